@@ -1,0 +1,170 @@
+//! What the user decides, and nothing else: plain data in SI, `None` where the default stands.
+
+/// A rig and its links.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Document {
+    /// What is known about the whole rig.
+    pub rig: Rig,
+    /// The links, at least one.
+    pub links: Vec<Link>,
+}
+
+impl Default for Document {
+    fn default() -> Self {
+        Self { rig: Rig::default(), links: vec![Link::default()] }
+    }
+}
+
+/// How hard the rig is used.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Use {
+    /// Graded tracks and easy trails.
+    Easy,
+    /// Slow work over rocks.
+    Slow,
+    /// Driven hard over rough ground.
+    Hard,
+    /// Raced, bounced or jumped.
+    Punished,
+}
+
+/// What a link locates.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Role {
+    /// Below the axle's center, where rocks are.
+    #[default]
+    Lower,
+    /// Above the axle.
+    Upper,
+}
+
+/// Which way a thread is cut.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Hand {
+    /// Tightens clockwise.
+    Right,
+    /// Tightens counterclockwise.
+    Left,
+}
+
+/// The whole rig. Every number is SI; weights are forces in newtons.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Rig {
+    /// Weight as driven, with people, fuel and gear.
+    pub weight: Option<f64>,
+    /// How it is used.
+    pub usage: Option<Use>,
+    /// Tire diameter.
+    pub tire: Option<f64>,
+    /// Grip between tire and ground.
+    pub traction: Option<f64>,
+    /// Share of the rig's weight on the axle these links locate.
+    pub axle_share: Option<f64>,
+    /// Height of the lower links' axle mounts above the ground.
+    pub lower_height: Option<f64>,
+    /// Height of the upper links' axle mounts above the ground.
+    pub upper_height: Option<f64>,
+    /// What shock multiplies traction by.
+    pub shock: Option<f64>,
+    /// Share of the rig's weight that comes down on a lower link.
+    pub strike_share: Option<f64>,
+    /// How far it falls before it lands.
+    pub drop: Option<f64>,
+    /// How much the rest of the rig gives under 1,000 lbf.
+    pub give: Option<f64>,
+    /// Distance from each eye, as a share of the length, where a strike may first fall.
+    pub strike_zone: Option<f64>,
+    /// Share of the traction force that acts at the moment of a strike.
+    pub together: Option<f64>,
+    /// What an upper link takes of a lower link's strike.
+    pub upper_strike: Option<f64>,
+    /// Factor on first yield.
+    pub yield_factor: Option<f64>,
+    /// Factor on breaking and stripping.
+    pub ultimate_factor: Option<f64>,
+    /// Factor on buckling.
+    pub column_factor: Option<f64>,
+    /// Factor on a maker's static rating.
+    pub rating_factor: Option<f64>,
+}
+
+/// One link, or several alike.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Link {
+    /// What it locates.
+    pub role: Role,
+    /// Hole center to hole center on the rig, at ride height.
+    pub length: Option<f64>,
+    /// Links that share the load at this place.
+    pub count: Option<f64>,
+    /// Angle to straight ahead, seen from above.
+    pub plan_angle: Option<f64>,
+    /// How much more than an even share one link may take.
+    pub uneven: Option<f64>,
+    /// Push or pull along the link, replacing the computed one.
+    pub own_axial: Option<f64>,
+    /// Strike on the bar, replacing the computed one.
+    pub own_strike: Option<f64>,
+    /// Id of a row in the materials table.
+    pub material: Option<&'static str>,
+    /// Outside diameter of the bar or tube.
+    pub outside_diameter: Option<f64>,
+    /// Wall of the tube; no meaning for a bar.
+    pub wall: Option<f64>,
+    /// Which table of rod ends to choose from.
+    pub family: Option<&'static str>,
+    /// Ultimate strength of the rod-end shank.
+    pub shank_ultimate: Option<f64>,
+    /// Yield strength of the rod-end shank.
+    pub shank_yield: Option<f64>,
+    /// The shear strength of the threaded insert welded into a tube.
+    pub insert_shear: Option<f64>,
+    /// Visible threads wanted at each end as first set.
+    pub visible_threads: Option<f64>,
+    /// Step to which the bar length is rounded.
+    pub rounding: Option<f64>,
+    /// Allowance for facing each end of the blank.
+    pub facing: Option<f64>,
+    /// Width across the wrench flats.
+    pub flats_width: Option<f64>,
+    /// Length of the wrench flats.
+    pub flats_length: Option<f64>,
+    /// Distance from the face at end A to where the flats begin.
+    pub flats_start: Option<f64>,
+    /// Id of the bolt grade.
+    pub bolt: Option<&'static str>,
+    /// Thickness of each bracket ear.
+    pub ear: Option<f64>,
+    /// Misalignment spacer on each side of the ball.
+    pub spacer: Option<f64>,
+    /// Left end and right end as drawn.
+    pub ends: [End; 2],
+}
+
+/// One end of a link.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct End {
+    /// Id of a row in the rod-end table, or [`OWN_ROD_END`].
+    pub rod_end: Option<&'static str>,
+    /// Which way its thread is cut.
+    pub hand: Option<Hand>,
+    /// Depth of full thread in the bar.
+    pub tapped_depth: Option<f64>,
+    /// Least engagement the user insists on.
+    pub least_engagement: Option<f64>,
+    /// The maker's static radial rating.
+    pub rating: Option<f64>,
+    /// Thread of the user's own rod end.
+    pub own_thread: Option<&'static str>,
+    /// Eye center to shank end of the user's own rod end.
+    pub own_eye_to_end: Option<f64>,
+    /// Thread length of the user's own rod end.
+    pub own_thread_length: Option<f64>,
+    /// Bore of the user's own rod end.
+    pub own_bore: Option<f64>,
+    /// Ball width of the user's own rod end.
+    pub own_ball_width: Option<f64>,
+}
+
+/// The id that stands for a rod end which the user measured.
+pub const OWN_ROD_END: &str = "mine";

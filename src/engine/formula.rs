@@ -1,0 +1,254 @@
+//! A formula as data with its proof, and the sheet that every calculation goes through.
+
+use crate::quantity::Kind;
+use crate::source::Cite;
+
+/// A named quantity of a formula.
+#[derive(Debug, PartialEq)]
+pub struct Symbol {
+    /// As printed, such as `P_e`.
+    pub name: &'static str,
+    /// What it measures.
+    pub kind: Kind,
+    /// What it is, in words.
+    pub meaning: &'static str,
+}
+
+/// Where a formula stops being valid.
+#[derive(Debug)]
+pub struct Condition {
+    /// As printed; a test shows that it says what the code asks.
+    pub text: &'static str,
+    /// The same in code.
+    pub test: fn(&[f64]) -> bool,
+}
+
+/// One printed example that the code must reproduce to the digits printed.
+#[derive(Debug)]
+pub struct Example {
+    /// The values put in, SI.
+    pub given: &'static [f64],
+    /// The result as printed.
+    pub gives: &'static str,
+    /// What one of the printed unit is in SI.
+    pub unit: f64,
+    /// Where the example comes from.
+    pub origin: &'static str,
+}
+
+/// A formula with everything needed to trust it.
+#[derive(Debug)]
+pub struct Formula {
+    /// The name in the code.
+    pub id: &'static str,
+    /// What it gives, as a sentence.
+    pub says: &'static str,
+    /// The symbol it gives.
+    pub result: Symbol,
+    /// The right side as printed.
+    pub text: &'static str,
+    /// The symbols it takes, in order.
+    pub given: &'static [Symbol],
+    /// The same in code, SI in and out.
+    pub code: fn(&[f64]) -> f64,
+    /// Where it holds; empty means everywhere its symbols make sense.
+    pub holds: &'static [Condition],
+    /// Where it comes from.
+    pub source: Cite,
+    /// One worked example.
+    pub example: Example,
+}
+
+impl PartialEq for Formula {
+    fn eq(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+}
+
+impl Formula {
+    /// The value, without keeping a record.
+    pub fn value(&self, given: &[f64]) -> f64 {
+        (self.code)(given)
+    }
+
+    /// The first condition that the values break.
+    pub fn broken(&self, given: &[f64]) -> Option<&'static Condition> {
+        self.holds.iter().find(|condition| !(condition.test)(given))
+    }
+}
+
+/// Makes a [`Formula`] whose code can name its symbols.
+macro_rules! formula {
+    (
+        $(#[doc = $says:literal])+
+        $id:ident: $name:literal $kind:ident = $text:literal;
+        given $($symbol:ident $printed:literal $given_kind:ident $meaning:literal),+ $(,)?;
+        code $code:expr;
+        $(holds $condition:literal => $test:expr;)*
+        source $source:ident, $place:literal, $obtained:ident;
+        example [$($value:expr),+ $(,)?] gives $gives:literal of $unit:expr, $origin:literal;
+    ) => {
+        $(#[doc = $says])+
+        pub static $id: $crate::engine::formula::Formula = $crate::engine::formula::Formula {
+            id: stringify!($id),
+            says: concat!($($says),+),
+            result: $crate::engine::formula::Symbol { name: $name, kind: $crate::quantity::Kind::$kind, meaning: concat!($($says),+) },
+            text: $text,
+            given: &[$($crate::engine::formula::Symbol { name: $printed, kind: $crate::quantity::Kind::$given_kind, meaning: $meaning }),+],
+            code: |given| match *given { [$($symbol),+] => $code, _ => f64::NAN },
+            holds: &[$($crate::engine::formula::Condition {
+                text: $condition,
+                #[allow(unused_variables)]
+                test: |given| match *given { [$($symbol),+] => $test, _ => false },
+            }),*],
+            source: $crate::source::cite(&$crate::source::$source, $place, $crate::source::Obtained::$obtained),
+            example: $crate::engine::formula::Example { given: &[$($value),+], gives: $gives, unit: $unit, origin: $origin },
+        };
+    };
+}
+pub(crate) use formula;
+
+/// One line of a calculation.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Line {
+    /// A formula with the values put in and what came out.
+    Worked {
+        /// Which formula.
+        formula: &'static Formula,
+        /// What was put in, SI.
+        given: Vec<f64>,
+        /// What came out, SI.
+        result: f64,
+    },
+    /// A value read from a table.
+    LookedUp {
+        /// What was looked up, in words.
+        what: &'static str,
+        /// The value, SI.
+        value: f64,
+        /// What it measures.
+        kind: Kind,
+        /// The row of the table.
+        row: &'static str,
+        /// Where the row comes from.
+        source: Cite,
+    },
+    /// A decision between two ways, said aloud.
+    Chose(Said),
+    /// A value found by trying, with what it makes equal.
+    Solved {
+        /// What was sought, in words.
+        what: &'static str,
+        /// The value, SI.
+        value: f64,
+        /// What it measures.
+        kind: Kind,
+        /// How it was found.
+        how: &'static str,
+    },
+    /// A value that nobody gave: a default which the user may change.
+    Assumed {
+        /// The id of the input that would replace it.
+        input: &'static str,
+        /// The value, SI.
+        value: f64,
+        /// Whether the user has changed it.
+        changed: bool,
+    },
+}
+
+/// A sentence with values in it; the view writes the values in the user's units.
+pub type Said = Vec<Piece>;
+
+/// A piece of a sentence.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Piece {
+    /// Words as they are.
+    Words(String),
+    /// A value, SI, and what it measures.
+    Value(f64, Kind),
+}
+
+/// Builds a sentence: `said!["as long as ", (length, Length), "."]`.
+macro_rules! said {
+    (@piece ($value:expr, $kind:ident)) => { $crate::engine::formula::Piece::Value($value, $crate::quantity::Kind::$kind) };
+    (@piece $words:expr) => { $crate::engine::formula::Piece::Words($words.to_string()) };
+    ($($piece:tt),* $(,)?) => { vec![$($crate::engine::formula::said!(@piece $piece)),*] };
+}
+pub(crate) use said;
+
+/// A sentence in one unit system, as plain text.
+pub fn spoken(said: &[Piece], system: crate::quantity::System) -> String {
+    said.iter()
+        .map(|piece| match piece {
+            Piece::Words(words) => words.clone(),
+            Piece::Value(value, kind) => crate::quantity::show(*value, *kind, system),
+        })
+        .collect()
+}
+
+/// The calculation sheet: computes through formulas and remembers how, so that nothing can be
+/// shown which was not computed. A sheet that does not record costs a search almost nothing.
+#[derive(Debug, Default)]
+pub struct Sheet {
+    /// The working, in the order it was done.
+    pub lines: Vec<Line>,
+    /// Why the result cannot be trusted, when a formula was used where it does not hold.
+    pub outside: Option<Said>,
+    recording: bool,
+}
+
+impl Sheet {
+    /// A sheet that keeps its working.
+    pub fn recording() -> Self {
+        Self { recording: true, ..Self::default() }
+    }
+
+    /// A sheet for searches: same numbers, no record.
+    pub fn silent() -> Self {
+        Self::default()
+    }
+
+    /// A sheet that keeps its working exactly when `other` does.
+    pub fn like(other: &Self) -> Self {
+        Self { recording: other.recording, ..Self::default() }
+    }
+
+    /// Works a formula and keeps the line.
+    pub fn work(&mut self, formula: &'static Formula, given: &[f64]) -> f64 {
+        let result = formula.value(given);
+        if self.outside.is_none() {
+            if let Some(condition) = formula.broken(given) {
+                self.outside = Some(said!["The formula for ", (formula.says), " holds only for ", (condition.text), "."]);
+            } else if !result.is_finite() {
+                self.outside = Some(said!["The formula for ", (formula.says), " gives no number for these values."]);
+            }
+        }
+        if self.recording {
+            self.lines.push(Line::Worked { formula, given: given.to_vec(), result });
+        }
+        result
+    }
+
+    /// Keeps a value read from a table.
+    pub fn look_up(&mut self, what: &'static str, value: f64, kind: Kind, row: &'static str, source: Cite) -> f64 {
+        if self.recording {
+            self.lines.push(Line::LookedUp { what, value, kind, row, source });
+        }
+        value
+    }
+
+    /// Keeps a decision; the sentence is only built when somebody will read it.
+    pub fn chose(&mut self, because: impl FnOnce() -> Said) {
+        if self.recording {
+            self.lines.push(Line::Chose(because()));
+        }
+    }
+
+    /// Keeps any other line.
+    pub fn note(&mut self, line: impl FnOnce() -> Line) {
+        if self.recording {
+            self.lines.push(line());
+        }
+    }
+}

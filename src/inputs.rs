@@ -1,0 +1,174 @@
+//! The table of inputs: one row each for form, range sentence, default, share link and random documents.
+
+use crate::document::Document;
+use crate::quantity::{self, Kind, Misread, System};
+
+mod choices;
+mod numbers;
+
+pub use choices::{CHOICES, Choice, Option as Pick};
+pub use choices::{
+    BOLT, FAMILY, HAND, MATERIAL, OWN_THREAD, ROD_END, ROLE, USAGE,
+};
+pub use numbers::*;
+
+/// Where in a document an input lives.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Place {
+    /// Which link.
+    pub link: usize,
+    /// Which end of it: 0 is A, 1 is B.
+    pub end: usize,
+}
+
+/// What an input belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Scope {
+    /// The rig: once in a document.
+    Rig,
+    /// Each link.
+    Link,
+    /// Each end of each link.
+    End,
+}
+
+/// Which part of the form an input stands in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Group {
+    /// The three entries that give an answer.
+    First,
+    /// The bar or tube itself.
+    Bar,
+    /// The rod ends.
+    Ends,
+    /// Bolt and bracket.
+    Bracket,
+    /// What the rig does to the link.
+    Loads,
+    /// How much in hand is asked for.
+    Factors,
+    /// Shop details.
+    Shop,
+}
+
+/// How firmly a default stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Standing {
+    /// No default: only the user knows.
+    Asked,
+    /// Our own choice.
+    Assumed,
+    /// What builders do; nobody has published it.
+    Practice,
+    /// Follows from other values.
+    Follows,
+}
+
+impl Standing {
+    /// The words shown beside a default.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Asked => "",
+            Self::Assumed => "assumed",
+            Self::Practice => "common practice, no source",
+            Self::Follows => "follows from the rest",
+        }
+    }
+}
+
+/// A number the user may decide.
+pub struct Number {
+    /// Never reused once released: links and files carry it.
+    pub id: &'static str,
+    /// As the form says it.
+    pub label: &'static str,
+    /// What it measures.
+    pub kind: Kind,
+    /// Least value accepted, SI.
+    pub least: f64,
+    /// Most value accepted, SI.
+    pub most: f64,
+    /// One sentence for somebody who does not know it.
+    pub help: &'static str,
+    /// What it belongs to.
+    pub scope: Scope,
+    /// Where in the form it stands.
+    pub group: Group,
+    /// How firm the default is.
+    pub standing: Standing,
+    /// The value decided, if any.
+    pub get: fn(&Document, Place) -> Option<f64>,
+    /// Decides a value, or gives it back to the default. Does not check the range: use [`Number::decide`].
+    pub set: fn(&mut Document, Place, Option<f64>),
+    /// The value that stands when nothing is decided.
+    pub default: fn(&Document, Place) -> Option<f64>,
+}
+
+impl PartialEq for Number {
+    fn eq(&self, other: &Self) -> bool {
+        self.id == other.id
+    }
+}
+
+/// Why a typed value was not taken.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Refused {
+    /// It could not be read.
+    Misread(Misread),
+    /// It was read, but lies outside what this input accepts.
+    OutOfRange(f64),
+}
+
+impl Number {
+    /// The value decided, when it is one this input accepts.
+    pub fn decided(&self, document: &Document, place: Place) -> Option<f64> {
+        (self.get)(document, place).filter(|value| self.accepts(*value))
+    }
+
+    /// The value in force: the one decided, else the default.
+    pub fn value(&self, document: &Document, place: Place) -> Option<f64> {
+        self.decided(document, place).or_else(|| (self.default)(document, place))
+    }
+
+    /// Whether a value lies in range. A range given in inches must also take the same number typed in millimeters.
+    pub fn accepts(&self, value: f64) -> bool {
+        let slack = 1e-9 * self.most.abs();
+        value.is_finite() && self.least - slack <= value && value <= self.most + slack
+    }
+
+    /// Reads what was typed; empty text gives the value back to the default.
+    ///
+    /// # Errors
+    /// [`Refused`] when the text cannot be read or the value lies outside the range.
+    pub fn read(&self, text: &str, system: System) -> Result<Option<f64>, Refused> {
+        if text.trim().is_empty() {
+            return Ok(None);
+        }
+        let value = quantity::read(text, self.kind, system).map_err(Refused::Misread)?;
+        if self.accepts(value) { Ok(Some(value)) } else { Err(Refused::OutOfRange(value)) }
+    }
+
+    /// The sentence for a refused entry: the field, what was read, and what is allowed.
+    pub fn sentence(&self, refused: &Refused, system: System) -> String {
+        let range = format!(
+            "{} must be between {} and {}.",
+            self.label,
+            quantity::show(self.least, self.kind, system),
+            quantity::show(self.most, self.kind, system)
+        );
+        match refused {
+            Refused::Misread(misread) => format!("{} {range}", misread.sentence()),
+            Refused::OutOfRange(value) => format!("I read {}. {range}", quantity::show(*value, self.kind, system)),
+        }
+    }
+}
+
+/// Every place of a scope in a document.
+pub fn places(document: &Document, scope: Scope) -> Vec<Place> {
+    let links = 0..document.links.len();
+    match scope {
+        Scope::Rig => vec![Place::default()],
+        Scope::Link => links.map(|link| Place { link, end: 0 }).collect(),
+        Scope::End => links.flat_map(|link| [0, 1].map(|end| Place { link, end })).collect(),
+    }
+}

@@ -1,0 +1,175 @@
+//! The rows of numbers, with range, default and how firm that default is.
+
+use super::{Group, Number, Place, Scope, Standing, USAGE};
+use crate::document::{Document, Use};
+use crate::engine::tables::uses;
+use crate::quantity::{Kind, deg, inch, ksi, lbf};
+
+macro_rules! accessor {
+    (Rig, $field:ident) => {
+        (|document: &Document, _: Place| document.rig.$field, |document: &mut Document, _: Place, value| document.rig.$field = value)
+    };
+    (Link, $field:ident) => {
+        (
+            |document: &Document, place: Place| document.links.get(place.link).and_then(|link| link.$field),
+            |document: &mut Document, place: Place, value| {
+                if let Some(link) = document.links.get_mut(place.link) {
+                    link.$field = value;
+                }
+            },
+        )
+    };
+    (End, $field:ident) => {
+        (
+            |document: &Document, place: Place| document.links.get(place.link).and_then(|link| link.ends.get(place.end)).and_then(|end| end.$field),
+            |document: &mut Document, place: Place, value| {
+                if let Some(end) = document.links.get_mut(place.link).and_then(|link| link.ends.get_mut(place.end)) {
+                    end.$field = value;
+                }
+            },
+        )
+    };
+}
+pub(super) use accessor;
+
+macro_rules! numbers {
+    ($($id:ident $key:literal $label:literal, $group:ident, $scope:ident.$field:ident: $kind:ident $least:expr => $most:expr,
+        $standing:ident $default:expr, $help:literal;)*) => {
+        $(
+            #[doc = $help]
+            pub static $id: Number = {
+                const ACCESS: (fn(&Document, Place) -> Option<f64>, fn(&mut Document, Place, Option<f64>)) = accessor!($scope, $field);
+                Number {
+                    id: $key, label: $label, kind: Kind::$kind, least: $least, most: $most, help: $help,
+                    scope: Scope::$scope, group: Group::$group, standing: Standing::$standing,
+                    get: ACCESS.0, set: ACCESS.1, default: $default,
+                }
+            };
+        )*
+        /// Every number input, in the order of the form.
+        pub static NUMBERS: &[&Number] = &[$(&$id),*];
+    };
+}
+
+/// The tire that the default mount heights belong to.
+const REFERENCE_TIRE: f64 = inch(37.0);
+
+fn usage(document: &Document) -> Option<&'static uses::Scenario> {
+    document.rig.usage.map(uses::scenario)
+}
+
+fn scaled(document: &Document, height: f64) -> Option<f64> {
+    let tire = TIRE.value(document, Place::default())?;
+    Some(height * tire / REFERENCE_TIRE)
+}
+
+numbers! {
+    LENGTH "length" "Mount to mount", First, Link.length: Length inch(6.0) => inch(96.0), Asked |_, _| None,
+        "Center of one bolt hole to center of the other, on the rig at ride height, standing on its tires.";
+    WEIGHT "weight" "Rig weight, loaded", First, Rig.weight: Weight lbf(500.0) => lbf(20000.0), Asked |_, _| None,
+        "As driven: people, fuel, spare and gear included.";
+
+    OUTSIDE_DIAMETER "od" "Outside diameter", Bar, Link.outside_diameter: FineLength inch(0.5) => inch(4.0), Follows |_, _| None,
+        "Outside diameter of the bar or tube. Empty takes the recommended size.";
+    WALL "wall" "Tube wall", Bar, Link.wall: FineLength inch(0.03) => inch(1.5), Follows |_, _| None,
+        "Wall of the tube. Empty takes the recommended size; a solid bar has none.";
+
+    VISIBLE_THREADS "visible" "Visible threads as set", Ends, Link.visible_threads: Ratio 0.0 => 6.0, Assumed |_, _| Some(1.5),
+        "Threads showing past the jam nut as first set. Half way in the window of 0 to 3 leaves room both ways.";
+    SHANK_ULTIMATE "shank-ultimate" "Rod-end shank, breaking strength", Ends, Link.shank_ultimate: Stress ksi(30.0) => ksi(260.0), Assumed |_, _| Some(ksi(150.0)),
+        "Of the rod end's steel. 150 ksi is usual for heat-treated alloy; 4130 does not harden that far over 1/2 in thick, so ask the maker.";
+    SHANK_YIELD "shank-yield" "Rod-end shank, yield strength", Ends, Link.shank_yield: Stress ksi(20.0) => ksi(240.0), Assumed |_, _| Some(ksi(132.0)),
+        "Stress at which the shank stays bent.";
+    INSERT_SHEAR "insert-shear" "Welded insert, shear strength", Ends, Link.insert_shear: Stress ksi(15.0) => ksi(120.0), Assumed |_, _| Some(ksi(45.0)),
+        "Of the threaded steel insert welded into a tube. 45 ksi stands for mild steel.";
+    TAPPED_DEPTH "tapped" "Tapped depth, full thread", Ends, End.tapped_depth: FineLength inch(0.25) => inch(8.0), Practice |_, _| None,
+        "Depth of full thread in the bar. Empty takes the shank's whole thread and two pitches, to the next 1/8 in.";
+    LEAST_ENGAGEMENT "least" "Least engagement you allow", Ends, End.least_engagement: FineLength 0.0 => inch(6.0), Follows |_, _| Some(0.0),
+        "If you want more thread in the bar than strength asks for.";
+    RATING "rating" "Maker's static radial rating", Ends, End.rating: Force lbf(200.0) => lbf(400_000.0), Asked |_, _| None,
+        "From the rod end's maker. Ratings of different makers are not measured alike.";
+    OWN_EYE_TO_END "own-f" "Eye center to shank end", Ends, End.own_eye_to_end: FineLength inch(0.75) => inch(12.0), Asked |_, _| None,
+        "Caliper reading on your rod end.";
+    OWN_THREAD_LENGTH "own-t" "Thread length", Ends, End.own_thread_length: FineLength inch(0.4) => inch(10.0), Asked |_, _| None,
+        "Caliper reading on your rod end: full thread on the shank.";
+    OWN_BORE "own-bore" "Bore", Ends, End.own_bore: FineLength inch(0.18) => inch(2.5), Asked |_, _| None,
+        "Hole in the ball: the bolt's size.";
+    OWN_BALL_WIDTH "own-ball" "Ball width", Ends, End.own_ball_width: FineLength inch(0.2) => inch(3.5), Asked |_, _| None,
+        "Face to face of the ball.";
+
+    EAR "ear" "Bracket ear thickness", Bracket, Link.ear: FineLength inch(0.05) => inch(2.0), Assumed |_, _| Some(inch(0.25)),
+        "Thickness of one ear of the bracket.";
+    SPACER "spacer" "Spacer each side of the ball", Bracket, Link.spacer: FineLength 0.0 => inch(2.0), Assumed |_, _| Some(0.0),
+        "Misalignment spacer between ball and ear. The longer, the more the bolt bends.";
+
+    TIRE "tire" "Tire diameter", Loads, Rig.tire: Length inch(20.0) => inch(66.0), Assumed |_, _| Some(REFERENCE_TIRE),
+        "Sets how high the link mounts are taken to be.";
+    TRACTION "traction" "Grip of tire on rock", Loads, Rig.traction: Ratio 0.2 => 2.0, Assumed |_, _| Some(1.0),
+        "Friction between tire and ground. Grip, not horsepower, sets the limit.";
+    AXLE_SHARE "axle-share" "Share of weight on this axle", Loads, Rig.axle_share: Percent 0.2 => 1.0, Assumed |_, _| Some(0.6),
+        "A steep climb can put nearly all of it on one axle.";
+    LOWER_HEIGHT "lower-height" "Lower mount height at the axle", Loads, Rig.lower_height: Length inch(4.0) => inch(60.0), Assumed |document, _| scaled(document, inch(17.0)),
+        "Above the ground. The closer the upper mount is to it, the harder both links are pulled.";
+    UPPER_HEIGHT "upper-height" "Upper mount height at the axle", Loads, Rig.upper_height: Length inch(6.0) => inch(90.0), Assumed |document, _| scaled(document, inch(26.0)),
+        "Above the ground.";
+    COUNT "count" "Links sharing the load", Loads, Link.count: Count 1.0 => 4.0, Assumed |_, _| Some(2.0),
+        "How many links like this one do the same work on the axle.";
+    PLAN_ANGLE "plan-angle" "Angle seen from above", Loads, Link.plan_angle: Angle 0.0 => deg(70.0), Assumed |_, _| Some(0.0),
+        "Between this link and straight ahead.";
+    UNEVEN "uneven" "Uneven traction factor", Loads, Link.uneven: Ratio 1.0 => 3.0, Assumed |_, _| Some(1.0),
+        "When one wheel grips and the other spins, one link takes more than its even share.";
+    SHOCK "shock" "Shock factor on traction", Loads, Rig.shock: Ratio 1.0 => 6.0, Assumed |document, _| usage(document).map(|row| row.shock),
+        "What bouncing and grabbing multiply the steady force by.";
+    STRIKE_SHARE "strike-share" "Weight that lands on one lower link", Loads, Rig.strike_share: Percent 0.0 => 2.0, Assumed |_, _| Some(uses::STRIKE_SHARE),
+        "As a share of the rig's weight.";
+    DROP "drop" "Drop before it lands", Loads, Rig.drop: FineLength 0.0 => inch(36.0), Assumed |document, _| usage(document).map(|row| row.drop),
+        "Set down without a drop already counts double.";
+    UPPER_STRIKE "upper-strike" "An upper link's share of that", Loads, Rig.upper_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.15),
+        "Upper links are hit less.";
+    STRIKE_ZONE "strike-zone" "Strike falls no closer to an eye than", Loads, Rig.strike_zone: Percent 0.01 => 0.5, Assumed |_, _| Some(0.25),
+        "As a share of the length: 25 % is anywhere in the middle half.";
+    TOGETHER "together" "Traction acting during a strike", Loads, Rig.together: Percent 0.0 => 1.0, Assumed |_, _| Some(0.5),
+        "Share of the largest push or pull that acts at the same moment.";
+    GIVE "give" "How much the rest gives under 1,000 lbf", Loads, Rig.give: FineLength 0.0 => inch(12.0), Assumed |_, _| Some(0.0),
+        "Tires, springs, mounts and rock in line with the link. Zero is the hardest case.";
+    OWN_AXIAL "own-axial" "Your own push or pull", Loads, Link.own_axial: Force 0.0 => lbf(200_000.0), Asked |_, _| None,
+        "Replaces the computed force along the link.";
+    OWN_STRIKE "own-strike" "Your own strike on the bar", Loads, Link.own_strike: Force 0.0 => lbf(200_000.0), Asked |_, _| None,
+        "Replaces the computed strike.";
+
+    YIELD_FACTOR "yield-factor" "Factor on yield", Factors, Rig.yield_factor: Ratio 1.0 => 5.0, Assumed |_, _| Some(1.25),
+        "How much stronger than the strike scenario every part must be before it bends for good.";
+    ULTIMATE_FACTOR "ultimate-factor" "Factor on breaking and stripping", Factors, Rig.ultimate_factor: Ratio 1.0 => 8.0, Assumed |_, _| Some(2.0),
+        "How much stronger threads and bolts in shear must be.";
+    COLUMN_FACTOR "column-factor" "Factor on buckling", Factors, Rig.column_factor: Ratio 1.0 => 6.0, Assumed |_, _| Some(1.5),
+        "How much more push than the largest one the link must stand without folding.";
+    RATING_FACTOR "rating-factor" "Factor on a maker's rating", Factors, Rig.rating_factor: Ratio 1.0 => 12.0, Assumed |_, _| Some(3.0),
+        "For forces that go both ways.";
+
+    ROUNDING "rounding" "Bar length to the nearest", Shop, Link.rounding: FineLength inch(0.001) => inch(0.5), Assumed |_, _| Some(inch(1.0 / 32.0)),
+        "The bar is rounded to this and the engagement worked out again.";
+    FACING "facing" "Facing allowance at each end", Shop, Link.facing: FineLength 0.0 => inch(0.5), Assumed |_, _| Some(inch(1.0 / 16.0)),
+        "What the saw leaves for the lathe.";
+    FLATS_WIDTH "flats-width" "Wrench flats, across", Shop, Link.flats_width: FineLength inch(0.3) => inch(4.0), Practice |_, _| None,
+        "Empty takes 1/4 in less than the diameter.";
+    FLATS_LENGTH "flats-length" "Wrench flats, length", Shop, Link.flats_length: FineLength inch(0.25) => inch(4.0), Practice |_, _| Some(inch(1.0)),
+        "Along the bar.";
+    FLATS_START "flats-start" "Wrench flats begin, from face A", Shop, Link.flats_start: FineLength 0.0 => inch(96.0), Assumed |_, _| None,
+        "Empty puts them just past the drilled hole.";
+}
+
+/// Whether the three first entries are there; if not, which are missing.
+pub fn still_needed(document: &Document, link: usize) -> Vec<&'static str> {
+    let place = Place { link, end: 0 };
+    let mut missing = Vec::new();
+    if LENGTH.value(document, place).is_none() {
+        missing.push(LENGTH.id);
+    }
+    if WEIGHT.value(document, place).is_none() {
+        missing.push(WEIGHT.id);
+    }
+    if (document.rig.usage as Option<Use>).is_none() {
+        missing.push(USAGE.id);
+    }
+    missing
+}

@@ -1,0 +1,9 @@
+//! Mounts the view in a browser; elsewhere says how to start it.
+
+#[cfg(not(target_arch = "wasm32"))]
+fn main() {
+    println!("Linkwright runs in a browser: start it with `cargo xtask serve`.");
+}
+
+#[cfg(target_arch = "wasm32")]
+fn main() {}

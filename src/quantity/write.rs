@@ -1,0 +1,243 @@
+//! Writes values for reading eyes and for input fields.
+
+use super::{DEGREE, INCH, KSI, Kind, POUND_FORCE, STANDARD_GRAVITY};
+
+/// Which units a bare number takes and a value is shown in.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum System {
+    /// Inches and their fractions, pounds, ksi.
+    #[default]
+    Inch,
+    /// Millimeters, kilograms, newtons, MPa.
+    Metric,
+}
+
+/// What stands in place of a value that is not a number.
+const NOTHING: &str = "—";
+
+/// One unit of a kind as `times / over` in SI, and its name. Two factors rather than one, because
+/// dividing by 1000 gives the nearest float to "927.1 mm" and multiplying by 0.001 does not.
+pub(super) const fn unit(kind: Kind, system: System) -> (f64, f64, &'static str) {
+    use Kind::*;
+    use System::*;
+    match (kind, system) {
+        (Ratio | Count, _) => (1.0, 1.0, ""),
+        (Percent, _) => (1.0, 100.0, "%"),
+        (Turns, _) => (1.0, 1.0, "turns"),
+        (Angle, _) => (DEGREE, 1.0, "°"),
+        (InInches, _) => (1.0, 1.0, "in"),
+        (InMillimeters, _) => (1.0, 1.0, "mm"),
+        (InMicrometers, _) => (1.0, 1.0, "µm"),
+        (Length | FineLength, Inch) => (INCH, 1.0, "in"),
+        (Length | FineLength, Metric) => (1.0, 1e3, "mm"),
+        (PerLength, Inch) => (1.0, INCH, "1/in"),
+        (PerLength, Metric) => (1e3, 1.0, "1/mm"),
+        (Area, Inch) => (INCH * INCH, 1.0, "in²"),
+        (Area, Metric) => (1.0, 1e6, "mm²"),
+        (AreaPerLength, Inch) => (INCH, 1.0, "in²/in"),
+        (AreaPerLength, Metric) => (1.0, 1e3, "mm²/mm"),
+        (SectionModulus, Inch) => (INCH * INCH * INCH, 1.0, "in³"),
+        (SectionModulus, Metric) => (1.0, 1e9, "mm³"),
+        (SecondMoment, Inch) => (INCH * INCH * INCH * INCH, 1.0, "in⁴"),
+        (SecondMoment, Metric) => (1.0, 1e12, "mm⁴"),
+        (Force, Inch) => (POUND_FORCE, 1.0, "lbf"),
+        (Force, Metric) => (1.0, 1.0, "N"),
+        (Weight, Inch) => (POUND_FORCE, 1.0, "lb"),
+        (Weight, Metric) => (STANDARD_GRAVITY, 1.0, "kg"),
+        (WeightDensity, Inch) => (POUND_FORCE, INCH * INCH * INCH, "lb/in³"),
+        (WeightDensity, Metric) => (STANDARD_GRAVITY, 1.0, "kg/m³"),
+        (ForcePerLength | Stiffness, Inch) => (POUND_FORCE, INCH, "lbf/in"),
+        (ForcePerLength | Stiffness, Metric) => (1e3, 1.0, "N/mm"),
+        (Stress, Inch) => (KSI, 1.0, "ksi"),
+        (Stress, Metric) => (1e6, 1.0, "MPa"),
+        (Moment, Inch) => (POUND_FORCE * INCH, 1.0, "lbf·in"),
+        (Moment | Torque, Metric) => (1.0, 1.0, "N·m"),
+        (Torque, Inch) => (POUND_FORCE * 12.0 * INCH, 1.0, "lbf·ft"),
+    }
+}
+
+/// The unit that a bare number takes, for showing beside a field; empty for plain numbers.
+pub const fn unit_name(kind: Kind, system: System) -> &'static str {
+    unit(kind, system).2
+}
+
+/// Whether thousands are set off by a comma. Lengths, angles and shares never are, so that a comma
+/// in them can be read as a decimal comma and nothing shown here reads back as something else.
+pub(super) const fn grouped(kind: Kind) -> bool {
+    use Kind::*;
+    !matches!(
+        kind,
+        Length | FineLength | InInches | InMillimeters | InMicrometers | Angle | Percent | Ratio | Turns
+    )
+}
+
+/// A value, SI, with its unit, to the digits it deserves; `—` when it is not finite.
+pub fn show(value: f64, kind: Kind, system: System) -> String {
+    written(value, kind, system, false)
+}
+
+/// The same one step finer: inches in thousandths, millimeters in hundredths, the rest to five digits.
+pub fn show_fine(value: f64, kind: Kind, system: System) -> String {
+    written(value, kind, system, true)
+}
+
+fn written(value: f64, kind: Kind, system: System, fine: bool) -> String {
+    let (times, over, mut name) = unit(kind, system);
+    let mut shown = value * over / times;
+    if !shown.is_finite() {
+        return NOTHING.to_string();
+    }
+    // Compared as rounded, so that 999.99 N is 1 kN and never 1,000 N.
+    let kilo = match (kind, system) {
+        (Kind::Force, System::Metric) => Some("kN"),
+        (Kind::Moment, System::Metric) => Some("kN·m"),
+        _ => None,
+    };
+    if let (Some(kilo), true) = (kilo, shown.abs() >= if fine { 999.995 } else { 999.95 }) {
+        shown /= 1000.0;
+        name = kilo;
+    }
+    let step = usize::from(fine);
+    let number = match kind {
+        Kind::Length => match (system, fine) {
+            (System::Inch, false) => fraction(value),
+            (System::Inch, true) => decimals(shown, 3),
+            (System::Metric, false) => decimals(shown, usize::from(shown.abs() < 999.95)),
+            (System::Metric, true) => decimals(shown, 2),
+        },
+        Kind::FineLength => decimals(shown, step + if system == System::Inch { 3 } else { 2 }),
+        Kind::InInches => decimals(shown, 4 + step),
+        Kind::InMillimeters => decimals(shown, 3 + step),
+        _ if fine => significant(shown, 5),
+        Kind::Turns => mixed(shown, 4, '-'),
+        Kind::Count => trimmed(decimals(shown, 2)),
+        Kind::Weight => decimals(shown, usize::from(shown.abs() < 99.95)),
+        Kind::Stress | Kind::Moment | Kind::Torque => three(shown),
+        Kind::Ratio | Kind::Percent | Kind::Angle | Kind::InMicrometers => three(shown),
+        _ => significant(shown, 4),
+    };
+    let number = if grouped(kind) { with_commas(&number) } else { number };
+    match kind {
+        Kind::Ratio | Kind::Count => number,
+        Kind::Angle => number + name,
+        Kind::Turns if one_or_less(&number) => number + " turn",
+        _ => format!("{number} {name}"),
+    }
+}
+
+/// People say "1/2 turn" and "1 turn" but "0 turns".
+fn one_or_less(number: &str) -> bool {
+    number == "1" || (number.contains('/') && !number.trim_start_matches('-').contains('-'))
+}
+
+/// A length, SI, in inches to the nearest 1/32 in lowest terms and without a unit: `36-1/2`.
+pub fn fraction(value: f64) -> String {
+    mixed(value / INCH, 32, '-')
+}
+
+/// A number to the nearest `1 / parts` in lowest terms, with `joint` before the fraction.
+fn mixed(value: f64, parts: u64, joint: char) -> String {
+    if !value.is_finite() {
+        return NOTHING.to_string();
+    }
+    if value.abs() >= 1e9 {
+        return significant(value, 4);
+    }
+    // Small enough to be exact: at most 1e9 times 64.
+    let count = (value.abs() * parts as f64).round() as u64;
+    let (whole, mut over, mut under) = (count / parts, count % parts, parts);
+    while over > 0 && over % 2 == 0 && under % 2 == 0 {
+        over /= 2;
+        under /= 2;
+    }
+    let text = match (whole, over) {
+        (_, 0) => whole.to_string(),
+        (0, _) => format!("{over}/{under}"),
+        _ => format!("{whole}{joint}{over}/{under}"),
+    };
+    signed(value, text)
+}
+
+/// What one would type into a field for this value: no unit, no commas, `36 1/2` for an inch length
+/// that is a multiple of 1/64, else decimals. Empty when the value is not finite, as a field would be.
+pub fn plain(value: f64, kind: Kind, system: System) -> String {
+    let (times, over, _) = unit(kind, system);
+    let shown = value * over / times;
+    if !shown.is_finite() {
+        return String::new();
+    }
+    if kind == Kind::Length && system == System::Inch && (shown - (shown * 64.0).round() / 64.0).abs() < 1e-6 {
+        return mixed(shown, 64, ' ');
+    }
+    // Four decimals serve everything but small values, which keep six digits.
+    let (mut places, mut scaled) = (4, shown.abs() * 1e4);
+    while scaled < 1e5 && places < 12 {
+        scaled *= 10.0;
+        places += 1;
+    }
+    let places = if shown.abs() < 0.1 { places } else { 4 };
+    signed(shown, trimmed(format!("{:.*}", places, shown.abs())))
+}
+
+/// A number with a fixed count of decimals.
+fn decimals(value: f64, places: usize) -> String {
+    if value.abs() >= 1e9 {
+        return significant(value, 4);
+    }
+    signed(value, format!("{:.*}", places, value.abs()))
+}
+
+/// Three digits, or four where they are all whole: 58.4, 403, 1034.
+fn three(value: f64) -> String {
+    let four_whole = value.abs() >= 999.95;
+    significant(value, if four_whole { 4 } else { 3 })
+}
+
+/// At most so many significant digits, without zeros at the end; an exponent only outside 1e-4 to 1e9.
+fn significant(value: f64, digits: usize) -> String {
+    let size = value.abs();
+    // What is left of a sum that should be nothing.
+    if size < 1e-12 {
+        return "0".to_string();
+    }
+    // The formatter rounds before it counts, so 9.9999 has the exponent of 10.
+    let scientific = format!("{:.*e}", digits.saturating_sub(1), size);
+    let Some((mantissa, exponent)) = scientific.split_once('e') else { return scientific };
+    let places = exponent.parse::<i32>().unwrap_or_default();
+    let spare = digits as i32 - 1 - places;
+    signed(
+        value,
+        if !(-4..9).contains(&places) {
+            format!("{}e{exponent}", trimmed(mantissa.to_string()))
+        } else if spare > 0 {
+            trimmed(format!("{:.*}", spare as usize, size))
+        } else {
+            mantissa.chars().filter(|c| *c != '.').chain((spare..0).map(|_| '0')).collect()
+        },
+    )
+}
+
+/// The minus sign goes only before something that is not zero as written.
+fn signed(value: f64, text: String) -> String {
+    let nothing = text.chars().all(|c| matches!(c, '0' | '.'));
+    if value < 0.0 && !nothing { format!("-{text}") } else { text }
+}
+
+/// Without zeros after the point that say nothing.
+fn trimmed(text: String) -> String {
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_string() } else { text }
+}
+
+/// With a comma between thousands.
+fn with_commas(text: &str) -> String {
+    let end = text.find(['.', 'e']).unwrap_or(text.len());
+    let mut result = String::new();
+    for (place, character) in text.char_indices() {
+        let before_a_group = place > 0 && place < end && (end - place) % 3 == 0;
+        if before_a_group && !result.ends_with('-') {
+            result.push(',');
+        }
+        result.push(character);
+    }
+    result
+}

@@ -1,0 +1,34 @@
+//! A reader's ways through the built page, in headless Chromium.
+//!
+//! `cargo xtask test --only journeys` builds the page and runs them all. While writing one, run it
+//! alone against the page already in dist/:
+//! `cargo test -p xtask --features journeys --test journeys -- PART_OF_ITS_NAME`
+//!
+//! A journey is an `async fn` that gets a [`Page`]: a fresh browser profile and a server of its own.
+//! It fails by panicking, when it takes longer than a minute, and when it leaves behind an error in
+//! the console or a request to another origin that it did not take with [`Page::take_errors`] or
+//! [`Page::take_foreign_requests`].
+
+mod driver;
+mod page;
+mod runner;
+mod self_test;
+
+use page::{PHONE, Page};
+use runner::{Journey, journeys};
+use std::process::ExitCode;
+
+fn main() -> ExitCode {
+    let all: &[Journey] = &journeys![
+        self_test::harness_types_and_looks,
+        self_test::harness_notices_trouble,
+        opens_with_its_title,
+    ];
+    runner::run(all)
+}
+
+async fn opens_with_its_title(page: &Page) {
+    page.open(PHONE, "").await;
+    let title = page.title().await;
+    assert!(title.contains("Linkwright"), "the title is {title:?}");
+}

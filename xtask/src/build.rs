@@ -1,0 +1,70 @@
+//! `cargo xtask build`: the page as a reader gets it, in dist/.
+
+use crate::run::{cargo, program, run, step};
+use crate::server::compress;
+use crate::{Outcome, root, tools};
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// Where the built page is.
+#[must_use]
+pub fn dist() -> PathBuf {
+    root().join("dist")
+}
+
+/// Installs what is missing, builds, and says what came out.
+pub fn build() -> Outcome {
+    release()?;
+    print_sizes(&dist())
+}
+
+/// Builds the page for release into [`dist`].
+pub fn release() -> Outcome {
+    tools::wasm_target()?;
+    // Trunk works offline, and asks cargo about the whole workspace on every system: fetch all.
+    step("fetch", "cargo fetch --locked", || {
+        run(
+            &mut cargo(&["fetch", "--locked", "--quiet"]),
+            "`cargo fetch --locked` failed: check the network, or run `cargo update --workspace` if Cargo.lock is out of date",
+        )
+    })?;
+    let folders = [tools::trunk()?, tools::wasm_bindgen()?];
+    step("build", "trunk build --release", || {
+        let mut trunk = program(folders[0].join("trunk"), &["build", "--release"]);
+        trunk.env("PATH", tools::path_with(&folders)?);
+        // Trunk stops at NO_COLOR=1: it reads the variable as the word true or false.
+        trunk.env_remove("NO_COLOR");
+        run(&mut trunk, "the page does not build: mend what the compiler says above")
+    })
+}
+
+/// Every file with its size as it is and as a host sends it.
+fn print_sizes(dist: &Path) -> Outcome {
+    let mut files = Vec::new();
+    list(dist, &mut files)
+        .map_err(|reason| format!("dist/ cannot be read ({reason}): run `cargo xtask build` again"))?;
+    files.sort();
+    let mut total = (0, 0);
+    println!("{:>12} {:>12}", "bytes", "with brotli");
+    for file in &files {
+        let bytes = fs::read(file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()))?;
+        let small = compress(&bytes, 11).len().min(bytes.len());
+        let name = file.strip_prefix(dist).unwrap_or(file);
+        println!("{:>12} {:>12}  {}", bytes.len(), small, name.display());
+        total = (total.0 + bytes.len(), total.1 + small);
+    }
+    println!("{:>12} {:>12}  in all, in {}", total.0, total.1, dist.display());
+    Ok(())
+}
+
+fn list(folder: &Path, into: &mut Vec<PathBuf>) -> std::io::Result<()> {
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.is_dir() {
+            list(&path, into)?;
+        } else {
+            into.push(path);
+        }
+    }
+    Ok(())
+}

@@ -1,0 +1,23 @@
+//! What `cargo xtask` does, as a library, so that the browser journeys serve the page with the same code.
+//!
+//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`serve`] shows it,
+//! [`suite`] tests everything. Underneath: [`server`] speaks HTTP, [`run`] starts programs.
+
+pub mod build;
+pub mod run;
+pub mod serve;
+pub mod server;
+pub mod suite;
+pub mod tools;
+
+use std::path::{Path, PathBuf};
+
+/// What a task ends with: nothing more to say, or one sentence that names the fix.
+pub type Outcome<T = ()> = Result<T, String>;
+
+/// The top of the repository.
+#[must_use]
+pub fn root() -> PathBuf {
+    let here = Path::new(env!("CARGO_MANIFEST_DIR"));
+    here.parent().unwrap_or(here).to_path_buf()
+}

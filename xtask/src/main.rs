@@ -1,0 +1,99 @@
+//! `cargo xtask build | serve | test`: see [`HELP`].
+
+use std::process::ExitCode;
+use xtask::{Outcome, build, serve, suite};
+
+const HELP: &str = "\
+cargo xtask build    build the page for release into dist/ and print its size
+cargo xtask serve    build, then serve the page on this computer
+    --port N             first port to try (8080)
+    --host ADDRESS       0.0.0.0 also lets a phone on the same network in (127.0.0.1)
+    --open-fragment F    the second address printed opens at this share link instead of the worked example
+    --no-build           serve dist/ as it is
+cargo xtask test     run everything: formatting, lints, native, web and browser tests
+    --only GROUP         one of: native, lint, web, journeys
+
+Each installs what it misses: the compiler's wasm32 target, Trunk and the wasm-bindgen tools
+(into the user's cache folder), and for tests Chromium with its driver (with apt-get).";
+
+fn main() -> ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    match task(&words) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(sentence) => {
+            eprintln!("error: {sentence}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn task(words: &[String]) -> Outcome {
+    let (task, rest) = match words.split_first() {
+        Some((task, rest)) => (task.as_str(), rest),
+        None => ("help", words),
+    };
+    let mut options = Options(rest.iter());
+    match task {
+        "help" | "--help" | "-h" => {
+            println!("{HELP}");
+            Ok(())
+        }
+        "build" => {
+            options.end()?;
+            build::build()
+        }
+        "serve" => {
+            let mut wish = serve::Wish::default();
+            while let Some(option) = options.next() {
+                match option {
+                    "--port" => wish.port = options.number("--port")?,
+                    "--host" => wish.host = options.number("--host")?,
+                    "--open-fragment" => wish.fragment = options.value("--open-fragment")?.to_owned(),
+                    "--no-build" => wish.build = false,
+                    other => return Err(unknown(other)),
+                }
+            }
+            serve::serve(&wish)
+        }
+        "test" => {
+            let mut only = None;
+            while let Some(option) = options.next() {
+                match option {
+                    "--only" => only = Some(options.value("--only")?),
+                    other => return Err(unknown(other)),
+                }
+            }
+            suite::test(only)
+        }
+        other => Err(unknown(other)),
+    }
+}
+
+fn unknown(word: &str) -> String {
+    format!("`{word}` is not known here: see `cargo xtask help`")
+}
+
+/// The words after the task's name, taken one by one.
+struct Options<'a>(std::slice::Iter<'a, String>);
+
+impl<'a> Options<'a> {
+    fn next(&mut self) -> Option<&'a str> {
+        self.0.next().map(String::as_str)
+    }
+
+    fn value(&mut self, option: &str) -> Outcome<&'a str> {
+        self.next()
+            .ok_or_else(|| format!("`{option}` needs a value: see `cargo xtask help`"))
+    }
+
+    /// A port or an address: anything that reads itself from text.
+    fn number<T: std::str::FromStr>(&mut self, option: &str) -> Outcome<T> {
+        let text = self.value(option)?;
+        text.parse()
+            .map_err(|_| format!("`{option} {text}` cannot be read: see `cargo xtask help`"))
+    }
+
+    fn end(&mut self) -> Outcome {
+        self.next().map_or(Ok(()), |word| Err(unknown(word)))
+    }
+}

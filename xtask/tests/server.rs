@@ -1,0 +1,145 @@
+//! The server as a browser meets it: over a socket.
+
+use std::error::Error;
+use std::fs;
+use std::io::{ErrorKind, Read, Write};
+use std::net::{Ipv4Addr, SocketAddr, TcpStream};
+use std::path::PathBuf;
+use std::time::Duration;
+use xtask::server::Server;
+
+type Checked = Result<(), Box<dyn Error>>;
+
+/// A folder to serve, beside a file that must stay out of reach.
+struct Folder(PathBuf);
+
+impl Folder {
+    fn new(name: &str) -> Result<Folder, Box<dyn Error>> {
+        let top = std::env::temp_dir().join(format!("linkwright-server-{}-{name}", std::process::id()));
+        let site = top.join("site");
+        fs::create_dir_all(site.join("deep"))?;
+        fs::write(top.join("secret.txt"), "secret")?;
+        fs::write(site.join("index.html"), "<title>Home</title>")?;
+        fs::write(site.join("deep/index.html"), "<title>Deep</title>")?;
+        fs::write(site.join("two words.txt"), "spaced")?;
+        fs::write(site.join("app.wasm"), [0; 5000])?;
+        Ok(Folder(top))
+    }
+
+    fn serve(&self) -> std::io::Result<Server> {
+        Server::start(&self.0.join("site"), Ipv4Addr::LOCALHOST.into(), 0)
+    }
+}
+
+impl Drop for Folder {
+    fn drop(&mut self) {
+        let _ = fs::remove_dir_all(&self.0);
+    }
+}
+
+/// One request on its own connection: the head in lower case, and the body's length.
+fn ask(address: SocketAddr, method: &str, path: &str, headers: &str) -> Result<(String, usize), Box<dyn Error>> {
+    let mut stream = TcpStream::connect(address)?;
+    stream.set_read_timeout(Some(Duration::from_secs(10)))?;
+    write!(stream, "{method} {path} HTTP/1.1\r\nHost: here\r\nConnection: close\r\n{headers}\r\n")?;
+    let mut answer = Vec::new();
+    stream.read_to_end(&mut answer)?;
+    let end = answer.windows(4).position(|it| it == b"\r\n\r\n").ok_or("no head")?;
+    let head = String::from_utf8_lossy(&answer[..end]).to_lowercase();
+    Ok((head, answer.len() - end - 4))
+}
+
+#[test]
+fn files_come_with_their_types() -> Checked {
+    let folder = Folder::new("types")?;
+    let server = folder.serve()?;
+    for (path, status, kind) in [
+        ("/", "200", "text/html; charset=utf-8"),
+        ("/?from=home#part", "200", "text/html; charset=utf-8"),
+        ("/deep/", "200", "text/html; charset=utf-8"),
+        ("/two%20words.txt", "200", "text/plain; charset=utf-8"),
+        ("/app.wasm", "200", "application/wasm"),
+        ("/deep", "404", "text/plain"),
+        ("/none.js", "404", "text/plain"),
+    ] {
+        let (head, _) = ask(server.address(), "GET", path, "")?;
+        assert!(head.starts_with(&format!("http/1.1 {status}")), "{path}: {head}");
+        assert!(head.contains(&format!("content-type: {kind}")), "{path}: {head}");
+        assert!(head.contains("cache-control: no-cache"), "{path}: {head}");
+    }
+    Ok(())
+}
+
+#[test]
+fn brotli_goes_to_those_who_accept_it() -> Checked {
+    let folder = Folder::new("brotli")?;
+    let server = folder.serve()?;
+    for (accept, brotli) in [
+        ("", false),
+        ("Accept-Encoding: gzip, br\r\n", true),
+        ("Accept-Encoding: gzip;q=1.0, br;q=0\r\n", false),
+    ] {
+        let (head, length) = ask(server.address(), "GET", "/app.wasm", accept)?;
+        assert_eq!(head.contains("content-encoding: br"), brotli, "{accept}: {head}");
+        assert_eq!(length < 5000, brotli, "{accept}");
+    }
+    Ok(())
+}
+
+#[test]
+fn only_reading_is_answered() -> Checked {
+    let folder = Folder::new("methods")?;
+    let server = folder.serve()?;
+    let (head, length) = ask(server.address(), "HEAD", "/app.wasm", "")?;
+    assert!(head.contains("content-length: 5000"), "{head}");
+    assert_eq!(length, 0);
+    let (head, _) = ask(server.address(), "POST", "/", "Content-Length: 0\r\n")?;
+    assert!(head.starts_with("http/1.1 405"), "{head}");
+    Ok(())
+}
+
+#[test]
+fn nothing_outside_the_folder_is_served() -> Checked {
+    let folder = Folder::new("outside")?;
+    #[cfg(unix)]
+    std::os::unix::fs::symlink(folder.0.join("secret.txt"), folder.0.join("site/link.txt"))?;
+    let server = folder.serve()?;
+    for path in [
+        "/../secret.txt",
+        "/%2e%2e/secret.txt",
+        "/..%2fsecret.txt",
+        "/deep/../../secret.txt",
+        "/..%5csecret.txt",
+        "//../secret.txt",
+        "/link.txt",
+        "/%00",
+        "/%zz",
+        "/%ff",
+    ] {
+        let (head, _) = ask(server.address(), "GET", path, "")?;
+        assert!(head.starts_with("http/1.1 404"), "{path}: {head}");
+    }
+    Ok(())
+}
+
+#[test]
+fn a_stopped_server_is_gone_and_its_port_free() -> Checked {
+    let folder = Folder::new("stopped")?;
+    let server = folder.serve()?;
+    let address = server.address();
+    // A connection kept open, as browsers do.
+    let mut kept = TcpStream::connect(address)?;
+    kept.set_read_timeout(Some(Duration::from_secs(10)))?;
+    let request = b"GET / HTTP/1.1\r\nHost: here\r\n\r\n";
+    kept.write_all(request)?;
+    let mut part = [0; 4096];
+    assert!(kept.read(&mut part)? > 0);
+    drop(server);
+    let more = kept.write_all(request).and_then(|()| kept.read(&mut part));
+    assert!(!matches!(more, Ok(1..)), "the open connection still answers");
+    assert!(more.err().is_none_or(|it| it.kind() != ErrorKind::WouldBlock), "the open connection hangs");
+    assert!(TcpStream::connect(address).is_err(), "the port still answers");
+    let again = Server::start(&folder.0.join("site"), address.ip(), address.port())?;
+    assert_eq!(again.address(), address);
+    Ok(())
+}
