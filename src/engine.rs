@@ -4,3 +4,116 @@ pub mod notation;
 pub mod formula;
 pub mod formulas;
 pub mod tables;
+mod given;
+mod geometry;
+mod loads;
+mod checks;
+mod build;
+mod sizing;
+mod advice;
+pub mod outside;
+
+use self::geometry::Section;
+use self::given::{Given, Joint};
+use self::sizing::Tried;
+use crate::document::{Document, OWN_ROD_END};
+use crate::engine::formula::said;
+use crate::inputs;
+use crate::report::{Answer, LinkReport, Report, Verdict};
+
+/// Everything that follows from a document. Same document, same report, bit for bit.
+pub fn report(document: &Document) -> Report {
+    Report { links: (0..document.links.len()).map(|index| link_report(document, index)).collect() }
+}
+
+fn link_report(document: &Document, index: usize) -> LinkReport {
+    let Some(given) = Given::new(document, index) else { return LinkReport::Needs(Vec::new()) };
+    let mut needs = inputs::still_needed(document, index);
+    needs.extend(own_rod_end_needs(&given));
+    if !needs.is_empty() {
+        return LinkReport::Needs(needs);
+    }
+    let search = sizing::search(&given);
+    let Some((section, joints)) = decided(&given, &search) else {
+        return LinkReport::Impossible(match search.recommended {
+            // Nothing could even be laid out: say why for the smallest rod end of all.
+            None => why_nothing_fits(&given),
+            Some(_) => said!["These entries leave no link to judge."],
+        });
+    };
+    let built = match build::build(&given, section, joints, true) {
+        Ok(built) => built,
+        Err(why) => return LinkReport::Impossible(why),
+    };
+    let overridden = search.recommended.as_ref().is_some_and(|recommended| {
+        (recommended.section.outside_diameter - section.outside_diameter).abs() > 1e-9
+            || (recommended.section.wall - section.wall).abs() > 1e-9
+            || recommended.joints[0].thread.id != joints[0].thread.id
+            || recommended.joints[1].thread.id != joints[1].thread.id
+    });
+    let firm = sizing::firmness(document, index, section, joints);
+    let weakest = built.highest(|finding| !finding.rule);
+    let verdict = built.findings.iter().filter(|finding| finding.verdict != Verdict::Unanswered).map(|finding| finding.verdict).max().unwrap_or(Verdict::Unanswered);
+    let mut loads = built.loads;
+    loads.story = loads::story(&given, &loads);
+    let mut answer = Answer {
+        role: given.link.role,
+        link: built.made,
+        sizing: sizing::sizing(&search, firm, overridden),
+        loads,
+        findings: built.findings,
+        weakest,
+        verdict,
+        cautions: Vec::new(),
+        checklist: Vec::new(),
+        assumed: given.assumptions(),
+    };
+    answer.cautions = advice::cautions(&answer);
+    answer.checklist = advice::checklist(&answer);
+    LinkReport::Answer(Box::new(answer))
+}
+
+/// The readings still missing for rod ends the user measured.
+fn own_rod_end_needs(given: &Given) -> Vec<&'static str> {
+    let mut needs = Vec::new();
+    for (end, chosen) in given.link.ends.iter().enumerate() {
+        if chosen.rod_end != Some(OWN_ROD_END) {
+            continue;
+        }
+        let mut need = |missing: bool, id: &'static str| {
+            if missing && !needs.contains(&id) {
+                needs.push(id);
+            }
+        };
+        need(chosen.own_thread.is_none(), inputs::OWN_THREAD.id);
+        need(given.number_at(&inputs::OWN_EYE_TO_END, end).is_none(), inputs::OWN_EYE_TO_END.id);
+        need(given.number_at(&inputs::OWN_THREAD_LENGTH, end).is_none(), inputs::OWN_THREAD_LENGTH.id);
+    }
+    needs
+}
+
+/// The section and rod ends to answer for: the user's where decided, else the recommended, else the largest tried.
+fn decided(given: &Given, search: &sizing::Search) -> Option<(Section, [Joint; 2])> {
+    let fallback = search.recommended.clone().or_else(|| sizing::largest(given));
+    let base: &Tried = fallback.as_ref()?;
+    let mut section = base.section;
+    if let Some(outside_diameter) = given.number(&inputs::OUTSIDE_DIAMETER) {
+        section.outside_diameter = outside_diameter;
+    }
+    if section.wall > 0.0 {
+        if let Some(wall) = given.number(&inputs::WALL) {
+            section.wall = wall;
+        }
+        section.wall = section.wall.min(section.outside_diameter / 2.0);
+    }
+    let chosen = [given.chosen_joint(0), given.chosen_joint(1)];
+    let joints = match chosen {
+        [None, None] if given.number(&inputs::OUTSIDE_DIAMETER).is_some() => sizing::joint_for(given, section).unwrap_or(base.joints),
+        [a, b] => [a.or(b).unwrap_or(base.joints[0]), b.or(a).unwrap_or(base.joints[1])],
+    };
+    Some((section, joints))
+}
+
+fn why_nothing_fits(given: &Given) -> formula::Said {
+    sizing::why_nothing_fits(given).unwrap_or_else(|| said!["No link can be made of these entries: check the length and the rod ends."])
+}

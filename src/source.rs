@@ -130,6 +130,8 @@ sources! {
     NAVEDTRA_14345 = "NAVEDTRA 14345", "US Navy training manual on machine shop work", "";
     /// Tap chamfers and drill points.
     TM_9_254 = "TM 9-254", "US Army manual: general maintenance procedures, taps", "";
+    /// Torques of thin nuts.
+    AC_43_13 = "AC 43.13-1B", "Acceptable Methods, Techniques, and Practices: aircraft inspection and repair", "1998";
     /// Plane geometry and statics anybody can redo.
     GEOMETRY = "geometry", "Plane geometry, derived here", "";
     /// Rigid-body statics anybody can redo.

@@ -1,0 +1,64 @@
+//! Cautions where the decision is made, and the fitting checklist.
+
+use super::formula::{Said, said};
+use super::tables::jam_torque;
+use crate::document::Hand;
+use crate::report::{Answer, Verdict};
+
+/// What to mind before acting on an answer, most important first.
+pub(super) fn cautions(answer: &Answer) -> Vec<Said> {
+    let mut cautions = Vec::new();
+    if answer.verdict == Verdict::Fails {
+        cautions.push(said!["At least one part fails below. Do not build this link as it stands."]);
+    }
+    if !answer.link.adjustment.opposite_hands {
+        cautions.push(said!["Both ends have the same hand: turning the bar does not change its length, and one end can unscrew without anybody noticing. Use one right-hand and one left-hand end."]);
+    }
+    cautions.push(said!["This is an estimate for planning, not a certificate. A rod-end maker's rating, your local rules and a licensed engineer win over it."]);
+    cautions.push(said!["Links carry people. If this rig sees public roads, or the link is welded, repaired or outside the usual, have a licensed engineer check it."]);
+    for words in answer.link.material.cautions {
+        cautions.push(said![(*words)]);
+    }
+    cautions.push(said!["A part that passes these numbers can still crack with time. Replace a link that is bent, cracked or deeply gouged; never straighten or weld 7075."]);
+    cautions
+}
+
+/// How to fit the link, in the order of the work.
+pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
+    let link = &answer.link;
+    let [a, b] = &link.ends;
+    let mut steps = vec![
+        said!["Rig at ride height, on its tires. Measure hole center to hole center again: ", (link.length, Length), "."],
+        said!["Blow the chips out of both holes. Anti-seize on the shanks; each starts by hand for three or four turns."],
+        said!["Jam nut on each shank first: ", (hand(a.hand)), " at end A, ", (hand(b.hand)), " at end B."],
+        said!["Screw both ends in evenly until the eyes are ", (link.length, Length), " apart, center to center, and both eyes sit square to their brackets."],
+        said!["End A: ruler from eye center to bar face reads ", (a.eye_to_face, Length), ", which puts ", (a.engagement, FineLength), " of thread in the bar."],
+        said!["End B: ruler from eye center to bar face reads ", (b.eye_to_face, Length), ", which puts ", (b.engagement, FineLength), " of thread in the bar."],
+        said!["No more than 3 threads show past either jam nut, and about as many at A as at B."],
+    ];
+    for (letter, end) in [("A", a), ("B", b)] {
+        let torque = jam_torque::range(end.thread);
+        steps.push(said![
+            "End ", (letter), ": hold the bar on its flats and tighten the jam nut ", (turn(end.hand)), " to ", (torque.least, Torque), "–", (torque.most, Torque),
+            " dry, a third less with anti-seize."
+        ]);
+    }
+    steps.push(said!["Nothing touches a tire, a brake line or the other links, at full lock and full travel both ways."]);
+    steps.push(said!["Paint a line across each jam nut and the bar, so that a nut that moves shows."]);
+    steps.push(said!["After the first drive, and before every trip: both lines still straight, both nuts tight, no more thread showing than today."]);
+    steps
+}
+
+fn hand(hand: Hand) -> &'static str {
+    match hand {
+        Hand::Right => "right-hand",
+        Hand::Left => "left-hand",
+    }
+}
+
+fn turn(hand: Hand) -> &'static str {
+    match hand {
+        Hand::Right => "clockwise, seen from the eye,",
+        Hand::Left => "counterclockwise, seen from the eye,",
+    }
+}

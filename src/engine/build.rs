@@ -1,0 +1,82 @@
+//! Puts one link together and asks every check of it.
+
+use super::checks::{self, Case};
+use super::formula::{Said, Sheet};
+use super::geometry::{self, Section};
+use super::given::{Given, Joint};
+use super::loads;
+use super::tables::materials;
+use crate::engine::formula::said;
+use crate::report::{Candidate, Finding, Loads, Made, Verdict};
+
+/// A link with its loads and its findings.
+pub(super) struct Built {
+    pub(super) made: Made,
+    pub(super) loads: Loads,
+    pub(super) findings: Vec<Finding>,
+}
+
+/// Puts a link together.
+///
+/// # Errors
+/// A sentence when no link of this section and these rod ends can be made.
+pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], recording: bool) -> Result<Built, Said> {
+    let sheet = || if recording { Sheet::recording() } else { Sheet::silent() };
+    let material = given.material();
+    let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
+    let Some(strength) = material.strength(section.outside_diameter, wall) else {
+        return Err(said![
+            "No published strength is held for ", (material.label), " at ", (section.outside_diameter, FineLength), " outside diameter, so this size cannot be judged."
+        ]);
+    };
+    let beside_weld = material.welded.and_then(materials::find).and_then(|row| row.strength(section.outside_diameter, wall));
+    let made = geometry::lay_out(given, section, joints, strength, &mut sheet())?;
+    let mut outside = sheet();
+    let loads = loads::on_link(given, section, &mut outside);
+    let case = Case { given, made: &made, joints, strength, beside_weld, loads: &loads };
+    let findings = checks::all()
+        .map(|check| {
+            let mut sheet = sheet();
+            sheet.outside.clone_from(&outside.outside);
+            checks::ask(check, &case, sheet)
+        })
+        .collect();
+    Ok(Built { made, loads, findings })
+}
+
+impl Built {
+    /// The finding with the highest utilization, of those that `count`.
+    pub(super) fn highest(&self, count: impl Fn(&Finding) -> bool) -> Option<usize> {
+        let mut highest: Option<(usize, f64)> = None;
+        for (index, finding) in self.findings.iter().enumerate().filter(|(_, finding)| count(finding)) {
+            if let Some(used) = finding.utilization {
+                if highest.is_none_or(|(_, most)| used > most) {
+                    highest = Some((index, used));
+                }
+            }
+        }
+        highest.map(|(index, _)| index)
+    }
+
+    /// Whether every question that could be answered came out well, and the ones that decide a size were answered.
+    pub(super) fn holds(&self) -> bool {
+        let decided = self.findings.iter().any(|finding| finding.id == "bar-bending" && finding.verdict != Verdict::Unanswered);
+        decided && self.findings.iter().all(|finding| finding.verdict != Verdict::Fails)
+    }
+
+    /// What a search keeps of it.
+    pub(super) fn candidate(&self, section: Section, joints: [Joint; 2]) -> Candidate {
+        let highest = self.highest(|_| true).and_then(|index| self.findings.get(index));
+        // The larger of two unlike ends names the size.
+        let joint = if joints[1].thread.major > joints[0].thread.major { joints[1] } else { joints[0] };
+        Candidate {
+            outside_diameter: section.outside_diameter,
+            wall: section.wall,
+            rod_end: joint.id,
+            thread: joint.thread.id,
+            utilization: highest.and_then(|finding| finding.utilization).unwrap_or(f64::INFINITY),
+            decides: highest.map_or("", |finding| finding.part),
+            feasible: self.holds(),
+        }
+    }
+}

@@ -1,0 +1,169 @@
+//! Checks on the bar: bending between the ends, at the tapped ends, at the flats, and buckling.
+
+use super::{Case, Check, Outcome, SectionUse, folds, moments};
+use crate::engine::formula::{Sheet, said};
+use crate::engine::formulas::{beams, columns, pins, sections};
+use crate::engine::tables::materials::Form;
+use crate::inputs;
+
+pub(super) static ROWS: &[Check] = &[
+    Check {
+        id: "bar-bending",
+        asks: "Does the bar spring back when it lands on a rock?",
+        part: "middle of the bar",
+        rule: false,
+        source: columns::BEAM_COLUMN_MOMENT.source,
+        run: bar_bending,
+    },
+    Check {
+        id: "tapped-end",
+        asks: "Is enough metal left around the threaded holes?",
+        part: "bar at the threaded hole",
+        rule: false,
+        source: sections::RING_SECTION_MODULUS.source,
+        run: tapped_end,
+    },
+    Check {
+        id: "wrench-flats",
+        asks: "Do the wrench flats leave enough?",
+        part: "wrench flats",
+        rule: false,
+        source: sections::FLATS_WEAK_SECOND_MOMENT.source,
+        run: wrench_flats,
+    },
+    Check {
+        id: "buckling",
+        asks: "Does it stay straight under the greatest push?",
+        part: "whole link, pushed",
+        rule: false,
+        source: columns::JOHNSON_LOAD.source,
+        run: buckling,
+    },
+];
+
+fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
+    let middle = case.made.length / 2.0;
+    let Some(moments) = moments(case, middle, sheet) else { return folds(case, sheet) };
+    let (outside, bore) = (case.made.outside_diameter, case.made.bore);
+    let section = SectionUse {
+        area: sheet.work(&sections::RING_AREA, &[outside, bore]),
+        modulus: sheet.work(&sections::RING_SECTION_MODULUS, &[outside, bore]),
+        yield_tension: yield_tension(case, sheet),
+        yield_compression: yield_compression(case, sheet),
+    };
+    let (used, stress) = section.worst(case, &moments, sheet);
+    Outcome::new(used, Some(middle), said![
+        "The strike bends the middle of the bar to ", (stress, Stress), "; it stays bent from ", (section.yield_compression.min(section.yield_tension), Stress), "."
+    ])
+}
+
+fn yield_tension(case: &Case, sheet: &mut Sheet) -> f64 {
+    let row = case.strength;
+    sheet.look_up("Yield strength, pulled", row.yield_tension, crate::quantity::Kind::Stress, case.made.material.label, row.cite)
+}
+
+fn yield_compression(case: &Case, sheet: &mut Sheet) -> f64 {
+    let row = case.strength;
+    sheet.look_up("Yield strength, pressed", row.yield_compression, crate::quantity::Kind::Stress, case.made.material.label, row.cite)
+}
+
+fn tapped_end(case: &Case, sheet: &mut Sheet) -> Outcome {
+    if case.made.material.form == Form::Tube {
+        return beside_weld(case, sheet);
+    }
+    let mut worst: Option<(f64, f64, f64)> = None;
+    for (index, end) in case.made.ends.iter().enumerate() {
+        // The moment grows away from the eye, so the bottom of the thread is the worst place of the hole.
+        let from_eye = end.eye_to_face + end.tapped_depth;
+        let station = if index == 0 { from_eye } else { case.made.length - from_eye };
+        let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
+        let (outside, hole) = (case.made.outside_diameter, end.thread.major);
+        if outside <= hole {
+            return Outcome::new(hole / outside + 1.0, Some(station), said!["The threaded hole is as wide as the bar."]);
+        }
+        let section = SectionUse {
+            area: sheet.work(&sections::RING_AREA, &[outside, hole]),
+            modulus: sheet.work(&sections::RING_SECTION_MODULUS, &[outside, hole]),
+            yield_tension: yield_tension(case, sheet),
+            yield_compression: yield_compression(case, sheet),
+        };
+        let (used, stress) = section.worst(case, &moments, sheet);
+        if worst.is_none_or(|(most, ..)| used > most) {
+            worst = Some((used, station, stress));
+        }
+    }
+    let (used, station, stress) = worst.unwrap_or((f64::NAN, 0.0, 0.0));
+    Outcome::new(used, Some(station), said!["At the bottom of the thread the metal around the hole works at ", (stress, Stress), "."])
+}
+
+fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
+    let Some(weld) = case.beside_weld else {
+        return Outcome::unanswered(said!["No published strength beside a weld is held for this tube, so its ends cannot be judged."]);
+    };
+    let end = &case.made.ends[0];
+    let station = end.eye_to_face + end.tapped_depth;
+    let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
+    let (outside, bore) = (case.made.outside_diameter, case.made.bore);
+    let kind = crate::quantity::Kind::Stress;
+    let section = SectionUse {
+        area: sheet.work(&sections::RING_AREA, &[outside, bore]),
+        modulus: sheet.work(&sections::RING_SECTION_MODULUS, &[outside, bore]),
+        yield_tension: sheet.look_up("Yield strength beside the weld, pulled", weld.yield_tension, kind, case.made.material.label, weld.cite),
+        yield_compression: sheet.look_up("Yield strength beside the weld, pressed", weld.yield_compression, kind, case.made.material.label, weld.cite),
+    };
+    let (used, stress) = section.worst(case, &moments, sheet);
+    Outcome::new(used, Some(station), said![
+        "Where the threaded insert is welded in, the tube works at ", (stress, Stress), "; the weld takes away what drawing gave it."
+    ])
+}
+
+fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
+    let Some(flats) = case.made.flats else {
+        return Outcome::unanswered(said!["A tube has no milled flats; hold it by its inserts."]);
+    };
+    let outside = case.made.outside_diameter;
+    if flats.width >= outside {
+        return Outcome::unanswered(said!["Flats ", (flats.width, FineLength), " across do not cut into a bar of ", (outside, FineLength), "."]);
+    }
+    let face = case.made.ends[0].eye_to_face;
+    let station = (face + flats.start + flats.length).min(case.made.length - face);
+    // Flats may reach past the middle, where the moment is greatest.
+    let middle = case.made.length / 2.0;
+    let station = if station > middle { middle.max(face + flats.start) } else { station };
+    let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
+    let angle = sheet.work(&sections::FLATS_HALF_ANGLE, &[flats.width, outside]);
+    let bore = case.made.bore;
+    let second_moment = sheet.work(&sections::FLATS_WEAK_SECOND_MOMENT, &[outside, angle, bore]);
+    let section = SectionUse {
+        area: sheet.work(&sections::FLATS_AREA, &[outside, angle, bore]),
+        modulus: sheet.work(&sections::FLATS_WEAK_MODULUS, &[second_moment, flats.width]),
+        yield_tension: yield_tension(case, sheet),
+        yield_compression: yield_compression(case, sheet),
+    };
+    let (used, stress) = section.worst(case, &moments, sheet);
+    Outcome::new(used, Some(station), said!["Hit across the flats, the bar works there at ", (stress, Stress), "."])
+}
+
+fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
+    let material = case.made.material;
+    let (outside, bore) = (case.made.outside_diameter, case.made.bore);
+    let area = sheet.work(&sections::RING_AREA, &[outside, bore]);
+    let second_moment = sheet.work(&sections::RING_SECOND_MOMENT, &[outside, bore]);
+    let radius = sheet.work(&sections::RADIUS_OF_GYRATION, &[second_moment, area]);
+    let slenderness = sheet.work(&columns::SLENDERNESS, &[case.made.length, radius]);
+    let yielding = yield_compression(case, sheet);
+    let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[material.modulus_compression, yielding]);
+    let capacity = if slenderness < transition {
+        sheet.chose(|| said!["Slenderness ", (slenderness, Ratio), " is below ", (transition, Ratio), ": the short-column curve governs."]);
+        sheet.work(&columns::JOHNSON_LOAD, &[area, yielding, slenderness, material.modulus_compression])
+    } else {
+        sheet.chose(|| said!["Slenderness ", (slenderness, Ratio), " is ", (transition, Ratio), " or more: the long-column curve governs."]);
+        sheet.work(&columns::EULER_COLUMN_LOAD, &[area, slenderness, material.modulus_compression])
+    };
+    let push = case.loads.axial;
+    let used = sheet.work(&pins::UTILIZATION, &[push, case.given.known(&inputs::COLUMN_FACTOR), capacity]);
+    sheet.work(&beams::AXIAL_STRESS, &[push, area]);
+    Outcome::new(used, Some(case.made.length / 2.0), said![
+        "It folds at a push of ", (capacity, Force), "; the greatest push here is ", (push, Force), "."
+    ])
+}

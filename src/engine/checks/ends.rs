@@ -1,0 +1,221 @@
+//! Checks on the ends: shank, thread, eye, bolt.
+
+use super::{Case, Check, Outcome, SectionUse, folds, moments};
+use crate::engine::formula::{Said, Sheet, said};
+use crate::engine::formulas::{loads, pins, threads};
+use crate::engine::geometry::SHEAR_SHARE;
+use crate::engine::tables::materials::Form;
+use crate::inputs;
+use crate::quantity::{Kind, ksi};
+use crate::source::{MIL_HDBK_5J, Obtained, cite};
+
+pub(super) static ROWS: &[Check] = &[
+    Check {
+        id: "shank-bending",
+        asks: "Does the rod end's shank bend where it leaves the bar?",
+        part: "rod-end shank at the jam nut",
+        rule: false,
+        source: pins::ROUND_MODULUS.source,
+        run: shank_bending,
+    },
+    Check {
+        id: "thread-stripping",
+        asks: "Do the threads hold when the link is pulled?",
+        part: "thread in the bar",
+        rule: false,
+        source: threads::INTERNAL_SHEAR_AREA.source,
+        run: thread_stripping,
+    },
+    Check { id: "shank-tension", asks: "Does the shank hold when the link is pulled?", part: "rod-end shank", rule: false, source: threads::SHANK_LOAD.source, run: shank_tension },
+    Check { id: "eye", asks: "Does the eye hold?", part: "rod-end eye", rule: false, source: pins::EYE_AREA.source, run: eye },
+    Check { id: "maker-rating", asks: "Is it within the maker's rating?", part: "rod end, by its maker's rating", rule: false, source: pins::RESULTANT.source, run: maker_rating },
+    Check { id: "bolt-shear", asks: "Does the bolt hold in shear?", part: "bolt", rule: false, source: pins::DOUBLE_SHEAR_CAPACITY.source, run: bolt_shear },
+    Check { id: "bolt-bending", asks: "Does the bolt stay straight?", part: "bolt", rule: false, source: pins::BOLT_MOMENT.source, run: bolt_bending },
+    Check { id: "ear-bearing", asks: "Does the bolt hole in the bracket stay round?", part: "bracket ear", rule: false, source: EAR_BEARING, run: ear_bearing },
+];
+
+/// Bearing strength of a mild-steel bracket ear at edge distance 2 diameters: AISI 1025.
+const EAR_BEARING_ULTIMATE: f64 = ksi(90.0);
+const EAR_BEARING: crate::source::Cite = cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025, edge distance 2 diameters", Obtained::Transcribed);
+
+/// Runs a question at both ends and keeps the worse answer.
+fn worse_end(ask: impl Fn(usize) -> Outcome) -> Outcome {
+    let (a, b) = (ask(0), ask(1));
+    match (&a.utilization, &b.utilization) {
+        (Ok(first), Ok(second)) if second > first => b,
+        (Err(_), _) => a,
+        (_, Err(_)) => b,
+        _ => a,
+    }
+}
+
+/// Both ends share one sheet; a recording one would show identical ends twice, so only one is asked then.
+fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut Sheet) -> Outcome) -> Outcome {
+    let alike = case.made.ends[0].rod_end_id == case.made.ends[1].rod_end_id
+        && case.given.link.ends[0] == case.given.link.ends[1];
+    if alike {
+        return ask(case, 0, sheet);
+    }
+    let mut quiet = Sheet::silent();
+    let worse = {
+        let cell = std::cell::RefCell::new(&mut quiet);
+        worse_end(|end| ask(case, end, &mut cell.borrow_mut()))
+    };
+    let first = ask(case, 0, &mut Sheet::silent());
+    let end = usize::from(first.utilization != worse.utilization);
+    ask(case, end, sheet)
+}
+
+fn at_eye(case: &Case, end: usize) -> f64 {
+    if end == 0 { 0.0 } else { case.made.length }
+}
+
+fn letter(end: usize) -> &'static str {
+    if end == 0 { "A" } else { "B" }
+}
+
+fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let made = &case.made.ends[end];
+        let from_eye = made.eye_to_face;
+        let station = if end == 0 { from_eye } else { case.made.length - from_eye };
+        let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
+        let minor = made.thread.external_minor();
+        let yielding = case.given.known(&inputs::SHANK_YIELD);
+        let section = SectionUse {
+            area: sheet.look_up("Tensile stress area of the shank", made.thread.tensile_stress_area(), Kind::Area, made.thread.label, made.thread.cite),
+            modulus: sheet.work(&pins::ROUND_MODULUS, &[minor]),
+            yield_tension: yielding,
+            yield_compression: yielding,
+        };
+        let (used, stress) = section.worst(case, &moments, sheet);
+        Outcome::new(used, Some(station), said![
+            "With ", (from_eye, Length), " from eye to bar, the shank at end ", (letter(end)), " bends to ", (stress, Stress), "; it stays bent from ", (yielding, Stress),
+            ". Every visible thread more makes it worse."
+        ])
+    })
+}
+
+fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let made = &case.made.ends[end];
+        let bar_shear = if case.made.material.form == Form::Tube {
+            case.given.known(&inputs::INSERT_SHEAR)
+        } else {
+            sheet.look_up("Shear strength of the bar", case.strength.shear_ultimate, Kind::Stress, case.made.material.label, case.strength.cite)
+        };
+        let limits = made.thread.limits();
+        let inside = sheet.work(&threads::INTERNAL_SHEAR_AREA, &[made.thread.pitch, limits.external_major_min, limits.internal_pitch_max]);
+        let outside = sheet.work(&threads::EXTERNAL_SHEAR_AREA, &[made.thread.pitch, limits.internal_minor_max, limits.external_pitch_min]);
+        // Judged at the longest the link may ever be set, where the least thread is left.
+        let engaged = made.least.min(made.engagement).max(0.0);
+        let shank_shear = SHEAR_SHARE * case.given.known(&inputs::SHANK_ULTIMATE);
+        let bar = sheet.work(&threads::STRIP_LOAD, &[inside, engaged, bar_shear]);
+        let shank = sheet.work(&threads::STRIP_LOAD, &[outside, engaged, shank_shear]);
+        sheet.chose(|| if bar <= shank { said!["The bar's own thread strips first."] } else { said!["The shank's thread strips first."] });
+        let capacity = bar.min(shank);
+        let used = sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
+        Outcome::new(used, Some(at_eye(case, end)), said![
+            "Wound out to its limit, end ", (letter(end)), " still holds ", (capacity, Force), " before its thread strips; the greatest pull here is ", (case.loads.axial, Force), "."
+        ])
+    })
+}
+
+fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let made = &case.made.ends[end];
+        let capacity = sheet.work(&threads::SHANK_LOAD, &[made.thread.tensile_stress_area(), case.given.known(&inputs::SHANK_YIELD)]);
+        let used = sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::YIELD_FACTOR), capacity]);
+        Outcome::new(used, Some(at_eye(case, end)), said!["Pulled straight, the shank stretches for good at ", (capacity, Force), "."])
+    })
+}
+
+/// The largest radial force on an eye: traction alone, or traction and strike together.
+fn radial(case: &Case, sheet: &mut Sheet) -> f64 {
+    let reaction = sheet.work(&loads::STRIKE_REACTION, &[case.loads.strike, case.given.known(&inputs::STRIKE_ZONE)]);
+    let together = sheet.work(&pins::RESULTANT, &[case.loads.axial_with_strike, reaction]);
+    sheet.chose(|| said!["Force on the eye: ", (together, Force), " with the strike, ", (case.loads.axial, Force), " without; the larger counts."]);
+    together.max(case.loads.axial)
+}
+
+fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let Some((row, race)) = case.joints[end].head.and_then(|row| row.race_bore.map(|race| (row, race))) else {
+            return Outcome::unanswered(said!["The hole in this rod end's head is not known. From 5/8 in up the eye is weaker than the shank: go by the maker's static rating."]);
+        };
+        let force = radial(case, sheet);
+        let area = sheet.work(&pins::EYE_AREA, &[row.head_diameter, race, row.head_width]);
+        let capacity = sheet.work(&pins::EYE_LOAD, &[area, case.given.known(&inputs::SHANK_YIELD)]);
+        let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::YIELD_FACTOR), capacity]);
+        Outcome::new(used, Some(at_eye(case, end)), said![
+            "The ring of metal around the ball opens at ", (capacity, Force), ", going by its size and the shank's steel; the maker's rating wins over this."
+        ])
+    })
+}
+
+fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let Some(rating) = case.given.number_at(&inputs::RATING, end) else {
+            return Outcome::unanswered(said!["Enter the maker's static radial rating to check against it. It wins over anything worked out here."]);
+        };
+        let force = radial(case, sheet);
+        let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::RATING_FACTOR), rating]);
+        Outcome::new(used, Some(at_eye(case, end)), said!["The eye sees ", (force, Force), " of its rated ", (rating, Force), "."])
+    })
+}
+
+fn bolt_yield(case: &Case, end: usize) -> Result<(f64, f64, &'static str, crate::source::Cite), Said> {
+    let grade = case.given.bolt();
+    let bore = case.made.ends[end].bore;
+    match grade.strength(bore) {
+        Some(row) => Ok((row.yield_strength, row.shear_ultimate, grade.label, row.cite)),
+        None => Err(said!["A ", (grade.label), " bolt of ", (bore, FineLength), " is outside the table held here."]),
+    }
+}
+
+fn bolt_shear(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let (_, shear, label, source) = match bolt_yield(case, end) {
+            Ok(row) => row,
+            Err(why) => return Outcome::unanswered(why),
+        };
+        let force = radial(case, sheet);
+        let area = sheet.work(&pins::BOLT_AREA, &[case.made.ends[end].bore]);
+        let shear = sheet.look_up("Shear strength of the bolt", shear, Kind::Stress, label, source);
+        let capacity = sheet.work(&pins::DOUBLE_SHEAR_CAPACITY, &[area, shear]);
+        let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
+        Outcome::new(used, Some(at_eye(case, end)), said![
+            "Held on both sides, the bolt shears at ", (capacity, Force), ". Keep its thread out of the bracket, and never hang a link on one ear."
+        ])
+    })
+}
+
+fn bolt_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let (yielding, _, label, source) = match bolt_yield(case, end) {
+            Ok(row) => row,
+            Err(why) => return Outcome::unanswered(why),
+        };
+        let made = &case.made.ends[end];
+        let force = radial(case, sheet);
+        let (ear, spacer) = (case.given.known(&inputs::EAR), case.given.known(&inputs::SPACER));
+        let moment = sheet.work(&pins::BOLT_MOMENT, &[force, ear, 0.0, spacer, made.ball_width]);
+        let modulus = sheet.work(&pins::ROUND_MODULUS, &[made.bore]);
+        let stress = sheet.work(&crate::engine::formulas::beams::BENDING_STRESS, &[moment, modulus]);
+        let yielding = sheet.look_up("Yield strength of the bolt", yielding, Kind::Stress, label, source);
+        let used = sheet.work(&pins::UTILIZATION, &[stress, case.given.known(&inputs::YIELD_FACTOR), yielding]);
+        Outcome::new(used, Some(at_eye(case, end)), said!["Between its ears the bolt bends to ", (stress, Stress), ". Long spacers and a bolt stepped down in size make this worse fast."])
+    })
+}
+
+fn ear_bearing(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let made = &case.made.ends[end];
+        let force = radial(case, sheet);
+        let both_ears = 2.0 * case.given.known(&inputs::EAR);
+        let pressure = sheet.work(&pins::BEARING_STRESS, &[force, both_ears, made.bore]);
+        let bearing = sheet.look_up("Bearing strength of a mild-steel ear", EAR_BEARING_ULTIMATE, Kind::Stress, "AISI 1025", EAR_BEARING);
+        let used = sheet.work(&pins::UTILIZATION, &[pressure, case.given.known(&inputs::ULTIMATE_FACTOR), bearing]);
+        Outcome::new(used, Some(at_eye(case, end)), said!["The bolt presses on each ear with ", (pressure, Stress), ", taking mild steel with two bolt diameters to its edge."])
+    })
+}

@@ -1,0 +1,131 @@
+//! The values in force for one link, with a note of every default the answer rests on.
+
+use std::cell::RefCell;
+
+use crate::document::{Document, Link, OWN_ROD_END};
+use crate::engine::tables::bolts::{self, Grade};
+use crate::engine::tables::jam_nuts::{self, JamNut};
+use crate::engine::tables::materials::{self, Material};
+use crate::engine::tables::rod_ends::{self, Family, RodEnd};
+use crate::engine::tables::threads::{self, Thread};
+use crate::inputs::{self, Number, Place};
+use crate::report::Assumption;
+
+/// A document seen from one of its links.
+pub(super) struct Given<'a> {
+    /// The document.
+    pub(super) document: &'a Document,
+    /// The link.
+    pub(super) link: &'a Link,
+    index: usize,
+    assumed: RefCell<Vec<&'static Number>>,
+}
+
+impl<'a> Given<'a> {
+    pub(super) fn new(document: &'a Document, index: usize) -> Option<Self> {
+        Some(Self { document, link: document.links.get(index)?, index, assumed: RefCell::default() })
+    }
+
+    /// The value of an input of the rig or of the link.
+    pub(super) fn number(&self, input: &'static Number) -> Option<f64> {
+        self.number_at(input, 0)
+    }
+
+    /// The value of an input of one end.
+    pub(super) fn number_at(&self, input: &'static Number, end: usize) -> Option<f64> {
+        let mut assumed = self.assumed.borrow_mut();
+        if input.standing == inputs::Standing::Assumed && !assumed.contains(&input) {
+            assumed.push(input);
+        }
+        input.value(self.document, Place { link: self.index, end })
+    }
+
+    /// The value of an input that always has a default; an impossible document gives NaN, which every check refuses.
+    pub(super) fn known(&self, input: &'static Number) -> f64 {
+        self.number(input).unwrap_or(f64::NAN)
+    }
+
+    /// What was assumed so far, in the order of the form.
+    pub(super) fn assumptions(&self) -> Vec<Assumption> {
+        let used = self.assumed.borrow();
+        let place = Place { link: self.index, end: 0 };
+        inputs::NUMBERS
+            .iter()
+            .filter(|input| used.contains(input))
+            .filter_map(|input| {
+                Some(Assumption {
+                    input: input.id,
+                    value: input.value(self.document, place)?,
+                    kind: input.kind,
+                    changed: input.decided(self.document, place).is_some(),
+                })
+            })
+            .collect()
+    }
+
+    pub(super) fn material(&self) -> &'static Material {
+        self.link.material.and_then(materials::find).unwrap_or_else(materials::default_row)
+    }
+
+    pub(super) fn family(&self) -> Family {
+        let id = self.link.family.unwrap_or(Family::ALL[0].id());
+        Family::ALL.into_iter().find(|family| family.id() == id).unwrap_or(Family::ALL[0])
+    }
+
+    pub(super) fn bolt(&self) -> &'static Grade {
+        self.link.bolt.and_then(bolts::find).unwrap_or_else(bolts::default_grade)
+    }
+
+    /// The rod end decided for an end, if one is and it is complete.
+    pub(super) fn chosen_joint(&self, end: usize) -> Option<Joint> {
+        let chosen = self.link.ends.get(end)?;
+        if chosen.rod_end? != OWN_ROD_END {
+            return rod_ends::find(chosen.rod_end?).and_then(Joint::of_table);
+        }
+        let thread = threads::find(chosen.own_thread?)?;
+        let eye_to_end = self.number_at(&inputs::OWN_EYE_TO_END, end)?;
+        Some(Joint {
+            id: OWN_ROD_END,
+            label: "Your own rod end",
+            thread,
+            nut: jam_nuts::for_thread(thread)?,
+            bore: self.number_at(&inputs::OWN_BORE, end).unwrap_or(thread.major),
+            ball_width: self.number_at(&inputs::OWN_BALL_WIDTH, end).unwrap_or(thread.major),
+            head: None,
+            eye_to_end,
+            thread_length: self.number_at(&inputs::OWN_THREAD_LENGTH, end)?,
+        })
+    }
+}
+
+/// A rod end with its thread and jam nut, from the table or measured.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Joint {
+    pub(super) id: &'static str,
+    pub(super) label: &'static str,
+    pub(super) thread: &'static Thread,
+    pub(super) nut: &'static JamNut,
+    pub(super) bore: f64,
+    pub(super) ball_width: f64,
+    /// The row, for the head's dimensions and source; a measured rod end has none.
+    pub(super) head: Option<&'static RodEnd>,
+    pub(super) eye_to_end: f64,
+    pub(super) thread_length: f64,
+}
+
+impl Joint {
+    pub(super) fn of_table(row: &'static RodEnd) -> Option<Self> {
+        let thread = threads::find(row.thread)?;
+        Some(Self {
+            id: row.id,
+            label: row.label,
+            thread,
+            nut: jam_nuts::for_thread(thread)?,
+            bore: row.bore,
+            ball_width: row.ball_width,
+            head: Some(row),
+            eye_to_end: row.eye_to_end,
+            thread_length: row.thread_length,
+        })
+    }
+}

@@ -1,0 +1,95 @@
+//! What one link must bear: traction along it and a strike across it, each with its working.
+
+use super::formula::{Piece, Said, Sheet, said};
+use super::formulas::{axle, beams, impact, loads, sections};
+use super::geometry::{Section, role_word};
+use super::given::Given;
+use super::tables::uses;
+use crate::document::Role;
+use crate::inputs;
+use crate::quantity::{inch, lbf};
+use crate::report::Loads;
+
+/// The drop over the give of 1,000 lbf is how the input states compliance.
+const GIVE_FORCE: f64 = lbf(1000.0);
+
+/// The force along the link, before anything is said about its section.
+pub(super) fn axial(given: &Given, sheet: &mut Sheet) -> f64 {
+    if let Some(own) = given.number(&inputs::OWN_AXIAL) {
+        sheet.chose(|| said!["Your own force along the link is used: ", (own, Force), "."]);
+        return own;
+    }
+    let (lower, upper) = (given.known(&inputs::LOWER_HEIGHT), given.known(&inputs::UPPER_HEIGHT));
+    let traction = sheet.work(&axle::TRACTION, &[given.known(&inputs::TRACTION), given.known(&inputs::AXLE_SHARE), given.known(&inputs::WEIGHT)]);
+    let pair_formula = match given.link.role {
+        Role::Lower => &axle::LOWER_PAIR,
+        Role::Upper => &axle::UPPER_PAIR,
+    };
+    let pair = sheet.work(pair_formula, &[traction, upper, lower]);
+    let each = sheet.work(&axle::PER_LINK, &[pair, given.known(&inputs::UNEVEN), given.known(&inputs::COUNT), given.known(&inputs::PLAN_ANGLE)]);
+    sheet.work(&loads::SHOCKED_FORCE, &[given.known(&inputs::SHOCK), each])
+}
+
+/// The weight that lands on the bar.
+pub(super) fn strike_weight(given: &Given, sheet: &mut Sheet) -> f64 {
+    let (share, weight) = (given.known(&inputs::STRIKE_SHARE), given.known(&inputs::WEIGHT));
+    match given.link.role {
+        Role::Lower => sheet.work(&loads::STRIKE_WEIGHT, &[share, weight]),
+        Role::Upper => sheet.work(&loads::UPPER_STRIKE_WEIGHT, &[given.known(&inputs::UPPER_STRIKE), share, weight]),
+    }
+}
+
+/// Every force on a link of one section.
+pub(super) fn on_link(given: &Given, section: Section, sheet: &mut Sheet) -> Loads {
+    let own = Sheet::like(sheet);
+    let mut working = own;
+    let axial = axial(given, &mut working);
+    let with = working.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::TOGETHER), axial]);
+    let drop = given.known(&inputs::DROP);
+    let weight = strike_weight(given, &mut working);
+    let strike = match given.number(&inputs::OWN_STRIKE) {
+        Some(force) => {
+            working.chose(|| said!["Your own strike is used: ", (force, Force), "."]);
+            force
+        }
+        None if weight <= 0.0 => 0.0,
+        None => {
+            let material = given.material();
+            let second_moment = working.work(&sections::RING_SECOND_MOMENT, &[section.outside_diameter, section.bore()]);
+            let stiffness = working.work(&beams::MID_STIFFNESS, &[material.modulus, second_moment, given.known(&inputs::LENGTH)]);
+            let compliance = given.known(&inputs::GIVE) / GIVE_FORCE;
+            let deflection = working.work(&impact::STATIC_DEFLECTION, &[weight, stiffness, compliance]);
+            working.work(&impact::DROP_FORCE, &[weight, drop, deflection])
+        }
+    };
+    if sheet.outside.is_none() {
+        sheet.outside = working.outside;
+    }
+    Loads { axial, axial_with_strike: with, strike_weight: weight, drop, strike, story: Vec::new(), working: working.lines }
+}
+
+/// What was assumed, in words.
+pub(super) fn story(given: &Given, loads: &Loads) -> Said {
+    let mut said = Vec::new();
+    if given.number(&inputs::OWN_STRIKE).is_some() {
+        said.extend(said!["Your own strike of ", (loads.strike, Force), " across the bar"]);
+    } else {
+        said.extend(said![(loads.strike_weight, Weight), " — "]);
+        said.extend(match given.link.role {
+            Role::Lower => said![(given.known(&inputs::STRIKE_SHARE), Percent), " of the rig — "],
+            Role::Upper => said!["a small share of the rig — "],
+        });
+        said.extend(if loads.drop > inch(0.001) {
+            said!["dropped on the middle of this ", (role_word(given.link.role)), " from ", (loads.drop, FineLength)]
+        } else {
+            said!["set down on the middle of this ", (role_word(given.link.role)), " all at once"]
+        });
+        said.extend(said![", which is ", (loads.strike, Force)]);
+    }
+    said.extend(said![", while the tires push or pull ", (loads.axial_with_strike, Force), " along it; and ", (loads.axial, Force), " along it alone."]);
+    if let Some(usage) = given.document.rig.usage {
+        said.push(Piece::Words(format!(" Assumed for “{}”: a scenario, not a limit of what a rock can do.", uses::scenario(usage).label.to_lowercase())));
+    }
+    said
+}
+

@@ -1,0 +1,200 @@
+//! Which size: the smallest that holds, what the trade fits, the larger of the two, and how firm that is.
+
+use super::build::{Built, build};
+use super::formula::{Said, said};
+use super::geometry::Section;
+use super::given::{Given, Joint};
+use super::tables::materials::Form;
+use super::tables::{materials, practice, rod_ends, stock, threads};
+use crate::document::Document;
+use crate::inputs::{self, Number, Place};
+use crate::report::{Candidate, Firmness, Sizing, Trade};
+
+/// A size that was tried, with what is needed to build it again.
+#[derive(Clone)]
+pub(super) struct Tried {
+    pub(super) section: Section,
+    pub(super) joints: [Joint; 2],
+    pub(super) candidate: Candidate,
+}
+
+/// The outcome of a search.
+pub(super) struct Search {
+    pub(super) by_numbers: Option<Tried>,
+    pub(super) recommended: Option<Tried>,
+    pub(super) by_trade: Option<Trade>,
+    pub(super) governs: Said,
+    pub(super) smaller: Option<Tried>,
+    pub(super) larger: Option<Tried>,
+}
+
+/// Searches stock sizes, smallest first, and rod ends, smallest thread first.
+pub(super) fn search(given: &Given) -> Search {
+    let sections = sections(given);
+    let joints = joints(given);
+    let by_numbers = sections.iter().find_map(|section| first_joint(given, *section, &joints));
+    let by_trade = trade(given);
+    let (recommended, governs) = larger_of(given, by_numbers.as_ref(), by_trade.as_ref(), &sections, &joints);
+    let around = recommended.as_ref().or(by_numbers.as_ref());
+    let smaller = around.and_then(|at| {
+        let section = sections.iter().rev().find(|section| size(**section) < size(at.section) - 1e-9)?;
+        best_joint(given, *section, &joints)
+    });
+    let larger = around.and_then(|at| {
+        let section = sections.iter().find(|section| size(**section) > size(at.section) + 1e-9)?;
+        first_joint(given, *section, &joints).or_else(|| best_joint(given, *section, &joints))
+    });
+    Search { by_numbers, recommended, by_trade, governs, smaller, larger }
+}
+
+fn size(section: Section) -> f64 {
+    // Tubes of one diameter are told apart by their wall.
+    section.outside_diameter + section.wall * 1e-3
+}
+
+fn sections(given: &Given) -> Vec<Section> {
+    match given.material().form {
+        Form::Bar => stock::BARS.iter().map(|&outside_diameter| Section { outside_diameter, wall: 0.0 }).collect(),
+        Form::Tube => stock::TUBES.iter().map(|&(outside_diameter, wall)| Section { outside_diameter, wall }).collect(),
+    }
+}
+
+/// The pairs of rod ends to try: what the user decided stays, the rest takes each size in turn.
+fn joints(given: &Given) -> Vec<[Joint; 2]> {
+    let chosen = [given.chosen_joint(0), given.chosen_joint(1)];
+    let family = given.family();
+    let mut table: Vec<Joint> = rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(Joint::of_table).collect();
+    table.sort_by(|a, b| a.thread.major.total_cmp(&b.thread.major));
+    match chosen {
+        [Some(a), Some(b)] => vec![[a, b]],
+        [Some(one), None] | [None, Some(one)] => vec![[one, one]],
+        [None, None] => table.into_iter().map(|joint| [joint, joint]).collect(),
+    }
+}
+
+fn try_one(given: &Given, section: Section, joints: [Joint; 2]) -> Option<Tried> {
+    let built = build(given, section, joints, false).ok()?;
+    Some(Tried { section, joints, candidate: built.candidate(section, joints) })
+}
+
+fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
+    joints.iter().filter_map(|pair| try_one(given, section, *pair)).find(|tried| tried.candidate.feasible)
+}
+
+/// The rod end that comes closest to holding.
+fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
+    joints
+        .iter()
+        .filter_map(|pair| try_one(given, section, *pair))
+        .min_by(|a, b| a.candidate.utilization.total_cmp(&b.candidate.utilization))
+}
+
+fn trade(given: &Given) -> Option<Trade> {
+    // The habits were formed on solid 7075; they say nothing about other metals.
+    if !materials::is_solid_7075(given.material()) {
+        return None;
+    }
+    practice::for_job(given.link.role, given.document.rig.usage?, given.known(&inputs::WEIGHT))
+}
+
+fn larger_of(given: &Given, numbers: Option<&Tried>, trade: Option<&Trade>, sections: &[Section], joints: &[[Joint; 2]]) -> (Option<Tried>, Said) {
+    let Some(numbers) = numbers else {
+        return (None, said!["No stock size holds every check with these entries. The findings say which part gives first; a lighter rig, a shorter link, gentler use or another metal would help."]);
+    };
+    let at_least = |outside: f64, thread: f64| {
+        sections
+            .iter()
+            .filter(|section| section.outside_diameter >= outside - 1e-9)
+            .find_map(|section| joints.iter().filter(|pair| pair[0].thread.major.max(pair[1].thread.major) >= thread - 1e-9).filter_map(|pair| try_one(given, *section, *pair)).find(|tried| tried.candidate.feasible))
+    };
+    let Some(trade) = trade else {
+        return (Some(numbers.clone()), said!["The numbers decide: there is no habit to compare with for this metal."]);
+    };
+    let mine = numbers.section.outside_diameter;
+    let thread = numbers.joints[0].thread.major.max(numbers.joints[1].thread.major);
+    let trade_thread = threads::find(trade.thread).map_or(0.0, |row| row.major);
+    if mine >= trade.least - 1e-9 && thread >= trade_thread - 1e-9 {
+        let said = if mine > trade.most + 1e-9 {
+            said!["The numbers govern: they ask for more than builders usually fit, because here ", (numbers.candidate.decides), " needs it."]
+        } else {
+            said!["Numbers and habit agree."]
+        };
+        return (Some(numbers.clone()), said);
+    }
+    match at_least(trade.least.max(mine), trade_thread.max(thread)) {
+        Some(both) => {
+            let said = said![
+                "Habit governs: the numbers alone would do with ", (mine, Length), " and ", (numbers.joints[0].thread.label),
+                ", but builders fit ", (trade.words), ". The larger of the two is recommended: habit knows hits that no scenario holds."
+            ];
+            (Some(both), said)
+        }
+        None => (Some(numbers.clone()), said!["Builders fit ", (trade.words), ", but no such size fits this link; the numbers decide."]),
+    }
+}
+
+/// The report's part on sizing.
+pub(super) fn sizing(search: &Search, firm: Vec<Firmness>, overridden: bool) -> Sizing {
+    let keep = |tried: &Option<Tried>| tried.as_ref().map(|tried| tried.candidate.clone());
+    Sizing {
+        by_numbers: keep(&search.by_numbers),
+        by_trade: search.by_trade.clone(),
+        recommended: keep(&search.recommended),
+        governs: search.governs.clone(),
+        smaller: keep(&search.smaller),
+        larger: keep(&search.larger),
+        firm,
+        overridden,
+    }
+}
+
+/// The inputs whose limit is worth knowing.
+static FIRM: [&Number; 4] = [&inputs::WEIGHT, &inputs::LENGTH, &inputs::DROP, &inputs::TRACTION];
+
+/// How far each of weight, length, drop and grip may go before the link as answered stops holding.
+pub(super) fn firmness(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Vec<Firmness> {
+    let place = Place { link: index, end: 0 };
+    let mut trial = document.clone();
+    // The size is held fixed; only the one input moves.
+    FIRM.iter()
+        .filter_map(|&input| {
+            let now = input.value(document, place)?;
+            let mut holds = |value: f64| {
+                (input.set)(&mut trial, place, Some(value));
+                Given::new(&trial, index).and_then(|given| build(&given, section, joints, false).ok()).is_some_and(|built: Built| built.holds())
+            };
+            let limit = if !holds(now) {
+                Some(now)
+            } else if holds(input.most) {
+                None
+            } else {
+                let (mut good, mut bad) = (now, input.most);
+                for _ in 0..40 {
+                    let middle = 0.5 * (good + bad);
+                    if holds(middle) { good = middle } else { bad = middle }
+                }
+                Some(good)
+            };
+            (input.set)(&mut trial, place, (input.get)(document, place));
+            Some(Firmness { input: input.id, kind: input.kind, now, limit })
+        })
+        .collect()
+}
+
+/// The largest size that can be laid out at all, for showing what gives first when nothing holds.
+pub(super) fn largest(given: &Given) -> Option<Tried> {
+    let joints = joints(given);
+    sections(given).into_iter().rev().find_map(|section| best_joint(given, section, &joints))
+}
+
+/// The rod ends for a section the user decided: the smallest that hold, else the ones that come closest.
+pub(super) fn joint_for(given: &Given, section: Section) -> Option<[Joint; 2]> {
+    let joints = joints(given);
+    first_joint(given, section, &joints).or_else(|| best_joint(given, section, &joints)).map(|tried| tried.joints)
+}
+
+/// The sentence of the smallest rod ends that cannot be laid out.
+pub(super) fn why_nothing_fits(given: &Given) -> Option<Said> {
+    let section = *sections(given).last()?;
+    joints(given).into_iter().find_map(|pair| build(given, section, pair, false).err())
+}

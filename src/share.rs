@@ -1,0 +1,203 @@
+//! A document as a link's fragment, and back. The fragment never reaches a server.
+//!
+//! `1&weight=4100lb&use=hard&length=38in&crc=…`: a version, then only what was decided, then a check
+//! over everything before it. Values come back bit for bit.
+
+use crate::document::{Document, Link};
+use crate::inputs::{CHOICES, NUMBERS, Place, Scope, places};
+use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE};
+
+/// The version this program writes.
+pub const VERSION: &str = "1";
+
+/// More links than any rig has; a larger count in a link is a mistake or an attack.
+const MOST_LINKS: usize = 40;
+
+/// What came out of a fragment.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Opened {
+    /// The document, as far as it could be read.
+    pub document: Document,
+    /// What the reader should know, a sentence each; empty when all is well.
+    pub told: Vec<String>,
+}
+
+/// Units that make values short; the exact SI number stands in when neither fits.
+fn units(kind: Kind) -> &'static [(&'static str, f64)] {
+    match kind {
+        Kind::Length | Kind::FineLength => &[("in", INCH), ("mm", 0.001)],
+        Kind::Weight | Kind::Force => &[("lb", POUND_FORCE), ("kg", crate::quantity::STANDARD_GRAVITY), ("kN", 1000.0)],
+        Kind::Stress => &[("ksi", crate::quantity::KSI), ("MPa", 1e6)],
+        Kind::Angle => &[("deg", DEGREE)],
+        _ => &[],
+    }
+}
+
+fn write_number(value: f64, kind: Kind) -> String {
+    let exact = value.to_string();
+    let mut best = exact;
+    for (unit, factor) in units(kind) {
+        // Rounding the quotient to ten digits finds the number a person typed; it only counts if it leads back exactly.
+        let quotient = value / factor;
+        let mut digits = quotient.to_string();
+        for places in 0..=8 {
+            let short = format!("{quotient:.places$}");
+            if short.parse::<f64>().is_ok_and(|typed| (typed * factor).to_bits() == value.to_bits()) {
+                digits = short;
+                break;
+            }
+        }
+        let leads_back = digits.parse::<f64>().is_ok_and(|typed| (typed * factor).to_bits() == value.to_bits());
+        if leads_back && digits.len() + unit.len() < best.len() {
+            best = format!("{digits}{unit}");
+        }
+    }
+    best
+}
+
+fn read_number(text: &str, kind: Kind) -> Option<f64> {
+    let (digits, factor) = units(kind)
+        .iter()
+        .find_map(|(unit, factor)| text.strip_suffix(unit).map(|digits| (digits, *factor)))
+        .unwrap_or((text, 1.0));
+    let plain = digits.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | 'e'));
+    if plain { digits.parse::<f64>().ok().map(|value| value * factor) } else { None }
+}
+
+/// The key of an input at a place: `length`, `rod-end.b`, `3.length` for the third link.
+fn key(id: &str, scope: Scope, place: Place) -> String {
+    let mut key = String::new();
+    if place.link > 0 && scope != Scope::Rig {
+        key.push_str(&(place.link + 1).to_string());
+        key.push('.');
+    }
+    key.push_str(id);
+    if scope == Scope::End {
+        key.push_str(if place.end == 0 { ".a" } else { ".b" });
+    }
+    key
+}
+
+/// Reads a key back into an input's id and a place.
+fn read_key(key: &str) -> Option<(&str, Place)> {
+    let (link, rest) = match key.split_once('.') {
+        Some((number, rest)) if number.bytes().all(|b| b.is_ascii_digit()) && !number.is_empty() => (number.parse::<usize>().ok()?.checked_sub(1)?, rest),
+        _ => (0, key),
+    };
+    let (id, end) = match rest.rsplit_once('.') {
+        Some((id, "a")) => (id, 0),
+        Some((id, "b")) => (id, 1),
+        Some(_) => return None,
+        None => (rest, 0),
+    };
+    Some((id, Place { link, end }))
+}
+
+/// The fragment of a document, without the leading `#`.
+pub fn to_fragment(document: &Document) -> String {
+    let mut parts = vec![VERSION.to_string()];
+    if document.links.len() > 1 {
+        parts.push(format!("links={}", document.links.len()));
+    }
+    for input in NUMBERS {
+        for place in places(document, input.scope) {
+            if let Some(value) = (input.get)(document, place) {
+                parts.push(format!("{}={}", key(input.id, input.scope, place), write_number(value, input.kind)));
+            }
+        }
+    }
+    for choice in CHOICES {
+        for place in places(document, choice.scope) {
+            if let Some(id) = (choice.get)(document, place) {
+                parts.push(format!("{}={id}", key(choice.id, choice.scope, place)));
+            }
+        }
+    }
+    let body = parts.join("&");
+    let check = check(body.as_bytes());
+    format!("{body}&crc={check:08x}")
+}
+
+/// Opens a fragment, with or without the leading `#`.
+pub fn from_fragment(fragment: &str) -> Opened {
+    let fragment = fragment.trim().trim_start_matches('#');
+    let mut told = Vec::new();
+    let mut document = Document::default();
+    let (body, intact) = match fragment.rsplit_once("&crc=") {
+        Some((body, printed)) => (body, printed.len() == 8 && u32::from_str_radix(printed, 16).is_ok_and(|read| format!("{read:08x}") == printed && read == check(body.as_bytes()))),
+        None => (fragment, false),
+    };
+    let mut parts = body.split('&');
+    let version = parts.next().unwrap_or_default();
+    if version != VERSION {
+        told.push(format!("This link says it is of version “{}”, which this page does not know. Nothing from it was used.", clip(version)));
+        return Opened { document, told };
+    }
+    if !intact {
+        told.push("This link was damaged on its way: a part of it is missing or changed. What could be read is below; compare every number with the sender before you use it.".to_string());
+    }
+    for part in parts {
+        let Some((name, value)) = part.split_once('=') else {
+            told.push(format!("“{}” in the link means nothing here and was left out.", clip(part)));
+            continue;
+        };
+        if name == "links" {
+            match value.parse::<usize>() {
+                Ok(count) if (1..=MOST_LINKS).contains(&count) => document.links = vec![Link::default(); count],
+                _ => told.push(format!("The link asks for {} links, which cannot be.", clip(value))),
+            }
+            continue;
+        }
+        if let Err(sentence) = take(&mut document, name, value) {
+            told.push(sentence);
+        }
+    }
+    Opened { document, told }
+}
+
+fn take(document: &mut Document, name: &str, value: &str) -> Result<(), String> {
+    let unknown = || format!("“{}” in the link is not known here and was left out.", clip(name));
+    let (id, place) = read_key(name).ok_or_else(unknown)?;
+    if place.link >= document.links.len() {
+        return Err(unknown());
+    }
+    if let Some(input) = NUMBERS.iter().find(|input| input.id == id) {
+        let number = read_number(value, input.kind).ok_or_else(|| format!("{}: “{}” in the link is not a number and was left out.", input.label, clip(value)))?;
+        if !input.accepts(number) {
+            return Err(format!("{}: the value in the link is outside what is allowed here and was left out.", input.label));
+        }
+        (input.set)(document, place, Some(number));
+        return Ok(());
+    }
+    let choice = CHOICES.iter().find(|choice| choice.id == id).ok_or_else(unknown)?;
+    if (choice.set)(document, place, Some(value)) {
+        Ok(())
+    } else {
+        Err(format!("{}: “{}” in the link is not known here and was left out.", choice.label, clip(value)))
+    }
+}
+
+/// At most 24 characters of something foreign.
+fn clip(text: &str) -> String {
+    let mut clipped: String = text.chars().take(24).collect();
+    if text.chars().count() > 24 {
+        clipped.push('…');
+    }
+    clipped
+}
+
+/// CRC-32 (the polynomial of Ethernet and zip), which notices every change of up to four neighboring characters.
+fn check(bytes: &[u8]) -> u32 {
+    let mut crc = u32::MAX;
+    for byte in bytes {
+        crc ^= u32::from(*byte);
+        for _ in 0..8 {
+            let carry = crc & 1;
+            crc >>= 1;
+            if carry == 1 {
+                crc ^= 0xEDB8_8320;
+            }
+        }
+    }
+    !crc
+}
