@@ -52,6 +52,8 @@ pub enum Kind {
     Moment,
     /// N/m
     Stiffness,
+    /// m/N
+    Compliance,
     /// N·m, spoken of as the twist on a wrench.
     Torque,
     /// A number of inches, for standards whose formulas hold in inches only.
@@ -76,6 +78,7 @@ impl Kind {
             Self::Force | Self::Weight => [1.0, 1.0, -2.0],
             Self::WeightDensity => [1.0, -2.0, -2.0],
             Self::ForcePerLength | Self::Stiffness => [1.0, 0.0, -2.0],
+            Self::Compliance => [-1.0, 0.0, 2.0],
             Self::Stress => [1.0, -1.0, -2.0],
             Self::Moment | Self::Torque => [1.0, 2.0, -2.0],
         }

@@ -140,4 +140,10 @@ sources! {
     PRACTICE = "common practice, no source", "Habits of builders; nobody has published them", "";
     /// Our own choice.
     OURS = "assumption", "A choice made for this tool, open to change", "";
+    /// Metric tap drills.
+    ISO_2306 = "ISO 2306", "Drills for use prior to tapping screw threads", "";
+    /// Letter drills.
+    ASME_B94_11M = "ASME B94.11M", "Twist Drills", "";
+    /// Metric drills.
+    BS_328 = "BS 328", "Drills and reamers: sizes of twist drills, as an encyclopedia tells them", "";
 }

@@ -88,6 +88,26 @@ macro_rules! formula {
         source $source:ident, $place:literal, $obtained:ident;
         example [$($value:expr),+ $(,)?] gives $gives:literal of $unit:expr, $origin:literal;
     ) => {
+        $crate::engine::formula::formula! { @with [$($symbol),+]
+            $(#[doc = $says])+
+            $id: $name $kind = $text;
+            given $($printed $given_kind $meaning),+;
+            code $code;
+            $(holds $condition => $test;)*
+            source $source, $place, $obtained;
+            example [$($value),+] gives $gives of $unit, $origin;
+        }
+    };
+    (
+        @with $symbols:tt
+        $(#[doc = $says:literal])+
+        $id:ident: $name:literal $kind:ident = $text:literal;
+        given $($printed:literal $given_kind:ident $meaning:literal),+;
+        code $code:expr;
+        $(holds $condition:literal => $test:expr;)*
+        source $source:ident, $place:literal, $obtained:ident;
+        example [$($value:expr),+] gives $gives:literal of $unit:expr, $origin:literal;
+    ) => {
         $(#[doc = $says])+
         pub static $id: $crate::engine::formula::Formula = $crate::engine::formula::Formula {
             id: stringify!($id),
@@ -95,11 +115,11 @@ macro_rules! formula {
             result: $crate::engine::formula::Symbol { name: $name, kind: $crate::quantity::Kind::$kind, meaning: concat!($($says),+) },
             text: $text,
             given: &[$($crate::engine::formula::Symbol { name: $printed, kind: $crate::quantity::Kind::$given_kind, meaning: $meaning }),+],
-            code: |given| match *given { [$($symbol),+] => $code, _ => f64::NAN },
+            code: |given| match *given { $symbols => $code, _ => f64::NAN },
             holds: &[$($crate::engine::formula::Condition {
                 text: $condition,
                 #[allow(unused_variables)]
-                test: |given| match *given { [$($symbol),+] => $test, _ => false },
+                test: |given| match *given { $symbols => $test, _ => false },
             }),*],
             source: $crate::source::cite(&$crate::source::$source, $place, $crate::source::Obtained::$obtained),
             example: $crate::engine::formula::Example { given: &[$($value),+], gives: $gives, unit: $unit, origin: $origin },

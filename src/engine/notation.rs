@@ -9,7 +9,7 @@ mod parse;
 mod print;
 
 pub use parse::{Misspelled, comparison, parse};
-pub use print::{mathml, mathml_with, text, text_with};
+pub use print::{mathml, mathml_with, symbol_mathml, text, text_with};
 
 /// A function a formula text may call.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -48,6 +48,8 @@ pub(super) const fn unit(kind: Kind, system: System) -> (f64, f64, &'static str)
         (WeightDensity, Metric) => (STANDARD_GRAVITY, 1.0, "kg/m³"),
         (ForcePerLength | Stiffness, Inch) => (POUND_FORCE, INCH, "lbf/in"),
         (ForcePerLength | Stiffness, Metric) => (1e3, 1.0, "N/mm"),
+        (Compliance, Inch) => (INCH, 1e3 * POUND_FORCE, "in per 1,000 lbf"),
+        (Compliance, Metric) => (1.0, 1e6, "mm/kN"),
         (Stress, Inch) => (KSI, 1.0, "ksi"),
         (Stress, Metric) => (1e6, 1.0, "MPa"),
         (Moment, Inch) => (POUND_FORCE * INCH, 1.0, "lbf·in"),
@@ -65,10 +67,7 @@ pub const fn unit_name(kind: Kind, system: System) -> &'static str {
 /// in them can be read as a decimal comma and nothing shown here reads back as something else.
 pub(super) const fn grouped(kind: Kind) -> bool {
     use Kind::*;
-    !matches!(
-        kind,
-        Length | FineLength | InInches | InMillimeters | InMicrometers | Angle | Percent | Ratio | Turns
-    )
+    !matches!(kind, Length | FineLength | InInches | InMillimeters | InMicrometers | Angle | Percent | Ratio | Turns)
 }
 
 /// A value, SI, with its unit, to the digits it deserves; `—` when it is not finite.
@@ -169,13 +168,12 @@ pub fn plain(value: f64, kind: Kind, system: System) -> String {
     if kind == Kind::Length && system == System::Inch && (shown - (shown * 64.0).round() / 64.0).abs() < 1e-6 {
         return mixed(shown, 64, ' ');
     }
-    // Four decimals serve everything but small values, which keep six digits.
+    // Four decimals serve everything but small values, which keep five digits.
     let (mut places, mut scaled) = (4, shown.abs() * 1e4);
-    while scaled < 1e5 && places < 12 {
+    while scaled < 1e4 && places < 12 {
         scaled *= 10.0;
         places += 1;
     }
-    let places = if shown.abs() < 0.1 { places } else { 4 };
     signed(shown, trimmed(format!("{:.*}", places, shown.abs())))
 }
 
@@ -233,7 +231,7 @@ fn with_commas(text: &str) -> String {
     let end = text.find(['.', 'e']).unwrap_or(text.len());
     let mut result = String::new();
     for (place, character) in text.char_indices() {
-        let before_a_group = place > 0 && place < end && (end - place) % 3 == 0;
+        let before_a_group = place > 0 && place < end && (end - place).is_multiple_of(3);
         if before_a_group && !result.ends_with('-') {
             result.push(',');
         }

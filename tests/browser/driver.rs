@@ -3,6 +3,7 @@
 
 use fantoccini::{Client, ClientBuilder};
 use serde_json::{Map, Value, json};
+use std::path::PathBuf;
 use std::process::Stdio;
 use std::time::Duration;
 use tokio::io::{AsyncBufReadExt, AsyncWriteExt, BufReader};
@@ -16,13 +17,22 @@ const SETTINGS: &str = include_str!("../../webdriver.json");
 pub(crate) struct Driver {
     process: Child,
     port: u16,
+    /// Held only to be dropped last, when no browser writes to it any more.
+    _profiles: Profiles,
 }
 
 impl Driver {
     pub(crate) async fn start() -> Result<Driver, String> {
         let program = std::env::var_os("CHROMEDRIVER").unwrap_or_else(|| "chromedriver".into());
-        let mut process = Command::new(&program)
+        let profiles =
+            Profiles::new().map_err(|reason| format!("no room for browser profiles: {reason}"))?;
+        let mut command = Command::new(&program);
+        // A group of its own, to end the browsers with it.
+        #[cfg(unix)]
+        command.process_group(0);
+        let mut process = command
             .arg("--port=0")
+            .env("TMPDIR", &profiles.0)
             .stdin(Stdio::null())
             .stdout(Stdio::piped())
             .stderr(Stdio::null())
@@ -42,15 +52,24 @@ impl Driver {
             }
             None
         });
-        let port = port.await.ok().flatten().ok_or("chromedriver does not say which port it listens at")?;
+        let port = port
+            .await
+            .ok()
+            .flatten()
+            .ok_or("chromedriver does not say which port it listens at")?;
         // Read on, or chromedriver would one day wait for room in a full pipe.
         tokio::task::spawn_local(async move { while let Ok(Some(_)) = lines.next_line().await {} });
-        Ok(Driver { process, port })
+        Ok(Driver {
+            process,
+            port,
+            _profiles: profiles,
+        })
     }
 
     /// A browser with a new, empty profile.
     pub(crate) async fn session(&self) -> Result<Client, String> {
-        let settings = capabilities().map_err(|reason| format!("webdriver.json cannot be read: {reason}"))?;
+        let settings =
+            capabilities().map_err(|reason| format!("webdriver.json cannot be read: {reason}"))?;
         ClientBuilder::new(hyper_util::client::legacy::connect::HttpConnector::new())
             .capabilities(settings)
             .connect(&format!("http://127.0.0.1:{}", self.port))
@@ -58,25 +77,68 @@ impl Driver {
             .map_err(|reason| format!("no browser session: {reason}"))
     }
 
-    /// Ends chromedriver, which ends the browsers that it started.
+    /// Asks chromedriver to end, which ends the browsers that it started.
     pub(crate) async fn stop(mut self) {
         let ask = async {
             let mut stream = TcpStream::connect(("127.0.0.1", self.port)).await?;
-            stream.write_all(b"GET /shutdown HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n").await?;
+            stream
+                .write_all(b"GET /shutdown HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n")
+                .await?;
             self.process.wait().await.map(drop)
         };
-        if timeout(Duration::from_secs(5), ask).await.is_err() {
-            let _ = self.process.kill().await;
-        }
+        // It cannot when a browser hangs: dropping it then ends all by force.
+        let _ = timeout(Duration::from_secs(5), ask).await;
+    }
+}
+
+impl Drop for Driver {
+    fn drop(&mut self) {
+        // Has no number once its end was waited for.
+        let Some(number) = self.process.id() else {
+            return;
+        };
+        #[cfg(unix)]
+        let _ = std::process::Command::new("kill")
+            .args(["-KILL", "--", &format!("-{number}")])
+            .stderr(Stdio::null())
+            .status();
+        #[cfg(not(unix))]
+        let _ = (number, self.process.start_kill());
+    }
+}
+
+/// The folder of the browsers' profiles, which they leave behind. Dropping it removes it.
+struct Profiles(PathBuf);
+
+impl Profiles {
+    fn new() -> std::io::Result<Profiles> {
+        let folder =
+            std::env::temp_dir().join(format!("linkwright-browsers-{}", std::process::id()));
+        std::fs::create_dir_all(&folder)?;
+        Ok(Profiles(folder))
+    }
+}
+
+impl Drop for Profiles {
+    fn drop(&mut self) {
+        let _ = std::fs::remove_dir_all(&self.0);
     }
 }
 
 fn capabilities() -> serde_json::Result<Map<String, Value>> {
     let mut all: Map<String, Value> = serde_json::from_str(SETTINGS)?;
-    if let Some(Value::Array(arguments)) = all.get_mut("goog:chromeOptions").and_then(|it| it.get_mut("args")) {
+    if let Some(Value::Array(arguments)) = all
+        .get_mut("goog:chromeOptions")
+        .and_then(|it| it.get_mut("args"))
+    {
         // Whatever the page asks of another host fails at once, here as on a reader's machine offline.
-        arguments.push(json!("--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"));
+        arguments.push(json!(
+            "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"
+        ));
     }
-    all.insert("goog:loggingPrefs".to_owned(), json!({ "browser": "ALL", "performance": "ALL" }));
+    all.insert(
+        "goog:loggingPrefs".to_owned(),
+        json!({ "browser": "ALL", "performance": "ALL" }),
+    );
     Ok(all)
 }

@@ -15,10 +15,14 @@ use tokio::time::timeout;
 
 const AT_ONCE: usize = 2;
 const PATIENCE: Duration = Duration::from_secs(60);
+const ENOUGH: Duration = Duration::from_secs(10);
+
+/// A journey's function, in a box.
+pub(crate) type Go = fn(Rc<Page>) -> Pin<Box<dyn Future<Output = ()>>>;
 
 pub(crate) struct Journey {
     pub(crate) name: &'static str,
-    pub(crate) go: fn(Rc<Page>) -> Pin<Box<dyn Future<Output = ()>>>,
+    pub(crate) go: Go,
 }
 
 /// The list of journeys from the names of their functions.
@@ -38,7 +42,9 @@ static PANICS: Mutex<Option<HashMap<Id, String>>> = Mutex::new(None);
 pub(crate) fn run(all: &[Journey]) -> ExitCode {
     std::panic::set_hook(Box::new(note_panic));
     // One thread: each journey mostly waits for the browser.
-    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build();
+    let runtime = tokio::runtime::Builder::new_current_thread()
+        .enable_all()
+        .build();
     match runtime.map(|it| LocalSet::new().block_on(&it, run_all(all))) {
         Ok(Ok(true)) => ExitCode::SUCCESS,
         Ok(Ok(false)) => ExitCode::FAILURE,
@@ -55,8 +61,13 @@ pub(crate) fn run(all: &[Journey]) -> ExitCode {
 
 /// Whether every chosen journey held.
 async fn run_all(all: &[Journey]) -> Result<bool, String> {
-    let wanted: Vec<String> = std::env::args().skip(1).filter(|it| !it.starts_with('-')).collect();
-    let chosen = all.iter().filter(|it| wanted.is_empty() || wanted.iter().any(|part| it.name.contains(part.as_str())));
+    let wanted: Vec<String> = std::env::args()
+        .skip(1)
+        .filter(|it| !it.starts_with('-'))
+        .collect();
+    let chosen = all.iter().filter(|it| {
+        wanted.is_empty() || wanted.iter().any(|part| it.name.contains(part.as_str()))
+    });
     let mut waiting: Vec<&Journey> = chosen.collect();
     let filtered = all.len() - waiting.len();
     waiting.reverse();
@@ -72,8 +83,15 @@ async fn run_all(all: &[Journey]) -> Result<bool, String> {
     let mut passed = 0;
     let go_through = async {
         loop {
-            while running.len() < AT_ONCE && let Some(next) = waiting.pop() {
-                running.spawn_local(run_one(next.name, next.go, Rc::clone(&driver), dist.clone()));
+            while running.len() < AT_ONCE
+                && let Some(next) = waiting.pop()
+            {
+                running.spawn_local(run_one(
+                    next.name,
+                    next.go,
+                    Rc::clone(&driver),
+                    dist.clone(),
+                ));
             }
             match running.join_next().await {
                 None => break,
@@ -107,35 +125,39 @@ async fn run_all(all: &[Journey]) -> Result<bool, String> {
 }
 
 /// One journey from its browser's start to its end; what went wrong, if anything did.
-async fn run_one(
-    name: &'static str,
-    go: fn(Rc<Page>) -> Pin<Box<dyn Future<Output = ()>>>,
-    driver: Rc<Driver>,
-    dist: PathBuf,
-) -> Option<String> {
+async fn run_one(name: &'static str, go: Go, driver: Rc<Driver>, dist: PathBuf) -> Option<String> {
     let start = Instant::now();
-    let mut trouble = match Page::new(&driver, &dist).await {
-        Err(reason) => Some(reason),
-        Ok(page) => {
+    let mut trouble = match timeout(PATIENCE, Page::new(&driver, &dist)).await {
+        Err(_) => Some("the browser does not start".to_owned()),
+        Ok(Err(reason)) => Some(reason),
+        Ok(Ok(page)) => {
             let page = Rc::new(page);
             let mut task = spawn_local(go(Rc::clone(&page)));
             let mut trouble = match timeout(PATIENCE, &mut task).await {
-                Ok(Ok(())) => page.leftovers().await,
+                Ok(Ok(())) => timeout(ENOUGH, page.leftovers())
+                    .await
+                    .unwrap_or_else(|_| Some("the browser no longer answers".to_owned())),
                 Ok(Err(reason)) => Some(explain(&reason)),
                 Err(_) => {
                     task.abort();
                     Some(format!("not at its end after {} s", PATIENCE.as_secs()))
                 }
             };
+            // A browser that hangs must not hang the run: chromedriver ends it at the end.
             if let Some(text) = &mut trouble {
-                text.push_str(&page.last_look(&format!("FAILED-{}", name.replace("::", "-"))).await);
+                let picture = format!("FAILED-{}", name.replace("::", "-"));
+                let look = timeout(ENOUGH, page.last_look(&picture)).await;
+                text.push_str(&look.unwrap_or_default());
             }
-            page.close().await;
+            let _ = timeout(ENOUGH, page.close()).await;
             trouble
         }
     };
     let word = if trouble.is_none() { "ok" } else { "FAILED" };
-    println!("test {name} ... {word} ({:.1} s)", start.elapsed().as_secs_f64());
+    println!(
+        "test {name} ... {word} ({:.1} s)",
+        start.elapsed().as_secs_f64()
+    );
     if let Some(text) = &mut trouble {
         text.insert_str(0, &format!("{name}\n"));
     }
@@ -144,20 +166,30 @@ async fn run_one(
 
 /// Keeps a panic's text and the lines of the journey that led to it.
 fn note_panic(panic: &std::panic::PanicHookInfo<'_>) {
-    let text = panic.payload_as_str().unwrap_or("a panic without text").to_owned();
+    let payload = panic.payload();
+    let text = payload.downcast_ref::<String>().map(String::as_str);
+    let text = text
+        .or_else(|| payload.downcast_ref::<&str>().copied())
+        .unwrap_or("a panic without text");
     let trace = Backtrace::force_capture().to_string();
     let mut places: Vec<&str> = trace
         .lines()
         .filter_map(|line| line.trim().strip_prefix("at "))
         .filter(|place| place.contains("tests/browser/"))
+        .filter(|place| !place.contains("/page") && !place.contains("/runner.rs"))
         .filter_map(|place| Path::new(place).file_name()?.to_str())
-        .filter(|place| !place.starts_with("page.rs") && !place.starts_with("runner.rs"))
         .collect();
     places.dedup();
-    let own = panic.location().map(|it| format!("{}:{}", it.file(), it.line())).unwrap_or_default();
+    let own = panic
+        .location()
+        .map(|it| format!("{}:{}", it.file(), it.line()))
+        .unwrap_or_default();
     let text = match places.first() {
         // The journeys! macro's own line says nothing.
-        Some(_) if places.len() > 1 => format!("{text}\n  in {}", places[..places.len() - 1].join(", called from ")),
+        Some(_) if places.len() > 1 => format!(
+            "{text}\n  in {}",
+            places[..places.len() - 1].join(", called from ")
+        ),
         Some(place) => format!("{text}\n  in {place}"),
         None => format!("{text}\n  in {own}"),
     };
@@ -172,7 +204,10 @@ fn note_panic(panic: &std::panic::PanicHookInfo<'_>) {
 
 fn explain(reason: &JoinError) -> String {
     let mut panics = PANICS.lock().unwrap_or_else(PoisonError::into_inner);
-    panics.as_mut().and_then(|it| it.remove(&reason.id())).unwrap_or_else(|| reason.to_string())
+    panics
+        .as_mut()
+        .and_then(|it| it.remove(&reason.id()))
+        .unwrap_or_else(|| reason.to_string())
 }
 
 /// Ends when someone presses Ctrl-C or ends the process politely.

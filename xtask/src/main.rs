@@ -48,7 +48,9 @@ fn task(words: &[String]) -> Outcome {
                 match option {
                     "--port" => wish.port = options.number("--port")?,
                     "--host" => wish.host = options.number("--host")?,
-                    "--open-fragment" => wish.fragment = options.value("--open-fragment")?.to_owned(),
+                    "--open-fragment" => {
+                        wish.fragment = options.value("--open-fragment")?.to_owned()
+                    }
                     "--no-build" => wish.build = false,
                     other => return Err(unknown(other)),
                 }

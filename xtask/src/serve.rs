@@ -47,7 +47,9 @@ pub fn serve(wish: &Wish) -> Outcome {
         }
     }
     if !wish.host.is_loopback() {
-        println!("\nBrowsers keep a page for offline use only from https or from this computer itself.");
+        println!(
+            "\nBrowsers keep a page for offline use only from https or from this computer itself."
+        );
     }
     println!("\nCtrl-C stops it.");
     server.wait();
@@ -68,24 +70,39 @@ fn listen(wish: &Wish) -> Outcome<Server> {
                 println!("port {port} is taken, trying the next");
             }
             Err(reason) => {
-                return Err(format!("cannot listen at {}:{port} ({reason}): choose another --port or --host", wish.host));
+                return Err(format!(
+                    "cannot listen at {}:{port} ({reason}): choose another --port or --host",
+                    wish.host
+                ));
             }
         }
     }
-    Err(format!("ports {} to {last} are all taken: choose another --port", wish.port))
+    Err(format!(
+        "ports {} to {last} are all taken: choose another --port",
+        wish.port
+    ))
 }
 
 /// What to type into a browser: 0.0.0.0 means every address of this computer, which is none to visit.
 fn hosts(host: IpAddr) -> Vec<String> {
-    let text = |it: IpAddr| if it.is_ipv6() { format!("[{it}]") } else { it.to_string() };
+    let text = |it: IpAddr| {
+        if it.is_ipv6() {
+            format!("[{it}]")
+        } else {
+            it.to_string()
+        }
+    };
     if !host.is_unspecified() {
         return vec![text(host)];
     }
     let mut all = vec![text(Ipv4Addr::LOCALHOST.into())];
     // Connecting a UDP socket sends nothing: it only asks which of this computer's addresses would
     // be used to reach that one (an address reserved for documentation).
-    let outward = UdpSocket::bind((Ipv4Addr::UNSPECIFIED, 0))
-        .and_then(|socket| socket.connect(("192.0.2.1", 9)).and_then(|()| socket.local_addr()));
+    let outward = UdpSocket::bind((Ipv4Addr::UNSPECIFIED, 0)).and_then(|socket| {
+        socket
+            .connect(("192.0.2.1", 9))
+            .and_then(|()| socket.local_addr())
+    });
     if let Ok(address) = outward {
         all.push(text(address.ip()));
     }

@@ -111,6 +111,10 @@ impl Reader {
 
     fn power(&mut self) -> Result<Term, Misspelled> {
         let base = self.atom()?;
+        // Some read √x² as √(x²) and some as (√x)², so it must be written out.
+        if matches!(base, Term::Root(..)) && matches!(self.peek(), Some('²' | '³' | '⁴' | '^')) {
+            return self.fault("parentheses around a root or under it");
+        }
         let exponent = match self.peek() {
             Some('²') => 2.0,
             Some('³') => 3.0,

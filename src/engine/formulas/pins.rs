@@ -1,0 +1,105 @@
+//! Bolts, eyes and bracket ears.
+
+use std::f64::consts::PI;
+
+use crate::engine::formula::{Formula, formula};
+use crate::quantity::{in2, in3, inch, ksi, lbf, lbf_in};
+
+formula! {
+    /// Area of a round bolt.
+    BOLT_AREA: "A" Area = "π / 4 · d²";
+    given diameter "d" FineLength "diameter";
+    code PI / 4.0 * diameter * diameter;
+    source GEOMETRY, "circle", Computed;
+    example [inch(1.0)] gives "0.785398" of in2(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Load at which a bolt held on both sides shears.
+    DOUBLE_SHEAR_CAPACITY: "P_v" Force = "2 · A · F_s";
+    given area "A" Area "area of the bolt where it shears", shear "F_s" Stress "shear strength of the bolt";
+    code 2.0 * area * shear;
+    source STATICS, "two shear planes", Computed;
+    example [in2(0.351), ksi(90.0)] gives "63.18" of lbf(1000.0), "3/4-16 grade 8, thread in both shear planes; own arithmetic, independent tool: mpmath 1.4.1";
+}
+
+formula! {
+    /// Bending moment in a bolt between the ears of its bracket.
+    BOLT_MOMENT: "M" Moment = "P / 2 · (t / 2 + g + s + w / 4)";
+    given force "P" Force "force on the eye", ear "t" FineLength "thickness of one ear", gap "g" FineLength "play on one side", spacer "s" FineLength "spacer on one side", ball "w" FineLength "width of the ball";
+    code force / 2.0 * (ear / 2.0 + gap + spacer + ball / 4.0);
+    source STATICS, "the ball presses evenly over its width, each ear at its middle", Computed;
+    example [lbf(8000.0), inch(0.25), 0.0, inch(0.375), inch(1.0)] gives "3000" of lbf_in(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Section modulus of a round bolt or shank.
+    ROUND_MODULUS: "S" SectionModulus = "π · d³ / 32";
+    given diameter "d" FineLength "diameter";
+    code PI * diameter.powi(3) / 32.0;
+    source GEOMETRY, "circle", Computed;
+    example [inch(2.0)] gives "0.785398" of in3(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Area of metal on both sides of the ball.
+    EYE_AREA: "A_e" Area = "(D_h − D_r) · H";
+    given head "D_h" FineLength "diameter of the head", race "D_r" FineLength "hole in the head that holds the race", width "H" FineLength "width of the head";
+    code (head - race) * width;
+    holds "D_h > D_r" => head > race;
+    source GEOMETRY, "smallest section of the head", Computed;
+    example [inch(2.775), inch(2.125), inch(1.015)] gives "0.65975" of in2(1.0), "sizes of SAE AS81935/1A dash 16; own arithmetic, independent tool: mpmath 1.4.1";
+}
+
+formula! {
+    /// Pull at which the head opens.
+    EYE_LOAD: "P_e" Force = "A_e · F";
+    given area "A_e" Area "area of metal on both sides of the ball", strength "F" Stress "strength of the head";
+    code area * strength;
+    source STATICS, "even stress over both sides; bending of the ring is not counted", Computed;
+    example [in2(0.5), ksi(132.0)] gives "66" of lbf(1000.0), "own arithmetic";
+}
+
+formula! {
+    /// Pressure of a bolt on its hole.
+    BEARING_STRESS: "σ_b" Stress = "P / (t · d)";
+    given force "P" Force "force on the eye", thickness "t" FineLength "thickness that the bolt presses on", diameter "d" FineLength "diameter of the bolt";
+    code force / (thickness * diameter);
+    source STATICS, "even pressure over thickness times diameter", Computed;
+    example [lbf(10000.0), inch(0.5), inch(1.0)] gives "20" of ksi(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Two forces at right angles together.
+    RESULTANT: "R" Force = "√(N² + V²)";
+    given along "N" Force "force along the link", across "V" Force "force across it";
+    code (along * along + across * across).sqrt();
+    source GEOMETRY, "right triangle", Computed;
+    example [lbf(3000.0), lbf(4000.0)] gives "5000" of lbf(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Share of its strength that a part is asked for, with the factor.
+    UTILIZATION: "U" Percent = "n · S / R";
+    given demand "S" Force "force it is asked to bear", factor "n" Ratio "factor", capacity "R" Force "force it can bear";
+    code factor * demand / capacity;
+    holds "R > 0" => capacity > 0.0;
+    source STATICS, "definition; 100 % is the limit", Computed;
+    example [lbf(8000.0), 1.5, lbf(16000.0)] gives "75" of 0.01, "own arithmetic";
+}
+
+formula! {
+    /// Share of its strength that the metal is asked for, with the factor.
+    STRESS_UTILIZATION: "U" Percent = "n · σ / R";
+    given demand "σ" Stress "stress it is asked to bear", factor "n" Ratio "factor", capacity "R" Stress "stress it can bear";
+    code factor * demand / capacity;
+    holds "R > 0" => capacity > 0.0;
+    source STATICS, "definition; 100 % is the limit", Computed;
+    example [ksi(40.0), 1.25, ksi(64.0)] gives "78.125" of 0.01, "own arithmetic";
+}
+
+/// Every formula of this file.
+pub static ALL: &[&Formula] = &[
+    &BOLT_AREA, &DOUBLE_SHEAR_CAPACITY, &BOLT_MOMENT, &ROUND_MODULUS, &EYE_AREA, &EYE_LOAD, &BEARING_STRESS, &RESULTANT, &UTILIZATION,
+    &STRESS_UTILIZATION,
+];

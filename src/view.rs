@@ -1,0 +1,126 @@
+//! The page: one signal in, one memo out. It shows what the report says and works nothing out itself.
+
+mod answer;
+mod checklist;
+mod detail;
+mod drawing;
+mod ends;
+mod field;
+mod findings;
+mod form;
+mod more;
+mod pen;
+mod send;
+mod sizes;
+mod state;
+mod storage;
+mod verdict;
+mod words;
+mod working;
+
+use leptos::prelude::*;
+use linkwright::quantity::System;
+use linkwright::report::LinkReport;
+use state::Bench;
+
+/// Mounts the page.
+pub(crate) fn start() {
+    mount_to_body(App);
+    storage::mark_live();
+}
+
+/// The whole page.
+#[component]
+fn App() -> impl IntoView {
+    let bench = Bench::open();
+    provide_context(bench);
+    view! {
+        <Title/>
+        <Told/>
+        <main class="bench">
+            <section class="entries" aria-labelledby="entries-title">
+                <form::Form/>
+            </section>
+            <section class="sheet" id="answer" tabindex="-1" aria-label="The answer">
+                <drawing::Drawing/>
+                {move || answer_part(bench)}
+            </section>
+        </main>
+        <Foot/>
+        <Summary/>
+    }
+}
+
+fn answer_part(bench: Bench) -> AnyView {
+    let at = bench.at.get();
+    match bench.report.with(|report| report.links.get(at).cloned()) {
+        Some(LinkReport::Answer(answer)) => answer::answer(bench, &answer),
+        Some(LinkReport::Impossible(why)) => {
+            view! { <p class="stop" id="headline">{bench.say(&why)}</p> }.into_any()
+        }
+        Some(LinkReport::Needs(needs)) => form::invitation(bench, &needs),
+        None => ().into_any(),
+    }
+}
+
+/// Name of the page and the unit switch.
+#[component]
+fn Title() -> impl IntoView {
+    let bench = Bench::here();
+    let unit = move |system: System, id: &'static str, label: &'static str, spoken: &'static str| {
+        view! {
+            <button type="button" id=id aria-pressed=move || (bench.system.get() == system).to_string() aria-label=spoken
+                on:click=move |_| bench.system.set(system)>{label}</button>
+        }
+    };
+    view! {
+        <header class="title">
+            <h1>"Linkwright"</h1>
+            <p>"Sizes a suspension link and shows why."</p>
+            <div class="units" role="group" aria-label="Units">
+                {unit(System::Inch, "units-inch", "in, lb", "Inches and pounds")}
+                {unit(System::Metric, "units-metric", "mm, kg", "Millimeters and kilograms")}
+            </div>
+        </header>
+    }
+}
+
+/// What a received link brought with it, and the way back.
+#[component]
+fn Told() -> impl IntoView {
+    let bench = Bench::here();
+    view! {
+        <div id="told" role="status">
+            {move || bench.told.get().into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view()}
+            {move || bench.before.with(Option::is_some).then(|| view! {
+                <p class="back">
+                    "These entries came with a link. Yours are kept."
+                    <button type="button" id="back-to-own" on:click=move |_| bench.back_to_own()>"Back to your own entries"</button>
+                </p>
+            })}
+        </div>
+    }
+}
+
+/// The one line that stays in sight while typing.
+#[component]
+fn Summary() -> impl IntoView {
+    let bench = Bench::here();
+    view! {
+        <div class="summary" class:stale=move || bench.stale()>
+            <p id="summary" aria-live="polite">{move || words::summary(bench)}</p>
+            <button type="button" class="quiet" on:click=move |_| storage::show("answer")>"See why"</button>
+        </div>
+    }
+}
+
+/// What leaves the device, and how far to trust the page.
+#[component]
+fn Foot() -> impl IntoView {
+    view! {
+        <footer class="foot">
+            <p>"Nothing you type leaves this device unless you send it. A link carries your entries in its own address; no server keeps them."</p>
+            <p>"An estimate for planning. Makers’ ratings, local rules and a licensed engineer come first."</p>
+        </footer>
+    }
+}

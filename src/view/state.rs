@@ -1,0 +1,215 @@
+//! What the page holds: the document, the unit system, half-typed entries, and what follows from them.
+
+use super::storage;
+use leptos::prelude::*;
+use linkwright::document::{Document, Use};
+use linkwright::engine;
+use linkwright::engine::formula::{Piece, spoken};
+use linkwright::inputs::{Number, Place, Refused};
+use linkwright::quantity::{self, Kind, System, inch, lbf};
+use linkwright::report::{Answer, Report};
+use linkwright::share;
+
+/// An entry as it was typed, for as long as it still says what the document holds.
+#[derive(Clone, PartialEq)]
+pub(super) struct Draft {
+    pub(super) id: &'static str,
+    pub(super) place: Place,
+    pub(super) text: String,
+    /// What the document held right after typing.
+    pub(super) held: Option<f64>,
+    pub(super) system: System,
+    pub(super) revision: u32,
+    /// Why the text was not taken, if it was not.
+    pub(super) refused: Option<Refused>,
+    /// Whether the reader stopped typing, so that a complaint no longer interrupts.
+    pub(super) settled: bool,
+}
+
+/// Everything the page holds.
+#[derive(Clone, Copy)]
+pub(super) struct Bench {
+    pub(super) document: RwSignal<Document>,
+    pub(super) system: RwSignal<System>,
+    pub(super) report: Memo<Report>,
+    /// Which link is on the bench.
+    pub(super) at: RwSignal<usize>,
+    pub(super) drafts: RwSignal<Vec<Draft>>,
+    /// Counts replacements of the whole document, so that old drafts are dropped.
+    pub(super) revision: RwSignal<u32>,
+    pub(super) told: RwSignal<Vec<String>>,
+    /// The reader's own entries from before a received link, as a fragment.
+    pub(super) before: RwSignal<Option<String>>,
+    /// Ids of the findings whose working is open.
+    pub(super) opened: RwSignal<Vec<&'static str>>,
+    /// Steps ticked, each as its sentence in inches.
+    pub(super) ticks: RwSignal<Vec<String>>,
+    /// Whether everything is laid open for the printer.
+    pub(super) printing: RwSignal<bool>,
+}
+
+impl Bench {
+    /// The bench of the page.
+    pub(super) fn here() -> Self {
+        expect_context()
+    }
+
+    /// Sets the bench up from the address and from what was kept.
+    pub(super) fn open() -> Self {
+        let document = RwSignal::new(Document::default());
+        let metric = storage::kept(storage::UNITS).as_deref() == Some("metric");
+        let ticks = storage::kept(storage::TICKS).map(|text| text.lines().map(str::to_string).collect());
+        let bench = Self {
+            document,
+            system: RwSignal::new(if metric { System::Metric } else { System::Inch }),
+            report: Memo::new(move |_| document.with(engine::report)),
+            at: RwSignal::new(0),
+            drafts: RwSignal::new(Vec::new()),
+            revision: RwSignal::new(0),
+            told: RwSignal::new(Vec::new()),
+            before: RwSignal::new(None),
+            opened: RwSignal::new(Vec::new()),
+            ticks: RwSignal::new(ticks.unwrap_or_default()),
+            printing: RwSignal::new(false),
+        };
+        bench.arrive();
+        bench.save_on_change();
+        window_event_listener(leptos::ev::hashchange, move |_| bench.arrive());
+        window_event_listener_untyped("beforeprint", move |_| bench.printing.set(true));
+        window_event_listener_untyped("afterprint", move |_| bench.printing.set(false));
+        bench
+    }
+
+    /// Takes what the address brings; else what was kept. The reader's own entries are never lost to a link.
+    fn arrive(self) {
+        let brought = storage::fragment();
+        let own = storage::kept(storage::ENTRIES);
+        let received = storage::kept(storage::RECEIVED);
+        let kept_before = storage::kept(storage::BEFORE);
+        if brought.is_empty() {
+            if let Some(own) = &own {
+                self.replace(share::from_fragment(own).document);
+            }
+            self.before.set(kept_before.filter(|_| received.is_some() && received == own));
+            return;
+        }
+        let opened = share::from_fragment(&brought);
+        let plain = share::to_fragment(&opened.document);
+        if own.as_ref() != Some(&plain) {
+            let theirs = received.is_some() && received == own;
+            if let (Some(own), false) = (&own, theirs) {
+                storage::keep(storage::BEFORE, own);
+            }
+            storage::keep(storage::RECEIVED, &plain);
+        }
+        let foreign = storage::kept(storage::RECEIVED).as_ref() == Some(&plain);
+        self.before.set(storage::kept(storage::BEFORE).filter(|before| foreign && *before != plain));
+        self.told.set(opened.told);
+        self.replace(opened.document);
+    }
+
+    /// Writes document, units and ticks where the next visit finds them.
+    fn save_on_change(self) {
+        Effect::new(move |_| {
+            let fragment = self.fragment();
+            storage::keep(storage::ENTRIES, &fragment);
+            storage::write_fragment(&fragment);
+        });
+        Effect::new(move |_| {
+            storage::keep(storage::UNITS, if self.system.get() == System::Metric { "metric" } else { "" });
+        });
+        Effect::new(move |_| storage::keep(storage::TICKS, &self.ticks.get().join("\n")));
+    }
+
+    /// The document as a fragment; empty when nothing was entered.
+    pub(super) fn fragment(self) -> String {
+        self.document.with(|document| if *document == Document::default() { String::new() } else { share::to_fragment(document) })
+    }
+
+    /// Puts another document on the bench.
+    pub(super) fn replace(self, document: Document) {
+        self.revision.update(|revision| *revision += 1);
+        self.drafts.set(Vec::new());
+        self.at.set(0);
+        self.document.set(document);
+    }
+
+    /// Returns to the entries from before a link was opened.
+    pub(super) fn back_to_own(self) {
+        if let Some(own) = self.before.get_untracked() {
+            self.told.set(Vec::new());
+            self.before.set(None);
+            storage::keep(storage::BEFORE, "");
+            storage::keep(storage::RECEIVED, "");
+            self.replace(share::from_fragment(&own).document);
+        }
+    }
+
+    /// Fills in a typical rig.
+    pub(super) fn try_example(self) {
+        let mut document = Document::default();
+        document.rig.weight = Some(lbf(4200.0));
+        document.rig.usage = Some(Use::Slow);
+        if let Some(link) = document.links.first_mut() {
+            link.length = Some(inch(36.5));
+        }
+        self.replace(document);
+    }
+
+    /// The draft of a field, if it still stands.
+    pub(super) fn draft(self, id: &str, place: Place, held: Option<f64>) -> Option<Draft> {
+        let (system, revision) = (self.system.get(), self.revision.get());
+        let stands = |draft: &&Draft| draft.id == id && draft.place == place && draft.system == system && draft.revision == revision && same(draft.held, held);
+        self.drafts.with(|drafts| drafts.iter().find(stands).cloned())
+    }
+
+    /// Takes what was typed into a field, when it can be taken; keeps the text either way.
+    pub(super) fn type_into(self, input: &'static Number, place: Place, text: String, settled: bool) {
+        let system = self.system.get_untracked();
+        let read = input.read(&text, system);
+        // A field emptied in order to retype it is not yet a wish to have nothing there.
+        let half_way = !settled && text.trim().is_empty() && matches!(input.id, "length" | "weight");
+        let refused = match read {
+            Ok(value) => {
+                if !half_way && !same((input.get)(&self.document.get_untracked(), place), value) {
+                    self.document.update(|document| (input.set)(document, place, value));
+                }
+                None
+            }
+            Err(why) => Some(why),
+        };
+        let held = self.document.with_untracked(|document| (input.get)(document, place));
+        let draft = Draft { id: input.id, place, text, held, system, revision: self.revision.get_untracked(), refused, settled };
+        self.drafts.update(|drafts| {
+            drafts.retain(|other| other.id != input.id || other.place != place);
+            drafts.push(draft);
+        });
+    }
+
+    /// Whether an entry stands that was not taken, so that the answer rests on the one before it.
+    pub(super) fn stale(self) -> bool {
+        let (system, revision) = (self.system.get(), self.revision.get());
+        self.drafts.with(|drafts| drafts.iter().any(|draft| draft.refused.is_some() && draft.system == system && draft.revision == revision))
+    }
+
+    /// The answer on the bench, if there is one.
+    pub(super) fn answer(self) -> Option<Answer> {
+        let at = self.at.get();
+        self.report.with(|report| report.links.get(at).and_then(|link| link.answer()).cloned())
+    }
+
+    /// A value in the reader's units.
+    pub(super) fn show(self, value: f64, kind: Kind) -> String {
+        quantity::show(value, kind, self.system.get())
+    }
+
+    /// A sentence in the reader's units.
+    pub(super) fn say(self, said: &[Piece]) -> String {
+        spoken(said, self.system.get())
+    }
+}
+
+/// Whether two values are the same number, bit for bit.
+fn same(a: Option<f64>, b: Option<f64>) -> bool {
+    a.map(f64::to_bits) == b.map(f64::to_bits)
+}

@@ -1,0 +1,124 @@
+//! The browser itself: what is kept between visits, the address bar, the clipboard, the printer.
+//!
+//! The only file that names `web_sys`. A browser may refuse any of it; then nothing is kept and
+//! nothing breaks.
+
+use leptos::prelude::{document, window};
+use leptos::wasm_bindgen::{JsCast, JsValue};
+
+/// Where the entries are kept, as a fragment.
+pub(super) const ENTRIES: &str = "linkwright.entries";
+/// Where the entries from before a received link are kept.
+pub(super) const BEFORE: &str = "linkwright.before";
+/// Where the last received link is kept, to tell it from the reader's own entries.
+pub(super) const RECEIVED: &str = "linkwright.received";
+/// Where the unit system is kept.
+pub(super) const UNITS: &str = "linkwright.units";
+/// Where the ticked steps are kept, one a line.
+pub(super) const TICKS: &str = "linkwright.ticks";
+
+fn store() -> Option<web_sys::Storage> {
+    window().local_storage().ok().flatten()
+}
+
+/// What is kept under a key; nothing when storage is blocked or empty.
+pub(super) fn kept(key: &str) -> Option<String> {
+    store()?.get_item(key).ok().flatten().filter(|text| !text.is_empty())
+}
+
+/// Keeps a text, or forgets it when it is empty.
+pub(super) fn keep(key: &str, text: &str) {
+    if let Some(store) = store() {
+        // A full or blocked store keeps nothing; the page works on.
+        let _ = if text.is_empty() { store.remove_item(key) } else { store.set_item(key, text) };
+    }
+}
+
+/// The fragment of the address, without `#`.
+pub(super) fn fragment() -> String {
+    let hash = window().location().hash().unwrap_or_default();
+    hash.trim_start_matches('#').to_string()
+}
+
+/// Writes the fragment into the address without a step in the history.
+pub(super) fn write_fragment(fragment: &str) {
+    let address = if fragment.is_empty() { without_fragment() } else { format!("#{fragment}") };
+    if let Ok(history) = window().history() {
+        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address));
+    }
+}
+
+fn without_fragment() -> String {
+    let href = window().location().href().unwrap_or_default();
+    href.split('#').next().unwrap_or_default().to_string()
+}
+
+/// The whole address with a fragment, as one would send it.
+pub(super) fn address(fragment: &str) -> String {
+    format!("{}#{fragment}", without_fragment())
+}
+
+/// Whether the browser can hand a text to other programs.
+pub(super) fn can_share() -> bool {
+    let navigator = window().navigator();
+    has(navigator.as_ref(), "share")
+}
+
+fn has(object: &JsValue, name: &str) -> bool {
+    object.is_object() && name_in(object, name)
+}
+
+fn name_in(object: &JsValue, name: &str) -> bool {
+    JsValue::from_str(name).js_in(object)
+}
+
+/// Hands title, text and address to the system's share sheet.
+pub(super) async fn share(text: &str, address: &str) -> bool {
+    let data = web_sys::ShareData::new();
+    data.set_title("Link size");
+    data.set_text(text);
+    data.set_url(address);
+    window().navigator().share_with_data(&data).await.is_ok()
+}
+
+/// Puts a text on the clipboard; `false` when the browser refuses.
+pub(super) async fn copy(text: &str) -> bool {
+    let navigator = window().navigator();
+    if !name_in(navigator.as_ref(), "clipboard") {
+        return false;
+    }
+    navigator.clipboard().write_text(text).await.is_ok()
+}
+
+/// Opens the print dialog.
+pub(super) fn print() {
+    let _ = window().print();
+}
+
+/// Brings an element into view and gives it the focus.
+pub(super) fn show(id: &str) {
+    if let Some(element) = document().get_element_by_id(id) {
+        element.scroll_into_view();
+        if let Ok(element) = element.dyn_into::<web_sys::HtmlElement>() {
+            let _ = element.focus();
+        }
+    }
+}
+
+/// Selects the text of a field, so that one key copies it.
+pub(super) fn select_all(id: &str) {
+    let field = document().get_element_by_id(id).and_then(|element| element.dyn_into::<web_sys::HtmlInputElement>().ok());
+    if let Some(field) = field {
+        field.select();
+    }
+}
+
+/// Marks the page as alive and takes the words away that stood in for it.
+pub(super) fn mark_live() {
+    if let Some(root) = document().document_element() {
+        let _ = root.set_attribute("data-live", "");
+    }
+    if let Some(waiting) = document().get_element_by_id("waiting") {
+        waiting.remove();
+    }
+}

@@ -1,0 +1,107 @@
+//! What a reader does: click or tap, type, press keys.
+
+use super::{Key, PATIENCE, Page, done};
+use fantoccini::actions::{InputSource, KeyAction, KeyActions, PointerAction, TouchActions};
+use serde_json::Value;
+use std::time::{Duration, Instant};
+use tokio::time::sleep;
+
+impl Page {
+    /// Clicks, or taps on a touch screen.
+    pub(crate) async fn click(&self, selector: &str) {
+        let element = self.find(selector).await;
+        if !self.screen.get().touch {
+            return done(&format!("clicking {selector}"), element.click().await);
+        }
+        let target = vec![done(selector, serde_json::to_value(&element))];
+        self.script(
+            "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' }); \
+             window.journeyTapped = false; \
+             addEventListener('click', () => { window.journeyTapped = true }, { capture: true, once: true })",
+            target,
+        )
+        .await;
+        let finger = TouchActions::new("finger".to_owned())
+            .then(PointerAction::MoveToElement {
+                element,
+                duration: None,
+                x: 0.0,
+                y: 0.0,
+            })
+            .then(PointerAction::Down { button: 0 })
+            .then(PointerAction::Up { button: 0 });
+        done(
+            &format!("tapping {selector}"),
+            self.client.perform_actions(finger).await,
+        );
+        // The browser makes the click from the touches after chromedriver has answered. A page that
+        // the click itself loads knows nothing of it: undefined there.
+        let start = Instant::now();
+        let ask = "return window.journeyTapped === false";
+        while self.script(ask, vec![]).await == Value::Bool(true) {
+            assert!(
+                start.elapsed() < PATIENCE,
+                "no click came of tapping {selector}: it may be disabled or covered"
+            );
+            sleep(Duration::from_millis(10)).await;
+        }
+    }
+
+    /// Replaces what the input with this id holds by typing, key by key.
+    pub(crate) async fn enter(&self, id: &str, text: &str) {
+        let selector = format!("#{id}");
+        self.click(&selector).await;
+        self.press_with(Key::Control, 'a').await;
+        if text.is_empty() {
+            self.press(Key::Delete).await;
+        } else {
+            done(
+                &format!("typing into {selector}"),
+                self.find(&selector).await.send_keys(text).await,
+            );
+        }
+    }
+
+    /// Chooses an option by its label in the select with this id.
+    pub(crate) async fn choose(&self, id: &str, label: &str) {
+        let list = self.find(&format!("#{id}")).await;
+        done(
+            &format!("choosing {label:?} in #{id}"),
+            list.select_by_label(label).await,
+        );
+    }
+
+    /// Presses a key where the focus is: `Key::Tab`, `Key::Enter`, `'x'`.
+    pub(crate) async fn press(&self, key: impl Into<char>) {
+        let value = key.into();
+        let keys = KeyActions::new("keys".to_owned())
+            .then(KeyAction::Down { value })
+            .then(KeyAction::Up { value });
+        done(
+            &format!("pressing {value:?}"),
+            self.client.perform_actions(keys).await,
+        );
+    }
+
+    /// Presses a key while another is held: `press_with(Key::Shift, Key::Tab)`.
+    pub(crate) async fn press_with(&self, held: impl Into<char>, key: impl Into<char>) {
+        let (held, value) = (held.into(), key.into());
+        let keys = KeyActions::new("keys".to_owned())
+            .then(KeyAction::Down { value: held })
+            .then(KeyAction::Down { value })
+            .then(KeyAction::Up { value })
+            .then(KeyAction::Up { value: held });
+        done(
+            &format!("pressing {value:?} with {held:?}"),
+            self.client.perform_actions(keys).await,
+        );
+    }
+
+    /// Runs JavaScript in the page (`return ...` gives a value; `arguments[0]` is the first of `arguments`).
+    pub(crate) async fn script(&self, code: &str, arguments: Vec<Value>) -> Value {
+        done(
+            &format!("running {code}"),
+            self.client.execute(code, arguments).await,
+        )
+    }
+}

@@ -1,0 +1,74 @@
+//! The engine comes to the values that others published or that other tools worked out.
+
+use std::collections::{BTreeMap, BTreeSet};
+
+use linkwright::engine::outside::{self, Outside, Tolerance};
+use linkwright::source::Obtained;
+
+#[test]
+fn every_value_from_outside_is_reproduced() {
+    let mut by_subject: BTreeMap<&str, usize> = BTreeMap::new();
+    let mut told = Vec::new();
+    for row in outside::all() {
+        *by_subject.entry(row.subject).or_default() += 1;
+        if !row.agrees() {
+            let allowed = row.tolerance.allows(row.expected);
+            told.push(format!("{}: {} is {} {}, engine gives {}, allowed is {allowed}", row.id, row.name, row.expected, row.unit, row.found()));
+        }
+    }
+    for (subject, count) in &by_subject {
+        println!("{count:4} {subject}");
+    }
+    let count: usize = by_subject.values().sum();
+    println!("{count:4} in all");
+    assert!(told.is_empty(), "{}", told.join("\n"));
+    assert!(count >= 120, "only {count} values from outside are left");
+}
+
+#[test]
+fn every_row_says_what_it_is() {
+    let mut ids = BTreeSet::new();
+    for row in outside::all() {
+        assert!(ids.insert(row.id), "{} stands twice", row.id);
+        let kebab = row.id.split('-').all(|part| !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit()));
+        assert!(kebab, "{} is not in kebab case", row.id);
+        assert!(!row.name.is_empty() && !row.source.is_empty() && !row.subject.is_empty(), "{} leaves a word out", row.id);
+        assert!(row.factor > 0.0 && row.expected.is_finite(), "{} has no number", row.id);
+        assert!(!matches!(row.obtained, Obtained::Practice | Obtained::Assumption), "{} is nobody's value", row.id);
+    }
+}
+
+#[test]
+fn rows_of_a_subject_stand_together() {
+    let mut seen = Vec::new();
+    for row in outside::all() {
+        if seen.last() != Some(&row.subject) {
+            assert!(!seen.contains(&row.subject), "{} stands in two places", row.subject);
+            seen.push(row.subject);
+        }
+    }
+}
+
+#[test]
+fn a_value_that_is_off_is_found_out() {
+    let row = |expected, tolerance, compute| Outside {
+        id: "row",
+        subject: "Test",
+        name: "a length",
+        expected,
+        unit: "mm",
+        factor: 0.001,
+        tolerance,
+        source: "own arithmetic",
+        obtained: Obtained::Computed,
+        compute,
+    };
+    let meter: fn() -> f64 = || 1.0;
+    assert!(row(1000.0, Tolerance::Exact, meter).agrees());
+    assert!(!row(1_000.000_1, Tolerance::Exact, meter).agrees());
+    assert!(row(1000.4, Tolerance::Absolute(0.5), meter).agrees());
+    assert!(!row(1000.6, Tolerance::Absolute(0.5), meter).agrees());
+    assert!(row(1009.0, Tolerance::Relative(0.01), meter).agrees());
+    assert!(!row(1011.0, Tolerance::Relative(0.01), meter).agrees());
+    assert!(!row(1000.0, Tolerance::Relative(0.5), || f64::NAN).agrees());
+}
