@@ -1,17 +1,17 @@
 //! The engine: a pure function of the document. [`report`] is the only door.
 
-pub mod notation;
+mod advice;
+mod build;
+mod checks;
 pub mod formula;
 pub mod formulas;
-pub mod tables;
-mod given;
 mod geometry;
+mod given;
 mod loads;
-mod checks;
-mod build;
-mod sizing;
-mod advice;
+pub mod notation;
 pub mod outside;
+mod sizing;
+pub mod tables;
 
 use self::geometry::Section;
 use self::given::{Given, Joint};
@@ -53,7 +53,13 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     });
     let firm = sizing::firmness(document, index, section, joints);
     let weakest = built.highest(|finding| !finding.rule);
-    let verdict = built.findings.iter().filter(|finding| finding.verdict != Verdict::Unanswered).map(|finding| finding.verdict).max().unwrap_or(Verdict::Unanswered);
+    let verdict = built
+        .findings
+        .iter()
+        .filter(|finding| finding.verdict != Verdict::Unanswered)
+        .map(|finding| finding.verdict)
+        .max()
+        .unwrap_or(Verdict::Unanswered);
     let mut loads = built.loads;
     loads.story = loads::story(&given, &loads);
     let mut answer = Answer {
@@ -108,12 +114,15 @@ fn decided(given: &Given, search: &sizing::Search) -> Option<(Section, [Joint; 2
     }
     let chosen = [given.chosen_joint(0), given.chosen_joint(1)];
     let joints = match chosen {
-        [None, None] if given.number(&inputs::OUTSIDE_DIAMETER).is_some() => sizing::joint_for(given, section).unwrap_or(base.joints),
+        [None, None] if given.number(&inputs::OUTSIDE_DIAMETER).is_some() => {
+            sizing::joint_for(given, section).unwrap_or(base.joints)
+        }
         [a, b] => [a.or(b).unwrap_or(base.joints[0]), b.or(a).unwrap_or(base.joints[1])],
     };
     Some((section, joints))
 }
 
 fn why_nothing_fits(given: &Given) -> formula::Said {
-    sizing::why_nothing_fits(given).unwrap_or_else(|| said!["No link can be made of these entries: check the length and the rod ends."])
+    sizing::why_nothing_fits(given)
+        .unwrap_or_else(|| said!["No link can be made of these entries: check the length and the rod ends."])
 }

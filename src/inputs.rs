@@ -6,10 +6,8 @@ use crate::quantity::{self, Kind, Misread, System};
 mod choices;
 mod numbers;
 
+pub use choices::{BOLT, FAMILY, HAND, MATERIAL, OWN_THREAD, ROD_END, ROLE, USAGE};
 pub use choices::{CHOICES, Choice, Option as Pick};
-pub use choices::{
-    BOLT, FAMILY, HAND, MATERIAL, OWN_THREAD, ROD_END, ROLE, USAGE,
-};
 pub use numbers::*;
 
 /// Where in a document an input lives.

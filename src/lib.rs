@@ -3,10 +3,10 @@
 //! Read the modules in this order: what a number is, where it comes from, what the user decides,
 //! what follows from it, what the reader is told, and how it travels.
 
-pub mod quantity;
-pub mod source;
 pub mod document;
 pub mod engine;
 pub mod inputs;
+pub mod quantity;
 pub mod report;
 pub mod share;
+pub mod source;

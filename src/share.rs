@@ -81,7 +81,9 @@ fn key(id: &str, scope: Scope, place: Place) -> String {
 /// Reads a key back into an input's id and a place.
 fn read_key(key: &str) -> Option<(&str, Place)> {
     let (link, rest) = match key.split_once('.') {
-        Some((number, rest)) if number.bytes().all(|b| b.is_ascii_digit()) && !number.is_empty() => (number.parse::<usize>().ok()?.checked_sub(1)?, rest),
+        Some((number, rest)) if number.bytes().all(|b| b.is_ascii_digit()) && !number.is_empty() => {
+            (number.parse::<usize>().ok()?.checked_sub(1)?, rest)
+        }
         _ => (0, key),
     };
     let (id, end) = match rest.rsplit_once('.') {
@@ -124,13 +126,21 @@ pub fn from_fragment(fragment: &str) -> Opened {
     let mut told = Vec::new();
     let mut document = Document::default();
     let (body, intact) = match fragment.rsplit_once("&crc=") {
-        Some((body, printed)) => (body, printed.len() == 8 && u32::from_str_radix(printed, 16).is_ok_and(|read| format!("{read:08x}") == printed && read == check(body.as_bytes()))),
+        Some((body, printed)) => (
+            body,
+            printed.len() == 8
+                && u32::from_str_radix(printed, 16)
+                    .is_ok_and(|read| format!("{read:08x}") == printed && read == check(body.as_bytes())),
+        ),
         None => (fragment, false),
     };
     let mut parts = body.split('&');
     let version = parts.next().unwrap_or_default();
     if version != VERSION {
-        told.push(format!("This link says it is of version “{}”, which this page does not know. Nothing from it was used.", clip(version)));
+        told.push(format!(
+            "This link says it is of version “{}”, which this page does not know. Nothing from it was used.",
+            clip(version)
+        ));
         return Opened { document, told };
     }
     if !intact {
@@ -162,9 +172,14 @@ fn take(document: &mut Document, name: &str, value: &str) -> Result<(), String> 
         return Err(unknown());
     }
     if let Some(input) = NUMBERS.iter().find(|input| input.id == id) {
-        let number = read_number(value, input.kind).ok_or_else(|| format!("{}: “{}” in the link is not a number and was left out.", input.label, clip(value)))?;
+        let number = read_number(value, input.kind).ok_or_else(|| {
+            format!("{}: “{}” in the link is not a number and was left out.", input.label, clip(value))
+        })?;
         if !input.accepts(number) {
-            return Err(format!("{}: the value in the link is outside what is allowed here and was left out.", input.label));
+            return Err(format!(
+                "{}: the value in the link is outside what is allowed here and was left out.",
+                input.label
+            ));
         }
         (input.set)(document, place, Some(number));
         return Ok(());

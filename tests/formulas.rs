@@ -75,7 +75,8 @@ fn a_browser_shows_the_same_calculation() {
             let point = numbers.point(formula, false);
             let value = |name: &str| value_of(formula, &point, name);
             same(formula.id, &seen, notation::evaluate(&term, &value), notation::evaluate(&read, &value));
-            let with_values = notation::mathml_with(&term, &|name| reader::number(value(name).unwrap_or(f64::NAN), " N"));
+            let with_values =
+                notation::mathml_with(&term, &|name| reader::number(value(name).unwrap_or(f64::NAN), " N"));
             reader::seen(&with_values).unwrap_or_else(|fault| panic!("{}: {fault}", formula.id));
         }
     }
@@ -99,7 +100,12 @@ fn mathml_of(text: &str, value: &str) -> String {
 #[test]
 fn parentheses_written_are_parentheses_shown() {
     let shown = notation::mathml(&notation::parse("π² · E / (K · L)²").expect("a text that reads"));
-    assert!(shown.contains("<msup><mrow><mo>(</mo><mrow><mi>K</mi><mo>·</mo><mi>L</mi></mrow><mo>)</mo></mrow><mn>2</mn></msup>"), "{shown}");
+    assert!(
+        shown.contains(
+            "<msup><mrow><mo>(</mo><mrow><mi>K</mi><mo>·</mo><mi>L</mi></mrow><mo>)</mo></mrow><mn>2</mn></msup>"
+        ),
+        "{shown}"
+    );
     // The bar of a fraction groups by itself.
     let fraction = notation::mathml(&notation::parse("(a + b) / (c − d)").expect("a text that reads"));
     assert!(!fraction.contains("<mo>(</mo>"), "{fraction}");
@@ -133,7 +139,9 @@ fn values_get_no_parentheses_where_none_are_needed() {
 
 #[test]
 fn misspelled_texts_are_refused() {
-    for text in ["", "a +", "a b", "2a", "(a", "a)", "sin a", "sin(a, b)", "min(a)", "a^b", "a · · b", "√x²", "1.2.3", "a ≥ b"] {
+    for text in
+        ["", "a +", "a b", "2a", "(a", "a)", "sin a", "sin(a, b)", "min(a)", "a^b", "a · · b", "√x²", "1.2.3", "a ≥ b"]
+    {
         assert!(notation::parse(text).is_err(), "{text:?} reads");
     }
     for text in ["a", "a > ", "a > b > c", "a = b"] {
@@ -141,8 +149,10 @@ fn misspelled_texts_are_refused() {
     }
 }
 
-const SIDES: &[Symbol] =
-    &[Symbol { name: "a", kind: Kind::Length, meaning: "one side" }, Symbol { name: "b", kind: Kind::Length, meaning: "other side" }];
+const SIDES: &[Symbol] = &[
+    Symbol { name: "a", kind: Kind::Length, meaning: "one side" },
+    Symbol { name: "b", kind: Kind::Length, meaning: "other side" },
+];
 
 /// A right formula to break: the area of a rectangle whose first side is the longer one.
 const RIGHT: Formula = Formula {
@@ -168,13 +178,43 @@ fn a_wrong_formula_is_found_out() {
         (Formula { text: "a · b + c · c − c · c", ..RIGHT }, "c is used and not given"),
         (Formula { text: "a + a · b", ..RIGHT }, "units do not close"),
         (Formula { result: Symbol { name: "A", kind: Kind::Length, meaning: "area" }, ..RIGHT }, "units come to"),
-        (Formula { example: Example { given: &[3.0, 2.0], gives: "6.01", unit: 1.0, origin: "own arithmetic" }, ..RIGHT }, "its example gives"),
-        (Formula { example: Example { given: &[2.0, 3.0], gives: "6.00", unit: 1.0, origin: "own arithmetic" }, ..RIGHT }, "its example breaks"),
-        (Formula { holds: &[Condition { text: "a ≥ 2 · b", test: |given| given[0] >= given[1] }], ..RIGHT }, "disagree"),
-        (Formula { holds: &[Condition { text: "a ≥ a · b", test: |given| given[0] >= given[0] * given[1] }], ..RIGHT }, "unlike units"),
+        (
+            Formula {
+                example: Example { given: &[3.0, 2.0], gives: "6.01", unit: 1.0, origin: "own arithmetic" },
+                ..RIGHT
+            },
+            "its example gives",
+        ),
+        (
+            Formula {
+                example: Example { given: &[2.0, 3.0], gives: "6.00", unit: 1.0, origin: "own arithmetic" },
+                ..RIGHT
+            },
+            "its example breaks",
+        ),
+        (
+            Formula { holds: &[Condition { text: "a ≥ 2 · b", test: |given| given[0] >= given[1] }], ..RIGHT },
+            "disagree",
+        ),
+        (
+            Formula {
+                holds: &[Condition { text: "a ≥ a · b", test: |given| given[0] >= given[0] * given[1] }],
+                ..RIGHT
+            },
+            "unlike units",
+        ),
         (Formula { holds: &[Condition { text: "a² ≥ 0 · b²", test: |_| true }], ..RIGHT }, "never changes its answer"),
         (Formula { source: cite(&GEOMETRY, "", Obtained::Computed), ..RIGHT }, "the place in its source is empty"),
-        (Formula { given: &[Symbol { name: "a", kind: Kind::Length, meaning: " " }, Symbol { name: "b", kind: Kind::Length, meaning: "other side" }], ..RIGHT }, "a is empty"),
+        (
+            Formula {
+                given: &[
+                    Symbol { name: "a", kind: Kind::Length, meaning: " " },
+                    Symbol { name: "b", kind: Kind::Length, meaning: "other side" },
+                ],
+                ..RIGHT
+            },
+            "a is empty",
+        ),
     ];
     for (formula, expected) in wrong {
         let found = told(formula);

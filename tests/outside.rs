@@ -13,7 +13,14 @@ fn every_value_from_outside_is_reproduced() {
         *by_subject.entry(row.subject).or_default() += 1;
         if !row.agrees() {
             let allowed = row.tolerance.allows(row.expected);
-            told.push(format!("{}: {} is {} {}, engine gives {}, allowed is {allowed}", row.id, row.name, row.expected, row.unit, row.found()));
+            told.push(format!(
+                "{}: {} is {} {}, engine gives {}, allowed is {allowed}",
+                row.id,
+                row.name,
+                row.expected,
+                row.unit,
+                row.found()
+            ));
         }
     }
     for (subject, count) in &by_subject {
@@ -30,9 +37,16 @@ fn every_row_says_what_it_is() {
     let mut ids = BTreeSet::new();
     for row in outside::all() {
         assert!(ids.insert(row.id), "{} stands twice", row.id);
-        let kebab = row.id.split('-').all(|part| !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit()));
+        let kebab = row
+            .id
+            .split('-')
+            .all(|part| !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit()));
         assert!(kebab, "{} is not in kebab case", row.id);
-        assert!(!row.name.is_empty() && !row.source.is_empty() && !row.subject.is_empty(), "{} leaves a word out", row.id);
+        assert!(
+            !row.name.is_empty() && !row.source.is_empty() && !row.subject.is_empty(),
+            "{} leaves a word out",
+            row.id
+        );
         assert!(row.factor > 0.0 && row.expected.is_finite(), "{} has no number", row.id);
         assert!(!matches!(row.obtained, Obtained::Practice | Obtained::Assumption), "{} is nobody's value", row.id);
     }

@@ -11,7 +11,9 @@ mod threads;
 
 use std::collections::BTreeSet;
 
-use linkwright::engine::tables::{bolts, drills, jam_nuts, materials, rod_ends, stock, thread_limits, threads as table};
+use linkwright::engine::tables::{
+    bolts, drills, jam_nuts, materials, rod_ends, stock, thread_limits, threads as table,
+};
 use linkwright::source::{self, Cite, Obtained};
 
 /// Whether two values are the same but for the last bits of a conversion.
@@ -48,8 +50,15 @@ fn ids_are_unique_and_travel_in_a_link() {
             assert!(travels, "{id} in {table} has a character that does not travel");
         }
     }
-    let kebab = |id: &str| id.split('-').all(|part| !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit()));
-    for id in rod_ends::ALL.iter().map(|row| row.id).chain(materials::ALL.iter().map(|row| row.id)).chain(bolts::GRADES.iter().map(|row| row.id)) {
+    let kebab = |id: &str| {
+        id.split('-').all(|part| !part.is_empty() && part.chars().all(|c| c.is_ascii_lowercase() || c.is_ascii_digit()))
+    };
+    for id in rod_ends::ALL
+        .iter()
+        .map(|row| row.id)
+        .chain(materials::ALL.iter().map(|row| row.id))
+        .chain(bolts::GRADES.iter().map(|row| row.id))
+    {
         assert!(kebab(id), "{id} is not in kebab case");
     }
 }
@@ -68,8 +77,13 @@ fn cites() -> Vec<(String, Cite)> {
     }
     cites.extend(bolts::GRADES.iter().flat_map(|grade| grade.rows.iter().map(|row| (grade.id.to_string(), row.cite))));
     cites.extend(drills::all().map(|row| (row.id.to_string(), row.cite)));
-    cites.extend(table::ALL.iter().filter_map(|row| drills::tap_drill(row).map(|drill| (format!("tap drill of {}", row.id), drill.cite))));
-    cites.extend(drills::DRILLING_SPEEDS.iter().chain(drills::TAPPING_SPEEDS).map(|row| (row.id.to_string(), row.cite)));
+    cites.extend(
+        table::ALL
+            .iter()
+            .filter_map(|row| drills::tap_drill(row).map(|drill| (format!("tap drill of {}", row.id), drill.cite))),
+    );
+    cites
+        .extend(drills::DRILLING_SPEEDS.iter().chain(drills::TAPPING_SPEEDS).map(|row| (row.id.to_string(), row.cite)));
     cites.extend(drills::FEEDS.iter().map(|row| ("feed".to_string(), row.cite)));
     cites.extend(drills::TAPS.iter().map(|row| (row.id.to_string(), row.cite)));
     cites
@@ -100,7 +114,8 @@ fn rows_stand_in_order() {
         vec![system(row.system), row.major, named]
     });
     rising("jam nuts", jam_nuts::ALL, |row| vec![system(row.system), row.major]);
-    let place = |family| rod_ends::Family::ALL.iter().position(|it| *it == family).map_or(f64::NAN, |place| place as f64);
+    let place =
+        |family| rod_ends::Family::ALL.iter().position(|it| *it == family).map_or(f64::NAN, |place| place as f64);
     rising("rod ends", rod_ends::ALL, |row| vec![place(row.family), row.bore]);
     rising("bars", stock::BARS, |size| vec![*size]);
     rising("bars in between", stock::BARS_BETWEEN, |size| vec![*size]);
@@ -135,7 +150,15 @@ fn what_is_found_is_what_was_asked_for() {
     }
     assert_eq!(materials::find(materials::DEFAULT), Some(materials::default_row()));
     assert_eq!(bolts::find(bolts::DEFAULT), Some(bolts::default_grade()));
-    assert_eq!((table::find("1-13").is_none(), rod_ends::find("").is_none(), materials::find("7075").is_none(), bolts::find("9").is_none()), (true, true, true, true));
+    assert_eq!(
+        (
+            table::find("1-13").is_none(),
+            rod_ends::find("").is_none(),
+            materials::find("7075").is_none(),
+            bolts::find("9").is_none()
+        ),
+        (true, true, true, true)
+    );
 }
 
 #[test]
@@ -144,7 +167,12 @@ fn every_rod_end_leads_to_a_thread_and_a_jam_nut() {
         let thread = table::find(row.thread);
         assert!(thread.is_some(), "{} has no thread", row.id);
         assert!(thread.and_then(jam_nuts::for_thread).is_some(), "{} has no jam nut", row.id);
-        assert!(row.label.contains(thread.map_or("?", |thread| thread.label.trim_end_matches(" UNF"))), "{} is labeled {}", row.id, row.label);
+        assert!(
+            row.label.contains(thread.map_or("?", |thread| thread.label.trim_end_matches(" UNF"))),
+            "{} is labeled {}",
+            row.id,
+            row.label
+        );
         let suffix = if row.family == rod_ends::Family::SeriesK { "series K" } else { row.family.id() };
         assert!(row.label.ends_with(suffix), "{} is labeled {}", row.id, row.label);
     }

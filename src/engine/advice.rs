@@ -28,22 +28,53 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
     let link = &answer.link;
     let [a, b] = &link.ends;
     let mut steps = vec![
-        said!["Rig at ride height, on its tires. Measure hole center to hole center again: ", (link.length, Length), "."],
-        said!["Blow the chips out of both holes. Anti-seize on the shanks; each starts by hand for three or four turns."],
+        said![
+            "Rig at ride height, on its tires. Measure hole center to hole center again: ",
+            (link.length, Length),
+            "."
+        ],
+        said![
+            "Blow the chips out of both holes. Anti-seize on the shanks; each starts by hand for three or four turns."
+        ],
         said!["Jam nut on each shank first: ", (hand(a.hand)), " at end A, ", (hand(b.hand)), " at end B."],
-        said!["Screw both ends in evenly until the eyes are ", (link.length, Length), " apart, center to center, and both eyes sit square to their brackets."],
-        said!["End A: ruler from eye center to bar face reads ", (a.eye_to_face, Length), ", which puts ", (a.engagement, FineLength), " of thread in the bar."],
-        said!["End B: ruler from eye center to bar face reads ", (b.eye_to_face, Length), ", which puts ", (b.engagement, FineLength), " of thread in the bar."],
+        said![
+            "Screw both ends in evenly until the eyes are ",
+            (link.length, Length),
+            " apart, center to center, and both eyes sit square to their brackets."
+        ],
+        said![
+            "End A: ruler from eye center to bar face reads ",
+            (a.eye_to_face, Length),
+            ", which puts ",
+            (a.engagement, FineLength),
+            " of thread in the bar."
+        ],
+        said![
+            "End B: ruler from eye center to bar face reads ",
+            (b.eye_to_face, Length),
+            ", which puts ",
+            (b.engagement, FineLength),
+            " of thread in the bar."
+        ],
         said!["No more than 3 threads show past either jam nut, and about as many at A as at B."],
     ];
     for (letter, end) in [("A", a), ("B", b)] {
         let torque = jam_torque::range(end.thread);
         steps.push(said![
-            "End ", (letter), ": hold the bar on its flats and tighten the jam nut ", (turn(end.hand)), " to ", (torque.least, Torque), "–", (torque.most, Torque),
+            "End ",
+            (letter),
+            ": hold the bar on its flats and tighten the jam nut ",
+            (turn(end.hand)),
+            " to ",
+            (torque.least, Torque),
+            "–",
+            (torque.most, Torque),
             " dry, a third less with anti-seize."
         ]);
     }
-    steps.push(said!["Nothing touches a tire, a brake line or the other links, at full lock and full travel both ways."]);
+    steps.push(said![
+        "Nothing touches a tire, a brake line or the other links, at full lock and full travel both ways."
+    ]);
     steps.push(said!["Paint a line across each jam nut and the bar, so that a nut that moves shows."]);
     steps.push(said!["After the first drive, and before every trip: both lines still straight, both nuts tight, no more thread showing than today."]);
     steps

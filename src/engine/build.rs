@@ -26,10 +26,15 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], recordi
     let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
     let Some(strength) = material.strength(section.outside_diameter, wall) else {
         return Err(said![
-            "No published strength is held for ", (material.label), " at ", (section.outside_diameter, FineLength), " outside diameter, so this size cannot be judged."
+            "No published strength is held for ",
+            (material.label),
+            " at ",
+            (section.outside_diameter, FineLength),
+            " outside diameter, so this size cannot be judged."
         ]);
     };
-    let beside_weld = material.welded.and_then(materials::find).and_then(|row| row.strength(section.outside_diameter, wall));
+    let beside_weld =
+        material.welded.and_then(materials::find).and_then(|row| row.strength(section.outside_diameter, wall));
     let made = geometry::lay_out(given, section, joints, strength, &mut sheet())?;
     let mut outside = sheet();
     let loads = loads::on_link(given, section, &mut outside);
@@ -49,10 +54,10 @@ impl Built {
     pub(super) fn highest(&self, count: impl Fn(&Finding) -> bool) -> Option<usize> {
         let mut highest: Option<(usize, f64)> = None;
         for (index, finding) in self.findings.iter().enumerate().filter(|(_, finding)| count(finding)) {
-            if let Some(used) = finding.utilization {
-                if highest.is_none_or(|(_, most)| used > most) {
-                    highest = Some((index, used));
-                }
+            if let Some(used) = finding.utilization
+                && highest.is_none_or(|(_, most)| used > most)
+            {
+                highest = Some((index, used));
             }
         }
         highest.map(|(index, _)| index)
@@ -60,13 +65,16 @@ impl Built {
 
     /// Whether every question that could be answered came out well, and the ones that decide a size were answered.
     pub(super) fn holds(&self) -> bool {
-        let decided = self.findings.iter().any(|finding| finding.id == "bar-bending" && finding.verdict != Verdict::Unanswered);
+        let decided =
+            self.findings.iter().any(|finding| finding.id == "bar-bending" && finding.verdict != Verdict::Unanswered);
         decided && self.findings.iter().all(|finding| finding.verdict != Verdict::Fails)
     }
 
     /// What a search keeps of it.
     pub(super) fn candidate(&self, section: Section, joints: [Joint; 2]) -> Candidate {
-        let highest = self.highest(|_| true).and_then(|index| self.findings.get(index));
+        // A rule of thumb only decides a size when it is broken.
+        let decides = |finding: &Finding| !finding.rule || finding.verdict == Verdict::Fails;
+        let highest = self.highest(decides).and_then(|index| self.findings.get(index));
         // The larger of two unlike ends names the size.
         let joint = if joints[1].thread.major > joints[0].thread.major { joints[1] } else { joints[0] };
         Candidate {

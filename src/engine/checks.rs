@@ -75,9 +75,11 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Findi
     let (verdict, utilization, says) = match (sheet.outside, outcome.utilization) {
         (Some(why), _) => (Verdict::Unanswered, None, why),
         (None, Err(why)) => (Verdict::Unanswered, None, why),
-        (None, Ok(used)) if !used.is_finite() => {
-            (Verdict::Unanswered, None, said!["These entries give no number here; check them for a value that cannot be."])
-        }
+        (None, Ok(used)) if !used.is_finite() => (
+            Verdict::Unanswered,
+            None,
+            said!["These entries give no number here; check them for a value that cannot be."],
+        ),
         (None, Ok(used)) => {
             let verdict = if used > 1.0 {
                 Verdict::Fails
@@ -140,9 +142,14 @@ pub(super) fn moments(case: &Case, station: f64, sheet: &mut Sheet) -> Option<Mo
 /// The outcome when the push alone folds the bar.
 pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
     let second_moment = sections::RING_SECOND_MOMENT.value(&[case.made.outside_diameter, case.made.bore]);
-    let euler = sheet.work(&columns::EULER_LOAD, &[case.made.material.modulus_compression, second_moment, case.made.length]);
+    let euler =
+        sheet.work(&columns::EULER_LOAD, &[case.made.material.modulus_compression, second_moment, case.made.length]);
     let used = case.loads.axial_with_strike * case.given.known(&inputs::COLUMN_FACTOR) / euler;
-    Outcome::new(used.max(1.01), Some(case.made.length / 2.0), said!["The push along the link alone folds this bar; it is far too thin for its length."])
+    Outcome::new(
+        used.max(1.01),
+        Some(case.made.length / 2.0),
+        said!["The push along the link alone folds this bar; it is far too thin for its length."],
+    )
 }
 
 /// The worst use of a section by a push or a pull together with a moment, against first yield.
@@ -173,7 +180,7 @@ impl SectionUse {
             }
         }
         sheet.chose(|| said!["Worst when ", (worst.2), ": ", (worst.0, Stress), " against ", (worst.1, Stress), "."]);
-        let used = sheet.work(&super::formulas::pins::UTILIZATION, &[worst.0, factor, worst.1]);
+        let used = sheet.work(&super::formulas::pins::STRESS_UTILIZATION, &[worst.0, factor, worst.1]);
         (used, worst.0)
     }
 }

@@ -239,7 +239,8 @@ impl Sheet {
         let result = formula.value(given);
         if self.outside.is_none() {
             if let Some(condition) = formula.broken(given) {
-                self.outside = Some(said!["The formula for ", (formula.says), " holds only for ", (condition.text), "."]);
+                self.outside =
+                    Some(said!["The formula for ", (formula.says), " holds only for ", (condition.text), "."]);
             } else if !result.is_finite() {
                 self.outside = Some(said!["The formula for ", (formula.says), " gives no number for these values."]);
             }

@@ -1,23 +1,32 @@
 //! Every formula of the engine, by subject, in handbook order: the section, what it bears, its ends, its making.
 
-pub mod sections;
+pub mod axle;
 pub mod beams;
 pub mod columns;
 pub mod impact;
-pub mod axle;
-pub mod loads;
-pub mod lengths;
-pub mod threads;
 pub mod jam_nut;
-pub mod pins;
+pub mod lengths;
+pub mod loads;
 pub mod machining;
+pub mod pins;
+pub mod sections;
+pub mod threads;
 
 use super::formula::Formula;
 
 /// Every formula, in the order of the files.
 pub fn all() -> impl Iterator<Item = &'static Formula> {
     [
-        sections::ALL, beams::ALL, columns::ALL, impact::ALL, axle::ALL, loads::ALL, lengths::ALL, threads::ALL, jam_nut::ALL, pins::ALL,
+        sections::ALL,
+        beams::ALL,
+        columns::ALL,
+        impact::ALL,
+        axle::ALL,
+        loads::ALL,
+        lengths::ALL,
+        threads::ALL,
+        jam_nut::ALL,
+        pins::ALL,
         machining::ALL,
     ]
     .into_iter()

@@ -39,7 +39,13 @@ impl Section {
 ///
 /// # Errors
 /// A sentence when no link of this section and these rod ends fits between the mounts.
-pub(super) fn lay_out(given: &Given, section: Section, joints: [Joint; 2], strength: &Strength, sheet: &mut Sheet) -> Result<Made, Said> {
+pub(super) fn lay_out(
+    given: &Given,
+    section: Section,
+    joints: [Joint; 2],
+    strength: &Strength,
+    sheet: &mut Sheet,
+) -> Result<Made, Said> {
     let length = given.known(&inputs::LENGTH);
     let wanted = given.known(&inputs::VISIBLE_THREADS);
     let material = given.material();
@@ -52,7 +58,9 @@ pub(super) fn lay_out(given: &Given, section: Section, joints: [Joint; 2], stren
     let bar = (exact / step).round() * step;
     if bar.is_nan() || bar < inch(1.0) {
         return Err(said![
-            "These rod ends are too long for this link: they leave ", (exact.max(0.0), Length), " of bar between them. Take shorter rod ends, or measure mount to mount again."
+            "These rod ends are too long for this link: they leave ",
+            (exact.max(0.0), Length),
+            " of bar between them. Take shorter rod ends, or measure mount to mount again."
         ]);
     }
     // Rounding the bar moves both faces alike.
@@ -89,12 +97,21 @@ pub(super) fn lay_out(given: &Given, section: Section, joints: [Joint; 2], stren
     })
 }
 
-fn lay_out_end(given: &Given, end: usize, joint: Joint, engagement: f64, strength: &Strength, sheet: &mut Sheet) -> MadeEnd {
+fn lay_out_end(
+    given: &Given,
+    end: usize,
+    joint: Joint,
+    engagement: f64,
+    strength: &Strength,
+    sheet: &mut Sheet,
+) -> MadeEnd {
     let thread = joint.thread;
     let pitch = thread.pitch;
     let nut = joint.nut.thickness;
     let deepest = joint.thread_length - nut;
-    let tapped = given.number_at(&inputs::TAPPED_DEPTH, end).unwrap_or_else(|| up_to(joint.thread_length + 2.0 * pitch, inch(0.125)));
+    let tapped = given
+        .number_at(&inputs::TAPPED_DEPTH, end)
+        .unwrap_or_else(|| up_to(joint.thread_length + 2.0 * pitch, inch(0.125)));
     let by_hole = sheet.work(&lengths::MOST_BY_HOLE, &[tapped, pitch]);
     let most = deepest.min(by_hole).max(0.0);
     let least_asked = given.number_at(&inputs::LEAST_ENGAGEMENT, end).unwrap_or(0.0);
@@ -105,7 +122,8 @@ fn lay_out_end(given: &Given, end: usize, joint: Joint, engagement: f64, strengt
     let point = sheet.work(&machining::DRILL_POINT, &[thread.limits().internal_minor_min, POINT_ANGLE]);
     let shortest_good = (deepest - MOST_VISIBLE_THREADS * pitch).max(least);
     let longest_good = deepest.min(most);
-    let hand = given.link.ends.get(end).and_then(|end| end.hand).unwrap_or(if end == 0 { Hand::Right } else { Hand::Left });
+    let hand =
+        given.link.ends.get(end).and_then(|end| end.hand).unwrap_or(if end == 0 { Hand::Right } else { Hand::Left });
     MadeEnd {
         rod_end: joint.label,
         rod_end_id: joint.id,
@@ -154,7 +172,11 @@ impl EngagementLines {
         let thread = joint.thread;
         let shank = given.known(&inputs::SHANK_ULTIMATE);
         let steel = given.material().form == Form::Tube || given.material().ductile;
-        let shear = if given.material().form == Form::Tube { given.known(&inputs::INSERT_SHEAR) } else { strength.shear_ultimate };
+        let shear = if given.material().form == Form::Tube {
+            given.known(&inputs::INSERT_SHEAR)
+        } else {
+            strength.shear_ultimate
+        };
         let area = thread.tensile_stress_area();
         let shank_shear = SHEAR_SHARE * shank;
         Self {
@@ -162,7 +184,8 @@ impl EngagementLines {
                 &thread_formulas::FULL_STRENGTH_ENGAGEMENT,
                 &[area, shank, thread.external_shear_area(), shank_shear, thread.internal_shear_area(), shear],
             ),
-            one_third: sheet.work(&thread_formulas::ONE_THIRD_ENGAGEMENT, &[area, shank, thread.basic_pitch_diameter(), shear]),
+            one_third: sheet
+                .work(&thread_formulas::ONE_THIRD_ENGAGEMENT, &[area, shank, thread.basic_pitch_diameter(), shear]),
             habit: sheet.work(&lengths::LEAST_BY_DIAMETERS, &[if steel { 1.25 } else { 1.5 }, thread.major]),
             floor: if steel { lengths::LEAST_BY_DIAMETERS.value(&[1.0, thread.major]) } else { 0.0 },
         }
@@ -202,7 +225,9 @@ fn flats(given: &Given, section: Section, bar: f64, ends: &[MadeEnd; 2]) -> Flat
     Flats {
         start: given.number(&inputs::FLATS_START).unwrap_or(clear).min(middle),
         length,
-        width: given.number(&inputs::FLATS_WIDTH).unwrap_or((section.outside_diameter - inch(0.25)).max(0.7 * section.outside_diameter)),
+        width: given
+            .number(&inputs::FLATS_WIDTH)
+            .unwrap_or((section.outside_diameter - inch(0.25)).max(0.7 * section.outside_diameter)),
     }
 }
 

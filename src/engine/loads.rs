@@ -20,13 +20,19 @@ pub(super) fn axial(given: &Given, sheet: &mut Sheet) -> f64 {
         return own;
     }
     let (lower, upper) = (given.known(&inputs::LOWER_HEIGHT), given.known(&inputs::UPPER_HEIGHT));
-    let traction = sheet.work(&axle::TRACTION, &[given.known(&inputs::TRACTION), given.known(&inputs::AXLE_SHARE), given.known(&inputs::WEIGHT)]);
+    let traction = sheet.work(
+        &axle::TRACTION,
+        &[given.known(&inputs::TRACTION), given.known(&inputs::AXLE_SHARE), given.known(&inputs::WEIGHT)],
+    );
     let pair_formula = match given.link.role {
         Role::Lower => &axle::LOWER_PAIR,
         Role::Upper => &axle::UPPER_PAIR,
     };
     let pair = sheet.work(pair_formula, &[traction, upper, lower]);
-    let each = sheet.work(&axle::PER_LINK, &[pair, given.known(&inputs::UNEVEN), given.known(&inputs::COUNT), given.known(&inputs::PLAN_ANGLE)]);
+    let each = sheet.work(
+        &axle::PER_LINK,
+        &[pair, given.known(&inputs::UNEVEN), given.known(&inputs::COUNT), given.known(&inputs::PLAN_ANGLE)],
+    );
     sheet.work(&loads::SHOCKED_FORCE, &[given.known(&inputs::SHOCK), each])
 }
 
@@ -55,8 +61,10 @@ pub(super) fn on_link(given: &Given, section: Section, sheet: &mut Sheet) -> Loa
         None if weight <= 0.0 => 0.0,
         None => {
             let material = given.material();
-            let second_moment = working.work(&sections::RING_SECOND_MOMENT, &[section.outside_diameter, section.bore()]);
-            let stiffness = working.work(&beams::MID_STIFFNESS, &[material.modulus, second_moment, given.known(&inputs::LENGTH)]);
+            let second_moment =
+                working.work(&sections::RING_SECOND_MOMENT, &[section.outside_diameter, section.bore()]);
+            let stiffness =
+                working.work(&beams::MID_STIFFNESS, &[material.modulus, second_moment, given.known(&inputs::LENGTH)]);
             let compliance = given.known(&inputs::GIVE) / GIVE_FORCE;
             let deflection = working.work(&impact::STATIC_DEFLECTION, &[weight, stiffness, compliance]);
             working.work(&impact::DROP_FORCE, &[weight, drop, deflection])
@@ -65,7 +73,15 @@ pub(super) fn on_link(given: &Given, section: Section, sheet: &mut Sheet) -> Loa
     if sheet.outside.is_none() {
         sheet.outside = working.outside;
     }
-    Loads { axial, axial_with_strike: with, strike_weight: weight, drop, strike, story: Vec::new(), working: working.lines }
+    Loads {
+        axial,
+        axial_with_strike: with,
+        strike_weight: weight,
+        drop,
+        strike,
+        story: Vec::new(),
+        working: working.lines,
+    }
 }
 
 /// What was assumed, in words.
@@ -86,10 +102,18 @@ pub(super) fn story(given: &Given, loads: &Loads) -> Said {
         });
         said.extend(said![", which is ", (loads.strike, Force)]);
     }
-    said.extend(said![", while the tires push or pull ", (loads.axial_with_strike, Force), " along it; and ", (loads.axial, Force), " along it alone."]);
+    said.extend(said![
+        ", while the tires push or pull ",
+        (loads.axial_with_strike, Force),
+        " along it; and ",
+        (loads.axial, Force),
+        " along it alone."
+    ]);
     if let Some(usage) = given.document.rig.usage {
-        said.push(Piece::Words(format!(" Assumed for “{}”: a scenario, not a limit of what a rock can do.", uses::scenario(usage).label.to_lowercase())));
+        said.push(Piece::Words(format!(
+            " Assumed for “{}”: a scenario, not a limit of what a rock can do.",
+            uses::scenario(usage).label.to_lowercase()
+        )));
     }
     said
 }
-

@@ -2,18 +2,18 @@
 //!
 //! A row never repeats its number: `compute` runs the engine's own formulas and tables.
 
-mod sections;
+mod axle;
 mod beams;
 mod columns;
-mod impact;
-mod axle;
 mod ends;
-mod making;
-mod thread_form;
-mod thread_limits;
 mod engagement;
 mod hardware;
+mod impact;
+mod making;
+mod sections;
 mod strengths;
+mod thread_form;
+mod thread_limits;
 
 use crate::source::Obtained;
 
@@ -79,8 +79,18 @@ impl Outside {
 /// Every value from outside, in handbook order.
 pub fn all() -> impl Iterator<Item = &'static Outside> {
     [
-        sections::ROWS, beams::ROWS, columns::ROWS, impact::ROWS, axle::ROWS, ends::ROWS, making::ROWS, thread_form::ROWS,
-        thread_limits::ROWS, engagement::ROWS, hardware::ROWS, strengths::ROWS,
+        sections::ROWS,
+        beams::ROWS,
+        columns::ROWS,
+        impact::ROWS,
+        axle::ROWS,
+        ends::ROWS,
+        making::ROWS,
+        thread_form::ROWS,
+        thread_limits::ROWS,
+        engagement::ROWS,
+        hardware::ROWS,
+        strengths::ROWS,
     ]
     .into_iter()
     .flatten()

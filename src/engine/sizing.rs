@@ -63,7 +63,8 @@ fn sections(given: &Given) -> Vec<Section> {
 fn joints(given: &Given) -> Vec<[Joint; 2]> {
     let chosen = [given.chosen_joint(0), given.chosen_joint(1)];
     let family = given.family();
-    let mut table: Vec<Joint> = rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(Joint::of_table).collect();
+    let mut table: Vec<Joint> =
+        rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(Joint::of_table).collect();
     table.sort_by(|a, b| a.thread.major.total_cmp(&b.thread.major));
     match chosen {
         [Some(a), Some(b)] => vec![[a, b]],
@@ -97,15 +98,29 @@ fn trade(given: &Given) -> Option<Trade> {
     practice::for_job(given.link.role, given.document.rig.usage?, given.known(&inputs::WEIGHT))
 }
 
-fn larger_of(given: &Given, numbers: Option<&Tried>, trade: Option<&Trade>, sections: &[Section], joints: &[[Joint; 2]]) -> (Option<Tried>, Said) {
+fn larger_of(
+    given: &Given,
+    numbers: Option<&Tried>,
+    trade: Option<&Trade>,
+    sections: &[Section],
+    joints: &[[Joint; 2]],
+) -> (Option<Tried>, Said) {
     let Some(numbers) = numbers else {
-        return (None, said!["No stock size holds every check with these entries. The findings say which part gives first; a lighter rig, a shorter link, gentler use or another metal would help."]);
+        return (
+            None,
+            said![
+                "No stock size holds every check with these entries. The findings say which part gives first; a lighter rig, a shorter link, gentler use or another metal would help."
+            ],
+        );
     };
     let at_least = |outside: f64, thread: f64| {
-        sections
-            .iter()
-            .filter(|section| section.outside_diameter >= outside - 1e-9)
-            .find_map(|section| joints.iter().filter(|pair| pair[0].thread.major.max(pair[1].thread.major) >= thread - 1e-9).filter_map(|pair| try_one(given, *section, *pair)).find(|tried| tried.candidate.feasible))
+        sections.iter().filter(|section| section.outside_diameter >= outside - 1e-9).find_map(|section| {
+            joints
+                .iter()
+                .filter(|pair| pair[0].thread.major.max(pair[1].thread.major) >= thread - 1e-9)
+                .filter_map(|pair| try_one(given, *section, *pair))
+                .find(|tried| tried.candidate.feasible)
+        })
     };
     let Some(trade) = trade else {
         return (Some(numbers.clone()), said!["The numbers decide: there is no habit to compare with for this metal."]);
@@ -115,7 +130,11 @@ fn larger_of(given: &Given, numbers: Option<&Tried>, trade: Option<&Trade>, sect
     let trade_thread = threads::find(trade.thread).map_or(0.0, |row| row.major);
     if mine >= trade.least - 1e-9 && thread >= trade_thread - 1e-9 {
         let said = if mine > trade.most + 1e-9 {
-            said!["The numbers govern: they ask for more than builders usually fit, because here ", (numbers.candidate.decides), " needs it."]
+            said![
+                "The numbers govern: they ask for more than builders usually fit, because here ",
+                (numbers.candidate.decides),
+                " needs it."
+            ]
         } else {
             said!["Numbers and habit agree."]
         };
@@ -124,12 +143,20 @@ fn larger_of(given: &Given, numbers: Option<&Tried>, trade: Option<&Trade>, sect
     match at_least(trade.least.max(mine), trade_thread.max(thread)) {
         Some(both) => {
             let said = said![
-                "Habit governs: the numbers alone would do with ", (mine, Length), " and ", (numbers.joints[0].thread.label),
-                ", but builders fit ", (trade.words), ". The larger of the two is recommended: habit knows hits that no scenario holds."
+                "Habit governs: the numbers alone would do with ",
+                (mine, Length),
+                " and ",
+                (numbers.joints[0].thread.label),
+                ", but builders fit ",
+                (trade.words),
+                ". The larger of the two is recommended: habit knows hits that no scenario holds."
             ];
             (Some(both), said)
         }
-        None => (Some(numbers.clone()), said!["Builders fit ", (trade.words), ", but no such size fits this link; the numbers decide."]),
+        None => (
+            Some(numbers.clone()),
+            said!["Builders fit ", (trade.words), ", but no such size fits this link; the numbers decide."],
+        ),
     }
 }
 
@@ -161,7 +188,9 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
             let now = input.value(document, place)?;
             let mut holds = |value: f64| {
                 (input.set)(&mut trial, place, Some(value));
-                Given::new(&trial, index).and_then(|given| build(&given, section, joints, false).ok()).is_some_and(|built: Built| built.holds())
+                Given::new(&trial, index)
+                    .and_then(|given| build(&given, section, joints, false).ok())
+                    .is_some_and(|built: Built| built.holds())
             };
             let limit = if !holds(now) {
                 Some(now)

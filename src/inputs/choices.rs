@@ -76,7 +76,10 @@ macro_rules! pick_id {
 
 const ROLES: [(Role, Option); 2] = [
     (Role::Lower, Option { id: "lower", label: "Lower link", help: "Under the axle's center: rocks land on it." }),
-    (Role::Upper, Option { id: "upper", label: "Upper link", help: "Above the axle: keeps the pinion where it belongs." }),
+    (
+        Role::Upper,
+        Option { id: "upper", label: "Upper link", help: "Above the axle: keeps the pinion where it belongs." },
+    ),
 ];
 
 const HANDS: [(Hand, Option); 2] = [
@@ -145,7 +148,10 @@ pub static ROLE: Choice = Choice {
         let role = document.links.get(place.link)?.role;
         if role == Role::default() { None } else { id_of(&ROLES, &role) }
     },
-    set: |document, place, id| match (id.map_or(Some(Role::default()), |id| of_id(&ROLES, id)), link_of(document, place)) {
+    set: |document, place, id| match (
+        id.map_or(Some(Role::default()), |id| of_id(&ROLES, id)),
+        link_of(document, place),
+    ) {
         (Some(role), Some(link)) => {
             link.role = role;
             true
@@ -187,7 +193,9 @@ pub static MATERIAL: Choice = Choice {
     group: Group::Bar,
     options: material_options,
     get: |document, place| document.links.get(place.link).and_then(|link| link.material),
-    set: |document, place, id| pick_id!(material_options, document, place, id, link_of(document, place).map(|link| &mut link.material)),
+    set: |document, place, id| {
+        pick_id!(material_options, document, place, id, link_of(document, place).map(|link| &mut link.material))
+    },
     default: |_, _| Some(materials::DEFAULT),
 };
 
@@ -200,7 +208,9 @@ pub static FAMILY: Choice = Choice {
     group: Group::Ends,
     options: family_options,
     get: |document, place| document.links.get(place.link).and_then(|link| link.family),
-    set: |document, place, id| pick_id!(family_options, document, place, id, link_of(document, place).map(|link| &mut link.family)),
+    set: |document, place, id| {
+        pick_id!(family_options, document, place, id, link_of(document, place).map(|link| &mut link.family))
+    },
     default: |_, _| Some(rod_ends::Family::ALL[0].id()),
 };
 
@@ -212,8 +222,12 @@ pub static ROD_END: Choice = Choice {
     scope: Scope::End,
     group: Group::Ends,
     options: rod_end_options,
-    get: |document, place| document.links.get(place.link).and_then(|link| link.ends.get(place.end)).and_then(|end| end.rod_end),
-    set: |document, place, id| pick_id!(rod_end_options, document, place, id, end_of(document, place).map(|end| &mut end.rod_end)),
+    get: |document, place| {
+        document.links.get(place.link).and_then(|link| link.ends.get(place.end)).and_then(|end| end.rod_end)
+    },
+    set: |document, place, id| {
+        pick_id!(rod_end_options, document, place, id, end_of(document, place).map(|end| &mut end.rod_end))
+    },
     default: |_, _| None,
 };
 
@@ -256,8 +270,12 @@ pub static OWN_THREAD: Choice = Choice {
     scope: Scope::End,
     group: Group::Ends,
     options: thread_options,
-    get: |document, place| document.links.get(place.link).and_then(|link| link.ends.get(place.end)).and_then(|end| end.own_thread),
-    set: |document, place, id| pick_id!(thread_options, document, place, id, end_of(document, place).map(|end| &mut end.own_thread)),
+    get: |document, place| {
+        document.links.get(place.link).and_then(|link| link.ends.get(place.end)).and_then(|end| end.own_thread)
+    },
+    set: |document, place, id| {
+        pick_id!(thread_options, document, place, id, end_of(document, place).map(|end| &mut end.own_thread))
+    },
     default: |_, _| None,
 };
 
@@ -270,7 +288,9 @@ pub static BOLT: Choice = Choice {
     group: Group::Bracket,
     options: bolt_options,
     get: |document, place| document.links.get(place.link).and_then(|link| link.bolt),
-    set: |document, place, id| pick_id!(bolt_options, document, place, id, link_of(document, place).map(|link| &mut link.bolt)),
+    set: |document, place, id| {
+        pick_id!(bolt_options, document, place, id, link_of(document, place).map(|link| &mut link.bolt))
+    },
     default: |_, _| Some(bolts::DEFAULT),
 };
 

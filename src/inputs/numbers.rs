@@ -7,7 +7,10 @@ use crate::quantity::{Kind, deg, inch, ksi, lbf};
 
 macro_rules! accessor {
     (Rig, $field:ident) => {
-        (|document: &Document, _: Place| document.rig.$field, |document: &mut Document, _: Place, value| document.rig.$field = value)
+        (
+            |document: &Document, _: Place| document.rig.$field,
+            |document: &mut Document, _: Place, value| document.rig.$field = value,
+        )
     };
     (Link, $field:ident) => {
         (
@@ -21,7 +24,9 @@ macro_rules! accessor {
     };
     (End, $field:ident) => {
         (
-            |document: &Document, place: Place| document.links.get(place.link).and_then(|link| link.ends.get(place.end)).and_then(|end| end.$field),
+            |document: &Document, place: Place| {
+                document.links.get(place.link).and_then(|link| link.ends.get(place.end)).and_then(|end| end.$field)
+            },
             |document: &mut Document, place: Place, value| {
                 if let Some(end) = document.links.get_mut(place.link).and_then(|link| link.ends.get_mut(place.end)) {
                     end.$field = value;
@@ -30,7 +35,6 @@ macro_rules! accessor {
         )
     };
 }
-pub(super) use accessor;
 
 macro_rules! numbers {
     ($($id:ident $key:literal $label:literal, $group:ident, $scope:ident.$field:ident: $kind:ident $least:expr => $most:expr,

@@ -61,11 +61,7 @@ pub(super) fn address(fragment: &str) -> String {
 /// Whether the browser can hand a text to other programs.
 pub(super) fn can_share() -> bool {
     let navigator = window().navigator();
-    has(navigator.as_ref(), "share")
-}
-
-fn has(object: &JsValue, name: &str) -> bool {
-    object.is_object() && name_in(object, name)
+    name_in(navigator.as_ref(), "share")
 }
 
 fn name_in(object: &JsValue, name: &str) -> bool {

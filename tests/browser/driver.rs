@@ -24,8 +24,7 @@ pub(crate) struct Driver {
 impl Driver {
     pub(crate) async fn start() -> Result<Driver, String> {
         let program = std::env::var_os("CHROMEDRIVER").unwrap_or_else(|| "chromedriver".into());
-        let profiles =
-            Profiles::new().map_err(|reason| format!("no room for browser profiles: {reason}"))?;
+        let profiles = Profiles::new().map_err(|reason| format!("no room for browser profiles: {reason}"))?;
         let mut command = Command::new(&program);
         // A group of its own, to end the browsers with it.
         #[cfg(unix)]
@@ -52,24 +51,15 @@ impl Driver {
             }
             None
         });
-        let port = port
-            .await
-            .ok()
-            .flatten()
-            .ok_or("chromedriver does not say which port it listens at")?;
+        let port = port.await.ok().flatten().ok_or("chromedriver does not say which port it listens at")?;
         // Read on, or chromedriver would one day wait for room in a full pipe.
         tokio::task::spawn_local(async move { while let Ok(Some(_)) = lines.next_line().await {} });
-        Ok(Driver {
-            process,
-            port,
-            _profiles: profiles,
-        })
+        Ok(Driver { process, port, _profiles: profiles })
     }
 
     /// A browser with a new, empty profile.
     pub(crate) async fn session(&self) -> Result<Client, String> {
-        let settings =
-            capabilities().map_err(|reason| format!("webdriver.json cannot be read: {reason}"))?;
+        let settings = capabilities().map_err(|reason| format!("webdriver.json cannot be read: {reason}"))?;
         ClientBuilder::new(hyper_util::client::legacy::connect::HttpConnector::new())
             .capabilities(settings)
             .connect(&format!("http://127.0.0.1:{}", self.port))
@@ -81,9 +71,7 @@ impl Driver {
     pub(crate) async fn stop(mut self) {
         let ask = async {
             let mut stream = TcpStream::connect(("127.0.0.1", self.port)).await?;
-            stream
-                .write_all(b"GET /shutdown HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n")
-                .await?;
+            stream.write_all(b"GET /shutdown HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n").await?;
             self.process.wait().await.map(drop)
         };
         // It cannot when a browser hangs: dropping it then ends all by force.
@@ -112,8 +100,7 @@ struct Profiles(PathBuf);
 
 impl Profiles {
     fn new() -> std::io::Result<Profiles> {
-        let folder =
-            std::env::temp_dir().join(format!("linkwright-browsers-{}", std::process::id()));
+        let folder = std::env::temp_dir().join(format!("linkwright-browsers-{}", std::process::id()));
         std::fs::create_dir_all(&folder)?;
         Ok(Profiles(folder))
     }
@@ -127,18 +114,10 @@ impl Drop for Profiles {
 
 fn capabilities() -> serde_json::Result<Map<String, Value>> {
     let mut all: Map<String, Value> = serde_json::from_str(SETTINGS)?;
-    if let Some(Value::Array(arguments)) = all
-        .get_mut("goog:chromeOptions")
-        .and_then(|it| it.get_mut("args"))
-    {
+    if let Some(Value::Array(arguments)) = all.get_mut("goog:chromeOptions").and_then(|it| it.get_mut("args")) {
         // Whatever the page asks of another host fails at once, here as on a reader's machine offline.
-        arguments.push(json!(
-            "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"
-        ));
+        arguments.push(json!("--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"));
     }
-    all.insert(
-        "goog:loggingPrefs".to_owned(),
-        json!({ "browser": "ALL", "performance": "ALL" }),
-    );
+    all.insert("goog:loggingPrefs".to_owned(), json!({ "browser": "ALL", "performance": "ALL" }));
     Ok(all)
 }

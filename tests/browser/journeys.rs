@@ -19,11 +19,8 @@ use runner::{Journey, journeys};
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let all: &[Journey] = &journeys![
-        self_test::harness_types_and_looks,
-        self_test::harness_notices_trouble,
-        opens_with_its_title,
-    ];
+    let all: &[Journey] =
+        &journeys![self_test::harness_types_and_looks, self_test::harness_notices_trouble, opens_with_its_title,];
     runner::run(all)
 }
 

@@ -33,18 +33,8 @@ pub(crate) struct Screen {
     pub(crate) touch: bool,
 }
 
-pub(crate) const PHONE: Screen = Screen {
-    width: 360,
-    height: 740,
-    scale: 2,
-    touch: true,
-};
-pub(crate) const DESK: Screen = Screen {
-    width: 1440,
-    height: 900,
-    scale: 1,
-    touch: false,
-};
+pub(crate) const PHONE: Screen = Screen { width: 360, height: 740, scale: 2, touch: true };
+pub(crate) const DESK: Screen = Screen { width: 1440, height: 900, scale: 1, touch: false };
 
 pub(crate) struct Page {
     client: Client,
@@ -81,10 +71,7 @@ impl Page {
         self.look_with(screen).await;
         let hash = if fragment.is_empty() { "" } else { "#" };
         let address = format!("{}{hash}{fragment}", self.address());
-        done(
-            &format!("opening {address}"),
-            self.client.goto(&address).await,
-        );
+        done(&format!("opening {address}"), self.client.goto(&address).await);
     }
 
     pub(crate) async fn reload(&self) {
@@ -99,18 +86,11 @@ impl Page {
     /// Turns or exchanges the device under the open page.
     pub(crate) async fn look_with(&self, screen: Screen) {
         self.screen.set(screen);
-        let Screen {
-            width,
-            height,
-            scale,
-            touch,
-        } = screen;
+        let Screen { width, height, scale, touch } = screen;
         let metrics = json!({ "width": width, "height": height, "deviceScaleFactor": scale, "mobile": touch });
-        self.devtools("Emulation.setDeviceMetricsOverride", metrics)
-            .await;
+        self.devtools("Emulation.setDeviceMetricsOverride", metrics).await;
         let points = json!({ "enabled": touch, "maxTouchPoints": if touch { 5 } else { 1 } });
-        self.devtools("Emulation.setTouchEmulationEnabled", points)
-            .await;
+        self.devtools("Emulation.setTouchEmulationEnabled", points).await;
     }
 
     /// A preference of the reader's: `prefer("color-scheme", "dark")`, `prefer("reduced-motion", "reduce")`.
@@ -120,23 +100,15 @@ impl Page {
             let mut media = self.media.borrow_mut();
             media.retain(|(known, _)| *known != name);
             media.push((name, value.to_owned()));
-            media
-                .iter()
-                .map(|(name, value)| json!({ "name": name, "value": value }))
-                .collect()
+            media.iter().map(|(name, value)| json!({ "name": name, "value": value })).collect()
         };
-        self.devtools(
-            "Emulation.setEmulatedMedia",
-            json!({ "features": features }),
-        )
-        .await;
+        self.devtools("Emulation.setEmulatedMedia", json!({ "features": features })).await;
     }
 
     /// Cuts the page's own network. A service worker's is not cut: for that, stop the server.
     pub(crate) async fn offline(&self, cut: bool) {
         let rates = json!({ "offline": cut, "latency": 0, "downloadThroughput": -1, "uploadThroughput": -1 });
-        self.devtools("Network.emulateNetworkConditions", rates)
-            .await;
+        self.devtools("Network.emulateNetworkConditions", rates).await;
     }
 
     /// Takes the host away for good: every connection is closed and the port refuses new ones.
@@ -154,8 +126,7 @@ impl Page {
     pub(crate) fn serve(&self, folder: &Path) {
         self.stop_server();
         let server = Server::start(folder, self.address.ip(), self.address.port());
-        self.server
-            .replace(Some(done(&format!("serving {}", folder.display()), server)));
+        self.server.replace(Some(done(&format!("serving {}", folder.display()), server)));
         self.folder.replace(folder.to_path_buf());
     }
 
@@ -171,13 +142,7 @@ impl Page {
     /// A command of Chromium's DevTools protocol.
     pub(crate) async fn devtools(&self, command: &str, parameters: Value) -> Value {
         let body = json!({ "cmd": command, "params": parameters });
-        let command_sent = self
-            .client
-            .issue_cmd(Extra {
-                path: "goog/cdp/execute",
-                body,
-            })
-            .await;
+        let command_sent = self.client.issue_cmd(Extra { path: "goog/cdp/execute", body }).await;
         done(command, command_sent)
     }
 
@@ -209,16 +174,8 @@ struct Extra {
 }
 
 impl WebDriverCompatibleCommand for Extra {
-    fn endpoint(
-        &self,
-        base: &url::Url,
-        session: Option<&str>,
-    ) -> Result<url::Url, url::ParseError> {
-        base.join(&format!(
-            "session/{}/{}",
-            session.unwrap_or_default(),
-            self.path
-        ))
+    fn endpoint(&self, base: &url::Url, session: Option<&str>) -> Result<url::Url, url::ParseError> {
+        base.join(&format!("session/{}/{}", session.unwrap_or_default(), self.path))
     }
 
     fn method_and_body(&self, _: &url::Url) -> (http::Method, Option<String>) {

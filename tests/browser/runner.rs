@@ -42,9 +42,7 @@ static PANICS: Mutex<Option<HashMap<Id, String>>> = Mutex::new(None);
 pub(crate) fn run(all: &[Journey]) -> ExitCode {
     std::panic::set_hook(Box::new(note_panic));
     // One thread: each journey mostly waits for the browser.
-    let runtime = tokio::runtime::Builder::new_current_thread()
-        .enable_all()
-        .build();
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build();
     match runtime.map(|it| LocalSet::new().block_on(&it, run_all(all))) {
         Ok(Ok(true)) => ExitCode::SUCCESS,
         Ok(Ok(false)) => ExitCode::FAILURE,
@@ -61,13 +59,8 @@ pub(crate) fn run(all: &[Journey]) -> ExitCode {
 
 /// Whether every chosen journey held.
 async fn run_all(all: &[Journey]) -> Result<bool, String> {
-    let wanted: Vec<String> = std::env::args()
-        .skip(1)
-        .filter(|it| !it.starts_with('-'))
-        .collect();
-    let chosen = all.iter().filter(|it| {
-        wanted.is_empty() || wanted.iter().any(|part| it.name.contains(part.as_str()))
-    });
+    let wanted: Vec<String> = std::env::args().skip(1).filter(|it| !it.starts_with('-')).collect();
+    let chosen = all.iter().filter(|it| wanted.is_empty() || wanted.iter().any(|part| it.name.contains(part.as_str())));
     let mut waiting: Vec<&Journey> = chosen.collect();
     let filtered = all.len() - waiting.len();
     waiting.reverse();
@@ -86,12 +79,7 @@ async fn run_all(all: &[Journey]) -> Result<bool, String> {
             while running.len() < AT_ONCE
                 && let Some(next) = waiting.pop()
             {
-                running.spawn_local(run_one(
-                    next.name,
-                    next.go,
-                    Rc::clone(&driver),
-                    dist.clone(),
-                ));
+                running.spawn_local(run_one(next.name, next.go, Rc::clone(&driver), dist.clone()));
             }
             match running.join_next().await {
                 None => break,
@@ -154,10 +142,7 @@ async fn run_one(name: &'static str, go: Go, driver: Rc<Driver>, dist: PathBuf) 
         }
     };
     let word = if trouble.is_none() { "ok" } else { "FAILED" };
-    println!(
-        "test {name} ... {word} ({:.1} s)",
-        start.elapsed().as_secs_f64()
-    );
+    println!("test {name} ... {word} ({:.1} s)", start.elapsed().as_secs_f64());
     if let Some(text) = &mut trouble {
         text.insert_str(0, &format!("{name}\n"));
     }
@@ -168,9 +153,7 @@ async fn run_one(name: &'static str, go: Go, driver: Rc<Driver>, dist: PathBuf) 
 fn note_panic(panic: &std::panic::PanicHookInfo<'_>) {
     let payload = panic.payload();
     let text = payload.downcast_ref::<String>().map(String::as_str);
-    let text = text
-        .or_else(|| payload.downcast_ref::<&str>().copied())
-        .unwrap_or("a panic without text");
+    let text = text.or_else(|| payload.downcast_ref::<&str>().copied()).unwrap_or("a panic without text");
     let trace = Backtrace::force_capture().to_string();
     let mut places: Vec<&str> = trace
         .lines()
@@ -180,16 +163,10 @@ fn note_panic(panic: &std::panic::PanicHookInfo<'_>) {
         .filter_map(|place| Path::new(place).file_name()?.to_str())
         .collect();
     places.dedup();
-    let own = panic
-        .location()
-        .map(|it| format!("{}:{}", it.file(), it.line()))
-        .unwrap_or_default();
+    let own = panic.location().map(|it| format!("{}:{}", it.file(), it.line())).unwrap_or_default();
     let text = match places.first() {
         // The journeys! macro's own line says nothing.
-        Some(_) if places.len() > 1 => format!(
-            "{text}\n  in {}",
-            places[..places.len() - 1].join(", called from ")
-        ),
+        Some(_) if places.len() > 1 => format!("{text}\n  in {}", places[..places.len() - 1].join(", called from ")),
         Some(place) => format!("{text}\n  in {place}"),
         None => format!("{text}\n  in {own}"),
     };
@@ -204,10 +181,7 @@ fn note_panic(panic: &std::panic::PanicHookInfo<'_>) {
 
 fn explain(reason: &JoinError) -> String {
     let mut panics = PANICS.lock().unwrap_or_else(PoisonError::into_inner);
-    panics
-        .as_mut()
-        .and_then(|it| it.remove(&reason.id()))
-        .unwrap_or_else(|| reason.to_string())
+    panics.as_mut().and_then(|it| it.remove(&reason.id())).unwrap_or_else(|| reason.to_string())
 }
 
 /// Ends when someone presses Ctrl-C or ends the process politely.

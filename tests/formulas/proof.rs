@@ -15,7 +15,10 @@ pub(crate) struct Numbers(u64);
 impl Numbers {
     /// A generator whose numbers depend on the name alone.
     pub(crate) fn named(name: &str) -> Self {
-        Self(name.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)))
+        Self(
+            name.bytes()
+                .fold(0xcbf2_9ce4_8422_2325, |hash, byte| (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)),
+        )
     }
 
     fn next(&mut self) -> u64 {
@@ -113,7 +116,9 @@ fn symbols(formula: &Formula, term: &Term, faults: &mut Vec<String>) {
             faults.push(format!("{} is given twice", symbol.name));
         }
     }
-    used.iter().filter(|name| kind_of(formula, name).is_none()).for_each(|name| faults.push(format!("{name} is used and not given")));
+    used.iter()
+        .filter(|name| kind_of(formula, name).is_none())
+        .for_each(|name| faults.push(format!("{name} is used and not given")));
 }
 
 fn code(formula: &Formula, term: &Term, faults: &mut Vec<String>) {

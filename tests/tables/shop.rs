@@ -14,7 +14,12 @@ fn rod_ends_have_the_shape_of_rod_ends() {
         assert!((0.95..1.3).contains(&(major / row.bore)), "{id}: shank {major}, bore {}", row.bore);
         assert!(row.race_bore.is_none_or(|race| race > row.bore && race < row.head_diameter), "{id}: race");
         // The thread ends before the head begins.
-        assert!(row.thread_length < row.eye_to_end - 0.4 * row.head_diameter, "{id}: thread {} of {}", row.thread_length, row.eye_to_end);
+        assert!(
+            row.thread_length < row.eye_to_end - 0.4 * row.head_diameter,
+            "{id}: thread {} of {}",
+            row.thread_length,
+            row.eye_to_end
+        );
         assert!(row.misalignment.is_none_or(|tilt| (0.09..0.3).contains(&tilt)), "{id}: tilt");
         if row.misalignment.is_none() || row.race_bore.is_none() {
             assert!(!row.note.is_empty(), "{id} lacks something and does not say so");
@@ -25,7 +30,9 @@ fn rod_ends_have_the_shape_of_rod_ends() {
 #[test]
 fn eyes_are_as_strong_to_their_shanks_as_the_notes_say() {
     // Area of the eye over stress area of the shank, as worked out apart from this program.
-    for (id, expected) in [("wide-08", 1.09), ("wide-10", 0.76), ("wide-12", 0.69), ("wide-14", 0.60), ("wide-16", 0.61)] {
+    for (id, expected) in
+        [("wide-08", 1.09), ("wide-10", 0.76), ("wide-12", 0.69), ("wide-14", 0.60), ("wide-16", 0.61)]
+    {
         let ratio = rod_ends::find(id).and_then(|row| {
             let eye = (row.head_diameter - row.race_bore?) * row.head_width;
             Some(eye / threads::find(row.thread)?.tensile_stress_area())
@@ -55,7 +62,11 @@ fn every_thread_has_a_tap_drill_that_leaves_thread_enough() {
     for thread in threads::ALL {
         let Some(listed) = drills::tap_drill(thread) else { panic!("{} has no tap drill", thread.id) };
         assert_eq!(listed.drill.system, thread.system, "{}", thread.id);
-        let percent = linkwright::engine::formulas::threads::PERCENT_OF_THREAD.value(&[thread.major, listed.drill.diameter, thread.pitch]);
+        let percent = linkwright::engine::formulas::threads::PERCENT_OF_THREAD.value(&[
+            thread.major,
+            listed.drill.diameter,
+            thread.pitch,
+        ]);
         assert!((0.60..=0.84).contains(&percent), "{}: {percent}", thread.id);
         if thread.system == System::Metric {
             assert!((listed.drill.diameter - (thread.major - thread.pitch)).abs() < mm(0.001), "{}", thread.id);
@@ -98,7 +109,9 @@ fn ranges_are_ranges() {
         assert!(row.feet_per_minute[0] < row.feet_per_minute[1], "{}", row.id);
     }
     for pair in drills::FEEDS.windows(2) {
-        assert!((pair[0].up_to - pair[1].over).abs() < 1e-12 && (pair[0].per_turn[1] - pair[1].per_turn[0]).abs() < 1e-12);
+        assert!(
+            (pair[0].up_to - pair[1].over).abs() < 1e-12 && (pair[0].per_turn[1] - pair[1].per_turn[0]).abs() < 1e-12
+        );
     }
     for pair in drills::TAPS.windows(2) {
         assert!(pair[0].chamfer[0] > pair[1].chamfer[1]);

@@ -25,7 +25,10 @@ fn strengths_relate_as_they_do_in_metals() {
             assert!(row.yield_compression >= 0.7 * row.yield_tension, "{id} to {at}: pressed yield");
             assert!((0.48..=0.68).contains(&(row.shear_ultimate / row.ultimate)), "{id} to {at}: shear");
             assert!(row.bearing_yield.is_none_or(|bearing| bearing > row.yield_tension), "{id} to {at}: bearing");
-            assert!(row.elongation.is_none_or(|elongation| (0.03..=0.4).contains(&elongation)), "{id} to {at}: elongation");
+            assert!(
+                row.elongation.is_none_or(|elongation| (0.03..=0.4).contains(&elongation)),
+                "{id} to {at}: elongation"
+            );
             assert!(row.over < row.up_to, "{id} to {at}: size");
         }
         for (a, b) in material.rows.iter().zip(material.rows.iter().skip(1)) {
@@ -67,7 +70,11 @@ fn what_is_assumed_says_so() {
             assert_eq!(a513, row.note.contains("assumption"), "{}: {}", material.id, row.note);
             if a513 {
                 assert!(row.cite.place.contains("assumed"), "{}", material.id);
-                assert!(same(row.yield_compression, row.yield_tension) && same(row.shear_ultimate, 0.6 * row.ultimate), "{}", material.id);
+                assert!(
+                    same(row.yield_compression, row.yield_tension) && same(row.shear_ultimate, 0.6 * row.ultimate),
+                    "{}",
+                    material.id
+                );
             }
         }
     }
@@ -118,18 +125,21 @@ fn sizes_find_their_row() {
 fn an_unknown_bar_counts_as_the_weaker_of_two_value_by_value() {
     let unknown = material("7075-t6-unknown");
     let (rolled, extruded) = (material("7075-t6"), material("7075-t6-extruded"));
-    for (unknown, (rolled, extruded)) in [unknown.modulus, unknown.modulus_compression, unknown.shear_modulus, unknown.density]
-        .into_iter()
-        .zip([rolled.modulus, rolled.modulus_compression, rolled.shear_modulus, rolled.density].into_iter().zip([
-            extruded.modulus,
-            extruded.modulus_compression,
-            extruded.shear_modulus,
-            extruded.density,
-        ]))
+    for (unknown, (rolled, extruded)) in
+        [unknown.modulus, unknown.modulus_compression, unknown.shear_modulus, unknown.density].into_iter().zip(
+            [rolled.modulus, rolled.modulus_compression, rolled.shear_modulus, rolled.density].into_iter().zip([
+                extruded.modulus,
+                extruded.modulus_compression,
+                extruded.shear_modulus,
+                extruded.density,
+            ]),
+        )
     {
         assert!(same(unknown, rolled.min(extruded)));
     }
-    let values = |row: &Strength| [row.ultimate, row.yield_tension, row.yield_compression, row.shear_ultimate, row.elongation.unwrap_or(f64::NAN)];
+    let values = |row: &Strength| {
+        [row.ultimate, row.yield_tension, row.yield_compression, row.shear_ultimate, row.elongation.unwrap_or(f64::NAN)]
+    };
     for step in 0..70 {
         let size = 0.5 + 0.05 * f64::from(step);
         let rows = ["7075-t6-unknown", "7075-t6", "7075-t6-extruded"].map(|id| at(id, size).map(values));
@@ -147,8 +157,15 @@ fn a_weld_never_makes_a_tube_stronger() {
         assert_eq!(material.welded.is_some(), material.form == Form::Tube, "{}", material.id);
         let Some(weld) = material.welded.map(self::material) else { continue };
         for (outside, wall) in stock::TUBES {
-            let (Some(before), Some(after)) = (material.strength(*outside, *wall), weld.strength(*outside, *wall)) else { continue };
-            assert!(after.yield_tension <= before.yield_tension && after.ultimate <= before.ultimate, "{} at {wall}", material.id);
+            let (Some(before), Some(after)) = (material.strength(*outside, *wall), weld.strength(*outside, *wall))
+            else {
+                continue;
+            };
+            assert!(
+                after.yield_tension <= before.yield_tension && after.ultimate <= before.ultimate,
+                "{} at {wall}",
+                material.id
+            );
         }
         let reached = stock::TUBES.iter().any(|(outside, wall)| material.strength(*outside, *wall).is_some());
         assert!(reached, "no stock tube is of {}", material.id);
@@ -164,7 +181,9 @@ fn builders_habits_are_asked_for_7075_bar_only() {
 
 #[test]
 fn bolts_go_by_their_size() {
-    let ultimate = |id: &str, diameter: f64| bolts::find(id).and_then(|grade| grade.strength(diameter)).map(|row| row.ultimate / 1e6);
+    let ultimate = |id: &str, diameter: f64| {
+        bolts::find(id).and_then(|grade| grade.strength(diameter)).map(|row| row.ultimate / 1e6)
+    };
     let is = |found: Option<f64>, expected: Option<f64>| match (found, expected) {
         (Some(found), Some(expected)) => (found - expected).abs() < 0.01,
         (None, None) => true,
@@ -185,7 +204,11 @@ fn bolts_go_by_their_size() {
         for row in grade.rows {
             assert!(row.proof < row.yield_strength && row.yield_strength < row.ultimate, "{}", grade.id);
             assert!(same(row.shear_ultimate, bolts::SHEAR_SHARE * row.ultimate), "{}", grade.id);
-            assert!(row.cite.place.contains("shear taken"), "{} does not say that its shear strength is an assumption", grade.id);
+            assert!(
+                row.cite.place.contains("shear taken"),
+                "{} does not say that its shear strength is an assumption",
+                grade.id
+            );
         }
     }
 }

@@ -24,7 +24,12 @@ fn tables_and_formulas_differ_only_where_it_is_said() {
         let (Some(tabled), computed) = (tabled, thread.limits_by_formula()) else { continue };
         for limit in Limit::ALL {
             if !same(tabled.limits.get(limit), computed.get(limit)) {
-                found.push(format!("{} {limit:?} {:.4} {:.4}", thread.id, computed.get(limit) / unit(thread), tabled.limits.get(limit) / unit(thread)));
+                found.push(format!(
+                    "{} {limit:?} {:.4} {:.4}",
+                    thread.id,
+                    computed.get(limit) / unit(thread),
+                    tabled.limits.get(limit) / unit(thread)
+                ));
             }
         }
     }
@@ -46,15 +51,29 @@ fn tables_and_formulas_differ_only_where_it_is_said() {
 #[test]
 fn the_weaker_of_formula_and_table_is_used() {
     for row in thread_limits::DISAGREEMENTS {
-        let table_is_weaker = if row.limit.of_screw() { row.tabled < row.by_formula } else { row.tabled > row.by_formula };
-        assert!(table_is_weaker, "{} {:?}: the formula is the weaker, so the table must not replace it", row.thread, row.limit);
+        let table_is_weaker =
+            if row.limit.of_screw() { row.tabled < row.by_formula } else { row.tabled > row.by_formula };
+        assert!(
+            table_is_weaker,
+            "{} {:?}: the formula is the weaker, so the table must not replace it",
+            row.thread, row.limit
+        );
     }
     for thread in threads::ALL {
         let (used, computed) = (thread.limits(), thread.limits_by_formula());
         let tabled = thread_limits::LIMITS.iter().find(|row| row.thread == thread.id).map(|row| row.limits);
-        assert_eq!(tabled.map(|limits| Limit::ALL.map(|limit| same(limits.get(limit), used.get(limit)))), Some([true; 8]), "{}", thread.id);
+        assert_eq!(
+            tabled.map(|limits| Limit::ALL.map(|limit| same(limits.get(limit), used.get(limit)))),
+            Some([true; 8]),
+            "{}",
+            thread.id
+        );
         for limit in Limit::ALL {
-            let weaker = if limit.of_screw() { computed.get(limit).min(used.get(limit)) } else { computed.get(limit).max(used.get(limit)) };
+            let weaker = if limit.of_screw() {
+                computed.get(limit).min(used.get(limit))
+            } else {
+                computed.get(limit).max(used.get(limit))
+            };
             assert!(same(weaker, used.get(limit)), "{} {limit:?}", thread.id);
         }
     }
@@ -93,7 +112,11 @@ fn stress_areas_come_out_to_the_digits_printed() {
         }
     }
     assert_eq!(cut_short, thread_limits::AREAS_CUT_SHORT);
-    let without: Vec<_> = threads::ALL.iter().filter(|thread| !thread_limits::STRESS_AREAS.iter().any(|row| row.thread == thread.id)).map(|thread| thread.id).collect();
+    let without: Vec<_> = threads::ALL
+        .iter()
+        .filter(|thread| !thread_limits::STRESS_AREAS.iter().any(|row| row.thread == thread.id))
+        .map(|thread| thread.id)
+        .collect();
     assert_eq!(without, ["1-14"]);
 }
 
@@ -128,8 +151,11 @@ fn columns_that_follow_come_out_again() {
         let Some(thread) = threads::find(id) else { panic!("{id} is gone") };
         let unit = unit(thread);
         // Half of the last digit printed.
-        let (area_digit, length_digit) = if thread.system == System::Inch { (0.000_05, 0.000_05) } else { (0.0005, 0.005) };
-        let close = |what: &str, found: f64, printed: f64, digit: f64| assert!((found - printed).abs() <= digit * 1.001, "{id} {what}: {found}, printed {printed}");
+        let (area_digit, length_digit) =
+            if thread.system == System::Inch { (0.000_05, 0.000_05) } else { (0.0005, 0.005) };
+        let close = |what: &str, found: f64, printed: f64, digit: f64| {
+            assert!((found - printed).abs() <= digit * 1.001, "{id} {what}: {found}, printed {printed}")
+        };
         close("screw", thread.external_shear_area() / unit, screw, area_digit);
         close("hole", thread.internal_shear_area() / unit, hole, area_digit);
         let like = EQUAL_STRENGTH_ENGAGEMENT.value(&[thread.tensile_stress_area(), thread.external_shear_area()]);
@@ -145,7 +171,11 @@ fn jam_nuts_are_made_around_their_basic_size() {
         let least = nut.thickness_min.unwrap_or(nut.thickness_max);
         let narrow = nut.across_flats_min.unwrap_or(nut.across_flats_max);
         assert!(least <= nut.thickness && nut.thickness <= nut.thickness_max, "{}", nut.size);
-        assert!(narrow <= nut.across_flats_max && narrow > 1.3 * nut.major && nut.across_flats_max < 1.7 * nut.major, "{}", nut.size);
+        assert!(
+            narrow <= nut.across_flats_max && narrow > 1.3 * nut.major && nut.across_flats_max < 1.7 * nut.major,
+            "{}",
+            nut.size
+        );
         assert!(nut.thickness_max < 0.7 * nut.major, "{} is no thin nut", nut.size);
         if nut.system == System::Inch {
             // The standard sets its limits evenly about the basic thickness, printed to thousandths.
@@ -157,6 +187,10 @@ fn jam_nuts_are_made_around_their_basic_size() {
     }
     for thread in threads::ALL {
         let nut = jam_nuts::for_thread(thread);
-        assert!(nut.is_some_and(|nut| nut.system == thread.system && same(nut.major, thread.major)), "{} has no jam nut", thread.id);
+        assert!(
+            nut.is_some_and(|nut| nut.system == thread.system && same(nut.major, thread.major)),
+            "{} has no jam nut",
+            thread.id
+        );
     }
 }

@@ -34,36 +34,26 @@ pub fn release() -> Outcome {
         trunk.env("PATH", tools::path_with(&folders)?);
         // Trunk stops at NO_COLOR=1: it reads the variable as the word true or false.
         trunk.env_remove("NO_COLOR");
-        run(
-            &mut trunk,
-            "the page does not build: mend what the compiler says above",
-        )
+        run(&mut trunk, "the page does not build: mend what the compiler says above")
     })
 }
 
 /// Every file with its size as it is and as a host sends it.
 fn print_sizes(dist: &Path) -> Outcome {
     let mut files = Vec::new();
-    list(dist, &mut files).map_err(|reason| {
-        format!("dist/ cannot be read ({reason}): run `cargo xtask build` again")
-    })?;
+    list(dist, &mut files)
+        .map_err(|reason| format!("dist/ cannot be read ({reason}): run `cargo xtask build` again"))?;
     files.sort();
     let mut total = (0, 0);
     println!("{:>12} {:>12}", "bytes", "with brotli");
     for file in &files {
-        let bytes = fs::read(file)
-            .map_err(|reason| format!("{} cannot be read ({reason})", file.display()))?;
+        let bytes = fs::read(file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()))?;
         let small = compress(&bytes, 11).len().min(bytes.len());
         let name = file.strip_prefix(dist).unwrap_or(file);
         println!("{:>12} {:>12}  {}", bytes.len(), small, name.display());
         total = (total.0 + bytes.len(), total.1 + small);
     }
-    println!(
-        "{:>12} {:>12}  in all, in {}",
-        total.0,
-        total.1,
-        dist.display()
-    );
+    println!("{:>12} {:>12}  in all, in {}", total.0, total.1, dist.display());
     Ok(())
 }
 

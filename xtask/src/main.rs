@@ -48,9 +48,7 @@ fn task(words: &[String]) -> Outcome {
                 match option {
                     "--port" => wish.port = options.number("--port")?,
                     "--host" => wish.host = options.number("--host")?,
-                    "--open-fragment" => {
-                        wish.fragment = options.value("--open-fragment")?.to_owned()
-                    }
+                    "--open-fragment" => wish.fragment = options.value("--open-fragment")?.to_owned(),
                     "--no-build" => wish.build = false,
                     other => return Err(unknown(other)),
                 }
@@ -84,15 +82,13 @@ impl<'a> Options<'a> {
     }
 
     fn value(&mut self, option: &str) -> Outcome<&'a str> {
-        self.next()
-            .ok_or_else(|| format!("`{option}` needs a value: see `cargo xtask help`"))
+        self.next().ok_or_else(|| format!("`{option}` needs a value: see `cargo xtask help`"))
     }
 
     /// A port or an address: anything that reads itself from text.
     fn number<T: std::str::FromStr>(&mut self, option: &str) -> Outcome<T> {
         let text = self.value(option)?;
-        text.parse()
-            .map_err(|_| format!("`{option} {text}` cannot be read: see `cargo xtask help`"))
+        text.parse().map_err(|_| format!("`{option} {text}` cannot be read: see `cargo xtask help`"))
     }
 
     fn end(&mut self) -> Outcome {

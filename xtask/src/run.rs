@@ -32,10 +32,7 @@ impl Tally {
             let before = &counts[..counts.find(word)?];
             before.split_whitespace().last()?.parse().ok()
         };
-        Some(Tally {
-            passed: count(" passed")?,
-            failed: count(" failed")?,
-        })
+        Some(Tally { passed: count(" passed")?, failed: count(" failed")? })
     }
 }
 
@@ -43,20 +40,14 @@ impl Tally {
 #[must_use]
 pub fn program(name: impl AsRef<OsStr>, arguments: &[&str]) -> Command {
     let mut command = Command::new(name);
-    command
-        .args(arguments)
-        .current_dir(root())
-        .stdin(Stdio::null());
+    command.args(arguments).current_dir(root()).stdin(Stdio::null());
     command
 }
 
 /// The cargo that runs this.
 #[must_use]
 pub fn cargo(arguments: &[&str]) -> Command {
-    program(
-        std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()),
-        arguments,
-    )
+    program(std::env::var_os("CARGO").unwrap_or_else(|| "cargo".into()), arguments)
 }
 
 /// Runs to the end with the output shown; `fix` is what to say when it fails.
@@ -70,19 +61,13 @@ pub fn run(command: &mut Command, fix: &str) -> Outcome {
 
 /// As [`run`], and adds the tests that the output reports to `tally`.
 pub fn run_tests(command: &mut Command, tally: &mut Tally, fix: &str) -> Outcome {
-    let mut child = command
-        .stdout(Stdio::piped())
-        .spawn()
-        .map_err(|reason| cannot_start(command, &reason))?;
+    let mut child = command.stdout(Stdio::piped()).spawn().map_err(|reason| cannot_start(command, &reason))?;
     if let Some(output) = child.stdout.take() {
         let mut screen = io::stdout().lock();
         for line in BufReader::new(output).split(b'\n') {
-            let line =
-                line.map_err(|reason| format!("a test's output cannot be read: {reason}"))?;
+            let line = line.map_err(|reason| format!("a test's output cannot be read: {reason}"))?;
             // A closed pipe (`| head`) is no reason to stop testing.
-            let _ = screen
-                .write_all(&line)
-                .and_then(|()| screen.write_all(b"\n"));
+            let _ = screen.write_all(&line).and_then(|()| screen.write_all(b"\n"));
             let _ = screen.flush();
             if let Some(counts) = Tally::of_line(&String::from_utf8_lossy(&line)) {
                 tally.add(counts);
@@ -105,9 +90,7 @@ fn cannot_start(command: &Command, reason: &io::Error) -> String {
 #[must_use]
 pub fn on_path(name: &str) -> Option<PathBuf> {
     let name = format!("{name}{}", std::env::consts::EXE_SUFFIX);
-    std::env::split_paths(&std::env::var_os("PATH")?)
-        .map(|folder| folder.join(&name))
-        .find(|file| file.is_file())
+    std::env::split_paths(&std::env::var_os("PATH")?).map(|folder| folder.join(&name)).find(|file| file.is_file())
 }
 
 /// `0.4 s`, `2 min 07 s`.
@@ -136,27 +119,14 @@ mod tests {
 
     #[test]
     fn a_closing_line_is_counted() {
-        let line =
-            "test result: FAILED. 12 passed; 3 failed; 1 ignored; 0 measured; finished in 0.01s";
-        assert_eq!(
-            Tally::of_line(line),
-            Some(Tally {
-                passed: 12,
-                failed: 3
-            })
-        );
+        let line = "test result: FAILED. 12 passed; 3 failed; 1 ignored; 0 measured; finished in 0.01s";
+        assert_eq!(Tally::of_line(line), Some(Tally { passed: 12, failed: 3 }));
     }
 
     #[test]
     fn a_colored_closing_line_is_counted() {
         let line = "test result: \u{1b}[32mok\u{1b}[0m. 7 passed; 0 failed; 0 ignored";
-        assert_eq!(
-            Tally::of_line(line),
-            Some(Tally {
-                passed: 7,
-                failed: 0
-            })
-        );
+        assert_eq!(Tally::of_line(line), Some(Tally { passed: 7, failed: 0 }));
     }
 
     #[test]

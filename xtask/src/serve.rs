@@ -1,7 +1,7 @@
 //! `cargo xtask serve`: the built page on this computer.
 
 /// The share link's fragment (without `#`) of the example that the second printed address opens.
-const EXAMPLE: &str = "";
+const EXAMPLE: &str = "1&length=38in&weight=4100lb&use=hard&crc=9ed757d3";
 
 use crate::server::Server;
 use crate::{Outcome, build};
@@ -23,12 +23,7 @@ pub struct Wish {
 
 impl Default for Wish {
     fn default() -> Self {
-        Wish {
-            host: Ipv4Addr::LOCALHOST.into(),
-            port: 8080,
-            fragment: EXAMPLE.to_owned(),
-            build: true,
-        }
+        Wish { host: Ipv4Addr::LOCALHOST.into(), port: 8080, fragment: EXAMPLE.to_owned(), build: true }
     }
 }
 
@@ -47,9 +42,7 @@ pub fn serve(wish: &Wish) -> Outcome {
         }
     }
     if !wish.host.is_loopback() {
-        println!(
-            "\nBrowsers keep a page for offline use only from https or from this computer itself."
-        );
+        println!("\nBrowsers keep a page for offline use only from https or from this computer itself.");
     }
     println!("\nCtrl-C stops it.");
     server.wait();
@@ -77,20 +70,13 @@ fn listen(wish: &Wish) -> Outcome<Server> {
             }
         }
     }
-    Err(format!(
-        "ports {} to {last} are all taken: choose another --port",
-        wish.port
-    ))
+    Err(format!("ports {} to {last} are all taken: choose another --port", wish.port))
 }
 
 /// What to type into a browser: 0.0.0.0 means every address of this computer, which is none to visit.
 fn hosts(host: IpAddr) -> Vec<String> {
     let text = |it: IpAddr| {
-        if it.is_ipv6() {
-            format!("[{it}]")
-        } else {
-            it.to_string()
-        }
+        if it.is_ipv6() { format!("[{it}]") } else { it.to_string() }
     };
     if !host.is_unspecified() {
         return vec![text(host)];
@@ -98,11 +84,8 @@ fn hosts(host: IpAddr) -> Vec<String> {
     let mut all = vec![text(Ipv4Addr::LOCALHOST.into())];
     // Connecting a UDP socket sends nothing: it only asks which of this computer's addresses would
     // be used to reach that one (an address reserved for documentation).
-    let outward = UdpSocket::bind((Ipv4Addr::UNSPECIFIED, 0)).and_then(|socket| {
-        socket
-            .connect(("192.0.2.1", 9))
-            .and_then(|()| socket.local_addr())
-    });
+    let outward = UdpSocket::bind((Ipv4Addr::UNSPECIFIED, 0))
+        .and_then(|socket| socket.connect(("192.0.2.1", 9)).and_then(|()| socket.local_addr()));
     if let Ok(address) = outward {
         all.push(text(address.ip()));
     }

@@ -31,23 +31,15 @@ impl Server {
         let listener = std::net::TcpListener::bind((host, port))?;
         listener.set_nonblocking(true)?;
         let address = listener.local_addr()?;
-        let runtime = tokio::runtime::Builder::new_current_thread()
-            .enable_io()
-            .build()?;
+        let runtime = tokio::runtime::Builder::new_current_thread().enable_io().build()?;
         let (stop, stopped) = oneshot::channel::<()>();
-        let thread = thread::Builder::new()
-            .name("server".to_owned())
-            .spawn(move || {
-                runtime.spawn(accept(listener, files));
-                // Until the sender is dropped.
-                let _ = runtime.block_on(stopped);
-                // The runtime is dropped here, with every connection that it holds.
-            })?;
-        Ok(Server {
-            address,
-            stop: Some(stop),
-            thread: Some(thread),
-        })
+        let thread = thread::Builder::new().name("server".to_owned()).spawn(move || {
+            runtime.spawn(accept(listener, files));
+            // Until the sender is dropped.
+            let _ = runtime.block_on(stopped);
+            // The runtime is dropped here, with every connection that it holds.
+        })?;
+        Ok(Server { address, stop: Some(stop), thread: Some(thread) })
     }
 
     /// Where it listens.
@@ -88,10 +80,7 @@ async fn accept(listener: std::net::TcpListener, files: Arc<Files>) {
             let response = files.answer(&request);
             async move { Ok::<_, Infallible>(response) }
         });
-        tokio::spawn(
-            hyper::server::conn::http1::Builder::new()
-                .serve_connection(TokioIo::new(stream), answer),
-        );
+        tokio::spawn(hyper::server::conn::http1::Builder::new().serve_connection(TokioIo::new(stream), answer));
     }
 }
 
@@ -105,21 +94,13 @@ struct Files {
 
 impl Files {
     fn new(folder: &Path) -> io::Result<Files> {
-        Ok(Files {
-            root: folder.canonicalize()?,
-            compressed: Mutex::default(),
-        })
+        Ok(Files { root: folder.canonicalize()?, compressed: Mutex::default() })
     }
 
     fn answer<B>(&self, request: &Request<B>) -> Response<Full<Bytes>> {
         if request.method() != Method::GET && request.method() != Method::HEAD {
-            let mut refusal = plain(
-                StatusCode::METHOD_NOT_ALLOWED,
-                "Only GET and HEAD are answered here.",
-            );
-            refusal
-                .headers_mut()
-                .insert(header::ALLOW, HeaderValue::from_static("GET, HEAD"));
+            let mut refusal = plain(StatusCode::METHOD_NOT_ALLOWED, "Only GET and HEAD are answered here.");
+            refusal.headers_mut().insert(header::ALLOW, HeaderValue::from_static("GET, HEAD"));
             return refusal;
         }
         let Some(file) = find(&self.root, request.uri().path()) else {
@@ -127,10 +108,7 @@ impl Files {
         };
         match self.read(&file, accepts_brotli(request.headers())) {
             Ok((body, brotli)) => ok(&file, body, brotli),
-            Err(_) => plain(
-                StatusCode::INTERNAL_SERVER_ERROR,
-                "The file cannot be read.",
-            ),
+            Err(_) => plain(StatusCode::INTERNAL_SERVER_ERROR, "The file cannot be read."),
         }
     }
 
@@ -141,10 +119,7 @@ impl Files {
         if !brotli || !kind(file).1 || about.len() < 1024 {
             return Ok((std::fs::read(file)?.into(), false));
         }
-        let mut all = self
-            .compressed
-            .lock()
-            .unwrap_or_else(PoisonError::into_inner);
+        let mut all = self.compressed.lock().unwrap_or_else(PoisonError::into_inner);
         if let Some((time, length, bytes)) = all.get(file)
             && (*time, *length) == state
         {
@@ -160,10 +135,7 @@ impl Files {
 /// Brotli at a quality from 0 (fast) to 11 (small).
 #[must_use]
 pub fn compress(bytes: &[u8], quality: i32) -> Vec<u8> {
-    let settings = brotli::enc::BrotliEncoderParams {
-        quality,
-        ..Default::default()
-    };
+    let settings = brotli::enc::BrotliEncoderParams { quality, ..Default::default() };
     let mut small = Vec::new();
     // Neither a slice nor a Vec can fail to be read or written.
     let _ = brotli::BrotliCompress(&mut &bytes[..], &mut small, &settings);
@@ -208,25 +180,16 @@ fn decode(path: &str) -> Option<String> {
 
 fn accepts_brotli(headers: &HeaderMap) -> bool {
     let all = headers.get_all(header::ACCEPT_ENCODING).iter();
-    all.filter_map(|it| it.to_str().ok())
-        .flat_map(|it| it.split(','))
-        .any(|offer| {
-            let (name, weight) = offer.split_once(';').unwrap_or((offer, "q=1"));
-            let weight = weight
-                .trim()
-                .strip_prefix("q=")
-                .and_then(|it| it.trim().parse().ok());
-            name.trim().eq_ignore_ascii_case("br") && weight.unwrap_or(1.0_f64) > 0.0
-        })
+    all.filter_map(|it| it.to_str().ok()).flat_map(|it| it.split(',')).any(|offer| {
+        let (name, weight) = offer.split_once(';').unwrap_or((offer, "q=1"));
+        let weight = weight.trim().strip_prefix("q=").and_then(|it| it.trim().parse().ok());
+        name.trim().eq_ignore_ascii_case("br") && weight.unwrap_or(1.0_f64) > 0.0
+    })
 }
 
 /// A file's media type, and whether compressing it pays.
 fn kind(file: &Path) -> (&'static str, bool) {
-    match file
-        .extension()
-        .and_then(|it| it.to_str())
-        .unwrap_or_default()
-    {
+    match file.extension().and_then(|it| it.to_str()).unwrap_or_default() {
         "html" => ("text/html; charset=utf-8", true),
         "js" | "mjs" => ("text/javascript; charset=utf-8", true),
         "css" => ("text/css; charset=utf-8", true),
@@ -262,10 +225,7 @@ fn plain(status: StatusCode, text: &'static str) -> Response<Full<Bytes>> {
     let mut response = Response::new(Full::new(Bytes::from_static(text.as_bytes())));
     *response.status_mut() = status;
     let headers = response.headers_mut();
-    headers.insert(
-        header::CONTENT_TYPE,
-        HeaderValue::from_static("text/plain; charset=utf-8"),
-    );
+    headers.insert(header::CONTENT_TYPE, HeaderValue::from_static("text/plain; charset=utf-8"));
     common(headers);
     response
 }
@@ -273,8 +233,5 @@ fn plain(status: StatusCode, text: &'static str) -> Response<Full<Bytes>> {
 fn common(headers: &mut HeaderMap) {
     // A rebuilt page must be seen at the next reload.
     headers.insert(header::CACHE_CONTROL, HeaderValue::from_static("no-cache"));
-    headers.insert(
-        header::X_CONTENT_TYPE_OPTIONS,
-        HeaderValue::from_static("nosniff"),
-    );
+    headers.insert(header::X_CONTENT_TYPE_OPTIONS, HeaderValue::from_static("nosniff"));
 }

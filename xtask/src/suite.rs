@@ -13,42 +13,12 @@ struct Step {
 }
 
 const STEPS: [Step; 7] = [
-    Step {
-        name: "format",
-        what: "cargo fmt --check",
-        group: "lint",
-        work: format,
-    },
-    Step {
-        name: "lint",
-        what: "clippy for this computer",
-        group: "lint",
-        work: lint,
-    },
-    Step {
-        name: "lint-web",
-        what: "clippy for the browser",
-        group: "lint",
-        work: lint_web,
-    },
-    Step {
-        name: "native",
-        what: "the engine's tests, and xtask's",
-        group: "native",
-        work: native,
-    },
-    Step {
-        name: "web",
-        what: "tests/web.rs inside headless Chromium",
-        group: "web",
-        work: web,
-    },
-    Step {
-        name: "page",
-        what: "the page built for release",
-        group: "journeys",
-        work: page,
-    },
+    Step { name: "format", what: "cargo fmt --check", group: "lint", work: format },
+    Step { name: "lint", what: "clippy for this computer", group: "lint", work: lint },
+    Step { name: "lint-web", what: "clippy for the browser", group: "lint", work: lint_web },
+    Step { name: "native", what: "the engine's tests, and xtask's", group: "native", work: native },
+    Step { name: "web", what: "tests/web.rs inside headless Chromium", group: "web", work: web },
+    Step { name: "page", what: "the page built for release", group: "journeys", work: page },
     Step {
         name: "journeys",
         what: "tests/browser, a reader's ways through the built page",
@@ -59,10 +29,7 @@ const STEPS: [Step; 7] = [
 
 /// Runs every step, or those of one group, and closes with the counts.
 pub fn test(only: Option<&str>) -> Outcome {
-    let chosen: Vec<&Step> = STEPS
-        .iter()
-        .filter(|it| only.is_none_or(|group| it.group == group))
-        .collect();
+    let chosen: Vec<&Step> = STEPS.iter().filter(|it| only.is_none_or(|group| it.group == group)).collect();
     if chosen.is_empty() {
         return Err("`--only` takes one of native, lint, web, journeys".to_owned());
     }
@@ -96,39 +63,19 @@ fn format(_: &mut Tally) -> Outcome {
     )
 }
 
-const CLIPPY: &str = "clippy has complaints: mend what it names above (if clippy is missing: `rustup component add clippy`)";
+const CLIPPY: &str =
+    "clippy has complaints: mend what it names above (if clippy is missing: `rustup component add clippy`)";
 
 fn lint(_: &mut Tally) -> Outcome {
     // With the journeys, which a plain build leaves out.
-    let what = [
-        "--workspace",
-        "--all-targets",
-        "--features",
-        "xtask/journeys",
-    ];
-    run(
-        cargo(&["clippy", "--locked"])
-            .args(what)
-            .args(["--", "-D", "warnings"]),
-        CLIPPY,
-    )
+    let what = ["--workspace", "--all-targets", "--features", "xtask/journeys"];
+    run(cargo(&["clippy", "--locked"]).args(what).args(["--", "-D", "warnings"]), CLIPPY)
 }
 
 fn lint_web(_: &mut Tally) -> Outcome {
     tools::wasm_target()?;
-    let what = [
-        "--package",
-        "linkwright",
-        "--all-targets",
-        "--target",
-        tools::WASM,
-    ];
-    run(
-        cargo(&["clippy", "--locked"])
-            .args(what)
-            .args(["--", "-D", "warnings"]),
-        CLIPPY,
-    )
+    let what = ["--package", "linkwright", "--all-targets", "--target", tools::WASM];
+    run(cargo(&["clippy", "--locked"]).args(what).args(["--", "-D", "warnings"]), CLIPPY)
 }
 
 fn native(tally: &mut Tally) -> Outcome {
@@ -143,19 +90,8 @@ fn web(tally: &mut Tally) -> Outcome {
     tools::wasm_target()?;
     let runner = tools::wasm_bindgen()?.join("wasm-bindgen-test-runner");
     let driver = tools::browser()?;
-    let mut tests = cargo(&[
-        "test",
-        "--locked",
-        "--package",
-        "linkwright",
-        "--target",
-        tools::WASM,
-        "--test",
-        "web",
-    ]);
-    tests
-        .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", runner)
-        .env("CHROMEDRIVER", driver);
+    let mut tests = cargo(&["test", "--locked", "--package", "linkwright", "--target", tools::WASM, "--test", "web"]);
+    tests.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", runner).env("CHROMEDRIVER", driver);
     run_tests(
         &mut tests,
         tally,
@@ -170,18 +106,8 @@ fn page(_: &mut Tally) -> Outcome {
 fn journeys(tally: &mut Tally) -> Outcome {
     let driver = tools::browser()?;
     // The whole workspace, so that the crates built for the native tests are used again.
-    let mut tests = cargo(&[
-        "test",
-        "--locked",
-        "--workspace",
-        "--features",
-        "xtask/journeys",
-        "--test",
-        "journeys",
-    ]);
-    tests
-        .env("LINKWRIGHT_DIST", build::dist())
-        .env("CHROMEDRIVER", driver);
+    let mut tests = cargo(&["test", "--locked", "--workspace", "--features", "xtask/journeys", "--test", "journeys"]);
+    tests.env("LINKWRIGHT_DIST", build::dist()).env("CHROMEDRIVER", driver);
     run_tests(
         &mut tests,
         tally,

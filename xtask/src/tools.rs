@@ -20,8 +20,7 @@ pub fn wasm_target() -> Outcome {
     if has_wasm_target() {
         return Ok(());
     }
-    let fix =
-        format!("run `rustup target add {WASM}`, or install your Rust's package for that target");
+    let fix = format!("run `rustup target add {WASM}`, or install your Rust's package for that target");
     step("target", &format!("rustup target add {WASM}"), || {
         run(&mut program("rustup", &["target", "add", WASM]), &fix)
     })?;
@@ -31,21 +30,13 @@ pub fn wasm_target() -> Outcome {
 fn has_wasm_target() -> bool {
     let mut ask = program("rustc", &["--print", "target-libdir", "--target", WASM]);
     let answer = ask.stderr(Stdio::null()).output();
-    answer.is_ok_and(|it| {
-        it.status.success() && Path::new(String::from_utf8_lossy(&it.stdout).trim()).is_dir()
-    })
+    answer.is_ok_and(|it| it.status.success() && Path::new(String::from_utf8_lossy(&it.stdout).trim()).is_dir())
 }
 
 /// The folder that holds Trunk, installed if need be.
 pub fn trunk() -> Outcome<PathBuf> {
     // Without default features Trunk has no downloader (and no TLS to build): nothing is missed.
-    installed(
-        &["trunk"],
-        "trunk",
-        TRUNK,
-        &["--no-default-features"],
-        "2 to 4 minutes",
-    )
+    installed(&["trunk"], "trunk", TRUNK, &["--no-default-features"], "2 to 4 minutes")
 }
 
 /// The folder that holds wasm-bindgen and its test runner, at exactly the version the project is
@@ -68,71 +59,43 @@ fn locked(name: &str) -> Outcome<String> {
     let file = root().join("Cargo.lock");
     let text = fs::read_to_string(&file)
         .map_err(|reason| format!("Cargo.lock cannot be read ({reason}): run `cargo fetch`"))?;
-    version_in_lock(&text, name).ok_or_else(|| {
-        format!("Cargo.lock names no {name}: run `cargo fetch` and look at Cargo.toml")
-    })
+    version_in_lock(&text, name)
+        .ok_or_else(|| format!("Cargo.lock names no {name}: run `cargo fetch` and look at Cargo.toml"))
 }
 
 fn version_in_lock(lock: &str, name: &str) -> Option<String> {
     let wanted = format!("name = \"{name}\"");
     let mut lines = lock.lines().skip_while(|line| *line != wanted);
-    let version = lines
-        .nth(1)?
-        .strip_prefix("version = \"")?
-        .strip_suffix('"')?;
+    let version = lines.nth(1)?.strip_prefix("version = \"")?.strip_suffix('"')?;
     Some(version.to_owned())
 }
 
 /// The folder of tools at an exact version: on PATH, in this project's cache, or put there now.
-fn installed(
-    tools: &[&str],
-    package: &str,
-    version: &str,
-    flags: &[&str],
-    time: &str,
-) -> Outcome<PathBuf> {
+fn installed(tools: &[&str], package: &str, version: &str, flags: &[&str], time: &str) -> Outcome<PathBuf> {
     let home = cache()?;
     let bin = home.join("bin");
-    let has = |folder: &Path| {
-        tools
-            .iter()
-            .all(|tool| version_of(&folder.join(tool)).as_deref() == Some(version))
-    };
+    let has = |folder: &Path| tools.iter().all(|tool| version_of(&folder.join(tool)).as_deref() == Some(version));
     let first = on_path(tools[0]);
-    let candidates = first
-        .iter()
-        .filter_map(|file| file.parent())
-        .chain([bin.as_path()]);
+    let candidates = first.iter().filter_map(|file| file.parent()).chain([bin.as_path()]);
     if let Some(folder) = candidates.into_iter().find(|folder| has(folder)) {
         return Ok(folder.to_path_buf());
     }
-    fs::create_dir_all(&home).map_err(|reason| {
-        format!(
-            "{} cannot be made ({reason}): set XDG_CACHE_HOME",
-            home.display()
-        )
-    })?;
+    fs::create_dir_all(&home)
+        .map_err(|reason| format!("{} cannot be made ({reason}): set XDG_CACHE_HOME", home.display()))?;
     let wanted = format!("{package}@{version}");
-    let what = format!(
-        "cargo install {wanted} into {} (once, {time})",
-        home.display()
-    );
+    let what = format!("cargo install {wanted} into {} (once, {time})", home.display());
     let fix = format!(
         "`cargo install {wanted}` failed: see its message above, then run this again (it needs the crates registry and a C linker)"
     );
     step("install", &what, || {
-        let mut install = cargo(&[
-            "install", &wanted, "--locked", "--force", "--debug", "--root",
-        ]);
+        let mut install = cargo(&["install", &wanted, "--locked", "--force", "--debug", "--root"]);
         install.arg(&home).args(flags);
         if !std::io::stderr().is_terminal() {
             install.arg("--quiet");
         }
         // A debug build is made in a third of the time and does the same. Away from the project's
         // folder, and without its variables, nothing of the project's own settings reaches it.
-        install
-            .env("CARGO_PROFILE_DEV_DEBUG", "0")
-            .current_dir(&home);
+        install.env("CARGO_PROFILE_DEV_DEBUG", "0").current_dir(&home);
         for name in ["CARGO_TARGET_DIR", "CARGO_BUILD_TARGET", "RUSTFLAGS"] {
             install.env_remove(name);
         }
@@ -143,30 +106,16 @@ fn installed(
 
 /// The second word of what `--version` prints.
 fn version_of(file: &Path) -> Option<String> {
-    let answer = Command::new(file)
-        .arg("--version")
-        .stdin(Stdio::null())
-        .output()
-        .ok()?;
+    let answer = Command::new(file).arg("--version").stdin(Stdio::null()).output().ok()?;
     let text = String::from_utf8_lossy(&answer.stdout).into_owned();
     text.split_whitespace().nth(1).map(str::to_owned)
 }
 
 /// Per user and not per checkout: every clone shares the tools.
 fn cache() -> Outcome<PathBuf> {
-    let folder = |name: &str| {
-        env::var_os(name)
-            .map(PathBuf::from)
-            .filter(|it| it.is_absolute())
-    };
+    let folder = |name: &str| env::var_os(name).map(PathBuf::from).filter(|it| it.is_absolute());
     let base = folder("XDG_CACHE_HOME")
-        .or_else(|| {
-            Some(
-                folder("HOME")
-                    .or_else(|| folder("USERPROFILE"))?
-                    .join(".cache"),
-            )
-        })
+        .or_else(|| Some(folder("HOME").or_else(|| folder("USERPROFILE"))?.join(".cache")))
         .ok_or("no folder to keep tools in: set HOME or XDG_CACHE_HOME to an absolute path")?;
     Ok(base.join("linkwright").join("tools"))
 }
@@ -180,23 +129,17 @@ pub fn browser() -> Outcome<PathBuf> {
     if on_path("apt-get").is_none() {
         return Err(fix.to_owned());
     }
-    step(
-        "install",
-        "apt-get install chromium chromium-driver (once, 1 to 2 minutes)",
-        || {
-            // Lists that cannot all be renewed may still hold what is wanted.
-            let _ = run(&mut as_administrator(&["apt-get", "-qq", "update"]), fix);
-            let words = ["apt-get", "-qq", "-y", "--no-install-recommends", "install"];
-            // A font too: without any, text has no width and layouts are not what a reader sees.
-            let packages = ["chromium", "chromium-driver", "fonts-dejavu-core"];
-            let mut install = as_administrator(&words);
-            // Another installation may be under way.
-            install
-                .args(["-o", "DPkg::Lock::Timeout=120"])
-                .args(packages);
-            run(&mut install, fix)
-        },
-    )?;
+    step("install", "apt-get install chromium chromium-driver (once, 1 to 2 minutes)", || {
+        // Lists that cannot all be renewed may still hold what is wanted.
+        let _ = run(&mut as_administrator(&["apt-get", "-qq", "update"]), fix);
+        let words = ["apt-get", "-qq", "-y", "--no-install-recommends", "install"];
+        // A font too: without any, text has no width and layouts are not what a reader sees.
+        let packages = ["chromium", "chromium-driver", "fonts-dejavu-core"];
+        let mut install = as_administrator(&words);
+        // Another installation may be under way.
+        install.args(["-o", "DPkg::Lock::Timeout=120"]).args(packages);
+        run(&mut install, fix)
+    })?;
     find_browser().ok_or_else(|| fix.to_owned())
 }
 
@@ -206,12 +149,7 @@ fn find_browser() -> Option<PathBuf> {
         None => on_path("chromedriver"),
     }?;
     // On other systems browsers are not on PATH, and chromedriver knows where to look.
-    let browsers = [
-        "chromium",
-        "chromium-browser",
-        "google-chrome",
-        "google-chrome-stable",
-    ];
+    let browsers = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
     let found = !cfg!(target_os = "linux") || browsers.iter().any(|name| on_path(name).is_some());
     found.then_some(driver)
 }
@@ -223,14 +161,7 @@ fn as_administrator(words: &[&str]) -> Command {
     let mut command = if root {
         program(words[0], &words[1..])
     } else {
-        let mut sudo = program(
-            "sudo",
-            if std::io::stdin().is_terminal() {
-                &[]
-            } else {
-                &["-n"]
-            },
-        );
+        let mut sudo = program("sudo", if std::io::stdin().is_terminal() { &[] } else { &["-n"] });
         sudo.arg("DEBIAN_FRONTEND=noninteractive").args(words);
         sudo
     };
@@ -246,10 +177,7 @@ mod tests {
     fn a_locked_version_is_found() {
         let lock = "[[package]]\nname = \"wasm-bindgen-futures\"\nversion = \"0.4.79\"\n\n\
                     [[package]]\nname = \"wasm-bindgen\"\nversion = \"0.2.129\"\nsource = \"x\"\n";
-        assert_eq!(
-            version_in_lock(lock, "wasm-bindgen").as_deref(),
-            Some("0.2.129")
-        );
+        assert_eq!(version_in_lock(lock, "wasm-bindgen").as_deref(), Some("0.2.129"));
         assert_eq!(version_in_lock(lock, "leptos"), None);
     }
 }

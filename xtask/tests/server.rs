@@ -15,8 +15,7 @@ struct Folder(PathBuf);
 
 impl Folder {
     fn new(name: &str) -> Result<Folder, Box<dyn Error>> {
-        let top =
-            std::env::temp_dir().join(format!("linkwright-server-{}-{name}", std::process::id()));
+        let top = std::env::temp_dir().join(format!("linkwright-server-{}-{name}", std::process::id()));
         let site = top.join("site");
         fs::create_dir_all(site.join("deep"))?;
         fs::write(top.join("secret.txt"), "secret")?;
@@ -39,24 +38,13 @@ impl Drop for Folder {
 }
 
 /// One request on its own connection: the head in lower case, and the body's length.
-fn ask(
-    address: SocketAddr,
-    method: &str,
-    path: &str,
-    headers: &str,
-) -> Result<(String, usize), Box<dyn Error>> {
+fn ask(address: SocketAddr, method: &str, path: &str, headers: &str) -> Result<(String, usize), Box<dyn Error>> {
     let mut stream = TcpStream::connect(address)?;
     stream.set_read_timeout(Some(Duration::from_secs(10)))?;
-    write!(
-        stream,
-        "{method} {path} HTTP/1.1\r\nHost: here\r\nConnection: close\r\n{headers}\r\n"
-    )?;
+    write!(stream, "{method} {path} HTTP/1.1\r\nHost: here\r\nConnection: close\r\n{headers}\r\n")?;
     let mut answer = Vec::new();
     stream.read_to_end(&mut answer)?;
-    let end = answer
-        .windows(4)
-        .position(|it| it == b"\r\n\r\n")
-        .ok_or("no head")?;
+    let end = answer.windows(4).position(|it| it == b"\r\n\r\n").ok_or("no head")?;
     let head = String::from_utf8_lossy(&answer[..end]).to_lowercase();
     Ok((head, answer.len() - end - 4))
 }
@@ -75,14 +63,8 @@ fn files_come_with_their_types() -> Checked {
         ("/none.js", "404", "text/plain"),
     ] {
         let (head, _) = ask(server.address(), "GET", path, "")?;
-        assert!(
-            head.starts_with(&format!("http/1.1 {status}")),
-            "{path}: {head}"
-        );
-        assert!(
-            head.contains(&format!("content-type: {kind}")),
-            "{path}: {head}"
-        );
+        assert!(head.starts_with(&format!("http/1.1 {status}")), "{path}: {head}");
+        assert!(head.contains(&format!("content-type: {kind}")), "{path}: {head}");
         assert!(head.contains("cache-control: no-cache"), "{path}: {head}");
     }
     Ok(())
@@ -92,17 +74,11 @@ fn files_come_with_their_types() -> Checked {
 fn brotli_goes_to_those_who_accept_it() -> Checked {
     let folder = Folder::new("brotli")?;
     let server = folder.serve()?;
-    for (accept, brotli) in [
-        ("", false),
-        ("Accept-Encoding: gzip, br\r\n", true),
-        ("Accept-Encoding: gzip;q=1.0, br;q=0\r\n", false),
-    ] {
+    for (accept, brotli) in
+        [("", false), ("Accept-Encoding: gzip, br\r\n", true), ("Accept-Encoding: gzip;q=1.0, br;q=0\r\n", false)]
+    {
         let (head, length) = ask(server.address(), "GET", "/app.wasm", accept)?;
-        assert_eq!(
-            head.contains("content-encoding: br"),
-            brotli,
-            "{accept}: {head}"
-        );
+        assert_eq!(head.contains("content-encoding: br"), brotli, "{accept}: {head}");
         assert_eq!(length < 5000, brotli, "{accept}");
     }
     Ok(())
@@ -158,19 +134,9 @@ fn a_stopped_server_is_gone_and_its_port_free() -> Checked {
     assert!(kept.read(&mut part)? > 0);
     drop(server);
     let more = kept.write_all(request).and_then(|()| kept.read(&mut part));
-    assert!(
-        !matches!(more, Ok(1..)),
-        "the open connection still answers"
-    );
-    assert!(
-        more.err()
-            .is_none_or(|it| it.kind() != ErrorKind::WouldBlock),
-        "the open connection hangs"
-    );
-    assert!(
-        TcpStream::connect(address).is_err(),
-        "the port still answers"
-    );
+    assert!(!matches!(more, Ok(1..)), "the open connection still answers");
+    assert!(more.err().is_none_or(|it| it.kind() != ErrorKind::WouldBlock), "the open connection hangs");
+    assert!(TcpStream::connect(address).is_err(), "the port still answers");
     let again = Server::start(&folder.0.join("site"), address.ip(), address.port())?;
     assert_eq!(again.address(), address);
     Ok(())

@@ -52,19 +52,39 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         yield_compression: yield_compression(case, sheet),
     };
     let (used, stress) = section.worst(case, &moments, sheet);
-    Outcome::new(used, Some(middle), said![
-        "The strike bends the middle of the bar to ", (stress, Stress), "; it stays bent from ", (section.yield_compression.min(section.yield_tension), Stress), "."
-    ])
+    Outcome::new(
+        used,
+        Some(middle),
+        said![
+            "The strike bends the middle of the bar to ",
+            (stress, Stress),
+            "; it stays bent from ",
+            (section.yield_compression.min(section.yield_tension), Stress),
+            "."
+        ],
+    )
 }
 
 fn yield_tension(case: &Case, sheet: &mut Sheet) -> f64 {
     let row = case.strength;
-    sheet.look_up("Yield strength, pulled", row.yield_tension, crate::quantity::Kind::Stress, case.made.material.label, row.cite)
+    sheet.look_up(
+        "Yield strength, pulled",
+        row.yield_tension,
+        crate::quantity::Kind::Stress,
+        case.made.material.label,
+        row.cite,
+    )
 }
 
 fn yield_compression(case: &Case, sheet: &mut Sheet) -> f64 {
     let row = case.strength;
-    sheet.look_up("Yield strength, pressed", row.yield_compression, crate::quantity::Kind::Stress, case.made.material.label, row.cite)
+    sheet.look_up(
+        "Yield strength, pressed",
+        row.yield_compression,
+        crate::quantity::Kind::Stress,
+        case.made.material.label,
+        row.cite,
+    )
 }
 
 fn tapped_end(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -79,7 +99,11 @@ fn tapped_end(case: &Case, sheet: &mut Sheet) -> Outcome {
         let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
         let (outside, hole) = (case.made.outside_diameter, end.thread.major);
         if outside <= hole {
-            return Outcome::new(hole / outside + 1.0, Some(station), said!["The threaded hole is as wide as the bar."]);
+            return Outcome::new(
+                hole / outside + 1.0,
+                Some(station),
+                said!["The threaded hole is as wide as the bar."],
+            );
         }
         let section = SectionUse {
             area: sheet.work(&sections::RING_AREA, &[outside, hole]),
@@ -93,12 +117,18 @@ fn tapped_end(case: &Case, sheet: &mut Sheet) -> Outcome {
         }
     }
     let (used, station, stress) = worst.unwrap_or((f64::NAN, 0.0, 0.0));
-    Outcome::new(used, Some(station), said!["At the bottom of the thread the metal around the hole works at ", (stress, Stress), "."])
+    Outcome::new(
+        used,
+        Some(station),
+        said!["At the bottom of the thread the metal around the hole works at ", (stress, Stress), "."],
+    )
 }
 
 fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
     let Some(weld) = case.beside_weld else {
-        return Outcome::unanswered(said!["No published strength beside a weld is held for this tube, so its ends cannot be judged."]);
+        return Outcome::unanswered(said![
+            "No published strength beside a weld is held for this tube, so its ends cannot be judged."
+        ]);
     };
     let end = &case.made.ends[0];
     let station = end.eye_to_face + end.tapped_depth;
@@ -108,13 +138,31 @@ fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
     let section = SectionUse {
         area: sheet.work(&sections::RING_AREA, &[outside, bore]),
         modulus: sheet.work(&sections::RING_SECTION_MODULUS, &[outside, bore]),
-        yield_tension: sheet.look_up("Yield strength beside the weld, pulled", weld.yield_tension, kind, case.made.material.label, weld.cite),
-        yield_compression: sheet.look_up("Yield strength beside the weld, pressed", weld.yield_compression, kind, case.made.material.label, weld.cite),
+        yield_tension: sheet.look_up(
+            "Yield strength beside the weld, pulled",
+            weld.yield_tension,
+            kind,
+            case.made.material.label,
+            weld.cite,
+        ),
+        yield_compression: sheet.look_up(
+            "Yield strength beside the weld, pressed",
+            weld.yield_compression,
+            kind,
+            case.made.material.label,
+            weld.cite,
+        ),
     };
     let (used, stress) = section.worst(case, &moments, sheet);
-    Outcome::new(used, Some(station), said![
-        "Where the threaded insert is welded in, the tube works at ", (stress, Stress), "; the weld takes away what drawing gave it."
-    ])
+    Outcome::new(
+        used,
+        Some(station),
+        said![
+            "Where the threaded insert is welded in, the tube works at ",
+            (stress, Stress),
+            "; the weld takes away what drawing gave it."
+        ],
+    )
 }
 
 fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -123,7 +171,13 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     };
     let outside = case.made.outside_diameter;
     if flats.width >= outside {
-        return Outcome::unanswered(said!["Flats ", (flats.width, FineLength), " across do not cut into a bar of ", (outside, FineLength), "."]);
+        return Outcome::unanswered(said![
+            "Flats ",
+            (flats.width, FineLength),
+            " across do not cut into a bar of ",
+            (outside, FineLength),
+            "."
+        ]);
     }
     let face = case.made.ends[0].eye_to_face;
     let station = (face + flats.start + flats.length).min(case.made.length - face);
@@ -154,16 +208,34 @@ fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
     let yielding = yield_compression(case, sheet);
     let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[material.modulus_compression, yielding]);
     let capacity = if slenderness < transition {
-        sheet.chose(|| said!["Slenderness ", (slenderness, Ratio), " is below ", (transition, Ratio), ": the short-column curve governs."]);
+        sheet.chose(|| {
+            said![
+                "Slenderness ",
+                (slenderness, Ratio),
+                " is below ",
+                (transition, Ratio),
+                ": the short-column curve governs."
+            ]
+        });
         sheet.work(&columns::JOHNSON_LOAD, &[area, yielding, slenderness, material.modulus_compression])
     } else {
-        sheet.chose(|| said!["Slenderness ", (slenderness, Ratio), " is ", (transition, Ratio), " or more: the long-column curve governs."]);
+        sheet.chose(|| {
+            said![
+                "Slenderness ",
+                (slenderness, Ratio),
+                " is ",
+                (transition, Ratio),
+                " or more: the long-column curve governs."
+            ]
+        });
         sheet.work(&columns::EULER_COLUMN_LOAD, &[area, slenderness, material.modulus_compression])
     };
     let push = case.loads.axial;
     let used = sheet.work(&pins::UTILIZATION, &[push, case.given.known(&inputs::COLUMN_FACTOR), capacity]);
     sheet.work(&beams::AXIAL_STRESS, &[push, area]);
-    Outcome::new(used, Some(case.made.length / 2.0), said![
-        "It folds at a push of ", (capacity, Force), "; the greatest push here is ", (push, Force), "."
-    ])
+    Outcome::new(
+        used,
+        Some(case.made.length / 2.0),
+        said!["It folds at a push of ", (capacity, Force), "; the greatest push here is ", (push, Force), "."],
+    )
 }

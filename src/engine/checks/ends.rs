@@ -26,17 +26,60 @@ pub(super) static ROWS: &[Check] = &[
         source: threads::INTERNAL_SHEAR_AREA.source,
         run: thread_stripping,
     },
-    Check { id: "shank-tension", asks: "Does the shank hold when the link is pulled?", part: "rod-end shank", rule: false, source: threads::SHANK_LOAD.source, run: shank_tension },
-    Check { id: "eye", asks: "Does the eye hold?", part: "rod-end eye", rule: false, source: pins::EYE_AREA.source, run: eye },
-    Check { id: "maker-rating", asks: "Is it within the maker's rating?", part: "rod end, by its maker's rating", rule: false, source: pins::RESULTANT.source, run: maker_rating },
-    Check { id: "bolt-shear", asks: "Does the bolt hold in shear?", part: "bolt", rule: false, source: pins::DOUBLE_SHEAR_CAPACITY.source, run: bolt_shear },
-    Check { id: "bolt-bending", asks: "Does the bolt stay straight?", part: "bolt", rule: false, source: pins::BOLT_MOMENT.source, run: bolt_bending },
-    Check { id: "ear-bearing", asks: "Does the bolt hole in the bracket stay round?", part: "bracket ear", rule: false, source: EAR_BEARING, run: ear_bearing },
+    Check {
+        id: "shank-tension",
+        asks: "Does the shank hold when the link is pulled?",
+        part: "rod-end shank",
+        rule: false,
+        source: threads::SHANK_LOAD.source,
+        run: shank_tension,
+    },
+    Check {
+        id: "eye",
+        asks: "Does the eye hold?",
+        part: "rod-end eye",
+        rule: false,
+        source: pins::EYE_AREA.source,
+        run: eye,
+    },
+    Check {
+        id: "maker-rating",
+        asks: "Is it within the maker's rating?",
+        part: "rod end, by its maker's rating",
+        rule: false,
+        source: pins::RESULTANT.source,
+        run: maker_rating,
+    },
+    Check {
+        id: "bolt-shear",
+        asks: "Does the bolt hold in shear?",
+        part: "bolt",
+        rule: false,
+        source: pins::DOUBLE_SHEAR_CAPACITY.source,
+        run: bolt_shear,
+    },
+    Check {
+        id: "bolt-bending",
+        asks: "Does the bolt stay straight?",
+        part: "bolt",
+        rule: false,
+        source: pins::BOLT_MOMENT.source,
+        run: bolt_bending,
+    },
+    Check {
+        id: "ear-bearing",
+        asks: "Does the bolt hole in the bracket stay round?",
+        part: "bracket ear",
+        rule: false,
+        source: EAR_BEARING,
+        run: ear_bearing,
+    },
 ];
 
 /// Bearing strength of a mild-steel bracket ear at edge distance 2 diameters: AISI 1025.
 const EAR_BEARING_ULTIMATE: f64 = ksi(90.0);
-const EAR_BEARING: crate::source::Cite = cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025, edge distance 2 diameters", Obtained::Transcribed);
+const EAR_BEARING: crate::source::Cite =
+    cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025, edge distance 2 diameters", Obtained::Transcribed);
 
 /// Runs a question at both ends and keeps the worse answer.
 fn worse_end(ask: impl Fn(usize) -> Outcome) -> Outcome {
@@ -83,16 +126,33 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         let minor = made.thread.external_minor();
         let yielding = case.given.known(&inputs::SHANK_YIELD);
         let section = SectionUse {
-            area: sheet.look_up("Tensile stress area of the shank", made.thread.tensile_stress_area(), Kind::Area, made.thread.label, made.thread.cite),
+            area: sheet.look_up(
+                "Tensile stress area of the shank",
+                made.thread.tensile_stress_area(),
+                Kind::Area,
+                made.thread.label,
+                made.thread.cite,
+            ),
             modulus: sheet.work(&pins::ROUND_MODULUS, &[minor]),
             yield_tension: yielding,
             yield_compression: yielding,
         };
         let (used, stress) = section.worst(case, &moments, sheet);
-        Outcome::new(used, Some(station), said![
-            "With ", (from_eye, Length), " from eye to bar, the shank at end ", (letter(end)), " bends to ", (stress, Stress), "; it stays bent from ", (yielding, Stress),
-            ". Every visible thread more makes it worse."
-        ])
+        Outcome::new(
+            used,
+            Some(station),
+            said![
+                "With ",
+                (from_eye, Length),
+                " from eye to bar, the shank at end ",
+                (letter(end)),
+                " bends to ",
+                (stress, Stress),
+                "; it stays bent from ",
+                (yielding, Stress),
+                ". Every visible thread more makes it worse."
+            ],
+        )
     })
 }
 
@@ -102,31 +162,66 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
         let bar_shear = if case.made.material.form == Form::Tube {
             case.given.known(&inputs::INSERT_SHEAR)
         } else {
-            sheet.look_up("Shear strength of the bar", case.strength.shear_ultimate, Kind::Stress, case.made.material.label, case.strength.cite)
+            sheet.look_up(
+                "Shear strength of the bar",
+                case.strength.shear_ultimate,
+                Kind::Stress,
+                case.made.material.label,
+                case.strength.cite,
+            )
         };
         let limits = made.thread.limits();
-        let inside = sheet.work(&threads::INTERNAL_SHEAR_AREA, &[made.thread.pitch, limits.external_major_min, limits.internal_pitch_max]);
-        let outside = sheet.work(&threads::EXTERNAL_SHEAR_AREA, &[made.thread.pitch, limits.internal_minor_max, limits.external_pitch_min]);
+        let inside = sheet.work(
+            &threads::INTERNAL_SHEAR_AREA,
+            &[made.thread.pitch, limits.external_major_min, limits.internal_pitch_max],
+        );
+        let outside = sheet.work(
+            &threads::EXTERNAL_SHEAR_AREA,
+            &[made.thread.pitch, limits.internal_minor_max, limits.external_pitch_min],
+        );
         // Judged at the longest the link may ever be set, where the least thread is left.
         let engaged = made.least.min(made.engagement).max(0.0);
         let shank_shear = SHEAR_SHARE * case.given.known(&inputs::SHANK_ULTIMATE);
         let bar = sheet.work(&threads::STRIP_LOAD, &[inside, engaged, bar_shear]);
         let shank = sheet.work(&threads::STRIP_LOAD, &[outside, engaged, shank_shear]);
-        sheet.chose(|| if bar <= shank { said!["The bar's own thread strips first."] } else { said!["The shank's thread strips first."] });
+        sheet.chose(|| {
+            if bar <= shank {
+                said!["The bar's own thread strips first."]
+            } else {
+                said!["The shank's thread strips first."]
+            }
+        });
         let capacity = bar.min(shank);
-        let used = sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
-        Outcome::new(used, Some(at_eye(case, end)), said![
-            "Wound out to its limit, end ", (letter(end)), " still holds ", (capacity, Force), " before its thread strips; the greatest pull here is ", (case.loads.axial, Force), "."
-        ])
+        let used =
+            sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
+        Outcome::new(
+            used,
+            Some(at_eye(case, end)),
+            said![
+                "Wound out to its limit, end ",
+                (letter(end)),
+                " still holds ",
+                (capacity, Force),
+                " before its thread strips; the greatest pull here is ",
+                (case.loads.axial, Force),
+                "."
+            ],
+        )
     })
 }
 
 fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let made = &case.made.ends[end];
-        let capacity = sheet.work(&threads::SHANK_LOAD, &[made.thread.tensile_stress_area(), case.given.known(&inputs::SHANK_YIELD)]);
-        let used = sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::YIELD_FACTOR), capacity]);
-        Outcome::new(used, Some(at_eye(case, end)), said!["Pulled straight, the shank stretches for good at ", (capacity, Force), "."])
+        let capacity = sheet
+            .work(&threads::SHANK_LOAD, &[made.thread.tensile_stress_area(), case.given.known(&inputs::SHANK_YIELD)]);
+        let used =
+            sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::YIELD_FACTOR), capacity]);
+        Outcome::new(
+            used,
+            Some(at_eye(case, end)),
+            said!["Pulled straight, the shank stretches for good at ", (capacity, Force), "."],
+        )
     })
 }
 
@@ -134,33 +229,55 @@ fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
 fn radial(case: &Case, sheet: &mut Sheet) -> f64 {
     let reaction = sheet.work(&loads::STRIKE_REACTION, &[case.loads.strike, case.given.known(&inputs::STRIKE_ZONE)]);
     let together = sheet.work(&pins::RESULTANT, &[case.loads.axial_with_strike, reaction]);
-    sheet.chose(|| said!["Force on the eye: ", (together, Force), " with the strike, ", (case.loads.axial, Force), " without; the larger counts."]);
+    sheet.chose(|| {
+        said![
+            "Force on the eye: ",
+            (together, Force),
+            " with the strike, ",
+            (case.loads.axial, Force),
+            " without; the larger counts."
+        ]
+    });
     together.max(case.loads.axial)
 }
 
 fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let Some((row, race)) = case.joints[end].head.and_then(|row| row.race_bore.map(|race| (row, race))) else {
-            return Outcome::unanswered(said!["The hole in this rod end's head is not known. From 5/8 in up the eye is weaker than the shank: go by the maker's static rating."]);
+            return Outcome::unanswered(said![
+                "The hole in this rod end's head is not known. From 5/8 in up the eye is weaker than the shank: go by the maker's static rating."
+            ]);
         };
         let force = radial(case, sheet);
         let area = sheet.work(&pins::EYE_AREA, &[row.head_diameter, race, row.head_width]);
         let capacity = sheet.work(&pins::EYE_LOAD, &[area, case.given.known(&inputs::SHANK_YIELD)]);
         let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::YIELD_FACTOR), capacity]);
-        Outcome::new(used, Some(at_eye(case, end)), said![
-            "The ring of metal around the ball opens at ", (capacity, Force), ", going by its size and the shank's steel; the maker's rating wins over this."
-        ])
+        Outcome::new(
+            used,
+            Some(at_eye(case, end)),
+            said![
+                "The ring of metal around the ball opens at ",
+                (capacity, Force),
+                ", going by its size and the shank's steel; the maker's rating wins over this."
+            ],
+        )
     })
 }
 
 fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let Some(rating) = case.given.number_at(&inputs::RATING, end) else {
-            return Outcome::unanswered(said!["Enter the maker's static radial rating to check against it. It wins over anything worked out here."]);
+            return Outcome::unanswered(said![
+                "Enter the maker's static radial rating to check against it. It wins over anything worked out here."
+            ]);
         };
         let force = radial(case, sheet);
         let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::RATING_FACTOR), rating]);
-        Outcome::new(used, Some(at_eye(case, end)), said!["The eye sees ", (force, Force), " of its rated ", (rating, Force), "."])
+        Outcome::new(
+            used,
+            Some(at_eye(case, end)),
+            said!["The eye sees ", (force, Force), " of its rated ", (rating, Force), "."],
+        )
     })
 }
 
@@ -184,9 +301,15 @@ fn bolt_shear(case: &Case, sheet: &mut Sheet) -> Outcome {
         let shear = sheet.look_up("Shear strength of the bolt", shear, Kind::Stress, label, source);
         let capacity = sheet.work(&pins::DOUBLE_SHEAR_CAPACITY, &[area, shear]);
         let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
-        Outcome::new(used, Some(at_eye(case, end)), said![
-            "Held on both sides, the bolt shears at ", (capacity, Force), ". Keep its thread out of the bracket, and never hang a link on one ear."
-        ])
+        Outcome::new(
+            used,
+            Some(at_eye(case, end)),
+            said![
+                "Held on both sides, the bolt shears at ",
+                (capacity, Force),
+                ". Keep its thread out of the bracket, and never hang a link on one ear."
+            ],
+        )
     })
 }
 
@@ -203,8 +326,16 @@ fn bolt_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         let modulus = sheet.work(&pins::ROUND_MODULUS, &[made.bore]);
         let stress = sheet.work(&crate::engine::formulas::beams::BENDING_STRESS, &[moment, modulus]);
         let yielding = sheet.look_up("Yield strength of the bolt", yielding, Kind::Stress, label, source);
-        let used = sheet.work(&pins::UTILIZATION, &[stress, case.given.known(&inputs::YIELD_FACTOR), yielding]);
-        Outcome::new(used, Some(at_eye(case, end)), said!["Between its ears the bolt bends to ", (stress, Stress), ". Long spacers and a bolt stepped down in size make this worse fast."])
+        let used = sheet.work(&pins::STRESS_UTILIZATION, &[stress, case.given.known(&inputs::YIELD_FACTOR), yielding]);
+        Outcome::new(
+            used,
+            Some(at_eye(case, end)),
+            said![
+                "Between its ears the bolt bends to ",
+                (stress, Stress),
+                ". Long spacers and a bolt stepped down in size make this worse fast."
+            ],
+        )
     })
 }
 
@@ -214,8 +345,23 @@ fn ear_bearing(case: &Case, sheet: &mut Sheet) -> Outcome {
         let force = radial(case, sheet);
         let both_ears = 2.0 * case.given.known(&inputs::EAR);
         let pressure = sheet.work(&pins::BEARING_STRESS, &[force, both_ears, made.bore]);
-        let bearing = sheet.look_up("Bearing strength of a mild-steel ear", EAR_BEARING_ULTIMATE, Kind::Stress, "AISI 1025", EAR_BEARING);
-        let used = sheet.work(&pins::UTILIZATION, &[pressure, case.given.known(&inputs::ULTIMATE_FACTOR), bearing]);
-        Outcome::new(used, Some(at_eye(case, end)), said!["The bolt presses on each ear with ", (pressure, Stress), ", taking mild steel with two bolt diameters to its edge."])
+        let bearing = sheet.look_up(
+            "Bearing strength of a mild-steel ear",
+            EAR_BEARING_ULTIMATE,
+            Kind::Stress,
+            "AISI 1025",
+            EAR_BEARING,
+        );
+        let used =
+            sheet.work(&pins::STRESS_UTILIZATION, &[pressure, case.given.known(&inputs::ULTIMATE_FACTOR), bearing]);
+        Outcome::new(
+            used,
+            Some(at_eye(case, end)),
+            said![
+                "The bolt presses on each ear with ",
+                (pressure, Stress),
+                ", taking mild steel with two bolt diameters to its edge."
+            ],
+        )
     })
 }

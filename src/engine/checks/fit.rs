@@ -25,9 +25,30 @@ pub(super) static ROWS: &[Check] = &[
         source: cite(&PRACTICE, "at most 3 threads past the jam nut", Obtained::Practice),
         run: visible_threads,
     },
-    Check { id: "holes-meet", asks: "Is there solid bar between the two holes?", part: "between the holes", rule: true, source: cite(&GEOMETRY, "", Obtained::Computed), run: holes_meet },
-    Check { id: "bottoming", asks: "Can the shank bottom in its hole?", part: "bottom of the hole", rule: true, source: cite(&GEOMETRY, "", Obtained::Computed), run: bottoming },
-    Check { id: "jam-nut-seat", asks: "Does the jam nut sit flat on the bar?", part: "jam nut", rule: true, source: jam_nut::SEAT_PRESSURE.source, run: jam_nut_seat },
+    Check {
+        id: "holes-meet",
+        asks: "Is there solid bar between the two holes?",
+        part: "between the holes",
+        rule: true,
+        source: cite(&GEOMETRY, "", Obtained::Computed),
+        run: holes_meet,
+    },
+    Check {
+        id: "bottoming",
+        asks: "Can the shank bottom in its hole?",
+        part: "bottom of the hole",
+        rule: true,
+        source: cite(&GEOMETRY, "", Obtained::Computed),
+        run: bottoming,
+    },
+    Check {
+        id: "jam-nut-seat",
+        asks: "Does the jam nut sit flat on the bar?",
+        part: "jam nut",
+        rule: true,
+        source: jam_nut::SEAT_PRESSURE.source,
+        run: jam_nut_seat,
+    },
     Check {
         id: "wall",
         asks: "Is the wall around the thread thick enough?",
@@ -54,13 +75,22 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
         how: "eye center to shank end, less eye center to bar face",
     });
     if end.engagement <= 0.0 {
-        return Outcome::new(2.0, None, said!["With that many visible threads the shank does not reach into the bar at all."]);
+        return Outcome::new(
+            2.0,
+            None,
+            said!["With that many visible threads the shank does not reach into the bar at all."],
+        );
     }
     let habit = end.marks.iter().find(|mark| mark.name.starts_with("Habit")).map_or(0.0, |mark| mark.length);
-    let mut says = said![(end.engagement, Length), " of thread is in the bar; strength asks for ", (end.least, FineLength), "."];
+    let mut says =
+        said![(end.engagement, Length), " of thread is in the bar; strength asks for ", (end.least, FineLength), "."];
     if end.engagement >= end.least && end.engagement < habit {
         says.extend(said![
-            " Habit asks for ", (habit, FineLength), ": a shank with ", (habit - end.engagement, FineLength), " more thread would give it, so ask for the thread length."
+            " Habit asks for ",
+            (habit, FineLength),
+            ": a shank with ",
+            (habit - end.engagement, FineLength),
+            " more thread would give it, so ask for the thread length."
         ]);
     }
     Outcome { utilization: Ok(end.least / end.engagement), station: None, says, close_from: 1.0 / COMFORT }
@@ -71,24 +101,43 @@ fn visible_threads(case: &Case, _: &mut Sheet) -> Outcome {
     let index = worse([ends[0].visible_threads, ends[1].visible_threads]);
     let shown = ends[index].visible_threads;
     if shown < -0.01 {
-        return Outcome::new(2.0, None, said!["The jam nut would run off the thread: leave at least no visible thread past it."]);
+        return Outcome::new(
+            2.0,
+            None,
+            said!["The jam nut would run off the thread: leave at least no visible thread past it."],
+        );
     }
-    Outcome::new(shown / MOST_VISIBLE_THREADS, None, said![
-        (shown.max(0.0), Ratio), " threads show past the jam nut as set; more than 3 bends the shank sooner."
-    ])
+    Outcome::new(
+        shown / MOST_VISIBLE_THREADS,
+        None,
+        said![(shown.max(0.0), Ratio), " threads show past the jam nut as set; more than 3 bends the shank sooner."],
+    )
 }
 
 fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
-        return Outcome::unanswered(said!["A tube's inserts do not meet unless the tube is shorter than both together."]);
+        return Outcome::unanswered(said![
+            "A tube's inserts do not meet unless the tube is shorter than both together."
+        ]);
     }
     let [a, b] = &case.made.ends;
     let web = sheet.work(&lengths::HOLE_WEB, &[case.made.bar, a.drill_point, b.drill_point]);
     let wanted = a.thread.major.max(b.thread.major);
     if web <= 0.0 {
-        return Outcome::new(2.0, None, said!["Drilled this deep, the two holes run into each other. Tap less deep or make the link longer."]);
+        return Outcome::new(
+            2.0,
+            None,
+            said!["Drilled this deep, the two holes run into each other. Tap less deep or make the link longer."],
+        );
     }
-    Outcome::new(wanted / web, None, said![(web, Length), " of solid bar is left between the drill points; one thread diameter is the least we accept."])
+    Outcome::new(
+        wanted / web,
+        None,
+        said![
+            (web, Length),
+            " of solid bar is left between the drill points; one thread diameter is the least we accept."
+        ],
+    )
 }
 
 fn bottoming(case: &Case, _: &mut Sheet) -> Outcome {
@@ -99,7 +148,9 @@ fn bottoming(case: &Case, _: &mut Sheet) -> Outcome {
     }
     let tight = case.made.ends.iter().any(|end| end.most < end.thread_length - end.jam_nut - 1e-9);
     let says = if tight {
-        said!["The hole ends before the thread of the shank does: a shank wound in that far locks on the bottom, and its jam nut tightens on nothing."]
+        said![
+            "The hole ends before the thread of the shank does: a shank wound in that far locks on the bottom, and its jam nut tightens on nothing."
+        ]
     } else {
         said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."]
     };
@@ -112,21 +163,46 @@ fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
     let outside = case.made.outside_diameter;
     let across = end.jam_nut_across;
     if across > outside {
-        return Outcome::new(across / outside, None, said![
-            "The jam nut is ", (across, FineLength), " across, wider than the bar: it needs a hardened washer, or a thicker bar."
-        ]);
+        return Outcome::new(
+            across / outside,
+            None,
+            said![
+                "The jam nut is ",
+                (across, FineLength),
+                " across, wider than the bar: it needs a hardened washer, or a thicker bar."
+            ],
+        );
     }
     let torque = jam_torque::range(end.thread);
     let preload = sheet.work(&jam_nut::PRELOAD, &[torque.most, jam_torque::COEFFICIENT_AS_RECEIVED, end.thread.major]);
     let area = sheet.work(&jam_nut::SEAT_AREA, &[across, end.thread.major]);
     let pressure = sheet.work(&jam_nut::SEAT_PRESSURE, &[preload, area]);
-    let yielding = if case.made.material.form == Form::Tube { case.strength.yield_tension } else { case.strength.yield_compression };
+    let yielding = if case.made.material.form == Form::Tube {
+        case.strength.yield_tension
+    } else {
+        case.strength.yield_compression
+    };
     let thread = end.thread.internal_shear_area().min(end.thread.external_shear_area());
-    let nut_holds = sheet.work(&threads::STRIP_LOAD, &[thread, (case.joints[index].nut.thickness_min.unwrap_or(end.jam_nut) - end.thread.pitch).max(0.0), jam_torque::NUT_SHEAR]);
+    let nut_holds = sheet.work(
+        &threads::STRIP_LOAD,
+        &[
+            thread,
+            (case.joints[index].nut.thickness_min.unwrap_or(end.jam_nut) - end.thread.pitch).max(0.0),
+            jam_torque::NUT_SHEAR,
+        ],
+    );
     let used = (pressure / yielding).max(preload / nut_holds);
-    Outcome::new(used, None, said![
-        "Tighten to ", (torque.least, Torque), " to ", (torque.most, Torque), " dry, about a third less with anti-seize. The nut locks; it carries nothing."
-    ])
+    Outcome::new(
+        used,
+        None,
+        said![
+            "Tighten to ",
+            (torque.least, Torque),
+            " to ",
+            (torque.most, Torque),
+            " dry, about a third less with anti-seize. The nut locks; it carries nothing."
+        ],
+    )
 }
 
 fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -144,7 +220,12 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome {
         utilization: Ok(worst.0),
         station: None,
-        says: said![(worst.1, FineLength), " of wall stands around the thread, ", (worst.2, Ratio), " of its diameter. 0.25 is the floor; from 0.35 up is comfortable."],
+        says: said![
+            (worst.1, FineLength),
+            " of wall stands around the thread, ",
+            (worst.2, Ratio),
+            " of its diameter. 0.25 is the floor; from 0.35 up is comfortable."
+        ],
         close_from: 0.25 / 0.35,
     }
 }

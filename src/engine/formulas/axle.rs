@@ -91,5 +91,13 @@ formula! {
 
 /// Every formula of this file.
 pub static ALL: &[&Formula] = &[
-    &TRACTION, &LOWER_PAIR, &UPPER_PAIR, &PER_LINK, &SCALED_HEIGHT, &YAW_COUPLE, &THREE_LINK_LOWER, &LINK_ARM, &SLOPED_LOWER_PAIR,
+    &TRACTION,
+    &LOWER_PAIR,
+    &UPPER_PAIR,
+    &PER_LINK,
+    &SCALED_HEIGHT,
+    &YAW_COUPLE,
+    &THREE_LINK_LOWER,
+    &LINK_ARM,
+    &SLOPED_LOWER_PAIR,
 ];

@@ -97,5 +97,13 @@ formula! {
 
 /// Every formula of this file.
 pub static ALL: &[&Formula] = &[
-    &TORQUE, &PRELOAD, &LEAD_ANGLE, &TORQUE_COEFFICIENT, &PROOF_SHARE_PRELOAD, &NUT_THREAD_LOAD, &SEAT_AREA, &SEAT_PRESSURE, &JOINT_SHARE,
+    &TORQUE,
+    &PRELOAD,
+    &LEAD_ANGLE,
+    &TORQUE_COEFFICIENT,
+    &PROOF_SHARE_PRELOAD,
+    &NUT_THREAD_LOAD,
+    &SEAT_AREA,
+    &SEAT_PRESSURE,
+    &JOINT_SHARE,
 ];

@@ -49,4 +49,5 @@ formula! {
 }
 
 /// Every formula of this file.
-pub static ALL: &[&Formula] = &[&STRIKE_WEIGHT, &UPPER_STRIKE_WEIGHT, &SHOCKED_FORCE, &FORCE_WITH_STRIKE, &STRIKE_REACTION];
+pub static ALL: &[&Formula] =
+    &[&STRIKE_WEIGHT, &UPPER_STRIKE_WEIGHT, &SHOCKED_FORCE, &FORCE_WITH_STRIKE, &STRIKE_REACTION];

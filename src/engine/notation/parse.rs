@@ -102,11 +102,7 @@ impl Reader {
     }
 
     fn signed(&mut self) -> Result<Term, Misspelled> {
-        if self.take('−') || self.take('-') {
-            Ok(Term::Negative(Box::new(self.signed()?)))
-        } else {
-            self.power()
-        }
+        if self.take('−') || self.take('-') { Ok(Term::Negative(Box::new(self.signed()?))) } else { self.power() }
     }
 
     fn power(&mut self) -> Result<Term, Misspelled> {

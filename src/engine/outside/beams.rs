@@ -2,9 +2,12 @@
 
 use super::Tolerance::Relative;
 use super::{LBF_PER_INCH, MPMATH, rows};
-use crate::engine::formulas::beams::{COLLAPSE_MID_LOAD, DEFLECTION_UNDER_LOAD, FIRST_YIELD_MID_LOAD, MID_STIFFNESS, MOMENT_UNDER_LOAD};
+use crate::engine::formulas::beams::{
+    COLLAPSE_MID_LOAD, DEFLECTION_UNDER_LOAD, FIRST_YIELD_MID_LOAD, MID_STIFFNESS, MOMENT_UNDER_LOAD,
+};
 use crate::engine::formulas::columns::{
-    BEAM_COLUMN_DEFLECTION, BEAM_COLUMN_MOMENT, HALF_PHASE, MID_DEFLECTION_AMPLIFICATION, MID_MOMENT_AMPLIFICATION, WAVE_NUMBER,
+    BEAM_COLUMN_DEFLECTION, BEAM_COLUMN_MOMENT, HALF_PHASE, MID_DEFLECTION_AMPLIFICATION, MID_MOMENT_AMPLIFICATION,
+    WAVE_NUMBER,
 };
 use crate::engine::formulas::sections::{RING_PLASTIC_MODULUS, RING_SECOND_MOMENT, RING_SECTION_MODULUS};
 use crate::quantity::{inch, ksi, lbf, lbf_in};
@@ -23,7 +26,14 @@ fn plain_moment(load: f64, at: f64) -> f64 {
 }
 
 fn deflection(load: f64, at: f64) -> f64 {
-    DEFLECTION_UNDER_LOAD.value(&[lbf(load), inch(at), LENGTH - inch(at), MODULUS, RING_SECOND_MOMENT.value(&BAR), LENGTH])
+    DEFLECTION_UNDER_LOAD.value(&[
+        lbf(load),
+        inch(at),
+        LENGTH - inch(at),
+        MODULUS,
+        RING_SECOND_MOMENT.value(&BAR),
+        LENGTH,
+    ])
 }
 
 fn pushed_moment(push: f64, load: f64, at: f64) -> f64 {

@@ -3,8 +3,8 @@
 use super::Tolerance::{Absolute, Relative};
 use super::{MPMATH, root, rows};
 use crate::engine::formulas::columns::{
-    CROOKEDNESS, EULER_DIAMETER, EULER_LOAD, JOHNSON_LOAD, PERRY_HALF_SUM, PERRY_ROBERTSON_LOAD, SECANT_STRESS, SLENDERNESS,
-    STEPPED_COLUMN_BALANCE, TRANSITION_SLENDERNESS,
+    CROOKEDNESS, EULER_DIAMETER, EULER_LOAD, JOHNSON_LOAD, PERRY_HALF_SUM, PERRY_ROBERTSON_LOAD, SECANT_STRESS,
+    SLENDERNESS, STEPPED_COLUMN_BALANCE, TRANSITION_SLENDERNESS,
 };
 use crate::engine::formulas::sections::{RADIUS_OF_GYRATION, RING_AREA, RING_SECOND_MOMENT};
 use crate::quantity::{inch, ksi, lbf, mm, mpa};
@@ -18,7 +18,9 @@ fn radius(section: &[f64]) -> f64 {
 
 fn secant_load() -> f64 {
     let (area, radius) = (RING_AREA.value(&ROUND), radius(&ROUND));
-    root(lbf(1.0), lbf(49_000.0), |push| SECANT_STRESS.value(&[push, area, inch(0.1), inch(1.0), radius, LENGTH, ksi(10_300.0)]) - ksi(64.0))
+    root(lbf(1.0), lbf(49_000.0), |push| {
+        SECANT_STRESS.value(&[push, area, inch(0.1), inch(1.0), radius, LENGTH, ksi(10_300.0)]) - ksi(64.0)
+    })
 }
 
 fn crooked_load() -> f64 {
@@ -34,7 +36,9 @@ fn stepped_load() -> f64 {
     let middle = RING_SECOND_MOMENT.value(&[inch(1.75), 0.0]);
     // Above the folding load of the middle alone the lowest root cannot lie.
     let most = 0.999_999 * EULER_LOAD.value(&[ksi(10_300.0), middle, inch(33.0)]);
-    root(lbf(1.0), most, |push| STEPPED_COLUMN_BALANCE.value(&[push, ksi(29_000.0), end, inch(1.5), ksi(10_300.0), middle, inch(16.5)]))
+    root(lbf(1.0), most, |push| {
+        STEPPED_COLUMN_BALANCE.value(&[push, ksi(29_000.0), end, inch(1.5), ksi(10_300.0), middle, inch(16.5)])
+    })
 }
 
 rows! {

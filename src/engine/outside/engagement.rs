@@ -2,7 +2,9 @@
 
 use super::Tolerance::Relative;
 use super::{MPMATH, rows};
-use crate::engine::formulas::threads::{EQUAL_STRENGTH_ENGAGEMENT, ONE_THIRD_PULL_OUT, STRENGTH_RATIO, UNLIKE_METALS_ENGAGEMENT};
+use crate::engine::formulas::threads::{
+    EQUAL_STRENGTH_ENGAGEMENT, ONE_THIRD_PULL_OUT, STRENGTH_RATIO, UNLIKE_METALS_ENGAGEMENT,
+};
 use crate::engine::tables::jam_nuts;
 use crate::engine::tables::threads::{self, Thread};
 use crate::quantity::{inch, ksi, lbf};
@@ -29,7 +31,8 @@ fn like_metals(id: &str) -> f64 {
 
 /// A shank of 150 ksi in a bar of 77 ksi.
 fn in_7075(id: &str) -> f64 {
-    UNLIKE_METALS_ENGAGEMENT.value(&[STRENGTH_RATIO.value(&[screw(id), ksi(150.0), hole(id), ksi(77.0)]), like_metals(id)])
+    UNLIKE_METALS_ENGAGEMENT
+        .value(&[STRENGTH_RATIO.value(&[screw(id), ksi(150.0), hole(id), ksi(77.0)]), like_metals(id)])
 }
 
 rows! {

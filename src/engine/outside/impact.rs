@@ -3,7 +3,9 @@
 use super::Tolerance::{Absolute, Exact, Relative};
 use super::{LBF_PER_INCH, rows};
 use crate::engine::formulas::beams::{AXIAL_STIFFNESS, AXIAL_STRESS, MID_STIFFNESS};
-use crate::engine::formulas::impact::{DROP_FORCE, IMPACT_FACTOR, MOVING_MASS_FORCE, SERIES_STIFFNESS, STATIC_DEFLECTION};
+use crate::engine::formulas::impact::{
+    DROP_FORCE, IMPACT_FACTOR, MOVING_MASS_FORCE, SERIES_STIFFNESS, STATIC_DEFLECTION,
+};
 use crate::engine::formulas::sections::{RING_AREA, RING_SECOND_MOMENT};
 use crate::quantity::{KSI, inch, ksi, lbf, lbf_in};
 

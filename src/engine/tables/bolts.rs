@@ -44,7 +44,8 @@ const fn strength(over: f64, up_to: f64, proof: f64, ultimate: f64, yield_streng
 
 const J429: Cite = cite(&SAE_J429, "Table 8-9; shear taken as 0.6 of the tensile strength", Obtained::Transcribed);
 const CLASSES: Cite = cite(&SHIGLEY, "Table 8-11; shear taken as 0.6 of the tensile strength", Obtained::Read);
-const SMALL_8_8: Cite = cite(&ISO_898_1, "class 8.8 up to 16 mm; shear taken as 0.6 of the tensile strength", Obtained::Memory);
+const SMALL_8_8: Cite =
+    cite(&ISO_898_1, "class 8.8 up to 16 mm; shear taken as 0.6 of the tensile strength", Obtained::Memory);
 
 /// Just below 1/4 in, the smallest size the grades are printed for.
 const BELOW_QUARTER: f64 = inch(0.249);

@@ -43,7 +43,8 @@ const fn unified(size: &'static str, major: f64, thickness: [f64; 3], across: [f
     }
 }
 
-const IN_REPRINTS: Cite = cite(&ISO_4035, "table, in public reprints; fine pitch (ISO 8675) alike from memory", Obtained::Transcribed);
+const IN_REPRINTS: Cite =
+    cite(&ISO_4035, "table, in public reprints; fine pitch (ISO 8675) alike from memory", Obtained::Transcribed);
 
 /// A row printed in millimeters: thickness largest, least; width across flats largest, least.
 const fn metric(size: &'static str, major: f64, thickness: [f64; 2], across: [f64; 2], cite: Cite) -> JamNut {
@@ -82,7 +83,13 @@ pub static ALL: &[JamNut] = &[
     metric("M22", 22.0, [11.0, 9.9], [34.0, 33.0], IN_REPRINTS),
     metric("M24", 24.0, [12.0, 10.9], [36.0, 35.0], IN_REPRINTS),
     metric("M27", 27.0, [13.5, 12.4], [41.0, 40.0], IN_REPRINTS),
-    metric("M30", 30.0, [15.0, 13.9], [46.0, 45.0], cite(&ISO_4035, "table; the least thickness and width from memory", Obtained::Memory)),
+    metric(
+        "M30",
+        30.0,
+        [15.0, 13.9],
+        [46.0, 45.0],
+        cite(&ISO_4035, "table; the least thickness and width from memory", Obtained::Memory),
+    ),
 ];
 
 /// The jam nut for a thread; nuts go by nominal diameter, whatever the pitch.

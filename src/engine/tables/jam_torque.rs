@@ -43,9 +43,15 @@ static PRINTED: &[(&str, f64, f64)] = &[
 /// The torque range for a thread's jam nut, dry: printed where the table has it, else from the same stress in the shank.
 pub fn range(thread: &Thread) -> TorqueRange {
     if let Some((_, least, most)) = PRINTED.iter().find(|(id, ..)| *id == thread.id) {
-        return TorqueRange { least: lbf_ft(*least), most: lbf_ft(*most), cite: cite(&AC_43_13, "Table 7-1, thin nuts", Obtained::Transcribed) };
+        return TorqueRange {
+            least: lbf_ft(*least),
+            most: lbf_ft(*most),
+            cite: cite(&AC_43_13, "Table 7-1, thin nuts", Obtained::Transcribed),
+        };
     }
-    let torque = |stress: f64| jam_nut::TORQUE.value(&[COEFFICIENT_AS_RECEIVED, stress * thread.tensile_stress_area(), thread.major]);
+    let torque = |stress: f64| {
+        jam_nut::TORQUE.value(&[COEFFICIENT_AS_RECEIVED, stress * thread.tensile_stress_area(), thread.major])
+    };
     TorqueRange {
         least: torque(PRELOAD_STRESS[0]),
         most: torque(PRELOAD_STRESS[1]),

@@ -24,22 +24,78 @@ const GENTLE: &[Use] = &[Use::Easy, Use::Slow];
 
 /// First row that fits counts. All: common practice, no source; solid 7075 bar.
 static HABITS: &[Habit] = &[
-    Habit { role: Role::Lower, uses: &[Use::Punished], up_to: ANY, least: inch(2.5), most: inch(2.5), thread: "1-1/4-12",
-        words: "2-1/2 in with 1-1/4-12 rod ends for anyone who punishes the rig" },
-    Habit { role: Role::Lower, uses: GENTLE, up_to: LIGHT, least: inch(2.0), most: inch(2.0), thread: "7/8-14",
-        words: "2 in for light rigs driven slowly; 7/8-14 rod ends will do" },
-    Habit { role: Role::Lower, uses: GENTLE, up_to: HEAVY, least: inch(2.0), most: inch(2.0), thread: "1-1/4-12",
-        words: "2 in for slow crawling, above all under 3 ft; 1-1/4-12 rod ends on a 1 in bolt for most" },
-    Habit { role: Role::Lower, uses: GENTLE, up_to: ANY, least: inch(2.0), most: inch(2.25), thread: "1-1/4-12",
-        words: "2 to 2-1/4 in for heavier rigs driven gently" },
-    Habit { role: Role::Lower, uses: &[Use::Hard], up_to: HEAVY, least: inch(2.25), most: inch(2.25), thread: "1-1/4-12",
-        words: "2-1/4 in for harder use up to about 4,000 to 4,200 lb" },
-    Habit { role: Role::Lower, uses: &[Use::Hard], up_to: ANY, least: inch(2.5), most: inch(2.5), thread: "1-1/4-12",
-        words: "2-1/2 in for harder use above about 4,200 lb" },
-    Habit { role: Role::Upper, uses: GENTLE, up_to: LIGHT, least: inch(1.75), most: inch(2.0), thread: "3/4-16",
-        words: "1-3/4 to 2 in for uppers; 3/4-16 rod ends on a light rig" },
-    Habit { role: Role::Upper, uses: &[Use::Easy, Use::Slow, Use::Hard, Use::Punished], up_to: ANY, least: inch(1.75), most: inch(2.0), thread: "7/8-14",
-        words: "1-3/4 to 2 in with 7/8-14 rod ends for uppers" },
+    Habit {
+        role: Role::Lower,
+        uses: &[Use::Punished],
+        up_to: ANY,
+        least: inch(2.5),
+        most: inch(2.5),
+        thread: "1-1/4-12",
+        words: "2-1/2 in with 1-1/4-12 rod ends for anyone who punishes the rig",
+    },
+    Habit {
+        role: Role::Lower,
+        uses: GENTLE,
+        up_to: LIGHT,
+        least: inch(2.0),
+        most: inch(2.0),
+        thread: "7/8-14",
+        words: "2 in for light rigs driven slowly; 7/8-14 rod ends will do",
+    },
+    Habit {
+        role: Role::Lower,
+        uses: GENTLE,
+        up_to: HEAVY,
+        least: inch(2.0),
+        most: inch(2.0),
+        thread: "1-1/4-12",
+        words: "2 in for slow crawling, above all under 3 ft; 1-1/4-12 rod ends on a 1 in bolt for most",
+    },
+    Habit {
+        role: Role::Lower,
+        uses: GENTLE,
+        up_to: ANY,
+        least: inch(2.0),
+        most: inch(2.25),
+        thread: "1-1/4-12",
+        words: "2 to 2-1/4 in for heavier rigs driven gently",
+    },
+    Habit {
+        role: Role::Lower,
+        uses: &[Use::Hard],
+        up_to: HEAVY,
+        least: inch(2.25),
+        most: inch(2.25),
+        thread: "1-1/4-12",
+        words: "2-1/4 in for harder use up to about 4,000 to 4,200 lb",
+    },
+    Habit {
+        role: Role::Lower,
+        uses: &[Use::Hard],
+        up_to: ANY,
+        least: inch(2.5),
+        most: inch(2.5),
+        thread: "1-1/4-12",
+        words: "2-1/2 in for harder use above about 4,200 lb",
+    },
+    Habit {
+        role: Role::Upper,
+        uses: GENTLE,
+        up_to: LIGHT,
+        least: inch(1.75),
+        most: inch(2.0),
+        thread: "3/4-16",
+        words: "1-3/4 to 2 in for uppers; 3/4-16 rod ends on a light rig",
+    },
+    Habit {
+        role: Role::Upper,
+        uses: &[Use::Easy, Use::Slow, Use::Hard, Use::Punished],
+        up_to: ANY,
+        least: inch(1.75),
+        most: inch(2.0),
+        thread: "7/8-14",
+        words: "1-3/4 to 2 in with 7/8-14 rod ends for uppers",
+    },
 ];
 
 /// What builders fit for this job in solid 7075.
@@ -47,7 +103,14 @@ pub fn for_job(role: Role, usage: Use, weight: f64) -> Option<Trade> {
     // "Light" means below the mark, the other steps include it.
     let fits = |habit: &&Habit| {
         let light = habit.up_to <= LIGHT;
-        habit.role == role && habit.uses.contains(&usage) && if light { weight < habit.up_to } else { weight <= habit.up_to }
+        habit.role == role
+            && habit.uses.contains(&usage)
+            && if light { weight < habit.up_to } else { weight <= habit.up_to }
     };
-    HABITS.iter().find(fits).map(|habit| Trade { least: habit.least, most: habit.most, thread: habit.thread, words: habit.words })
+    HABITS.iter().find(fits).map(|habit| Trade {
+        least: habit.least,
+        most: habit.most,
+        thread: habit.thread,
+        words: habit.words,
+    })
 }

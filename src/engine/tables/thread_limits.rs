@@ -49,7 +49,16 @@ pub struct Disagreement {
 
 /// The order of [`Limit::ALL`].
 const fn limits(v: [f64; 8]) -> Limits {
-    let [external_major_max, external_major_min, external_pitch_max, external_pitch_min, internal_minor_min, internal_minor_max, internal_pitch_min, internal_pitch_max] = v;
+    let [
+        external_major_max,
+        external_major_min,
+        external_pitch_max,
+        external_pitch_min,
+        internal_minor_min,
+        internal_minor_max,
+        internal_pitch_min,
+        internal_pitch_max,
+    ] = v;
     Limits {
         external_major_max,
         external_major_min,
@@ -68,7 +77,11 @@ const METRIC: Cite = cite(&ISO_965_1, "tolerance tables, classes 6g and 6H", Obt
 /// A row printed in inches.
 const fn unified(thread: &'static str, printed: [f64; 8]) -> Tabled {
     let [a, b, c, d, e, f, g, h] = printed;
-    Tabled { thread, limits: limits([inch(a), inch(b), inch(c), inch(d), inch(e), inch(f), inch(g), inch(h)]), cite: UNIFIED }
+    Tabled {
+        thread,
+        limits: limits([inch(a), inch(b), inch(c), inch(d), inch(e), inch(f), inch(g), inch(h)]),
+        cite: UNIFIED,
+    }
 }
 
 /// A row printed in millimeters.
@@ -114,12 +127,19 @@ const fn inches(thread: &'static str, limit: Limit, by_formula: f64, tabled: f64
 }
 
 /// A disagreement in millimeters.
-const fn millimeters(thread: &'static str, limit: Limit, by_formula: f64, tabled: f64, why: &'static str) -> Disagreement {
+const fn millimeters(
+    thread: &'static str,
+    limit: Limit,
+    by_formula: f64,
+    tabled: f64,
+    why: &'static str,
+) -> Disagreement {
     Disagreement { thread, limit, by_formula: mm(by_formula), tabled: mm(tabled), why }
 }
 
 const NEXT_THOUSANDTH: &str = "the formula comes to .81349 in, which rounds to .813; the table, from memory, has .814";
-const LIKE_A_FINE_THREAD: &str = "the table's values come out with one diameter of engagement, as for the fine series, not with nine pitches";
+const LIKE_A_FINE_THREAD: &str =
+    "the table's values come out with one diameter of engagement, as for the fine series, not with nine pitches";
 const SMOOTHED: &str = "the formula falls between two preferred numbers and rounds down; the table has the larger, as ISO 965-1 allows for a smooth series";
 
 /// Every limit for which formula and table differ, by thread.

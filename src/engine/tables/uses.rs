@@ -32,10 +32,38 @@ pub const CITE: Cite = cite(&OURS, "calibrated against what builders use", Obtai
 
 /// The four uses, mildest first.
 pub static ALL: [Scenario; 4] = [
-    Scenario { usage: Use::Easy, id: "easy", label: "Easy trails", words: "Dirt roads and mild trails, driven with care.", drop: 0.0, shock: 1.0 },
-    Scenario { usage: Use::Slow, id: "slow", label: "Slow crawling", words: "Rocks at walking pace, set down on them gently.", drop: 0.0, shock: 1.25 },
-    Scenario { usage: Use::Hard, id: "hard", label: "Driven hard", words: "Momentum up ledges, the odd drop onto a rock.", drop: inch(0.15), shock: 1.5 },
-    Scenario { usage: Use::Punished, id: "punished", label: "Punished", words: "Raced, bounced or jumped.", drop: inch(0.40), shock: 2.0 },
+    Scenario {
+        usage: Use::Easy,
+        id: "easy",
+        label: "Easy trails",
+        words: "Dirt roads and mild trails, driven with care.",
+        drop: 0.0,
+        shock: 1.0,
+    },
+    Scenario {
+        usage: Use::Slow,
+        id: "slow",
+        label: "Slow crawling",
+        words: "Rocks at walking pace, set down on them gently.",
+        drop: 0.0,
+        shock: 1.25,
+    },
+    Scenario {
+        usage: Use::Hard,
+        id: "hard",
+        label: "Driven hard",
+        words: "Momentum up ledges, the odd drop onto a rock.",
+        drop: inch(0.15),
+        shock: 1.5,
+    },
+    Scenario {
+        usage: Use::Punished,
+        id: "punished",
+        label: "Punished",
+        words: "Raced, bounced or jumped.",
+        drop: inch(0.40),
+        shock: 2.0,
+    },
 ];
 
 /// The row of a use.

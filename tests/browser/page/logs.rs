@@ -20,10 +20,9 @@ impl Page {
     pub(crate) async fn leftovers(&self) -> Option<String> {
         self.read_logs().await;
         let mut all = Vec::new();
-        for (what, list) in [
-            ("errors in the console", self.errors.take()),
-            ("requests to another origin", self.foreign.take()),
-        ] {
+        for (what, list) in
+            [("errors in the console", self.errors.take()), ("requests to another origin", self.foreign.take())]
+        {
             if !list.is_empty() {
                 all.push(format!("{what}:\n  {}", list.join("\n  ")));
             }
@@ -35,14 +34,11 @@ impl Page {
     async fn read_logs(&self) {
         for entry in self.log("browser").await {
             if entry["level"] == "SEVERE" {
-                self.errors
-                    .borrow_mut()
-                    .push(entry["message"].as_str().unwrap_or_default().to_owned());
+                self.errors.borrow_mut().push(entry["message"].as_str().unwrap_or_default().to_owned());
             }
         }
         for entry in self.log("performance").await {
-            let event: Value = serde_json::from_str(entry["message"].as_str().unwrap_or_default())
-                .unwrap_or_default();
+            let event: Value = serde_json::from_str(entry["message"].as_str().unwrap_or_default()).unwrap_or_default();
             let about = &event["message"]["params"];
             let url = match event["message"]["method"].as_str() {
                 Some("Network.requestWillBeSent") => &about["request"]["url"],
@@ -58,16 +54,7 @@ impl Page {
     }
 
     async fn log(&self, kind: &str) -> Vec<Value> {
-        let answer = self
-            .client
-            .issue_cmd(Extra {
-                path: "se/log",
-                body: json!({ "type": kind }),
-            })
-            .await;
-        done(
-            &format!("reading the {kind} log"),
-            done("reading a log", answer.map(serde_json::from_value)),
-        )
+        let answer = self.client.issue_cmd(Extra { path: "se/log", body: json!({ "type": kind }) }).await;
+        done(&format!("reading the {kind} log"), done("reading a log", answer.map(serde_json::from_value)))
     }
 }

@@ -14,28 +14,19 @@ impl Page {
 
     /// The text a reader sees in an element, once there is such an element.
     pub(crate) async fn text(&self, selector: &str) -> String {
-        done(
-            &format!("reading {selector}"),
-            self.find(selector).await.text().await,
-        )
+        done(&format!("reading {selector}"), self.find(selector).await.text().await)
     }
 
     /// The texts of all elements that match, which may be none.
     pub(crate) async fn texts(&self, selector: &str) -> Vec<String> {
         let code = "return [...document.querySelectorAll(arguments[0])].map(it => it.innerText)";
         let all = self.script(code, vec![json!(selector)]).await;
-        done(
-            &format!("reading every {selector}"),
-            serde_json::from_value(all),
-        )
+        done(&format!("reading every {selector}"), serde_json::from_value(all))
     }
 
     /// An attribute; none when the element does not have it.
     pub(crate) async fn attribute(&self, selector: &str, name: &str) -> Option<String> {
-        done(
-            &format!("reading {name} of {selector}"),
-            self.find(selector).await.attr(name).await,
-        )
+        done(&format!("reading {name} of {selector}"), self.find(selector).await.attr(name).await)
     }
 
     /// What the input with this id holds.
@@ -46,9 +37,7 @@ impl Page {
 
     /// The id of the element with the focus, empty when it has none.
     pub(crate) async fn focus(&self) -> String {
-        let value = self
-            .script("return document.activeElement?.id ?? ''", vec![])
-            .await;
+        let value = self.script("return document.activeElement?.id ?? ''", vec![]).await;
         value.as_str().unwrap_or_default().to_owned()
     }
 
@@ -77,8 +66,7 @@ impl Page {
             match text {
                 Ok(text) if wanted(&text) => return text,
                 last if start.elapsed() > PATIENCE => {
-                    let last =
-                        last.map_or_else(|reason| reason.to_string(), |text| format!("{text:?}"));
+                    let last = last.map_or_else(|reason| reason.to_string(), |text| format!("{text:?}"));
                     panic!("waited in vain for {selector}, which is now: {last}");
                 }
                 _ => sleep(Duration::from_millis(20)).await,
@@ -89,34 +77,19 @@ impl Page {
     /// A picture of what is on the screen, in target/screenshots.
     pub(crate) async fn screenshot(&self, name: &str) -> PathBuf {
         let folder = xtask::root().join("target").join("screenshots");
-        done(
-            "making target/screenshots",
-            std::fs::create_dir_all(&folder),
-        );
+        done("making target/screenshots", std::fs::create_dir_all(&folder));
         let file = folder.join(format!("{name}.png"));
         let picture = done("taking a picture", self.client.screenshot().await);
-        done(
-            &format!("writing {}", file.display()),
-            std::fs::write(&file, picture),
-        );
+        done(&format!("writing {}", file.display()), std::fs::write(&file, picture));
         file
     }
 
     /// A picture of the page from top to bottom, as on a screen of that height.
     pub(crate) async fn screenshot_whole(&self, name: &str) -> PathBuf {
         let screen = self.screen.get();
-        let height = self
-            .script("return document.documentElement.scrollHeight", vec![])
-            .await;
-        let height = height
-            .as_u64()
-            .and_then(|it| u32::try_from(it).ok())
-            .unwrap_or(screen.height);
-        self.look_with(Screen {
-            height: height.max(screen.height),
-            ..screen
-        })
-        .await;
+        let height = self.script("return document.documentElement.scrollHeight", vec![]).await;
+        let height = height.as_u64().and_then(|it| u32::try_from(it).ok()).unwrap_or(screen.height);
+        self.look_with(Screen { height: height.max(screen.height), ..screen }).await;
         let file = self.screenshot(name).await;
         self.look_with(screen).await;
         file

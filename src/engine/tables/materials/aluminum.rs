@@ -12,7 +12,8 @@ const BAR_2024: Cite = cite(&MIL_HDBK_5J, "Tables 3.2.3.0(i1) and (i2)", Obtaine
 
 const STRESS_CORROSION: &str = "7075-T6 can crack where salt and a steady pull meet. Wash it, keep water out of the threads, and look at it often.";
 const NO_WELD: &str = "Never weld it: the strength beside a weld is gone and does not come back.";
-const STEEL_SHANKS: &str = "Steel shanks seize and corrode in bare aluminum: use anti-seize, and move them once a year.";
+const STEEL_SHANKS: &str =
+    "Steel shanks seize and corrode in bare aluminum: use anti-seize, and move them once a year.";
 
 /// Rolled, drawn or cold-finished bar.
 pub(super) static A7075_T6: Material = Material {
@@ -117,9 +118,18 @@ pub(super) static A7075_T6_UNKNOWN: Material = Material {
     density: lb_per_in3(0.101),
     ductile: false,
     size_means: SizeMeans::Diameter,
-    rows: &[either(0.499, 0.749, 43.0), either(0.749, 1.499, 43.0), either(1.499, 2.999, 42.0), either(2.999, 4.0, 40.0)],
+    rows: &[
+        either(0.499, 0.749, 43.0),
+        either(0.749, 1.499, 43.0),
+        either(1.499, 2.999, 42.0),
+        either(2.999, 4.0, 40.0),
+    ],
     welded: None,
-    cautions: &["Without a certificate nobody knows that the bar is 7075-T6 at all. Ask the seller for it.", STRESS_CORROSION, STEEL_SHANKS],
+    cautions: &[
+        "Without a certificate nobody knows that the bar is 7075-T6 at all. Ask the seller for it.",
+        STRESS_CORROSION,
+        STEEL_SHANKS,
+    ],
     modulus_cite: LOWER_7075,
 };
 

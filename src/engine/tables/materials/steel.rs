@@ -7,18 +7,24 @@ use crate::source::{ASTM_A513, Cite, MIL_HDBK_5J, Obtained, cite};
 /// Shear strength of a steel for which none is published, as a share of its breaking strength (assumption).
 const SHEAR_SHARE: f64 = 0.6;
 
-const DRAWN: Cite = cite(&ASTM_A513, "tensile table, type 5 as drawn; pressed yield and shear assumed", Obtained::Transcribed);
-const NORMALIZED: Cite = cite(&ASTM_A513, "tensile table, normalized; pressed yield and shear assumed", Obtained::Transcribed);
+const DRAWN: Cite =
+    cite(&ASTM_A513, "tensile table, type 5 as drawn; pressed yield and shear assumed", Obtained::Transcribed);
+const NORMALIZED: Cite =
+    cite(&ASTM_A513, "tensile table, normalized; pressed yield and shear assumed", Obtained::Transcribed);
 const AIRCRAFT: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1), AMS-T-6736", Obtained::Transcribed);
 const HARDENED_TUBE: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c2)", Obtained::Transcribed);
 const ALL_FORMS: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2)", Obtained::Transcribed);
-const CARBON_STEEL: Cite = cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025; pressed taken as pulled", Obtained::Transcribed);
+const CARBON_STEEL: Cite =
+    cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025; pressed taken as pulled", Obtained::Transcribed);
 const ALLOY_STEEL: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1); pressed taken as pulled", Obtained::Transcribed);
 
 const ONLY_WHEN_ORDERED: &str = "A513 promises these strengths only when the order asks for them; sellers often list typical values, which are higher.";
-const BESIDE_THE_WELD: &str = "Drawing made this tube strong and welding takes that away: beside the inserts it counts as normalized.";
-const DENT: &str = "Steel tube takes a lasting bend or dent where a solid bar springs back. Replace it then; do not straighten it.";
-const THROUGH: &str = "4130 hardens through only below 1/2 in of section: a thicker part may not be counted at this strength.";
+const BESIDE_THE_WELD: &str =
+    "Drawing made this tube strong and welding takes that away: beside the inserts it counts as normalized.";
+const DENT: &str =
+    "Steel tube takes a lasting bend or dent where a solid bar springs back. Replace it then; do not straighten it.";
+const THROUGH: &str =
+    "4130 hardens through only below 1/2 in of section: a thicker part may not be counted at this strength.";
 const WELD_HARDENED: &str = "Welding takes the hardening away: beside the inserts it counts as normalized at best, unless it is hardened after welding.";
 
 /// A row of ASTM A513, which prints neither shear nor pressed yield; it holds for every wall.
@@ -39,7 +45,13 @@ const fn a513(ultimate: f64, yielding: f64, elongation: f64, cite: Cite) -> Stre
 }
 
 /// A tube of carbon steel.
-const fn carbon(id: &'static str, label: &'static str, plain: &'static str, rows: &'static [Strength], welded: Option<&'static str>) -> Material {
+const fn carbon(
+    id: &'static str,
+    label: &'static str,
+    plain: &'static str,
+    rows: &'static [Strength],
+    welded: Option<&'static str>,
+) -> Material {
     Material {
         id,
         label,
@@ -95,7 +107,13 @@ pub(super) static S1026_DOM_WELDED: Material = carbon(
 );
 
 /// A part of 4130 or its like.
-const fn alloy(id: &'static str, label: &'static str, plain: &'static str, rows: &'static [Strength], cautions: &'static [&'static str]) -> Material {
+const fn alloy(
+    id: &'static str,
+    label: &'static str,
+    plain: &'static str,
+    rows: &'static [Strength],
+    cautions: &'static [&'static str],
+) -> Material {
     Material {
         id,
         label,
@@ -115,7 +133,15 @@ const fn alloy(id: &'static str, label: &'static str, plain: &'static str, rows:
 }
 
 /// Strengths in ksi: breaking, yield pulled, yield pressed, shear.
-const fn printed(over: f64, up_to: f64, strengths: [f64; 4], elongation: f64, basis: Basis, note: &'static str, cite: Cite) -> Strength {
+const fn printed(
+    over: f64,
+    up_to: f64,
+    strengths: [f64; 4],
+    elongation: f64,
+    basis: Basis,
+    note: &'static str,
+    cite: Cite,
+) -> Strength {
     let [ultimate, yield_tension, yield_compression, shear] = strengths;
     Strength {
         over,
@@ -144,7 +170,11 @@ pub(super) static S4130_N: Material = alloy(
         printed(0.0, THIN, [95.0, 75.0, 75.0, 57.0], 0.07, Basis::S, STRIP, AIRCRAFT),
         printed(THIN, f64::INFINITY, [90.0, 70.0, 70.0, 54.0], 0.10, Basis::S, STRIP, AIRCRAFT),
     ],
-    &["\"4130\" alone is no strength: only a certificate to AMS-T-6736 earns these numbers.", "Beside a weld this is the most it can be.", DENT],
+    &[
+        "\"4130\" alone is no strength: only a certificate to AMS-T-6736 earns these numbers.",
+        "Beside a weld this is the most it can be.",
+        DENT,
+    ],
 );
 
 /// Normalized to the mechanical-tube specification.
@@ -186,7 +216,12 @@ pub(super) static S4130_QT180: Material = alloy(
     "Heat-treated alloy tube (AMS-T-6736), for links that are hardened after welding or not welded at all.",
     // The table sets no end; the through-hardening limit of 4130 does.
     &[printed(0.0, inch(0.499), [180.0, 165.0, 173.0, 108.0], 0.12, Basis::S, ROUND, HARDENED_TUBE)],
-    &[WELD_HARDENED, THROUGH, "At this strength notches and the hydrogen of plating baths matter: no gouges, no plating.", DENT],
+    &[
+        WELD_HARDENED,
+        THROUGH,
+        "At this strength notches and the hydrogen of plating baths matter: no gouges, no plating.",
+        DENT,
+    ],
 );
 
 /// Quenched and tempered bar that hardens through.
@@ -202,7 +237,15 @@ pub(super) static S4340_QT150: Material = Material {
         &[Strength {
             elongation: None,
             // 1.70 in is the smaller of the limits printed for its quenches.
-            ..printed(0.0, inch(1.70), [150.0, 132.0, 145.0, 90.0], 0.0, Basis::Unstated, "Through-hardened; the limit of 1.70 in is the lower of those printed.", ALL_FORMS)
+            ..printed(
+                0.0,
+                inch(1.70),
+                [150.0, 132.0, 145.0, 90.0],
+                0.0,
+                Basis::Unstated,
+                "Through-hardened; the limit of 1.70 in is the lower of those printed.",
+                ALL_FORMS,
+            )
         }],
         &["The handbook prints these values without statistics or a specification behind them.", "Never weld it."],
     )

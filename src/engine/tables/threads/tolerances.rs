@@ -61,7 +61,10 @@ impl Limit {
 
     /// Whether it is a limit of the screw; a thinner screw is weaker, a wider hole is.
     pub const fn of_screw(self) -> bool {
-        matches!(self, Self::ExternalMajorMax | Self::ExternalMajorMin | Self::ExternalPitchMax | Self::ExternalPitchMin)
+        matches!(
+            self,
+            Self::ExternalMajorMax | Self::ExternalMajorMin | Self::ExternalPitchMax | Self::ExternalPitchMin
+        )
     }
 }
 
@@ -163,19 +166,22 @@ const STEPS: [f64; 4] = [5.6, 11.2, 22.4, 45.0];
 /// Geometric mean of the diameter step a thread falls in, mm; NaN outside them.
 fn step_mean(major: f64) -> f64 {
     let bounds = STEPS.iter().zip(STEPS.iter().skip(1));
-    bounds.into_iter().find(|(low, high)| major > **low && major <= **high).map_or(f64::NAN, |(low, high)| (low * high).sqrt())
+    bounds
+        .into_iter()
+        .find(|(low, high)| major > **low && major <= **high)
+        .map_or(f64::NAN, |(low, high)| (low * high).sqrt())
 }
 
 /// Preferred numbers R40 of ISO 3, one decade.
 const R40: [f64; 41] = [
-    1.0, 1.06, 1.12, 1.18, 1.25, 1.32, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2.0, 2.12, 2.24, 2.36, 2.5, 2.65, 2.8, 3.0, 3.15, 3.35, 3.55, 3.75, 4.0, 4.25,
-    4.5, 4.75, 5.0, 5.3, 5.6, 6.0, 6.3, 6.7, 7.1, 7.5, 8.0, 8.5, 9.0, 9.5, 10.0,
+    1.0, 1.06, 1.12, 1.18, 1.25, 1.32, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2.0, 2.12, 2.24, 2.36, 2.5, 2.65, 2.8, 3.0, 3.15,
+    3.35, 3.55, 3.75, 4.0, 4.25, 4.5, 4.75, 5.0, 5.3, 5.6, 6.0, 6.3, 6.7, 7.1, 7.5, 8.0, 8.5, 9.0, 9.5, 10.0,
 ];
 
 /// More rounded preferred numbers R′40 of ISO 3, one decade.
 const R40_ROUNDED: [f64; 41] = [
-    1.0, 1.05, 1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2.0, 2.1, 2.2, 2.4, 2.5, 2.6, 2.8, 3.0, 3.2, 3.4, 3.6, 3.8, 4.0, 4.2, 4.5, 4.8, 5.0,
-    5.3, 5.6, 6.0, 6.3, 6.7, 7.1, 7.5, 8.0, 8.5, 9.0, 9.5, 10.0,
+    1.0, 1.05, 1.1, 1.2, 1.25, 1.3, 1.4, 1.5, 1.6, 1.7, 1.8, 1.9, 2.0, 2.1, 2.2, 2.4, 2.5, 2.6, 2.8, 3.0, 3.2, 3.4,
+    3.6, 3.8, 4.0, 4.2, 4.5, 4.8, 5.0, 5.3, 5.6, 6.0, 6.3, 6.7, 7.1, 7.5, 8.0, 8.5, 9.0, 9.5, 10.0,
 ];
 
 /// The preferred number nearest in ratio, in whole micrometers as the tables print them.

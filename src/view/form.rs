@@ -1,0 +1,72 @@
+//! The first three entries, and what stands there before them.
+
+use super::field::{NumberField, RadioField};
+use super::more::More;
+use super::state::Bench;
+use super::words;
+use leptos::prelude::*;
+use linkwright::document::Document;
+use linkwright::inputs::{self, Place};
+
+/// Every entry of the link on the bench.
+#[component]
+pub(super) fn Form() -> impl IntoView {
+    let bench = Bench::here();
+    view! {
+        <h2 class="unseen" id="entries-title">"Your entries"</h2>
+        {move || picker(bench)}
+        {move || entries(Place { link: bench.at.get(), end: 0 })}
+        {move || start_over(bench)}
+    }
+    .into_any()
+}
+
+fn entries(place: Place) -> AnyView {
+    view! {
+        <form class="first" on:submit=move |event| event.prevent_default()>
+            <RadioField choice=&inputs::ROLE place=place/>
+            <NumberField input=&inputs::LENGTH place=place/>
+            <NumberField input=&inputs::WEIGHT place=place/>
+            <RadioField choice=&inputs::USAGE place=place/>
+            <More place=place/>
+        </form>
+    }
+    .into_any()
+}
+
+/// Which of several links is on the bench; nothing when there is only one.
+fn picker(bench: Bench) -> AnyView {
+    let count = bench.document.with(|document| document.links.len());
+    if count < 2 {
+        return ().into_any();
+    }
+    let one = move |index: usize| {
+        view! {
+            <button type="button" aria-pressed=move || (bench.at.get() == index).to_string() on:click=move |_| bench.at.set(index)>
+                {format!("Link {}", index + 1)}
+            </button>
+        }
+    };
+    view! { <div class="links" role="group" aria-label="Links of this rig">{(0..count).map(one).collect_view()}</div> }.into_any()
+}
+
+/// A way back to an empty form, once something is in it.
+fn start_over(bench: Bench) -> AnyView {
+    if bench.document.with(|document| *document == Document::default()) {
+        return ().into_any();
+    }
+    view! { <button type="button" class="quiet clear" id="clear" on:click=move |_| bench.replace(Document::default())>"Clear every entry"</button> }.into_any()
+}
+
+/// What stands in place of the answer until it can be given.
+pub(super) fn invitation(bench: Bench, needs: &[&'static str]) -> AnyView {
+    let untouched = bench.document.with(|document| *document == Document::default());
+    view! {
+        <div class="invitation">
+            <p class="lead">"Measure one link, hole center to hole center. Add what the rig weighs and how you drive it."</p>
+            <p id="still-needed">{words::still_needed(needs)}</p>
+            {untouched.then(|| view! { <button type="button" id="example" on:click=move |_| bench.try_example()>"Try an example"</button> })}
+        </div>
+    }
+    .into_any()
+}

@@ -1,0 +1,181 @@
+//! Sentences that are not the engine's: headline, summary, names of inputs, and the answer as plain text.
+
+use super::state::Bench;
+use super::{storage, verdict};
+use leptos::prelude::*;
+use linkwright::document::{Document, Hand, Role};
+use linkwright::engine::formula::spoken;
+use linkwright::engine::tables::threads::Thread;
+use linkwright::inputs::{CHOICES, NUMBERS, Place, USAGE, WEIGHT};
+use linkwright::quantity::{Kind, System, fraction, show};
+use linkwright::report::{Answer, LinkReport, Made, MadeEnd};
+
+/// `RH` or `LH`, as stamped on parts.
+pub(super) const fn hand_mark(hand: Hand) -> &'static str {
+    match hand {
+        Hand::Right => "RH",
+        Hand::Left => "LH",
+    }
+}
+
+/// The hand in full.
+pub(super) const fn hand_word(hand: Hand) -> &'static str {
+    match hand {
+        Hand::Right => "right-hand",
+        Hand::Left => "left-hand",
+    }
+}
+
+/// What the link is called.
+pub(super) const fn role_word(role: Role) -> &'static str {
+    match role {
+        Role::Lower => "Lower link",
+        Role::Upper => "Upper link",
+    }
+}
+
+/// `A` or `B`.
+pub(super) const fn letter(end: usize) -> &'static str {
+    if end == 0 { "A" } else { "B" }
+}
+
+/// A thread as people say it: `1-1/4-12`.
+pub(super) fn thread(thread: &'static Thread) -> &'static str {
+    thread.label.split(" UN").next().unwrap_or(thread.label)
+}
+
+/// A stock size as people say it: `2 in`, or `1-3/4 in × 0.250 in wall`.
+pub(super) fn size(outside: f64, bore: f64, system: System) -> String {
+    let mut words = show(outside, Kind::Length, system);
+    if bore > 0.0 {
+        words.push_str(" × ");
+        words.push_str(&show((outside - bore) / 2.0, Kind::FineLength, system));
+        words.push_str(" wall");
+    }
+    words
+}
+
+/// The metal in as few words as tell it apart.
+pub(super) fn metal(made: &Made) -> &'static str {
+    made.material.label.split(',').next().unwrap_or(made.material.label)
+}
+
+/// Both threads in one breath.
+fn threads([a, b]: &[MadeEnd; 2]) -> String {
+    if a.thread.id == b.thread.id {
+        format!("{} rod ends", thread(a.thread))
+    } else {
+        format!("rod ends {} at A and {} at B", thread(a.thread), thread(b.thread))
+    }
+}
+
+/// What to buy, in one sentence.
+pub(super) fn headline(made: &Made, system: System) -> String {
+    let [a, b] = &made.ends;
+    format!(
+        "{} {}, {}, {} at A and {} at B",
+        size(made.outside_diameter, made.bore, system),
+        metal(made),
+        threads(&made.ends),
+        hand_mark(a.hand),
+        hand_mark(b.hand)
+    )
+}
+
+/// The label of an input.
+pub(super) fn label(id: &str) -> &'static str {
+    let number = NUMBERS.iter().find(|input| input.id == id).map(|input| input.label);
+    let choice = || CHOICES.iter().find(|choice| choice.id == id).map(|choice| choice.label);
+    number.or_else(choice).unwrap_or_default()
+}
+
+/// What is still needed, in one sentence.
+pub(super) fn still_needed(needs: &[&'static str]) -> String {
+    let labels: Vec<String> = needs.iter().map(|id| lower(label(id))).collect();
+    format!("Still needed: {}.", labels.join(", "))
+}
+
+/// With a small first letter, to stand inside a sentence.
+pub(super) fn lower(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+}
+
+/// The line that stays in sight.
+pub(super) fn summary(bench: Bench) -> String {
+    let at = bench.at.get();
+    let system = bench.system.get();
+    let line = bench.report.with(|report| match report.links.get(at) {
+        Some(LinkReport::Answer(answer)) => {
+            let made = &answer.link;
+            format!("{}, {}. {}.", size(made.outside_diameter, made.bore, system), threads(&made.ends), verdict::word(answer.verdict))
+        }
+        Some(LinkReport::Impossible(_)) => "No link can be made of these entries.".to_string(),
+        Some(LinkReport::Needs(needs)) => still_needed(needs),
+        None => String::new(),
+    });
+    if bench.stale() { format!("From your last good entry: {line}") } else { line }
+}
+
+/// A value in both unit systems, inches first.
+fn both(value: f64, kind: Kind) -> String {
+    format!("{} ({})", show(value, kind, System::Inch), show(value, kind, System::Metric))
+}
+
+/// The answer as lines of text with both units, for a message or a phone call.
+pub(super) fn plain_text(document: &Document, answer: &Answer, fragment: &str) -> String {
+    let made = &answer.link;
+    let mut lines = vec![format!("{}, {} mount to mount", role_word(answer.role), both(made.length, Kind::Length))];
+    if let Some(weight) = WEIGHT.value(document, Place::default()) {
+        let used = USAGE.value(document, Place::default());
+        let used = used.and_then(|id| (USAGE.options)().into_iter().find(|option| option.id == id)).map_or("", |option| option.label);
+        lines.push(format!("Rig: {} loaded, {}", both(weight, Kind::Weight), lower(used)));
+    }
+    lines.push(headline(made, System::Inch));
+    lines.push(format!("Bar: {} across, {} long, saw to {}", both(made.outside_diameter, Kind::Length), both(made.bar, Kind::Length), both(made.cut, Kind::Length)));
+    lines.push(format!("Weight of the bar: {}", both(made.bar_weight, Kind::Weight)));
+    for (end, made) in made.ends.iter().enumerate() {
+        lines.push(format!(
+            "End {}: {} {}, eye center to bar face {}, {} of thread in the bar, tap {} deep",
+            letter(end),
+            thread(made.thread),
+            hand_word(made.hand),
+            both(made.eye_to_face, Kind::FineLength),
+            both(made.engagement, Kind::FineLength),
+            both(made.tapped_depth, Kind::FineLength)
+        ));
+    }
+    if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
+        lines.push(format!("Weakest: {}. {}", weakest.part, spoken(&weakest.says, System::Inch)));
+    }
+    lines.push(format!("Verdict: {}. An estimate for planning, not a certificate.", verdict::word(answer.verdict)));
+    lines.push(storage::address(fragment));
+    lines.join("\n")
+}
+
+/// The link in words, for somebody who cannot see the drawing.
+pub(super) fn drawing_words(answer: &Answer, system: System) -> String {
+    let made = &answer.link;
+    let mut words = format!(
+        "Drawing to scale: {}; {} between the eyes, bar {} long",
+        headline(made, system),
+        show(made.length, Kind::Length, system),
+        show(made.bar, Kind::Length, system)
+    );
+    if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
+        words.push_str(&format!("; weakest at the {}", weakest.part));
+        if let Some(station) = weakest.station {
+            words.push_str(&format!(", {} from eye A", show(station, Kind::Length, system)));
+        }
+    }
+    words.push('.');
+    words
+}
+
+/// Inches without their unit, where the drawing says the unit once; millimeters likewise.
+pub(super) fn bare(value: f64, system: System) -> String {
+    match system {
+        System::Inch => fraction(value),
+        System::Metric => show(value, Kind::Length, system).replace(" mm", ""),
+    }
+}
