@@ -1,0 +1,31 @@
+//! The engine as the browser runs it: the same answers, to the last digit, as on the host.
+#![cfg(target_arch = "wasm32")]
+
+use linkwright::engine::report;
+use linkwright::quantity::{Kind, System, show};
+use linkwright::{engine::outside, share};
+use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
+
+wasm_bindgen_test_configure!(run_in_browser);
+
+/// A driven-hard 4,100 lb rig with 38 in lowers; the worked example of the README.
+const EXAMPLE: &str = "1&length=38in&weight=4100lb&use=hard&crc=9ed757d3";
+
+#[wasm_bindgen_test]
+fn the_worked_example_comes_out_as_on_the_host() {
+    let opened = share::from_fragment(EXAMPLE);
+    assert!(opened.told.is_empty(), "{:?}", opened.told);
+    let report = report(&opened.document);
+    let answer = report.links[0].answer().expect("an answer");
+    assert_eq!(show(answer.link.outside_diameter, Kind::Length, System::Inch), "2-1/4 in");
+    assert_eq!(show(answer.link.bar, Kind::Length, System::Inch), "32-3/4 in");
+    assert_eq!(answer.link.ends[0].thread.id, "1-1/4-12");
+    assert_eq!(share::to_fragment(&opened.document), EXAMPLE);
+}
+
+#[wasm_bindgen_test]
+fn every_outside_value_holds_in_the_browser() {
+    for row in outside::all() {
+        assert!(row.passes(), "{}: expected {} {}", row.id, row.expected, row.unit);
+    }
+}
