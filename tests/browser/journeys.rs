@@ -13,6 +13,7 @@ mod driver;
 mod page;
 mod runner;
 mod self_test;
+mod size;
 
 use page::{PHONE, Page};
 use runner::{Journey, journeys};
