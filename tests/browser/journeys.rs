@@ -20,8 +20,15 @@ use runner::{Journey, journeys};
 use std::process::ExitCode;
 
 fn main() -> ExitCode {
-    let all: &[Journey] =
-        &journeys![self_test::harness_types_and_looks, self_test::harness_notices_trouble, opens_with_its_title,];
+    let all: &[Journey] = &journeys![
+        self_test::harness_types_and_looks,
+        self_test::harness_notices_trouble,
+        opens_with_its_title,
+        size::three_entries_give_the_answer,
+        size::a_bad_entry_gets_a_sentence,
+        size::a_shared_link_shows_the_same_answer,
+        size::a_keyboard_is_enough,
+    ];
     runner::run(all)
 }
 
