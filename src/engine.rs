@@ -45,6 +45,12 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         Ok(built) => built,
         Err(why) => return LinkReport::Impossible(why),
     };
+    // Without the main question there is no answer worth showing; say what is in the way instead.
+    let unanswered =
+        |finding: &&crate::report::Finding| finding.id == "bar-bending" && finding.verdict == Verdict::Unanswered;
+    if let Some(finding) = built.findings.iter().find(unanswered) {
+        return LinkReport::Impossible(finding.says.clone());
+    }
     let overridden = search.recommended.as_ref().is_some_and(|recommended| {
         (recommended.section.outside_diameter - section.outside_diameter).abs() > 1e-9
             || (recommended.section.wall - section.wall).abs() > 1e-9

@@ -40,7 +40,7 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], recordi
     let loads = loads::on_link(given, section, &mut outside);
     let case = Case { given, made: &made, joints, strength, beside_weld, loads: &loads };
     let findings = checks::all()
-        .map(|check| {
+        .filter_map(|check| {
             let mut sheet = sheet();
             sheet.outside.clone_from(&outside.outside);
             checks::ask(check, &case, sheet)

@@ -49,6 +49,8 @@ pub(super) struct Outcome {
     pub(super) says: Said,
     /// From here up it is called close.
     pub(super) close_from: f64,
+    /// Whether the question makes sense for this link at all.
+    pub(super) applies: bool,
 }
 
 /// From this share of the limit up, a strength check is called close.
@@ -56,11 +58,16 @@ pub(super) const CLOSE: f64 = 0.9;
 
 impl Outcome {
     pub(super) fn new(utilization: f64, station: Option<f64>, says: Said) -> Self {
-        Self { utilization: Ok(utilization), station, says, close_from: CLOSE }
+        Self { utilization: Ok(utilization), station, says, close_from: CLOSE, applies: true }
+    }
+
+    /// The question does not arise, so the report does not mention it.
+    pub(super) fn does_not_arise() -> Self {
+        Self { applies: false, ..Self::unanswered(Vec::new()) }
     }
 
     pub(super) fn unanswered(because: Said) -> Self {
-        Self { utilization: Err(because), station: None, says: Vec::new(), close_from: CLOSE }
+        Self { utilization: Err(because), station: None, says: Vec::new(), close_from: CLOSE, applies: true }
     }
 }
 
@@ -69,9 +76,12 @@ pub(super) fn all() -> impl Iterator<Item = &'static Check> {
     bar::ROWS.iter().chain(ends::ROWS).chain(fit::ROWS)
 }
 
-/// Asks one check.
-pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Finding {
+/// Asks one check; `None` when the question does not arise for this link.
+pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Option<Finding> {
     let outcome = (check.run)(case, &mut sheet);
+    if !outcome.applies {
+        return None;
+    }
     let (verdict, utilization, says) = match (sheet.outside, outcome.utilization) {
         (Some(why), _) => (Verdict::Unanswered, None, why),
         (None, Err(why)) => (Verdict::Unanswered, None, why),
@@ -91,7 +101,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Findi
             (verdict, Some(used), outcome.says)
         }
     };
-    Finding {
+    Some(Finding {
         id: check.id,
         asks: check.asks,
         part: check.part,
@@ -102,7 +112,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Findi
         says,
         working: sheet.lines,
         source: check.source,
-    }
+    })
 }
 
 /// Bending moments at a station under the worst strike in its zone.

@@ -71,6 +71,31 @@ impl Formula {
         (self.code)(given)
     }
 
+    /// What it gives, without the full stop.
+    pub fn title(&self) -> &'static str {
+        self.says.trim().trim_end_matches('.')
+    }
+
+    /// Why it cannot be used where a condition is broken, naming the symbols of the condition.
+    fn refusal(&self, condition: &Condition) -> Said {
+        let named: Vec<String> = self
+            .given
+            .iter()
+            .filter(|symbol| {
+                condition.text.split(|c: char| !(c.is_alphanumeric() || c == '_')).any(|word| word == symbol.name)
+            })
+            .map(|symbol| format!("{} is the {}", symbol.name, symbol.meaning))
+            .collect();
+        said![
+            (self.title()),
+            " cannot be worked out from these entries: its formula holds only for ",
+            (condition.text),
+            ", where ",
+            (named.join(" and ")),
+            "."
+        ]
+    }
+
     /// The first condition that the values break.
     pub fn broken(&self, given: &[f64]) -> Option<&'static Condition> {
         self.holds.iter().find(|condition| !(condition.test)(given))
@@ -239,10 +264,12 @@ impl Sheet {
         let result = formula.value(given);
         if self.outside.is_none() {
             if let Some(condition) = formula.broken(given) {
-                self.outside =
-                    Some(said!["The formula for ", (formula.says), " holds only for ", (condition.text), "."]);
+                self.outside = Some(formula.refusal(condition));
             } else if !result.is_finite() {
-                self.outside = Some(said!["The formula for ", (formula.says), " gives no number for these values."]);
+                self.outside = Some(said![
+                    (formula.title()),
+                    " cannot be worked out from these entries; check them for a value that cannot be."
+                ]);
             }
         }
         if self.recording {

@@ -167,7 +167,7 @@ fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
 
 fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     let Some(flats) = case.made.flats else {
-        return Outcome::unanswered(said!["A tube has no milled flats; hold it by its inserts."]);
+        return Outcome::does_not_arise();
     };
     let outside = case.made.outside_diameter;
     if flats.width >= outside {

@@ -93,7 +93,13 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
             " more thread would give it, so ask for the thread length."
         ]);
     }
-    Outcome { utilization: Ok(end.least / end.engagement), station: None, says, close_from: 1.0 / COMFORT }
+    Outcome {
+        utilization: Ok(end.least / end.engagement),
+        station: None,
+        says,
+        close_from: 1.0 / COMFORT,
+        applies: true,
+    }
 }
 
 fn visible_threads(case: &Case, _: &mut Sheet) -> Outcome {
@@ -116,9 +122,7 @@ fn visible_threads(case: &Case, _: &mut Sheet) -> Outcome {
 
 fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
-        return Outcome::unanswered(said![
-            "A tube's inserts do not meet unless the tube is shorter than both together."
-        ]);
+        return Outcome::does_not_arise();
     }
     let [a, b] = &case.made.ends;
     let web = sheet.work(&lengths::HOLE_WEB, &[case.made.bar, a.drill_point, b.drill_point]);
@@ -154,7 +158,7 @@ fn bottoming(case: &Case, _: &mut Sheet) -> Outcome {
     } else {
         said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."]
     };
-    Outcome { utilization: Ok(used), station: None, says, close_from: 1.0 }
+    Outcome { utilization: Ok(used), station: None, says, close_from: 1.0, applies: true }
 }
 
 fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -207,7 +211,7 @@ fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
 
 fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
-        return Outcome::unanswered(said!["In a tube the thread sits in a welded insert; its wall is the insert's."]);
+        return Outcome::does_not_arise();
     }
     let mut worst = (0.0_f64, 0.0, 0.0);
     for end in &case.made.ends {
@@ -227,5 +231,6 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
             " of its diameter. 0.25 is the floor; from 0.35 up is comfortable."
         ],
         close_from: 0.25 / 0.35,
+        applies: true,
     }
 }
