@@ -1,15 +1,16 @@
 //! The page: one signal in, one memo out. It shows what the report says and works nothing out itself.
 
+// The component macro makes public what the page keeps to itself.
+#![allow(unreachable_pub)]
+
 mod answer;
 mod checklist;
-mod detail;
 mod drawing;
 mod ends;
 mod field;
 mod findings;
 mod form;
 mod more;
-mod pen;
 mod send;
 mod sizes;
 mod state;
@@ -55,9 +56,7 @@ fn answer_part(bench: Bench) -> AnyView {
     let at = bench.at.get();
     match bench.report.with(|report| report.links.get(at).cloned()) {
         Some(LinkReport::Answer(answer)) => answer::answer(bench, &answer),
-        Some(LinkReport::Impossible(why)) => {
-            view! { <p class="stop" id="headline">{bench.say(&why)}</p> }.into_any()
-        }
+        Some(LinkReport::Impossible(why)) => view! { <p class="stop" id="headline">{bench.say(&why)}</p> }.into_any(),
         Some(LinkReport::Needs(needs)) => form::invitation(bench, &needs),
         None => ().into_any(),
     }

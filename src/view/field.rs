@@ -66,7 +66,9 @@ fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
     set_timeout(
         move || {
             let still = bench.drafts.try_with_untracked(|drafts| {
-                drafts.iter().any(|draft| draft.id == input.id && draft.place == place && draft.text == text && !draft.settled)
+                drafts
+                    .iter()
+                    .any(|draft| draft.id == input.id && draft.place == place && draft.text == text && !draft.settled)
             });
             if still == Some(true) {
                 bench.type_into(input, place, text, true);
@@ -88,7 +90,11 @@ fn complaint(bench: Bench, input: &'static Number, draft: Option<Draft>) -> Opti
 
 fn placeholder(bench: Bench, input: &'static Number, place: Place) -> String {
     let system = bench.system.get();
-    bench.document.with(|document| (input.default)(document, place)).map(|value| plain(value, input.kind, system)).unwrap_or_default()
+    bench
+        .document
+        .with(|document| (input.default)(document, place))
+        .map(|value| plain(value, input.kind, system))
+        .unwrap_or_default()
 }
 
 /// What stands when the field is left empty, and how firm that is.
@@ -96,7 +102,9 @@ fn standing(bench: Bench, input: &'static Number, place: Place) -> String {
     let default = bench.document.with(|document| (input.default)(document, place));
     match (default, input.standing) {
         (_, Standing::Asked) => String::new(),
-        (Some(value), standing) => format!("Default {}: {}.", show(value, input.kind, bench.system.get()), standing.words()),
+        (Some(value), standing) => {
+            format!("Default {}: {}.", show(value, input.kind, bench.system.get()), standing.words())
+        }
         (None, standing) => format!("Default: {}.", standing.words()),
     }
 }
@@ -180,13 +188,15 @@ pub(super) fn RadioField(choice: &'static Choice, place: Place) -> impl IntoView
     let bench = Bench::here();
     let id = format!("in-{}", choice.id);
     let help_id = format!("help-{}", choice.id);
+    let described = help_id.clone();
     let picked = Memo::new(move |_| bench.document.with(|document| choice.value(document, place)).unwrap_or_default());
     let one = {
         let id = id.clone();
         move |option: Pick| {
             let each = format!("{id}-{}", option.id);
+            let label_for = each.clone();
             view! {
-                <label class="radio" for=each.clone()>
+                <label class="radio" for=label_for>
                     <input type="radio" id=each name=choice.id value=option.id prop:checked=move || picked.get() == option.id
                         on:change=move |_| pick(bench, choice, place, option.id)/>
                     <span><b>{option.label}</b><small>{option.help}</small></span>
@@ -195,7 +205,7 @@ pub(super) fn RadioField(choice: &'static Choice, place: Place) -> impl IntoView
         }
     };
     view! {
-        <fieldset class="radios" id=id aria-describedby=help_id.clone()>
+        <fieldset class="radios" id=id aria-describedby=described>
             <legend>{choice.label}</legend>
             <p class="unseen" id=help_id>{choice.help}</p>
             <div class="row">{(choice.options)().into_iter().map(one).collect_view()}</div>

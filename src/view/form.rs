@@ -47,7 +47,8 @@ fn picker(bench: Bench) -> AnyView {
             </button>
         }
     };
-    view! { <div class="links" role="group" aria-label="Links of this rig">{(0..count).map(one).collect_view()}</div> }.into_any()
+    view! { <div class="links" role="group" aria-label="Links of this rig">{(0..count).map(one).collect_view()}</div> }
+        .into_any()
 }
 
 /// A way back to an empty form, once something is in it.

@@ -83,11 +83,20 @@ fn is_tube(document: &Document, place: Place) -> bool {
 /// How many entries of a group the reader changed.
 fn changed_words(bench: Bench, group: Group, place: Place) -> String {
     let count = bench.document.with(|document| {
-        let at = |scope: Scope| if scope == Scope::End { vec![Place { end: 0, ..place }, Place { end: 1, ..place }] } else { vec![place] };
+        let at = |scope: Scope| {
+            if scope == Scope::End { vec![Place { end: 0, ..place }, Place { end: 1, ..place }] } else { vec![place] }
+        };
         let numbers = NUMBERS.iter().filter(|input| input.group == group);
-        let numbers = numbers.flat_map(|input| at(input.scope).into_iter().filter(|place| (input.get)(document, *place).is_some())).count();
+        let numbers = numbers
+            .flat_map(|input| at(input.scope).into_iter().filter(|place| (input.get)(document, *place).is_some()))
+            .count();
         let choices = CHOICES.iter().filter(|choice| choice.group == group);
-        numbers + choices.flat_map(|choice| at(choice.scope).into_iter().filter(|place| (choice.get)(document, *place).is_some())).count()
+        numbers
+            + choices
+                .flat_map(|choice| {
+                    at(choice.scope).into_iter().filter(|place| (choice.get)(document, *place).is_some())
+                })
+                .count()
     });
     match count {
         0 => String::new(),

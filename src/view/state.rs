@@ -123,7 +123,9 @@ impl Bench {
 
     /// The document as a fragment; empty when nothing was entered.
     pub(super) fn fragment(self) -> String {
-        self.document.with(|document| if *document == Document::default() { String::new() } else { share::to_fragment(document) })
+        self.document.with(
+            |document| if *document == Document::default() { String::new() } else { share::to_fragment(document) },
+        )
     }
 
     /// Puts another document on the bench.
@@ -159,7 +161,13 @@ impl Bench {
     /// The draft of a field, if it still stands.
     pub(super) fn draft(self, id: &str, place: Place, held: Option<f64>) -> Option<Draft> {
         let (system, revision) = (self.system.get(), self.revision.get());
-        let stands = |draft: &&Draft| draft.id == id && draft.place == place && draft.system == system && draft.revision == revision && same(draft.held, held);
+        let stands = |draft: &&Draft| {
+            draft.id == id
+                && draft.place == place
+                && draft.system == system
+                && draft.revision == revision
+                && same(draft.held, held)
+        };
         self.drafts.with(|drafts| drafts.iter().find(stands).cloned())
     }
 
@@ -179,7 +187,16 @@ impl Bench {
             Err(why) => Some(why),
         };
         let held = self.document.with_untracked(|document| (input.get)(document, place));
-        let draft = Draft { id: input.id, place, text, held, system, revision: self.revision.get_untracked(), refused, settled };
+        let draft = Draft {
+            id: input.id,
+            place,
+            text,
+            held,
+            system,
+            revision: self.revision.get_untracked(),
+            refused,
+            settled,
+        };
         self.drafts.update(|drafts| {
             drafts.retain(|other| other.id != input.id || other.place != place);
             drafts.push(draft);
@@ -189,7 +206,9 @@ impl Bench {
     /// Whether an entry stands that was not taken, so that the answer rests on the one before it.
     pub(super) fn stale(self) -> bool {
         let (system, revision) = (self.system.get(), self.revision.get());
-        self.drafts.with(|drafts| drafts.iter().any(|draft| draft.refused.is_some() && draft.system == system && draft.revision == revision))
+        self.drafts.with(|drafts| {
+            drafts.iter().any(|draft| draft.refused.is_some() && draft.system == system && draft.revision == revision)
+        })
     }
 
     /// The answer on the bench, if there is one.

@@ -101,14 +101,6 @@ pub(super) fn show(id: &str) {
     }
 }
 
-/// Selects the text of a field, so that one key copies it.
-pub(super) fn select_all(id: &str) {
-    let field = document().get_element_by_id(id).and_then(|element| element.dyn_into::<web_sys::HtmlInputElement>().ok());
-    if let Some(field) = field {
-        field.select();
-    }
-}
-
 /// Marks the page as alive and takes the words away that stood in for it.
 pub(super) fn mark_live() {
     if let Some(root) = document().document_element() {

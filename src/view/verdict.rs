@@ -26,10 +26,18 @@ pub(super) const fn class(verdict: Verdict) -> &'static str {
 /// The shape: a ticked ring, a broken ring, a half-filled triangle, a crossed block.
 const fn shape(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => r#"<svg viewBox="0 0 20 20"><circle class="line" cx="10" cy="10" r="8.5"/><path class="line" d="M5.5 10.5l3 3 6-7"/></svg>"#,
-        Verdict::Unanswered => r#"<svg viewBox="0 0 20 20"><circle class="line broken" cx="10" cy="10" r="8.5"/><path class="line" d="M7 7.6a3 3 0 1 1 4.2 2.8q-1.2.6-1.2 2"/><circle class="solid" cx="10" cy="15" r="1"/></svg>"#,
-        Verdict::Close => r#"<svg viewBox="0 0 20 20"><path class="line" d="M10 1.8 19 18H1z"/><path class="solid" d="M5.2 10.5h9.6L19 18H1z"/></svg>"#,
-        Verdict::Fails => r#"<svg viewBox="0 0 20 20"><path class="solid" d="M0 0h20v20H0z"/><path class="cut" d="M5 5l10 10M15 5 5 15"/></svg>"#,
+        Verdict::Holds => {
+            r#"<svg viewBox="0 0 20 20"><circle class="line" cx="10" cy="10" r="8.5"/><path class="line" d="M5.5 10.5l3 3 6-7"/></svg>"#
+        }
+        Verdict::Unanswered => {
+            r#"<svg viewBox="0 0 20 20"><circle class="line broken" cx="10" cy="10" r="8.5"/><path class="line" d="M7 7.6a3 3 0 1 1 4.2 2.8q-1.2.6-1.2 2"/><circle class="solid" cx="10" cy="15" r="1"/></svg>"#
+        }
+        Verdict::Close => {
+            r#"<svg viewBox="0 0 20 20"><path class="line" d="M10 1.8 19 18H1z"/><path class="solid" d="M5.2 10.5h9.6L19 18H1z"/></svg>"#
+        }
+        Verdict::Fails => {
+            r#"<svg viewBox="0 0 20 20"><path class="solid" d="M0 0h20v20H0z"/><path class="cut" d="M5 5l10 10M15 5 5 15"/></svg>"#
+        }
     }
 }
 

@@ -7,7 +7,7 @@ use linkwright::document::{Document, Hand, Role};
 use linkwright::engine::formula::spoken;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{CHOICES, NUMBERS, Place, USAGE, WEIGHT};
-use linkwright::quantity::{Kind, System, fraction, show};
+use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{Answer, LinkReport, Made, MadeEnd};
 
 /// `RH` or `LH`, as stamped on parts.
@@ -108,7 +108,12 @@ pub(super) fn summary(bench: Bench) -> String {
     let line = bench.report.with(|report| match report.links.get(at) {
         Some(LinkReport::Answer(answer)) => {
             let made = &answer.link;
-            format!("{}, {}. {}.", size(made.outside_diameter, made.bore, system), threads(&made.ends), verdict::word(answer.verdict))
+            format!(
+                "{}, {}. {}.",
+                size(made.outside_diameter, made.bore, system),
+                threads(&made.ends),
+                verdict::word(answer.verdict)
+            )
         }
         Some(LinkReport::Impossible(_)) => "No link can be made of these entries.".to_string(),
         Some(LinkReport::Needs(needs)) => still_needed(needs),
@@ -128,11 +133,18 @@ pub(super) fn plain_text(document: &Document, answer: &Answer, fragment: &str) -
     let mut lines = vec![format!("{}, {} mount to mount", role_word(answer.role), both(made.length, Kind::Length))];
     if let Some(weight) = WEIGHT.value(document, Place::default()) {
         let used = USAGE.value(document, Place::default());
-        let used = used.and_then(|id| (USAGE.options)().into_iter().find(|option| option.id == id)).map_or("", |option| option.label);
+        let used = used
+            .and_then(|id| (USAGE.options)().into_iter().find(|option| option.id == id))
+            .map_or("", |option| option.label);
         lines.push(format!("Rig: {} loaded, {}", both(weight, Kind::Weight), lower(used)));
     }
     lines.push(headline(made, System::Inch));
-    lines.push(format!("Bar: {} across, {} long, saw to {}", both(made.outside_diameter, Kind::Length), both(made.bar, Kind::Length), both(made.cut, Kind::Length)));
+    lines.push(format!(
+        "Bar: {} across, {} long, saw to {}",
+        both(made.outside_diameter, Kind::Length),
+        both(made.bar, Kind::Length),
+        both(made.cut, Kind::Length)
+    ));
     lines.push(format!("Weight of the bar: {}", both(made.bar_weight, Kind::Weight)));
     for (end, made) in made.ends.iter().enumerate() {
         lines.push(format!(
@@ -170,12 +182,4 @@ pub(super) fn drawing_words(answer: &Answer, system: System) -> String {
     }
     words.push('.');
     words
-}
-
-/// Inches without their unit, where the drawing says the unit once; millimeters likewise.
-pub(super) fn bare(value: f64, system: System) -> String {
-    match system {
-        System::Inch => fraction(value),
-        System::Metric => show(value, Kind::Length, system).replace(" mm", ""),
-    }
 }
