@@ -70,7 +70,8 @@ impl<'a> Reader<'a> {
             Some((unit, name)) => {
                 let mut size = number * unit.times / unit.over;
                 if FEET.contains(&name) {
-                    size += self.inches()?;
+                    // One product of whole inches, so that 3' 2" is exactly 38 in.
+                    size = (12.0 * number + self.inches()?) * INCH;
                 }
                 if unit.measure != Measure::of(self.kind) {
                     return Err(Misread::WrongUnit { read: echo(self.typed), noun: unit.noun, kind: self.kind });
@@ -88,7 +89,7 @@ impl<'a> Reader<'a> {
         Ok(if negative { -size } else { size })
     }
 
-    /// The inches, in meters, that follow feet; the hyphen of `3'-6"` only joins.
+    /// How many inches follow feet; the hyphen of `3'-6"` only joins.
     fn inches(&mut self) -> Result<f64, Misread> {
         self.rest = self.rest.trim_start_matches([' ', '.', ',']);
         if self.rest.is_empty() {
@@ -100,7 +101,7 @@ impl<'a> Reader<'a> {
         if self.unit()?.is_some_and(|(_, name)| !INCHES.contains(&name)) {
             return Err(Misread::TwoNumbers { read: echo(self.typed), kind: self.kind });
         }
-        Ok(number * INCH)
+        Ok(number)
     }
 
     /// `36`, `36.5`, `1/2`, `36 1/2` or `36-1/2`.

@@ -149,13 +149,12 @@ fn whole(answer: &Answer, system: System) -> String {
         );
         pen.line("extension", x, 130.0, x, 200.0);
     }
-    if let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) {
-        if let Some(station) = finding.station {
-            let class = if finding.verdict == Verdict::Fails { "weak fails" } else { "weak" };
-            let x = pen.x(station.clamp(0.0, made.length));
-            let top = pen.axis - made.outside_diameter * pen.scale / 2.0;
-            let _ = write!(pen.svg, r#"<path class="{class}" d="M{x:.2} {:.2}l-12 -22h24z"/>"#, top - 3.0);
-        }
+    let weakest = answer.weakest.and_then(|index| answer.findings.get(index));
+    if let Some((finding, station)) = weakest.and_then(|finding| Some((finding, finding.station?))) {
+        let class = if finding.verdict == Verdict::Fails { "weak fails" } else { "weak" };
+        let x = pen.x(station.clamp(0.0, made.length));
+        let top = pen.axis - made.outside_diameter * pen.scale / 2.0;
+        let _ = write!(pen.svg, r#"<path class="{class}" d="M{x:.2} {:.2}l-12 -22h24z"/>"#, top - 3.0);
     }
     pen.finish(260.0)
 }
