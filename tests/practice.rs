@@ -2,7 +2,8 @@
 
 use linkwright::document::{Document, Use};
 use linkwright::engine::report;
-use linkwright::quantity::{inch, lbf};
+use linkwright::quantity::{INCH, inch, lbf};
+use linkwright::report::Sizing;
 use linkwright::share;
 
 /// Rig weight in lb, length in in, use, diameter by the numbers in in, thread.
@@ -31,5 +32,55 @@ fn the_numbers_arrive_at_what_builders_fit() {
         let opened = share::from_fragment(&fragment);
         assert_eq!((opened.document, opened.told.len()), (document, 0), "{fragment} opens as it was sent");
         assert!(fragment.len() < 200, "{fragment}");
+    }
+}
+
+/// In the order of the scenarios: the trade's least and most diameter in in, the diameter recommended, the threads that
+/// would be right for it.
+const FITTED: [(f64, f64, f64, &[&str]); 7] = [
+    (2.0, 2.0, 2.0, &["1-14", "1-1/4-12"]),
+    (2.0, 2.0, 2.0, &["1-14", "1-1/4-12"]),
+    (2.0, 2.0, 2.0, &["7/8-14"]),
+    (2.25, 2.25, 2.25, &["1-1/4-12"]),
+    (2.5, 2.5, 2.5, &["1-1/4-12"]),
+    (2.5, 2.5, 2.5, &["1-1/4-12"]),
+    (2.0, 2.25, 2.25, &["1-1/4-12"]),
+];
+
+fn sizing((weight, length, usage, ..): (f64, f64, Use, f64, &str)) -> Sizing {
+    let mut document = Document::default();
+    document.rig.weight = Some(lbf(weight));
+    document.rig.usage = Some(usage);
+    document.links[0].length = Some(inch(length));
+    report(&document).links[0].answer().expect("three entries give an answer").sizing.clone()
+}
+
+fn same(found: f64, inches: f64) -> bool {
+    (found / INCH - inches).abs() < 1e-9
+}
+
+#[test]
+fn habit_and_recommendation_are_what_builders_fit() {
+    for (scenario, (least, most, recommended, threads)) in SCENARIOS.into_iter().zip(FITTED) {
+        let sizing = sizing(scenario);
+        let trade = sizing.by_trade.expect("a habit");
+        assert!(same(trade.least, least) && same(trade.most, most), "{scenario:?}: {trade:?}");
+        let found = sizing.recommended.expect("a recommendation");
+        assert!(same(found.outside_diameter, recommended), "{scenario:?}: {found:?}");
+        assert!(threads.contains(&found.thread) && threads.contains(&trade.thread), "{scenario:?}: {found:?}");
+        assert!(found.feasible, "{scenario:?}: {found:?}");
+    }
+}
+
+#[test]
+fn a_size_below_the_numbers_does_not_hold() {
+    for scenario in SCENARIOS {
+        let sizing = sizing(scenario);
+        let (numbers, recommended) = (sizing.by_numbers.expect("a size"), sizing.recommended.expect("a size"));
+        let smaller = sizing.smaller.expect("stock goes further down");
+        if smaller.outside_diameter < numbers.outside_diameter - 1e-9 {
+            assert!(!smaller.feasible, "{scenario:?}: {smaller:?}");
+        }
+        assert!(recommended.outside_diameter >= numbers.outside_diameter - 1e-9, "{scenario:?}");
     }
 }
