@@ -13,6 +13,12 @@ pub const VERSION: &str = "1";
 /// More links than any rig has; a larger count in a link is a mistake or an attack.
 const MOST_LINKS: usize = 40;
 
+/// No rig makes a longer fragment.
+const LONGEST: usize = 20_000;
+
+/// More complaints than this help nobody.
+const MOST_TOLD: usize = 20;
+
 /// What came out of a fragment.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Opened {
@@ -125,6 +131,10 @@ pub fn from_fragment(fragment: &str) -> Opened {
     let fragment = fragment.trim().trim_start_matches('#');
     let mut told = Vec::new();
     let mut document = Document::default();
+    if fragment.len() > LONGEST {
+        told.push("This link is far too long to be one of ours. Nothing from it was used.".to_string());
+        return Opened { document, told };
+    }
     let (body, intact) = match fragment.rsplit_once("&crc=") {
         Some((body, printed)) => (
             body,
@@ -146,11 +156,21 @@ pub fn from_fragment(fragment: &str) -> Opened {
     if !intact {
         told.push("This link was damaged on its way: a part of it is missing or changed. What could be read is below; compare every number with the sender before you use it.".to_string());
     }
+    let mut seen: Vec<&str> = Vec::new();
     for part in parts {
+        if told.len() >= MOST_TOLD {
+            told.push("There is more that could not be read; the rest of the link was left out.".to_string());
+            break;
+        }
         let Some((name, value)) = part.split_once('=') else {
             told.push(format!("“{}” in the link means nothing here and was left out.", clip(part)));
             continue;
         };
+        if seen.contains(&name) {
+            told.push(format!("“{}” stands twice in the link; the first one counts.", clip(name)));
+            continue;
+        }
+        seen.push(name);
         if name == "links" {
             match value.parse::<usize>() {
                 Ok(count) if (1..=MOST_LINKS).contains(&count) => document.links = vec![Link::default(); count],
@@ -172,6 +192,9 @@ fn take(document: &mut Document, name: &str, value: &str) -> Result<(), String> 
         return Err(unknown());
     }
     if let Some(input) = NUMBERS.iter().find(|input| input.id == id) {
+        if key(input.id, input.scope, place) != name {
+            return Err(unknown());
+        }
         let number = read_number(value, input.kind).ok_or_else(|| {
             format!("{}: “{}” in the link is not a number and was left out.", input.label, clip(value))
         })?;
@@ -185,6 +208,9 @@ fn take(document: &mut Document, name: &str, value: &str) -> Result<(), String> 
         return Ok(());
     }
     let choice = CHOICES.iter().find(|choice| choice.id == id).ok_or_else(unknown)?;
+    if key(choice.id, choice.scope, place) != name {
+        return Err(unknown());
+    }
     if (choice.set)(document, place, Some(value)) {
         Ok(())
     } else {
