@@ -61,7 +61,7 @@ pub(crate) async fn a_shared_link_shows_the_same_answer(page: &Page) {
 /// A salesperson without a mouse: from the first field to the working of a check.
 pub(crate) async fn a_keyboard_is_enough(page: &Page) {
     page.open(DESK, "").await;
-    page.wait_text("#summary", |text| text.contains("Still needed")).await;
+    page.wait_text("#still-needed", |text| text.contains("Still needed")).await;
     page.script("document.querySelector('#in-length').focus()", vec![]).await;
     type_keys(page, "36 1/2").await;
     for _ in 0..12 {
