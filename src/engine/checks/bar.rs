@@ -130,30 +130,31 @@ fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
             "No published strength beside a weld is held for this tube, so its ends cannot be judged."
         ]);
     };
-    let end = &case.made.ends[0];
-    let station = end.eye_to_face + end.tapped_depth;
-    let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
     let (outside, bore) = (case.made.outside_diameter, case.made.bore);
-    let kind = crate::quantity::Kind::Stress;
+    let (kind, label) = (crate::quantity::Kind::Stress, case.made.material.label);
     let section = SectionUse {
         area: sheet.work(&sections::RING_AREA, &[outside, bore]),
         modulus: sheet.work(&sections::RING_SECTION_MODULUS, &[outside, bore]),
-        yield_tension: sheet.look_up(
-            "Yield strength beside the weld, pulled",
-            weld.yield_tension,
-            kind,
-            case.made.material.label,
-            weld.cite,
-        ),
+        yield_tension: sheet.look_up("Yield beside the weld, pulled", weld.yield_tension, kind, label, weld.cite),
         yield_compression: sheet.look_up(
-            "Yield strength beside the weld, pressed",
+            "Yield beside the weld, pressed",
             weld.yield_compression,
             kind,
-            case.made.material.label,
+            label,
             weld.cite,
         ),
     };
-    let (used, stress) = section.worst(case, &moments, sheet);
+    let mut worst: Option<(f64, f64, f64)> = None;
+    for (index, end) in case.made.ends.iter().enumerate() {
+        let from_eye = end.eye_to_face + end.tapped_depth;
+        let station = if index == 0 { from_eye } else { case.made.length - from_eye };
+        let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
+        let (used, stress) = section.worst(case, &moments, sheet);
+        if worst.is_none_or(|(most, ..)| used > most) {
+            worst = Some((used, station, stress));
+        }
+    }
+    let (used, station, stress) = worst.unwrap_or((f64::NAN, 0.0, 0.0));
     Outcome::new(
         used,
         Some(station),
@@ -186,7 +187,26 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     let station = if station > middle { middle.max(face + flats.start) } else { station };
     let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
     let angle = sheet.work(&sections::FLATS_HALF_ANGLE, &[flats.width, outside]);
-    let bore = case.made.bore;
+    // Flats over a tapped hole leave only the metal around it.
+    let [a, b] = &case.made.ends;
+    let over_a = flats.start < a.drill_point;
+    let over_b = flats.start + flats.length > case.made.bar - b.drill_point;
+    let hole = |over: bool, major: f64| if over { major } else { 0.0 };
+    let bore = hole(over_a, a.thread.major).max(hole(over_b, b.thread.major));
+    if over_a || over_b {
+        sheet.chose(|| said!["The flats lie over a drilled hole, so the hole is taken out of the section."]);
+    }
+    if bore >= flats.width {
+        return Outcome::new(
+            1.0 + bore / flats.width,
+            Some(station),
+            said![
+                "The flats are cut into the threaded hole. Move them past ",
+                (a.drill_point, Length),
+                " from the face."
+            ],
+        );
+    }
     let second_moment = sheet.work(&sections::FLATS_WEAK_SECOND_MOMENT, &[outside, angle, bore]);
     let section = SectionUse {
         area: sheet.work(&sections::FLATS_AREA, &[outside, angle, bore]),

@@ -6,6 +6,7 @@ use crate::engine::formulas::{jam_nut, lengths, threads};
 use crate::engine::geometry::{COMFORT, MOST_VISIBLE_THREADS};
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
+use crate::quantity::inch;
 use crate::source::{GEOMETRY, Obtained, PRACTICE, cite};
 
 pub(super) static ROWS: &[Check] = &[
@@ -211,7 +212,7 @@ fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
 
 fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
-        return Outcome::does_not_arise();
+        return insert_wall(case, sheet);
     }
     let mut worst = (0.0_f64, 0.0, 0.0);
     for end in &case.made.ends {
@@ -233,4 +234,35 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
         close_from: 0.25 / 0.35,
         applies: true,
     }
+}
+
+/// Least wall of a threaded insert inside its tube: our own choice.
+const LEAST_INSERT_WALL: f64 = inch(0.125);
+
+/// A welded insert slips into the tube's bore, so its wall is what the bore leaves around the thread.
+fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
+    let thread = case.made.ends[0].thread.major.max(case.made.ends[1].thread.major);
+    let wall = sheet.work(&lengths::WALL_AROUND_THREAD, &[case.made.bore, thread]);
+    if wall <= 0.0 {
+        return Outcome::new(
+            2.0,
+            None,
+            said![
+                "The tube's bore of ",
+                (case.made.bore, FineLength),
+                " leaves no room for an insert around this thread: take a larger tube, a thinner wall or a smaller rod end."
+            ],
+        );
+    }
+    Outcome::new(
+        LEAST_INSERT_WALL / wall,
+        None,
+        said![
+            "The threaded insert keeps ",
+            (wall, FineLength),
+            " of wall inside the tube; ",
+            (LEAST_INSERT_WALL, FineLength),
+            " is the least we accept, an assumption."
+        ],
+    )
 }
