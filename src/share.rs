@@ -14,7 +14,7 @@ pub const VERSION: &str = "1";
 const MOST_LINKS: usize = 40;
 
 /// No rig makes a longer fragment.
-const LONGEST: usize = 20_000;
+const LONGEST: usize = 60_000;
 
 /// More complaints than this help nobody.
 const MOST_TOLD: usize = 20;
@@ -173,8 +173,15 @@ pub fn from_fragment(fragment: &str) -> Opened {
         seen.push(name);
         if name == "links" {
             match value.parse::<usize>() {
-                Ok(count) if (1..=MOST_LINKS).contains(&count) => document.links = vec![Link::default(); count],
-                _ => told.push(format!("The link asks for {} links, which cannot be.", clip(value))),
+                Ok(count) if !(1..=MOST_LINKS).contains(&count) => {
+                    told.push(format!("The link asks for {} links, which cannot be.", clip(value)));
+                }
+                Err(_) => told.push(format!("The link asks for {} links, which cannot be.", clip(value))),
+                Ok(count) if seen.len() == 1 => document.links = vec![Link::default(); count],
+                Ok(_) => told.push(
+                    "The link says how many links it holds after their values, which we never write; the count was left out."
+                        .to_string(),
+                ),
             }
             continue;
         }

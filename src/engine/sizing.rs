@@ -178,36 +178,61 @@ pub(super) fn sizing(search: &Search, firm: Vec<Firmness>, overridden: bool) -> 
 /// The inputs whose limit is worth knowing.
 static FIRM: [&Number; 4] = [&inputs::WEIGHT, &inputs::LENGTH, &inputs::DROP, &inputs::TRACTION];
 
+/// Steps in which a limit is first looked for: more load is not always worse, since a longer bar also gives more.
+const SCAN: u32 = 12;
+
 /// How far each of weight, length, drop and grip may go before the link as answered stops holding.
+///
+/// Rounding the bar moves the engagement by a quarter of a step either way, so that what holds goes up
+/// and down along the length. The limit is judged with the bar unrounded and the shank wound out by that
+/// much, the worst that rounding can do.
 pub(super) fn firmness(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Vec<Firmness> {
     let place = Place { link: index, end: 0 };
-    let mut trial = document.clone();
+    let finest = inputs::ROUNDING.least;
+    let step = inputs::ROUNDING.value(document, place).unwrap_or(finest).max(finest);
+    let pitch = joints[0].thread.pitch.min(joints[1].thread.pitch);
+    let visible = inputs::VISIBLE_THREADS
+        .value(document, place)
+        .map(|threads| (threads + (step + finest) / 4.0 / pitch).min(inputs::VISIBLE_THREADS.most));
     // The size is held fixed; only the one input moves.
     FIRM.iter()
         .filter_map(|&input| {
             let now = input.value(document, place)?;
+            let mut trial = document.clone();
+            if input == &inputs::LENGTH {
+                (inputs::ROUNDING.set)(&mut trial, place, Some(finest));
+                (inputs::VISIBLE_THREADS.set)(&mut trial, place, visible);
+            }
             let mut holds = |value: f64| {
                 (input.set)(&mut trial, place, Some(value));
                 Given::new(&trial, index)
                     .and_then(|given| build(&given, section, joints, false).ok())
                     .is_some_and(|built: Built| built.holds())
             };
-            let limit = if !holds(now) {
-                Some(now)
-            } else if holds(input.most) {
-                None
-            } else {
-                let (mut good, mut bad) = (now, input.most);
-                for _ in 0..40 {
-                    let middle = 0.5 * (good + bad);
-                    if holds(middle) { good = middle } else { bad = middle }
-                }
-                Some(good)
-            };
-            (input.set)(&mut trial, place, (input.get)(document, place));
-            Some(Firmness { input: input.id, kind: input.kind, now, limit })
+            Some(Firmness { input: input.id, kind: input.kind, now, limit: first_failure(now, input.most, &mut holds) })
         })
         .collect()
+}
+
+/// The value below the first one that fails, going up from `now`; `None` when none of those tried does.
+fn first_failure(now: f64, most: f64, holds: &mut impl FnMut(f64) -> bool) -> Option<f64> {
+    if !holds(now) {
+        return Some(now);
+    }
+    let mut good = now;
+    for count in 1..=SCAN {
+        let mut bad = now + (most - now) * f64::from(count) / f64::from(SCAN);
+        if holds(bad) {
+            good = bad;
+            continue;
+        }
+        for _ in 0..36 {
+            let middle = 0.5 * (good + bad);
+            if holds(middle) { good = middle } else { bad = middle }
+        }
+        return Some(good);
+    }
+    None
 }
 
 /// The largest size that can be laid out at all, for showing what gives first when nothing holds.

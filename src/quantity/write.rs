@@ -239,3 +239,20 @@ fn with_commas(text: &str) -> String {
     }
     result
 }
+
+/// The text of a limit, with its unit: never more than the value, so that a reader who keeps to it keeps to the limit.
+pub fn show_at_most(value: f64, kind: Kind, system: System) -> String {
+    let (times, over, _) = unit(kind, system);
+    let one = times / over;
+    let step = match (kind, system) {
+        (Kind::Length, System::Inch) => crate::quantity::INCH / 32.0,
+        (Kind::Turns, _) => 0.25,
+        (Kind::Weight, _) => one,
+        (Kind::Length | Kind::FineLength, _) => one / 10.0_f64.powi(if system == System::Inch { 3 } else { 1 }),
+        // Three digits, as the other kinds are shown with.
+        _ if value > 0.0 => one * 10.0_f64.powf((value / one).log10().floor() - 2.0),
+        _ => one,
+    };
+    // A value that already lies on the step stays on it in spite of its last bits.
+    show((value / step + 1e-6).floor() * step, kind, system)
+}

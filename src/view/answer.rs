@@ -76,14 +76,18 @@ fn weakest(bench: Bench, answer: &Answer) -> AnyView {
 fn adjustment(bench: Bench, adjustment: &Adjustment) -> AnyView {
     let reach = &adjustment.reach;
     let turns = |turns: f64| {
-        if adjustment.opposite_hands { format!(" · {}", bench.show(turns, Kind::Turns)) } else { String::new() }
+        if adjustment.opposite_hands {
+            format!(" · {}", bench.show_at_most(turns, Kind::Turns))
+        } else {
+            String::new()
+        }
     };
     let row = move |name: &'static str, good: f64, good_turns: f64, limit: f64, limit_turns: f64| {
         view! {
             <tr>
                 <th scope="row">{name}</th>
-                <td>{bench.show(good, Kind::Length)}{turns(good_turns)}</td>
-                <td>{bench.show(limit, Kind::Length)}{turns(limit_turns)}</td>
+                <td>{bench.show_at_most(good, Kind::Length)}{turns(good_turns)}</td>
+                <td>{bench.show_at_most(limit, Kind::Length)}{turns(limit_turns)}</td>
             </tr>
         }
     };

@@ -57,7 +57,7 @@ fn firm(bench: Bench, firm: &[Firmness]) -> AnyView {
             let limit = row.limit?;
             // A limit that equals the entry means it does not hold even now; the verdict says so already.
             (limit > row.now * (1.0 + 1e-9))
-                .then(|| format!("{} {}", words::lower(words::label(row.input)), bench.show(limit, row.kind)))
+                .then(|| format!("{} {}", words::lower(words::label(row.input)), bench.show_at_most(limit, row.kind)))
         })
         .collect();
     if limits.is_empty() {

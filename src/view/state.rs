@@ -222,6 +222,11 @@ impl Bench {
         quantity::show(value, kind, self.system.get())
     }
 
+    /// A limit in the reader's units, never rounded past itself.
+    pub(super) fn show_at_most(self, value: f64, kind: Kind) -> String {
+        quantity::show_at_most(value, kind, self.system.get())
+    }
+
     /// A sentence in the reader's units.
     pub(super) fn say(self, said: &[Piece]) -> String {
         spoken(said, self.system.get())

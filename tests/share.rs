@@ -1,0 +1,238 @@
+//! Links: what is sent is what opens; what was damaged or forged on the way is told.
+
+use linkwright::document::{Document, Hand, Link, Role, Use};
+use linkwright::inputs::{NUMBERS, places};
+use linkwright::quantity::{deg, inch, ksi, lbf};
+use linkwright::share::{Opened, from_fragment, to_fragment};
+
+/// A link of version 1, kept as it was first written: it must open for as long as version 1 is known.
+const SAMPLE: &str = "1&links=2&length=0.9779&2.length=32in&weight=4100lb&od=2.25in&2.shank-yield=120ksi&tapped.b=2.5in&2.rating.a=28000lb&axle-share=0.7&2.plan-angle=25deg&2.role=upper&use=hard&rod-end.a=wide-16&hand.b=rh&crc=95a61083";
+
+/// What the sample was made from.
+fn sample() -> Document {
+    let mut document = Document::default();
+    document.rig.weight = Some(lbf(4100.0));
+    document.rig.usage = Some(Use::Hard);
+    document.rig.axle_share = Some(0.7);
+    document.links = vec![Link::default(), Link::default()];
+    let [lower, upper] = document.links.as_mut_slice() else { unreachable!() };
+    lower.length = Some(inch(38.5));
+    lower.outside_diameter = Some(inch(2.25));
+    lower.ends[0].rod_end = Some("wide-16");
+    lower.ends[1].tapped_depth = Some(inch(2.5));
+    lower.ends[1].hand = Some(Hand::Right);
+    upper.role = Role::Upper;
+    upper.length = Some(0.8128);
+    upper.plan_angle = Some(deg(25.0));
+    upper.shank_yield = Some(ksi(120.0));
+    upper.ends[0].rating = Some(lbf(28_000.0));
+    document
+}
+
+/// CRC-32 as anybody could forge it, written apart from the one under test.
+fn crc(bytes: &[u8]) -> u32 {
+    !bytes.iter().fold(u32::MAX, |crc, byte| {
+        (0..8).fold(crc ^ u32::from(*byte), |crc, _| if crc & 1 == 1 { (crc >> 1) ^ 0xEDB8_8320 } else { crc >> 1 })
+    })
+}
+
+/// A fragment with a check that fits: somebody made it on purpose.
+fn sealed(body: &str) -> String {
+    format!("{body}&crc={:08x}", crc(body.as_bytes()))
+}
+
+/// Whether an opened link is honest: it says something, or it is the very document.
+fn honest(opened: &Opened, sent: &Document) -> bool {
+    !opened.told.is_empty() || opened.document == *sent
+}
+
+#[test]
+fn the_check_is_the_one_of_ethernet() {
+    assert_eq!(crc(b"123456789"), 0xcbf4_3926, "the value printed for this CRC everywhere");
+}
+
+#[test]
+fn a_link_of_version_1_opens_for_good() {
+    let opened = from_fragment(SAMPLE);
+    assert_eq!((opened.document, opened.told), (sample(), Vec::new()));
+    let opened = from_fragment(&format!("#{SAMPLE}"));
+    assert_eq!((opened.document, opened.told), (sample(), Vec::new()), "with the sign that browsers put before it");
+    assert_eq!(to_fragment(&sample()), SAMPLE);
+}
+
+#[test]
+fn a_typical_link_is_short() {
+    let mut document = Document::default();
+    document.rig.weight = Some(lbf(4100.0));
+    document.rig.usage = Some(Use::Hard);
+    let link = &mut document.links[0];
+    link.length = Some(inch(38.0 + 5.0 / 16.0));
+    link.outside_diameter = Some(inch(2.25));
+    link.count = Some(2.0);
+    link.plan_angle = Some(deg(12.5));
+    link.ends[0].rod_end = Some("wide-16");
+    link.ends[1].rating = Some(lbf(28_000.0));
+    let fragment = to_fragment(&document);
+    assert!(fragment.len() < 200, "{} characters: {fragment}", fragment.len());
+    assert!(fragment.bytes().all(|b| b.is_ascii_alphanumeric() || b"&=.-".contains(&b)), "no messenger breaks this");
+    assert_eq!(from_fragment(&fragment), Opened { document, told: Vec::new() });
+}
+
+#[test]
+fn what_was_typed_in_a_usual_unit_stays_short() {
+    let mut document = Document::default();
+    document.links[0].length = Some(0.965);
+    document.rig.weight = Some(lbf(4100.0));
+    let fragment = to_fragment(&document);
+    assert!(fragment.starts_with("1&length=0.965&weight=4100lb&crc="), "{fragment}");
+}
+
+#[test]
+fn every_truncation_is_told() {
+    for end in 0..SAMPLE.len() {
+        let opened = from_fragment(&SAMPLE[..end]);
+        assert!(!opened.told.is_empty(), "cut to {end} characters: {}", &SAMPLE[..end]);
+    }
+    for start in 1..SAMPLE.len() {
+        let opened = from_fragment(&SAMPLE[start..]);
+        assert!(!opened.told.is_empty(), "without the first {start} characters: {}", &SAMPLE[start..]);
+    }
+}
+
+#[test]
+fn every_changed_character_is_told() {
+    let sent = sample();
+    let others: Vec<char> = (' '..='~').chain(['é', '½', '\u{0}', '\u{202e}', '😀']).collect();
+    for at in 0..SAMPLE.len() {
+        for other in &others {
+            for (what, after) in [("changed", at + 1), ("put in", at)] {
+                let changed = format!("{}{other}{}", &SAMPLE[..at], &SAMPLE[after..]);
+                assert!(honest(&from_fragment(&changed), &sent), "{what} at {at}: {changed:?}");
+            }
+        }
+        let left_out = format!("{}{}", &SAMPLE[..at], &SAMPLE[at + 1..]);
+        assert!(honest(&from_fragment(&left_out), &sent), "left out at {at}: {left_out}");
+    }
+}
+
+#[test]
+fn two_characters_in_the_wrong_order_are_told() {
+    let sent = sample();
+    for at in 1..SAMPLE.len() {
+        let mut bytes = SAMPLE.as_bytes().to_vec();
+        bytes.swap(at - 1, at);
+        let swapped = String::from_utf8(bytes).expect("the sample is ASCII");
+        assert!(honest(&from_fragment(&swapped), &sent), "{swapped}");
+    }
+}
+
+#[test]
+fn what_cannot_be_read_is_told_and_the_rest_is_opened() {
+    for (part, sentence) in [
+        ("wieght=5lb", "“wieght” in the link is not known"),
+        ("tire=wide", "“wide” in the link is not a number"),
+        ("tire=NaN", "not a number"),
+        ("tire=inf", "not a number"),
+        ("tire=1e999", "outside what is allowed"),
+        ("tire=-37in", "outside what is allowed"),
+        ("tire=500in", "outside what is allowed"),
+        ("tire=", "not a number"),
+        ("tire", "means nothing here"),
+        ("tire=%33%37in", "not a number"),
+        ("%74ire=37in", "not known here"),
+        ("use=gently", "“gently” in the link is not known"),
+        ("metal=unobtainium", "not known here"),
+        ("2.length=30in", "not known here"),
+        ("0.length=30in", "not known here"),
+        ("99999999999999999999999.length=30in", "not known here"),
+        ("rod-end.c=wide-16", "not known here"),
+        ("links=999999999", "999999999 links, which cannot be"),
+        ("links=0", "0 links, which cannot be"),
+        ("links=-1", "-1 links, which cannot be"),
+        ("größe=5", "not known here"),
+        ("日本=1", "not known here"),
+        ("=", "not known here"),
+        ("", "means nothing here"),
+    ] {
+        let opened = from_fragment(&sealed(&format!("1&weight=4100lb&{part}")));
+        assert_eq!(opened.document.rig.weight, Some(lbf(4100.0)), "{part}: the rest is opened");
+        assert_eq!(opened.document.links.len(), 1, "{part}");
+        assert!(opened.told.len() == 1 && opened.told[0].contains(sentence), "{part}: {:?}", opened.told);
+    }
+}
+
+#[test]
+fn another_version_is_told_and_nothing_of_it_is_used() {
+    for version in ["2", "0", "", "01", "1 ", "１", "1.0", "one"] {
+        let opened = from_fragment(&sealed(&format!("{version}&weight=4100lb")));
+        assert_eq!(opened.document, Document::default(), "{version:?}");
+        assert_eq!(opened.told.len(), 1, "{version:?}: {:?}", opened.told);
+    }
+}
+
+#[test]
+fn a_value_given_twice_is_told() {
+    for body in [
+        "1&weight=4100lb&weight=2500lb",
+        "1&length=38in&1.length=30in",
+        "1&links=2&2.length=38in&links=2",
+        "1&use=hard&use=slow",
+    ] {
+        let opened = from_fragment(&sealed(body));
+        assert!(!opened.told.is_empty(), "{body} opened as {:?} and said nothing", opened.document);
+    }
+}
+
+#[test]
+fn an_end_named_for_what_has_none_is_told() {
+    for body in ["1&weight.b=4100lb", "1&length.a=38in", "1&3.weight=4100lb", "1&tapped=2in", "1&use.a=hard"] {
+        let opened = from_fragment(&sealed(body));
+        assert!(!opened.told.is_empty(), "{body} opened as {:?} and said nothing", opened.document);
+    }
+}
+
+#[test]
+fn a_count_of_links_after_their_values_is_told_or_takes_nothing_away() {
+    let opened = from_fragment(&sealed("1&length=38in&links=2&2.length=30in"));
+    assert!(!opened.told.is_empty() || opened.document.links[0].length == Some(inch(38.0)), "{opened:?}");
+}
+
+#[test]
+fn as_many_links_as_a_link_may_hold_can_all_be_decided() {
+    let mut document = Document { links: vec![Link::default(); 40], ..Document::default() };
+    for input in NUMBERS {
+        for place in places(&document, input.scope) {
+            (input.set)(&mut document, place, Some(input.least + 0.37 * (input.most - input.least)));
+        }
+    }
+    let fragment = to_fragment(&document);
+    let opened = from_fragment(&fragment);
+    assert!(opened.told.is_empty(), "{} characters: {:?}", fragment.len(), opened.told);
+    assert!(opened.document == document, "{} characters open as something else", fragment.len());
+}
+
+#[test]
+fn hostile_links_end_soon_and_are_told_in_a_few_sentences() {
+    let hostile = |much: usize| {
+        [
+            ("one long word", "x".repeat(much)),
+            ("one long value", format!("1&weight={}", "9".repeat(much))),
+            ("one long key", format!("1&{}=5", "w".repeat(much))),
+            ("nothing but ends", format!("1{}", "&".repeat(much))),
+            ("one key many times", format!("1{}", "&a=1".repeat(much / 4))),
+            ("many keys", format!("1{}", (0..much / 8).map(|n| format!("&{n}=1")).collect::<String>())),
+            ("percent signs", format!("1&{}", "%".repeat(much))),
+            ("checks upon checks", format!("1{}", "&crc=00000000".repeat(much / 13))),
+            ("long characters", format!("1&weight={}", "😀".repeat(much / 4))),
+            ("a number with many places", format!("1&weight=4100.{}lb", "0".repeat(much))),
+        ]
+    };
+    let short = hostile(10_000).map(|(what, body)| (what, sealed(&body)));
+    for (what, fragment) in hostile(10_000_000).into_iter().chain(short) {
+        let opened = from_fragment(&fragment);
+        let (count, length) = (opened.told.len(), opened.told.iter().map(String::len).sum::<usize>());
+        // The number with many places is a number, if anybody ever sends it.
+        assert!(count > 0 || opened.document.rig.weight == Some(lbf(4100.0)), "{what}: nothing is told");
+        assert!(count <= 50 && length < 20_000, "{what}: {count} sentences of {length} bytes in all");
+    }
+}
