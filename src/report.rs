@@ -96,6 +96,8 @@ pub struct Made {
     pub flats: Option<Flats>,
     /// How far it can be made longer and shorter.
     pub adjustment: Adjustment,
+    /// How the lengths and the least engagements came out.
+    pub working: Vec<Line>,
 }
 
 /// Wrench flats on a bar.

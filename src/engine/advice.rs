@@ -19,12 +19,16 @@ pub(super) fn cautions(answer: &Answer) -> Vec<Said> {
     for words in answer.link.material.cautions {
         cautions.push(said![(*words)]);
     }
-    cautions.push(said!["A part that passes these numbers can still crack with time. Replace a link that is bent, cracked or deeply gouged; never straighten or weld 7075."]);
+    cautions.push(said!["A part that passes these numbers can still crack with time. Replace a link that is bent, cracked or deeply gouged; never straighten it, and never weld 7075 or 2024."]);
     cautions
 }
 
 /// How to fit the link, in the order of the work.
 pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
+    // Nobody should be led through fitting a link that does not hold.
+    if answer.verdict == Verdict::Fails {
+        return vec![said!["Do not fit this link: a part of it fails above. Change the size or the entries first."]];
+    }
     let link = &answer.link;
     let [a, b] = &link.ends;
     let mut steps = vec![
@@ -34,9 +38,15 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             "."
         ],
         said![
+            "Jam nut on each shank first, all the way up: ",
+            (hand(a.hand)),
+            " at end A, ",
+            (hand(b.hand)),
+            " at end B."
+        ],
+        said![
             "Blow the chips out of both holes. Anti-seize on the shanks; each starts by hand for three or four turns."
         ],
-        said!["Jam nut on each shank first: ", (hand(a.hand)), " at end A, ", (hand(b.hand)), " at end B."],
         said![
             "Screw both ends in evenly until the eyes are ",
             (link.length, Length),
@@ -63,7 +73,9 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
         steps.push(said![
             "End ",
             (letter),
-            ": hold the bar on its flats and tighten the jam nut ",
+            ": ",
+            (if link.flats.is_some() { "hold the bar on its flats" } else { "hold the tube with a strap wrench" }),
+            " and tighten the jam nut ",
             (turn(end.hand)),
             " to ",
             (torque.least, Torque),

@@ -94,6 +94,7 @@ pub(super) fn lay_out(
         ends,
         flats,
         adjustment,
+        working: std::mem::take(&mut sheet.lines),
     })
 }
 

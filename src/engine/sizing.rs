@@ -155,7 +155,11 @@ fn larger_of(
         }
         None => (
             Some(numbers.clone()),
-            said!["Builders fit ", (trade.words), ", but no such size fits this link; the numbers decide."],
+            said![
+                "Builders fit ",
+                (trade.words),
+                ", but no listed pair of bar and rod end gives both and holds here; the numbers decide."
+            ],
         ),
     }
 }

@@ -11,6 +11,7 @@ pub(super) fn ends(bench: Bench, made: &Made) -> AnyView {
     view! {
         <h3>"The ends"</h3>
         <div class="ends">{end(bench, 0, &made.ends[0])}{end(bench, 1, &made.ends[1])}</div>
+        {super::working::folded(bench, "How the lengths and the least thread come out", &made.working)}
     }
     .into_any()
 }

@@ -9,14 +9,20 @@ use linkwright::inputs::NUMBERS;
 use linkwright::quantity::{Kind, show_fine};
 use linkwright::report::Finding;
 
+/// A working that opens in place.
+pub(super) fn folded(bench: Bench, title: &'static str, lines: &[Line]) -> AnyView {
+    let lines = lines.iter().map(|line| one(bench, line)).collect_view();
+    view! { <details class="working"><summary>{title}</summary><ol>{lines}</ol></details> }.into_any()
+}
+
 /// The working of one check, after that of the loads it rests on.
 pub(super) fn working(bench: Bench, finding: &Finding, loads: &[Line]) -> AnyView {
-    let lines = |lines: &[Line]| lines.iter().map(|line| one(bench, line)).collect_view();
+    let lines = finding.working.iter().map(|line| one(bench, line)).collect_view();
     view! {
         <div class="working">
             <p class="note">{format!("Source: {}.", finding.source.words())}</p>
-            <details class="loads-working"><summary>"The loads it rests on"</summary><ol>{lines(loads)}</ol></details>
-            <ol>{lines(&finding.working)}</ol>
+            {folded(bench, "The loads it rests on", loads)}
+            <ol>{lines}</ol>
         </div>
     }
     .into_any()

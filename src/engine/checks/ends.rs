@@ -68,7 +68,7 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "ear-bearing",
-        asks: "Does the bolt hole in the bracket stay round?",
+        asks: "Does the bracket hold around the bolt?",
         part: "bracket ear",
         rule: false,
         source: EAR_BEARING,
@@ -198,7 +198,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
             used,
             Some(at_eye(case, end)),
             said![
-                "Wound out to its limit, end ",
+                "With the least thread it may ever have, end ",
                 (letter(end)),
                 " still holds ",
                 (capacity, Force),
@@ -276,7 +276,15 @@ fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(at_eye(case, end)),
-            said!["The eye sees ", (force, Force), " of its rated ", (rating, Force), "."],
+            said![
+                "The eye sees ",
+                (force, Force),
+                ", and its maker rates it at ",
+                (rating, Force),
+                "; asked for is ",
+                (case.given.known(&inputs::RATING_FACTOR), Ratio),
+                " times what it sees."
+            ],
         )
     })
 }

@@ -2,7 +2,7 @@
 
 use super::{Case, Check, Outcome};
 use crate::engine::formula::{Sheet, said};
-use crate::engine::formulas::{jam_nut, lengths, threads};
+use crate::engine::formulas::{jam_nut, lengths, pins, threads};
 use crate::engine::geometry::{COMFORT, MOST_VISIBLE_THREADS};
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
@@ -29,7 +29,7 @@ pub(super) static ROWS: &[Check] = &[
     Check {
         id: "holes-meet",
         asks: "Is there solid bar between the two holes?",
-        part: "between the holes",
+        part: "bar between the holes",
         rule: true,
         source: cite(&GEOMETRY, "", Obtained::Computed),
         run: holes_meet,
@@ -83,8 +83,12 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
         );
     }
     let habit = end.marks.iter().find(|mark| mark.name.starts_with("Habit")).map_or(0.0, |mark| mark.length);
-    let mut says =
-        said![(end.engagement, Length), " of thread is in the bar; strength asks for ", (end.least, FineLength), "."];
+    let mut says = said![
+        (end.engagement, FineLength),
+        " of thread is in the bar; strength asks for ",
+        (end.least, FineLength),
+        "."
+    ];
     if end.engagement >= end.least && end.engagement < habit {
         says.extend(said![
             " Habit asks for ",
@@ -95,7 +99,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
         ]);
     }
     Outcome {
-        utilization: Ok(end.least / end.engagement),
+        utilization: Ok(sheet.work(&pins::LENGTH_SHARE, &[end.least, end.engagement])),
         station: None,
         says,
         close_from: 1.0 / COMFORT,
@@ -103,7 +107,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
     }
 }
 
-fn visible_threads(case: &Case, _: &mut Sheet) -> Outcome {
+fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
     let ends = &case.made.ends;
     let index = worse([ends[0].visible_threads, ends[1].visible_threads]);
     let shown = ends[index].visible_threads;
@@ -114,8 +118,9 @@ fn visible_threads(case: &Case, _: &mut Sheet) -> Outcome {
             said!["The jam nut would run off the thread: leave at least no visible thread past it."],
         );
     }
+    let most = MOST_VISIBLE_THREADS * ends[index].thread.pitch;
     Outcome::new(
-        shown / MOST_VISIBLE_THREADS,
+        sheet.work(&pins::LENGTH_SHARE, &[ends[index].visible, most]),
         None,
         said![(shown.max(0.0), Ratio), " threads show past the jam nut as set; more than 3 bends the shank sooner."],
     )
@@ -136,7 +141,7 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
         );
     }
     Outcome::new(
-        wanted / web,
+        sheet.work(&pins::LENGTH_SHARE, &[wanted, web]),
         None,
         said![
             (web, Length),
@@ -145,11 +150,11 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
     )
 }
 
-fn bottoming(case: &Case, _: &mut Sheet) -> Outcome {
+fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     let mut used: f64 = 0.0;
     for end in &case.made.ends {
-        let room = end.tapped_depth - end.thread.pitch;
-        used = used.max(end.engagement / room);
+        let room = sheet.work(&lengths::MOST_BY_HOLE, &[end.tapped_depth, end.thread.pitch]);
+        used = used.max(sheet.work(&pins::LENGTH_SHARE, &[end.engagement, room]));
     }
     let tight = case.made.ends.iter().any(|end| end.most < end.thread_length - end.jam_nut - 1e-9);
     let says = if tight {
@@ -169,7 +174,7 @@ fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
     let across = end.jam_nut_across;
     if across > outside {
         return Outcome::new(
-            across / outside,
+            sheet.work(&pins::LENGTH_SHARE, &[across, outside]),
             None,
             said![
                 "The jam nut is ",
@@ -196,7 +201,9 @@ fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
             jam_torque::NUT_SHEAR,
         ],
     );
-    let used = (pressure / yielding).max(preload / nut_holds);
+    let seat = sheet.work(&pins::STRESS_UTILIZATION, &[pressure, 1.0, yielding]);
+    let thread = sheet.work(&pins::UTILIZATION, &[preload, 1.0, nut_holds]);
+    let used = seat.max(thread);
     Outcome::new(
         used,
         None,
@@ -217,7 +224,8 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     let mut worst = (0.0_f64, 0.0, 0.0);
     for end in &case.made.ends {
         let wall = sheet.work(&lengths::WALL_AROUND_THREAD, &[case.made.outside_diameter, end.thread.major]);
-        let used = if wall > 0.0 { 0.25 * end.thread.major / wall } else { 2.0 };
+        let floor = sheet.work(&lengths::LEAST_BY_DIAMETERS, &[0.25, end.thread.major]);
+        let used = if wall > 0.0 { sheet.work(&pins::LENGTH_SHARE, &[floor, wall]) } else { 2.0 };
         if used > worst.0 {
             worst = (used, wall, wall / end.thread.major);
         }
@@ -255,7 +263,7 @@ fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
         );
     }
     Outcome::new(
-        LEAST_INSERT_WALL / wall,
+        sheet.work(&pins::LENGTH_SHARE, &[LEAST_INSERT_WALL, wall]),
         None,
         said![
             "The threaded insert keeps ",

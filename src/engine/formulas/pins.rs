@@ -98,6 +98,16 @@ formula! {
     example [ksi(40.0), 1.25, ksi(64.0)] gives "78.125" of 0.01, "own arithmetic";
 }
 
+formula! {
+    /// How much of a length that is there is asked for.
+    LENGTH_SHARE: "U" Percent = "a / b";
+    given asked "a" FineLength "length asked for", there "b" FineLength "length that is there";
+    code asked / there;
+    holds "b > 0" => there > 0.0;
+    source GEOMETRY, "definition; 100 % is the limit", Computed;
+    example [inch(1.0), inch(1.6)] gives "62.5" of 0.01, "own arithmetic";
+}
+
 /// Every formula of this file.
 pub static ALL: &[&Formula] = &[
     &BOLT_AREA,
@@ -110,4 +120,5 @@ pub static ALL: &[&Formula] = &[
     &RESULTANT,
     &UTILIZATION,
     &STRESS_UTILIZATION,
+    &LENGTH_SHARE,
 ];

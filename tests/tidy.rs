@@ -1,0 +1,290 @@
+//! The project keeps its own rules: layers, names that must not appear, the developers' map.
+
+use std::collections::BTreeMap;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// The longest a file may be.
+const MOST_LINES: usize = 450;
+
+fn root() -> PathBuf {
+    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+}
+
+/// Every Rust file under the given folders, as path from the root and text.
+fn files(folders: &[&str]) -> BTreeMap<String, String> {
+    fn walk(folder: &Path, found: &mut BTreeMap<String, String>) {
+        for entry in fs::read_dir(folder).expect("a folder of the project") {
+            let path = entry.expect("an entry of a folder").path();
+            if path.is_dir() {
+                walk(&path, found);
+            } else if path.extension().is_some_and(|ending| ending == "rs") {
+                let name = path.strip_prefix(root()).expect("below the root").to_string_lossy().replace('\\', "/");
+                found.insert(name, fs::read_to_string(&path).expect("a text file"));
+            }
+        }
+    }
+    let mut found = BTreeMap::new();
+    for folder in folders {
+        walk(&root().join(folder), &mut found);
+    }
+    found
+}
+
+/// The page, which alone may know that it runs in a browser.
+fn is_page(name: &str) -> bool {
+    name == "src/main.rs" || name == "src/view.rs" || name.starts_with("src/view/")
+}
+
+/// A line without its comment.
+fn code(line: &str) -> &str {
+    line.split("//").next().unwrap_or_default()
+}
+
+/// Fails with every complaint at once.
+fn none(told: &[String]) {
+    assert!(told.is_empty(), "\n{}", told.join("\n"));
+}
+
+/// Complaints about names that stand in the code of files they must not stand in.
+fn forbidden(names: &[&str], may: impl Fn(&str) -> bool) -> Vec<String> {
+    let mut told = Vec::new();
+    for (file, text) in files(&["src"]) {
+        if may(&file) {
+            continue;
+        }
+        for (number, line) in text.lines().enumerate() {
+            for name in names.iter().filter(|name| code(line).contains(**name)) {
+                told.push(format!("{file}:{}: {name}", number + 1));
+            }
+        }
+    }
+    told
+}
+
+#[test]
+fn the_library_names_no_web_crate() {
+    none(&forbidden(&["leptos", "web_sys", "wasm_bindgen", "js_sys"], is_page));
+}
+
+#[test]
+fn the_library_has_no_clock_no_chance_no_panic() {
+    let names = [
+        "HashMap",
+        "HashSet",
+        "Instant",
+        "SystemTime",
+        "println!",
+        "eprintln!",
+        "unwrap(",
+        "expect(",
+        "panic!",
+        "todo!",
+        "unimplemented!",
+        "unreachable!",
+        "static mut",
+        "thread_local!",
+        "std::env",
+        "std::fs",
+    ];
+    none(&forbidden(&names, is_page));
+}
+
+#[test]
+fn only_one_file_touches_the_browser() {
+    none(&forbidden(&["web_sys"], |file| file == "src/view/storage.rs"));
+}
+
+#[test]
+fn only_the_page_asks_where_it_runs() {
+    none(&forbidden(&["target_arch"], is_page));
+}
+
+#[test]
+fn every_file_starts_with_a_sentence() {
+    let told: Vec<String> = files(&["src", "tests", "xtask/src"])
+        .into_iter()
+        .filter(|(_, text)| {
+            let lines: Vec<&str> = text.lines().take_while(|line| line.starts_with("//!")).collect();
+            let first = lines.split(|line| *line == "//!").next().unwrap_or_default().last().copied();
+            !first.is_some_and(|line| line.len() > 8 && line.ends_with(['.', ':']))
+        })
+        .map(|(file, _)| format!("{file} does not start with a sentence"))
+        .collect();
+    none(&told);
+}
+
+#[test]
+fn no_file_is_too_long_to_read() {
+    let told: Vec<String> = files(&["src", "tests", "xtask/src"])
+        .into_iter()
+        .map(|(file, text)| (file, text.lines().count()))
+        .filter(|(_, lines)| *lines > MOST_LINES)
+        .map(|(file, lines)| format!("{file} has {lines} lines; at most {MOST_LINES}"))
+        .collect();
+    none(&told);
+}
+
+#[test]
+fn no_file_knows_whose_computer_it_was_written_on() {
+    // In pieces, so that this file does not complain about itself.
+    let homes = ["home", "Users", "root", "tmp", "work"].map(|folder| format!("/{folder}/"));
+    let mut told = Vec::new();
+    for (file, text) in files(&["src", "tests", "xtask/src"]) {
+        for (number, line) in text.lines().enumerate() {
+            // Inside a longer path or an address the same letters mean something else.
+            let home = |folder: &String| {
+                line.match_indices(folder.as_str())
+                    .any(|(at, _)| !line[..at].ends_with(|c: char| c.is_alphanumeric() || matches!(c, '.' | '_' | '-')))
+            };
+            if homes.iter().any(home) {
+                told.push(format!("{file}:{}: {}", number + 1, line.trim()));
+            }
+        }
+    }
+    none(&told);
+}
+
+#[test]
+fn every_file_is_on_the_map() {
+    let Ok(text) = fs::read_to_string(root().join("DEVELOPERS.md")) else { return };
+    let map = text.split("\n## ").find(|part| part.starts_with("Map")).expect("a map");
+    let named: Vec<&str> = map.split('`').skip(1).step_by(2).collect();
+    // A folder or a page named whole stands for what is in it.
+    let listed = |file: &str| {
+        let name = file.rsplit('/').next().unwrap_or_default();
+        named.iter().any(|named| *named == file || *named == name || (named.ends_with('/') && file.starts_with(named)))
+    };
+    let told: Vec<String> = files(&["src", "tests", "xtask/src"])
+        .into_keys()
+        .filter(|file| !listed(file))
+        .map(|file| format!("{file} is not on the map in DEVELOPERS.md"))
+        .collect();
+    none(&told);
+}
+
+#[test]
+fn the_map_names_no_file_that_is_gone() {
+    let Ok(text) = fs::read_to_string(root().join("DEVELOPERS.md")) else { return };
+    let map = text.split("\n## ").find(|part| part.starts_with("Map")).expect("a map");
+    let all = files(&["src", "tests", "xtask/src"]);
+    let told: Vec<String> = map
+        .split('`')
+        .skip(1)
+        .step_by(2)
+        .filter(|named| named.ends_with(".rs"))
+        .filter(|named| !all.keys().any(|file| file == named || file.ends_with(&format!("/{named}"))))
+        .map(|named| format!("the map names {named}, which is not there"))
+        .collect();
+    none(&told);
+}
+
+/// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
+const LAYERS: [(&str, &[&str]); 14] = [
+    ("quantity", &[]),
+    ("source", &[]),
+    ("document", &[]),
+    ("engine::notation", &["quantity"]),
+    ("engine::formula", &["quantity", "source"]),
+    ("engine::formulas", &["quantity", "source", "engine::formula"]),
+    ("engine::outside", &["quantity", "source", "engine::formula", "engine::formulas", "engine::tables"]),
+    ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas"]),
+    ("inputs", &["quantity", "document", "engine::tables"]),
+    ("report", &["quantity", "source", "document", "engine::formula", "engine::tables"]),
+    ("share", &["quantity", "document", "inputs"]),
+    ("engine", ENGINE),
+    ("engine::advice", ADVICE),
+    ("view", &["quantity", "source", "document", "inputs", "report", "share", "engine"]),
+];
+const ENGINE: &[&str] =
+    &["quantity", "source", "document", "inputs", "report", "engine::formula", "engine::formulas", "engine::tables"];
+/// Words about an answer, which know nothing of how it was found.
+const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::tables"];
+/// Files that are the engine itself.
+const OWN: [&str; 6] = ["build", "checks", "geometry", "given", "loads", "sizing"];
+
+/// The layer of a module path.
+fn layer(path: &[&str]) -> String {
+    match path {
+        ["engine", second, ..] if OWN.contains(second) => "engine".to_string(),
+        ["engine", second, ..] if second.starts_with(|c: char| c.is_lowercase()) => format!("engine::{second}"),
+        [first, ..] => (*first).to_string(),
+        [] => String::new(),
+    }
+}
+
+/// The module paths that a line of a file names through `crate::` and `super::`.
+fn named_by(line: &str, module: &[&str]) -> Vec<Vec<String>> {
+    let mut found = Vec::new();
+    for start in ["crate::", "super::"] {
+        for (at, _) in line.match_indices(start) {
+            if line[..at].ends_with("super::") {
+                continue;
+            }
+            let mut path: Vec<String> = Vec::new();
+            let mut rest = line[at..].trim_start_matches("crate::");
+            if start == "super::" {
+                let mut up = 0;
+                while let Some(after) = rest.strip_prefix("super::") {
+                    (rest, up) = (after, up + 1);
+                }
+                path = module[..module.len().saturating_sub(up)].iter().map(|part| (*part).to_string()).collect();
+            }
+            loop {
+                let end = rest.find(|c: char| !(c.is_alphanumeric() || c == '_')).unwrap_or(rest.len());
+                let (name, after) = rest.split_at(end);
+                if name.is_empty() {
+                    break;
+                }
+                path.push(name.to_string());
+                match after.strip_prefix("::") {
+                    Some(after) => rest = after,
+                    None => break,
+                }
+            }
+            found.push(path);
+        }
+    }
+    found
+}
+
+/// `super::{a, b}` and `crate::{a::b, c}` on one line each, so that a path is read where it stands.
+fn flattened(line: &str) -> Vec<String> {
+    for start in ["super::{", "crate::{"] {
+        if let Some((before, inside)) = line.split_once(start) {
+            let prefix = start.trim_end_matches('{');
+            let inside = inside.trim_end().trim_end_matches([';', '}']);
+            return inside.split(',').map(|part| format!("{before}{prefix}{}", part.trim())).collect();
+        }
+    }
+    vec![line.to_string()]
+}
+
+#[test]
+fn no_layer_names_one_above_it() {
+    let mut told = Vec::new();
+    for (file, text) in files(&["src"]) {
+        if file == "src/lib.rs" || file == "src/main.rs" {
+            continue;
+        }
+        let inside = file.trim_start_matches("src/").trim_end_matches(".rs");
+        let module: Vec<&str> = inside.split('/').collect();
+        let own = layer(&module);
+        let Some((_, allowed)) = LAYERS.iter().find(|(name, _)| *name == own) else {
+            told.push(format!("{file}: {own} is no layer; add it to the table"));
+            continue;
+        };
+        for (number, line) in text.lines().enumerate() {
+            for path in flattened(code(line)).iter().flat_map(|line| named_by(line, &module)) {
+                let path: Vec<&str> = path.iter().map(String::as_str).collect();
+                let other = layer(&path);
+                let within = other == own || allowed.contains(&other.as_str());
+                let root = other.is_empty() || (own == "engine::formulas" && other == "engine");
+                if !(within || root) {
+                    told.push(format!("{file}:{}: {own} names {other}", number + 1));
+                }
+            }
+        }
+    }
+    none(&told);
+}
