@@ -5,12 +5,15 @@
 
 mod answer;
 mod checklist;
+mod detail;
 mod drawing;
 mod ends;
 mod field;
 mod findings;
 mod form;
 mod more;
+mod parts;
+mod pen;
 mod send;
 mod sizes;
 mod state;
@@ -39,11 +42,11 @@ fn App() -> impl IntoView {
         <Title/>
         <Told/>
         <main class="bench">
+            <drawing::Drawing/>
             <section class="entries" aria-labelledby="entries-title">
                 <form::Form/>
             </section>
             <section class="sheet" id="answer" tabindex="-1" aria-label="The answer">
-                <drawing::Drawing/>
                 {move || answer_part(bench)}
             </section>
         </main>
@@ -57,7 +60,7 @@ fn answer_part(bench: Bench) -> AnyView {
     match bench.report.with(|report| report.links.get(at).cloned()) {
         Some(LinkReport::Answer(answer)) => answer::answer(bench, &answer),
         Some(LinkReport::Impossible(why)) => view! { <p class="stop" id="headline">{bench.say(&why)}</p> }.into_any(),
-        Some(LinkReport::Needs(needs)) => form::invitation(bench, &needs),
+        Some(LinkReport::Needs(needs)) => form::invitation(&needs),
         None => ().into_any(),
     }
 }
@@ -108,7 +111,9 @@ fn Summary() -> impl IntoView {
     view! {
         <div class="summary" class:stale=move || bench.stale()>
             <p id="summary" aria-live="polite">{move || words::summary(bench)}</p>
-            <button type="button" class="quiet" on:click=move |_| storage::show("answer")>"See why"</button>
+            {move || bench.answer().is_some().then(|| view! {
+                <button type="button" class="quiet" on:click=move |_| storage::show("answer")>"See why"</button>
+            })}
         </div>
     }
 }

@@ -1,38 +1,39 @@
-//! The fitting checklist; ticks are kept on the device.
+//! Fitting, step by step, with ticks that stay.
 
 use super::state::Bench;
 use leptos::prelude::*;
-use linkwright::engine::formula::spoken;
+use linkwright::engine::formula::{Said, spoken};
 use linkwright::quantity::System;
 use linkwright::report::Answer;
 
-/// The steps of fitting the link, each with a box to tick.
+/// The steps in the order of the work.
 pub(super) fn checklist(bench: Bench, answer: &Answer) -> AnyView {
-    let steps: Vec<_> = answer
-        .checklist
-        .iter()
-        .map(|said| {
-            // A tick belongs to the sentence with its numbers: another link starts unticked.
-            let key = spoken(said, System::Inch);
-            let ticked = {
-                let key = key.clone();
-                move || bench.ticks.with(|ticks| ticks.contains(&key))
-            };
-            let toggle = move |_| {
-                bench.ticks.update(|ticks| {
-                    if ticks.contains(&key) {
-                        ticks.retain(|other| *other != key);
-                    } else {
-                        ticks.push(key.clone());
-                    }
-                });
-            };
-            view! { <li><label><input type="checkbox" prop:checked=ticked on:change=toggle/><span>{bench.say(said)}</span></label></li> }
-        })
-        .collect();
     view! {
-        <h3>"Fitting it"</h3>
-        <ol class="checklist">{steps}</ol>
+        <section class="part-of fitting">
+            <h3>"Fitting it"</h3>
+            <p>"Ticks stay on this device. A tick clears when its numbers change."</p>
+            <ol class="steps">{answer.checklist.iter().map(|said| step(bench, said)).collect_view()}</ol>
+            <button type="button" class="quiet" on:click=move |_| bench.ticks.set(Vec::new())>"Clear the ticks"</button>
+        </section>
     }
     .into_any()
+}
+
+fn step(bench: Bench, said: &Said) -> AnyView {
+    // A tick belongs to a sentence with its numbers, whatever units it is read in.
+    let key = spoken(said, System::Inch);
+    let ticked = {
+        let key = key.clone();
+        move || bench.ticks.with(|ticks| ticks.contains(&key))
+    };
+    let toggle = move |_| {
+        bench.ticks.update(|ticks| {
+            if ticks.contains(&key) {
+                ticks.retain(|other| *other != key);
+            } else {
+                ticks.push(key.clone());
+            }
+        });
+    };
+    view! { <li><label><input type="checkbox" prop:checked=ticked on:change=toggle/><span>{bench.say(said)}</span></label></li> }.into_any()
 }

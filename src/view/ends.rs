@@ -1,52 +1,79 @@
-//! Each end: rod end, hand, thread in the bar, and the lines on the engagement scale.
+//! Each end of the link: its detail, its sizes, and how much thread is enough.
 
 use super::state::Bench;
-use super::words;
+use super::{detail, words, working};
 use leptos::prelude::*;
-use linkwright::quantity::{Kind, show_fine};
-use linkwright::report::{Made, MadeEnd};
+use linkwright::quantity::Kind;
+use linkwright::report::{Answer, EngagementMark, MadeEnd};
 
-/// Both ends, side by side where there is room.
-pub(super) fn ends(bench: Bench, made: &Made) -> AnyView {
+/// Both ends.
+pub(super) fn ends(bench: Bench, answer: &Answer) -> AnyView {
+    let made = &answer.link;
+    let system = bench.system.get();
     view! {
-        <h3>"The ends"</h3>
-        <div class="ends">{end(bench, 0, &made.ends[0])}{end(bench, 1, &made.ends[1])}</div>
-        {super::working::folded(bench, "How the lengths and the least thread come out", &made.working)}
+        <section class="part-of ends-part">
+            <h3>"The two ends"</h3>
+            <div class="ends">
+                {made.ends.iter().enumerate().map(|(index, end)| view! {
+                    <article class="end-of">
+                        <h4>{format!("End {}: {}, {}", words::letter(index), words::thread(end.thread), words::hand_word(end.hand))}</h4>
+                        <figure class="drawing" inner_html=detail::end(made, index, system)></figure>
+                        {sizes(bench, end)}
+                        {engagement(bench, end)}
+                    </article>
+                }).collect_view()}
+            </div>
+            <details>
+                <summary>"How the lengths and the least thread come out"</summary>
+                {working::lines(bench, &made.working)}
+            </details>
+        </section>
     }
     .into_any()
 }
 
-fn end(bench: Bench, index: usize, end: &MadeEnd) -> AnyView {
-    let fine = |value: f64| show_fine(value, Kind::FineLength, bench.system.get());
-    let row = |name: &'static str, value: String| view! { <div><dt>{name}</dt><dd>{value}</dd></div> };
-    let marks: Vec<_> = end
-        .marks
-        .iter()
-        .map(|mark| {
-            let reached = if mark.reached { "reached" } else { "not reached" };
-            view! {
-                <li class:missed=!mark.reached>
-                    <b>{mark.name}</b>": "{fine(mark.length)}", "{reached}
-                    <small>{mark.source.words()}</small>
-                </li>
-            }
-        })
-        .collect();
+fn sizes(bench: Bench, end: &MadeEnd) -> AnyView {
+    let fine = |value: f64| bench.show(value, Kind::FineLength);
+    let rows = [
+        ("Rod end", end.rod_end.to_string()),
+        ("Eye center to bar face", fine(end.eye_to_face)),
+        ("Thread in the bar", fine(end.engagement)),
+        ("Thread showing", detail::threads_showing(end, bench.system.get())),
+        ("Tap, full thread", fine(end.tapped_depth)),
+        ("Drill to the shoulder", fine(end.drill_depth)),
+        ("Drill to the point", fine(end.drill_point)),
+        ("Jam nut", format!("{} thick, {} across", fine(end.jam_nut), fine(end.jam_nut_across))),
+        ("Bolt hole in the ball", fine(end.bore)),
+    ];
     view! {
-        <section class="end-card" aria-label=format!("End {}", words::letter(index))>
-            <h4>{format!("End {}: {}, {}", words::letter(index), words::thread(end.thread), words::hand_word(end.hand))}</h4>
-            <p>{end.rod_end}</p>
-            <dl>
-                {row("Thread in the bar", fine(end.engagement))}
-                {row("Eye center to bar face", fine(end.eye_to_face))}
-                {row("Visible past the jam nut", format!("{} threads", bench.show(end.visible_threads.max(0.0), Kind::Ratio)))}
-                {row("Tap", format!("{} full thread", fine(end.tapped_depth)))}
-                {row("Drill to the shoulder", fine(end.drill_depth))}
-                {row("Least and most thread in the bar", format!("{} to {}", fine(end.least), fine(end.most)))}
-            </dl>
-            <p class="marks-title">"How much thread do others ask for?"</p>
-            <ul class="marks">{marks}</ul>
-        </section>
+        <dl class="rows">
+            {rows.into_iter().map(|(name, value)| view! { <div><dt>{name}</dt><dd>{value}</dd></div> }).collect_view()}
+        </dl>
+    }
+    .into_any()
+}
+
+/// The named lines on the scale of engagement, the longest first, with the link as set among them.
+fn engagement(bench: Bench, end: &MadeEnd) -> AnyView {
+    let fine = |value: f64| bench.show(value, Kind::FineLength);
+    let mut marks: Vec<&EngagementMark> = end.marks.iter().collect();
+    marks.sort_by(|a, b| b.length.total_cmp(&a.length));
+    let row = |mark: &EngagementMark| {
+        let reached = if mark.reached { "reached" } else { "not reached" };
+        view! {
+            <li class:missed=!mark.reached>
+                <b>{fine(mark.length)}</b>
+                <span>{mark.name}", "<em>{reached}</em><small>{mark.source.words()}</small></span>
+            </li>
+        }
+    };
+    view! {
+        <h5>"How much thread is enough"</h5>
+        <ol class="scale">
+            {marks.iter().filter(|mark| !mark.reached).map(|mark| row(mark)).collect_view()}
+            <li class="as-set"><b>{fine(end.engagement)}</b><span>"As set. It can go from "{fine(end.least)}" to "{fine(end.most)}"."</span></li>
+            {marks.iter().filter(|mark| mark.reached).map(|mark| row(mark)).collect_view()}
+        </ol>
     }
     .into_any()
 }

@@ -14,6 +14,7 @@ pub(super) fn Form() -> impl IntoView {
     let bench = Bench::here();
     view! {
         <h2 class="unseen" id="entries-title">"Your entries"</h2>
+        {move || welcome(bench)}
         {move || picker(bench)}
         {move || entries(Place { link: bench.at.get(), end: 0 })}
         {move || start_over(bench)}
@@ -59,14 +60,27 @@ fn start_over(bench: Bench) -> AnyView {
     view! { <button type="button" class="quiet clear" id="clear" on:click=move |_| bench.replace(Document::default())>"Clear every entry"</button> }.into_any()
 }
 
+/// The invitation above an empty form.
+fn welcome(bench: Bench) -> AnyView {
+    if bench.document.with(|document| *document != Document::default()) {
+        return ().into_any();
+    }
+    view! {
+        <div class="welcome">
+            <p>"Three entries give the whole answer."</p>
+            <button type="button" class="quiet" id="example" on:click=move |_| bench.try_example()>"Try an example"</button>
+        </div>
+    }
+    .into_any()
+}
+
 /// What stands in place of the answer until it can be given.
-pub(super) fn invitation(bench: Bench, needs: &[&'static str]) -> AnyView {
-    let untouched = bench.document.with(|document| *document == Document::default());
+pub(super) fn invitation(needs: &[&'static str]) -> AnyView {
     view! {
         <div class="invitation">
-            <p class="lead">"Measure one link, hole center to hole center. Add what the rig weighs and how you drive it."</p>
+            <p class="lead">"Measure one link from hole center to hole center. Add what the rig weighs, loaded, and how you drive it."</p>
             <p id="still-needed">{words::still_needed(needs)}</p>
-            {untouched.then(|| view! { <button type="button" id="example" on:click=move |_| bench.try_example()>"Try an example"</button> })}
+            <p>"You get the bar, the rod ends, what to saw, tap and set, and how far it is from giving. Every number opens its working."</p>
         </div>
     }
     .into_any()

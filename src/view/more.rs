@@ -11,7 +11,7 @@ use linkwright::inputs::{CHOICES, Group, MATERIAL, NUMBERS, Place, ROD_END, Scop
 /// The groups in the order of the form, each with its name and what it is about.
 const GROUPS: [(Group, &str, &str); 6] = [
     (Group::Bar, "Bar", "Metal and size"),
-    (Group::Ends, "Rod ends", "Series, hand, thread in the bar, your own readings"),
+    (Group::Ends, "Rod ends", "Series, hand, thread, your own"),
     (Group::Bracket, "Bracket", "Bolt, ears, spacers"),
     (Group::Loads, "Loads", "Tires, grip, shock, strikes"),
     (Group::Factors, "Factors", "How much in hand you ask for"),

@@ -1,46 +1,71 @@
-//! Sending the answer: link, text, share sheet, paper.
+//! Sending the answer: the link, the words, the paper.
 
 use super::state::Bench;
 use super::{storage, words};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use linkwright::report::Answer;
 
-/// The buttons that take the answer elsewhere.
-pub(super) fn send(bench: Bench, answer: &Answer) -> AnyView {
-    let done = RwSignal::new(String::new());
-    let fragment = bench.fragment();
-    let address = storage::address(&fragment);
-    let text = bench.document.with(|document| words::plain_text(document, answer, &fragment));
-    let copy = move |what: String, name: &'static str| {
-        spawn_local(async move {
-            let words = if storage::copy(&what).await {
-                format!("{name} copied.")
-            } else {
-                "The browser did not let this page copy; select the text below.".to_string()
-            };
-            done.set(words);
-        });
+/// What can be done with the answer.
+pub(super) fn send(bench: Bench) -> AnyView {
+    let told = RwSignal::new("");
+    let text = move || {
+        let fragment = bench.fragment();
+        bench
+            .answer()
+            .map(|answer| bench.document.with(|document| words::plain_text(document, &answer, &fragment)))
+            .unwrap_or_default()
     };
-    let (link, message, shown) = (address.clone(), text.clone(), text.clone());
-    let share = storage::can_share().then(|| {
-        view! {
-            <button type="button" id="share" on:click=move |_| {
-                let (text, address) = (text.clone(), address.clone());
-                spawn_local(async move { let _ = storage::share(&text, &address).await; });
-            }>"Share"</button>
-        }
-    });
+    let link = move || storage::address(&bench.fragment());
     view! {
-        <h3>"Send this"</h3>
-        <div class="send">
-            <button type="button" id="copy-link" on:click=move |_| copy(link.clone(), "Link")>"Copy link"</button>
-            <button type="button" id="copy-text" on:click=move |_| copy(message.clone(), "Text")>"Copy as text"</button>
-            {share}
-            <button type="button" id="print" on:click=move |_| storage::print()>"Print"</button>
-        </div>
-        <p role="status" class="note">{move || done.get()}</p>
-        <details class="twin"><summary>"The answer as plain text"</summary><pre id="twin">{shown}</pre></details>
+        <section class="part-of sending">
+            <h3>"Send this"</h3>
+            <p>"The link opens the same numbers on any phone. They travel in the link itself."</p>
+            <div class="buttons">
+                <button type="button" id="copy-link" on:click=move |_| copy(link(), told, "The link is on your clipboard.")>"Copy the link"</button>
+                <button type="button" id="copy-text" on:click=move |_| copy(text(), told, "The text is on your clipboard.")>"Copy as text"</button>
+                {storage::can_share().then(|| view! { <button type="button" id="share" on:click=move |_| share(bench, told)>"Share"</button> })}
+                <button type="button" id="print" on:click=move |_| storage::print()>"Print"</button>
+                <button type="button" id="print-all" on:click=move |_| print_all(bench)>"Print with every working"</button>
+            </div>
+            <p class="done" role="status">{move || told.get()}</p>
+            <label class="own-line" for="link-text">"The link"</label>
+            <input class="own-line" id="link-text" readonly prop:value=link on:focus=move |_| storage::select_all("link-text")/>
+            <details>
+                <summary>"The answer as text, both units"</summary>
+                <pre id="twin">{text}</pre>
+            </details>
+        </section>
     }
     .into_any()
+}
+
+fn copy(text: String, told: RwSignal<&'static str>, done: &'static str) {
+    spawn_local(async move {
+        let copied = storage::copy(&text).await;
+        told.set(if copied {
+            done
+        } else {
+            "Your browser did not let me copy. The link stands below: hold it, or press Ctrl and C."
+        });
+        if !copied {
+            storage::show("link-text");
+        }
+    });
+}
+
+fn share(bench: Bench, told: RwSignal<&'static str>) {
+    let Some(answer) = bench.answer() else { return };
+    let text = words::headline(&answer.link, bench.system.get());
+    let address = storage::address(&bench.fragment());
+    spawn_local(async move {
+        if storage::share(&text, &address).await {
+            told.set("Handed over.");
+        }
+    });
+}
+
+/// Lays every working open first; the paper has no taps.
+fn print_all(bench: Bench) {
+    bench.laid_open.set(true);
+    set_timeout(storage::print, std::time::Duration::from_millis(50));
 }

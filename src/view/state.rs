@@ -44,8 +44,10 @@ pub(super) struct Bench {
     pub(super) opened: RwSignal<Vec<&'static str>>,
     /// Steps ticked, each as its sentence in inches.
     pub(super) ticks: RwSignal<Vec<String>>,
-    /// Whether everything is laid open for the printer.
+    /// Whether the page is being printed.
     pub(super) printing: RwSignal<bool>,
+    /// Whether every working is laid open for the printer.
+    pub(super) laid_open: RwSignal<bool>,
 }
 
 impl Bench {
@@ -71,12 +73,16 @@ impl Bench {
             opened: RwSignal::new(Vec::new()),
             ticks: RwSignal::new(ticks.unwrap_or_default()),
             printing: RwSignal::new(false),
+            laid_open: RwSignal::new(false),
         };
         bench.arrive();
         bench.save_on_change();
         window_event_listener(leptos::ev::hashchange, move |_| bench.arrive());
         window_event_listener_untyped("beforeprint", move |_| bench.printing.set(true));
-        window_event_listener_untyped("afterprint", move |_| bench.printing.set(false));
+        window_event_listener_untyped("afterprint", move |_| {
+            bench.printing.set(false);
+            bench.laid_open.set(false);
+        });
         bench
     }
 

@@ -94,10 +94,18 @@ pub(super) fn print() {
 /// Brings an element into view and gives it the focus.
 pub(super) fn show(id: &str) {
     if let Some(element) = document().get_element_by_id(id) {
-        element.scroll_into_view();
-        if let Ok(element) = element.dyn_into::<web_sys::HtmlElement>() {
+        if let Some(element) = element.dyn_ref::<web_sys::HtmlElement>() {
             let _ = element.focus();
         }
+        element.scroll_into_view();
+    }
+}
+
+/// Selects the text of a field, so that one key copies it.
+pub(super) fn select_all(id: &str) {
+    let field = document().get_element_by_id(id);
+    if let Some(field) = field.and_then(|element| element.dyn_into::<web_sys::HtmlInputElement>().ok()) {
+        field.select();
     }
 }
 

@@ -26,6 +26,15 @@ pub(super) const fn hand_word(hand: Hand) -> &'static str {
     }
 }
 
+/// Which way to turn the bar of a link with opposite hands. A right-hand bar turned clockwise moves
+/// away from whoever turns it, as a nut does: seen from eye A, away from A.
+pub(super) const fn turning(at_a: Hand) -> &'static str {
+    match at_a {
+        Hand::Right => "Look along the bar from end A: clockwise makes it longer, counterclockwise shorter.",
+        Hand::Left => "Look along the bar from end A: counterclockwise makes it longer, clockwise shorter.",
+    }
+}
+
 /// What the link is called.
 pub(super) const fn role_word(role: Role) -> &'static str {
     match role {
@@ -46,7 +55,9 @@ pub(super) fn thread(thread: &'static Thread) -> &'static str {
 
 /// A stock size as people say it: `2 in`, or `1-3/4 in × 0.250 in wall`.
 pub(super) fn size(outside: f64, bore: f64, system: System) -> String {
-    let mut words = show(outside, Kind::Length, system);
+    // Stock in inches is not a round number of millimeters.
+    let kind = if system == System::Inch { Kind::Length } else { Kind::FineLength };
+    let mut words = show(outside, kind, system);
     if bore > 0.0 {
         words.push_str(" × ");
         words.push_str(&show((outside - bore) / 2.0, Kind::FineLength, system));
@@ -91,8 +102,15 @@ pub(super) fn label(id: &str) -> &'static str {
 
 /// What is still needed, in one sentence.
 pub(super) fn still_needed(needs: &[&'static str]) -> String {
-    let labels: Vec<String> = needs.iter().map(|id| lower(label(id))).collect();
-    format!("Still needed: {}.", labels.join(", "))
+    // What follows a comma in a label only narrows it down.
+    let name = |id: &&'static str| lower(label(id).split(',').next().unwrap_or_default());
+    let mut labels: Vec<String> = needs.iter().map(name).collect();
+    let last = labels.pop().unwrap_or_default();
+    if labels.is_empty() {
+        format!("Still needed: {last}.")
+    } else {
+        format!("Still needed: {} and {last}.", labels.join(", "))
+    }
 }
 
 /// With a small first letter, to stand inside a sentence.
@@ -122,6 +140,17 @@ pub(super) fn summary(bench: Bench) -> String {
     if bench.stale() { format!("From your last good entry: {line}") } else { line }
 }
 
+/// What the link is for: `4,100 lb, driven hard`.
+pub(super) fn job(document: &Document, system: System) -> String {
+    let weight =
+        WEIGHT.value(document, Place::default()).map(|weight| show(weight, Kind::Weight, system)).unwrap_or_default();
+    let used = USAGE.value(document, Place::default());
+    let used = used
+        .and_then(|id| (USAGE.options)().into_iter().find(|option| option.id == id))
+        .map_or("", |option| option.label);
+    format!("{weight}, {}", lower(used))
+}
+
 /// A value in both unit systems, inches first.
 fn both(value: f64, kind: Kind) -> String {
     format!("{} ({})", show(value, kind, System::Inch), show(value, kind, System::Metric))
@@ -131,13 +160,11 @@ fn both(value: f64, kind: Kind) -> String {
 pub(super) fn plain_text(document: &Document, answer: &Answer, fragment: &str) -> String {
     let made = &answer.link;
     let mut lines = vec![format!("{}, {} mount to mount", role_word(answer.role), both(made.length, Kind::Length))];
-    if let Some(weight) = WEIGHT.value(document, Place::default()) {
-        let used = USAGE.value(document, Place::default());
-        let used = used
-            .and_then(|id| (USAGE.options)().into_iter().find(|option| option.id == id))
-            .map_or("", |option| option.label);
-        lines.push(format!("Rig: {} loaded, {}", both(weight, Kind::Weight), lower(used)));
-    }
+    lines.push(format!(
+        "Rig: {} ({})",
+        job(document, System::Inch),
+        job(document, System::Metric).split(',').next().unwrap_or_default()
+    ));
     lines.push(headline(made, System::Inch));
     lines.push(format!(
         "Bar: {} across, {} long, saw to {}",

@@ -1,85 +1,88 @@
-//! A working: each line as it was computed, formula, values, result and source.
+//! A calculation as it was done: formula, values put in, result, source, and what each letter means.
 
+use super::pen::escaped;
 use super::state::Bench;
 use super::words;
 use leptos::prelude::*;
-use linkwright::engine::formula::{Formula, Line};
-use linkwright::engine::notation;
+use linkwright::engine::formula::{Formula, Line, Symbol};
+use linkwright::engine::notation::{mathml, mathml_with, parse, symbol_mathml};
 use linkwright::inputs::NUMBERS;
-use linkwright::quantity::{Kind, show_fine};
-use linkwright::report::Finding;
+use linkwright::quantity::{Kind, System, show, show_fine};
 
-/// A working that opens in place.
-pub(super) fn folded(bench: Bench, title: &'static str, lines: &[Line]) -> AnyView {
-    let lines = lines.iter().map(|line| one(bench, line)).collect_view();
-    view! { <details class="working"><summary>{title}</summary><ol>{lines}</ol></details> }.into_any()
-}
-
-/// The working of one check, after that of the loads it rests on.
-pub(super) fn working(bench: Bench, finding: &Finding, loads: &[Line]) -> AnyView {
-    let lines = finding.working.iter().map(|line| one(bench, line)).collect_view();
-    view! {
-        <div class="working">
-            <p class="note">{format!("Source: {}.", finding.source.words())}</p>
-            {folded(bench, "The loads it rests on", loads)}
-            <ol>{lines}</ol>
-        </div>
+/// The lines of a calculation.
+pub(super) fn lines(bench: Bench, lines: &[Line]) -> AnyView {
+    if lines.is_empty() {
+        return view! { <p>"Nothing had to be worked out for this."</p> }.into_any();
     }
-    .into_any()
+    view! { <ol class="lines">{lines.iter().map(|line| view! { <li>{one(bench, line)}</li> }).collect_view()}</ol> }
+        .into_any()
 }
 
 fn one(bench: Bench, line: &Line) -> AnyView {
     let system = bench.system.get();
     match line {
-        Line::Worked { formula, given, result } => worked(bench, formula, given, *result),
+        Line::Worked { formula, given, result } => worked(formula, given, *result, system),
         Line::LookedUp { what, value, kind, row, source } => view! {
-            <li>{format!("{what}: {} — {row}. ", show_fine(*value, *kind, system))}<small>{source.words()}</small></li>
+            <p><b>{*what}": "{show(*value, *kind, system)}</b>", from the row “"{*row}"”."</p>
+            <p class="source">"Source: "{source.words()}</p>
         }
         .into_any(),
-        Line::Chose(said) => view! { <li class="chose">{bench.say(said)}</li> }.into_any(),
+        Line::Chose(said) => view! { <p>{bench.say(said)}</p> }.into_any(),
         Line::Solved { what, value, kind, how } => {
-            view! { <li>{format!("{what}: {}, found as {how}.", show_fine(*value, *kind, system))}</li> }.into_any()
+            view! { <p><b>{*what}": "{show(*value, *kind, system)}</b>", "{*how}"."</p> }.into_any()
         }
         Line::Assumed { input, value, changed } => {
             let kind = NUMBERS.iter().find(|number| number.id == *input).map_or(Kind::Ratio, |number| number.kind);
-            let standing = if *changed { "your own value" } else { "assumed" };
-            view! { <li>{format!("{}: {}, {standing}.", words::label(input), show_fine(*value, kind, system))}</li> }
-                .into_any()
+            let words = if *changed { "as you entered it" } else { "assumed; you can change it" };
+            view! { <p><b>{words::label(input)}": "{show(*value, kind, system)}</b>", "{words}"."</p> }.into_any()
         }
     }
 }
 
-fn worked(bench: Bench, formula: &'static Formula, given: &[f64], result: f64) -> AnyView {
-    let system = bench.system.get();
-    let value_of = |name: &str| -> String {
-        let at = formula.given.iter().position(|symbol| symbol.name == name);
-        match at.and_then(|at| Some((formula.given.get(at)?, given.get(at)?))) {
-            Some((symbol, value)) => show_fine(*value, symbol.kind, system),
-            None => name.to_string(),
-        }
-    };
-    let outcome = show_fine(result, formula.result.kind, system);
-    let math = match notation::parse(formula.text) {
-        Ok(term) => {
-            let name = notation::symbol_mathml(formula.result.name);
-            let values = notation::mathml_with(&term, &|name| format!("<mtext>{}</mtext>", value_of(name)));
-            format!(
-                "<math display=\"block\"><mrow>{name}<mo>=</mo>{}</mrow></math><math display=\"block\"><mrow><mo>=</mo>{values}</mrow></math><math display=\"block\"><mrow><mo>=</mo><mtext>{outcome}</mtext></mrow></math>",
-                notation::mathml(&term)
-            )
-        }
-        Err(_) => format!("<p>{}</p>", formula.text),
-    };
-    let symbols =
-        formula.given.iter().map(|symbol| format!("{} {}", symbol.name, symbol.meaning)).collect::<Vec<_>>().join("; ");
-    let holds = formula.holds.iter().map(|condition| condition.text).collect::<Vec<_>>().join(" and ");
-    let holds = if holds.is_empty() { String::new() } else { format!(" Holds for {holds}.") };
+fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System) -> AnyView {
+    let holds: Vec<String> = formula.holds.iter().map(|condition| condition.text.to_string()).collect();
+    let meanings: Vec<_> =
+        formula.given.iter().zip(given).map(|(symbol, value)| meaning(symbol, *value, system)).collect();
     view! {
-        <li class="worked">
-            <p class="says">{formula.title()}</p>
-            <div class="math" inner_html=math></div>
-            <p class="where"><small>{format!("{symbols}. {}.{holds}", formula.source.words())}</small></p>
-        </li>
+        <p class="says">{formula.title()}</p>
+        <div class="formula" inner_html=equation(formula, given, result, system)></div>
+        <dl class="symbols">{meanings}</dl>
+        {(!holds.is_empty()).then(|| view! { <p class="source">"Good where "{holds.join(" and ")}"."</p> })}
+        <p class="source">"Source: "{formula.source.words()}</p>
     }
     .into_any()
+}
+
+fn meaning(symbol: &'static Symbol, value: f64, system: System) -> AnyView {
+    view! {
+        <div>
+            <dt inner_html=format!("<math>{}</math>", symbol_mathml(symbol.name))></dt>
+            <dd>{symbol.meaning}", "{show(value, symbol.kind, system)}</dd>
+        </div>
+    }
+    .into_any()
+}
+
+/// The formula, the formula with its values, and what it comes to, one under the other.
+fn equation(formula: &'static Formula, given: &[f64], result: f64, system: System) -> String {
+    let name = symbol_mathml(formula.result.name);
+    let row =
+        |left: &str, right: String| format!("<math display=\"block\"><mrow>{left}<mo>=</mo>{right}</mrow></math>");
+    let outcome = row(&name, number(&show_fine(result, formula.result.kind, system)));
+    let Ok(term) = parse(formula.text) else { return outcome };
+    let value = |symbol: &str| {
+        let found = formula.given.iter().zip(given).find(|(row, _)| row.name == symbol);
+        found.map_or_else(|| symbol_mathml(symbol), |(row, value)| number(&show_fine(*value, row.kind, system)))
+    };
+    format!("{}{}{}", row(&name, mathml(&term)), row("", mathml_with(&term, &value)), outcome)
+}
+
+/// A shown value as MathML: its number and its unit.
+fn number(shown: &str) -> String {
+    match shown.split_once(' ') {
+        Some((digits, unit)) => {
+            format!("<mrow><mn>{}</mn><mtext>&nbsp;{}</mtext></mrow>", escaped(digits), escaped(unit))
+        }
+        None => format!("<mn>{}</mn>", escaped(shown)),
+    }
 }
