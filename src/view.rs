@@ -11,6 +11,7 @@ mod ends;
 mod field;
 mod findings;
 mod form;
+mod markup;
 mod more;
 mod parts;
 mod pen;

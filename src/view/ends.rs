@@ -1,38 +1,28 @@
-//! Each end of the link: its detail, its sizes, and how much thread is enough.
+//! Each end of the link: its detail, its sizes, and how much thread is enough. All of it is markup.
 
+use super::markup::{element, pair, said};
 use super::state::Bench;
-use super::{detail, words, working};
-use leptos::prelude::*;
+use super::{detail, words};
+use leptos::prelude::Get;
 use linkwright::quantity::Kind;
-use linkwright::report::{Answer, EngagementMark, MadeEnd};
+use linkwright::report::{EngagementMark, Made, MadeEnd};
 
 /// Both ends.
-pub(super) fn ends(bench: Bench, answer: &Answer) -> AnyView {
-    let made = &answer.link;
-    let system = bench.system.get();
-    view! {
-        <section class="part-of ends-part">
-            <h3>"The two ends"</h3>
-            <div class="ends">
-                {made.ends.iter().enumerate().map(|(index, end)| view! {
-                    <article class="end-of">
-                        <h4>{format!("End {}: {}, {}", words::letter(index), words::thread(end.thread), words::hand_word(end.hand))}</h4>
-                        <figure class="drawing" inner_html=detail::end(made, index, system)></figure>
-                        {sizes(bench, end)}
-                        {engagement(bench, end)}
-                    </article>
-                }).collect_view()}
-            </div>
-            <details>
-                <summary>"How the lengths and the least thread come out"</summary>
-                {working::lines(bench, &made.working)}
-            </details>
-        </section>
+pub(super) fn ends(bench: Bench, made: &Made) -> String {
+    let mut out = String::new();
+    for (index, end) in made.ends.iter().enumerate() {
+        let (letter, thread, hand) = (words::letter(index), words::thread(end.thread), words::hand_word(end.hand));
+        let drawing = detail::end(made, index, bench.system.get());
+        let parts = said("h4", &format!("End {letter}: {thread}, {hand}"))
+            + &element("figure class=\"drawing\"", &drawing)
+            + &sizes(bench, end, made.bore > 0.0)
+            + &engagement(bench, end);
+        out += &element("article class=\"end-of\"", &parts);
     }
-    .into_any()
+    said("h3", "The two ends") + &element("div class=\"ends\"", &out)
 }
 
-fn sizes(bench: Bench, end: &MadeEnd) -> AnyView {
+fn sizes(bench: Bench, end: &MadeEnd, tube: bool) -> String {
     let fine = |value: f64| bench.show(value, Kind::FineLength);
     let rows = [
         ("Rod end", end.rod_end.to_string()),
@@ -45,35 +35,26 @@ fn sizes(bench: Bench, end: &MadeEnd) -> AnyView {
         ("Jam nut", format!("{} thick, {} across", fine(end.jam_nut), fine(end.jam_nut_across))),
         ("Bolt hole in the ball", fine(end.bore)),
     ];
-    view! {
-        <dl class="rows">
-            {rows.into_iter().map(|(name, value)| view! { <div><dt>{name}</dt><dd>{value}</dd></div> }).collect_view()}
-        </dl>
-    }
-    .into_any()
+    // A welded insert comes tapped; nothing is drilled.
+    let rows = rows.iter().filter(|(name, _)| !(tube && name.starts_with("Drill")));
+    let rows: String = rows.map(|(name, value)| pair(name, "dd", value)).collect();
+    element("dl class=\"rows\"", &rows)
 }
 
 /// The named lines on the scale of engagement, the longest first, with the link as set among them.
-fn engagement(bench: Bench, end: &MadeEnd) -> AnyView {
+fn engagement(bench: Bench, end: &MadeEnd) -> String {
     let fine = |value: f64| bench.show(value, Kind::FineLength);
     let mut marks: Vec<&EngagementMark> = end.marks.iter().collect();
     marks.sort_by(|a, b| b.length.total_cmp(&a.length));
-    let row = |mark: &EngagementMark| {
-        let reached = if mark.reached { "reached" } else { "not reached" };
-        view! {
-            <li class:missed=!mark.reached>
-                <b>{fine(mark.length)}</b>
-                <span>{mark.name}", "<em>{reached}</em><small>{mark.source.words()}</small></span>
-            </li>
-        }
-    };
-    view! {
-        <h5>"How much thread is enough"</h5>
-        <ol class="scale">
-            {marks.iter().filter(|mark| !mark.reached).map(|mark| row(mark)).collect_view()}
-            <li class="as-set"><b>{fine(end.engagement)}</b><span>"As set. It can go from "{fine(end.least)}" to "{fine(end.most)}"."</span></li>
-            {marks.iter().filter(|mark| mark.reached).map(|mark| row(mark)).collect_view()}
-        </ol>
+    let range = format!("As set. It can go from {} to {}.", fine(end.least), fine(end.most));
+    let set = element("li class=\"as-set\"", &(said("b", &fine(end.engagement)) + &said("span", &range)));
+    let (mut missed, mut reached) = (String::new(), String::new());
+    for mark in marks {
+        let (list, class, word) =
+            if mark.reached { (&mut reached, "", "reached") } else { (&mut missed, "missed", "not reached") };
+        let words =
+            said("span", &format!("{}, ", mark.name)) + &said("em", word) + &said("small", &mark.source.words());
+        *list += &element(&format!("li class=\"{class}\""), &(said("b", &fine(mark.length)) + &element("div", &words)));
     }
-    .into_any()
+    said("h5", "How much thread is enough") + &element("ol class=\"scale\"", &(missed + &set + &reached))
 }

@@ -1,27 +1,28 @@
 //! Every check, worst first, each opening its working.
 
+use super::markup::{element, said};
 use super::state::Bench;
 use super::{verdict, working};
 use leptos::prelude::*;
+use linkwright::engine::formula::Line;
 use linkwright::quantity::Kind;
 use linkwright::report::{Answer, Finding, Verdict};
 
 /// The list of checks, and where the loads come from.
 pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
-    let mut sorted: Vec<Finding> = answer.findings.clone();
+    let mut sorted: Vec<&Finding> = answer.findings.iter().collect();
     let used = |finding: &Finding| finding.utilization.unwrap_or(0.0);
     sorted.sort_by(|a, b| rank(b.verdict).cmp(&rank(a.verdict)).then(used(b).total_cmp(&used(a))));
-    let loads = answer.loads.working.clone();
+    let mut checks: Vec<AnyView> = sorted.into_iter().map(|finding| check(bench, finding)).collect();
+    let loads = question("Where the forces come from", "Traction along the link and the strike across it.");
+    let lengths = question("How the lengths come out", "Bar, engagement, drill depths, weight and the least thread.");
+    checks.push(opening(bench, "lengths", lengths, answer.link.working.clone(), String::new()));
+    checks.push(opening(bench, "loads", loads, answer.loads.working.clone(), String::new()));
     view! {
         <section class="part-of">
             <h3>"Every check, worst first"</h3>
             <p>"Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it."</p>
-            <div class="checks">
-                {sorted.into_iter().map(|finding| check(bench, finding)).collect_view()}
-                {opening(bench, "loads", view! {
-                    <span class="ask"><b>"Where the forces come from"</b><span>"Traction along the link and the strike across it."</span></span>
-                }.into_any(), move || working::lines(bench, &loads))}
-            </div>
+            <div class="checks">{checks}</div>
         </section>
     }
     .into_any()
@@ -37,25 +38,26 @@ const fn rank(verdict: Verdict) -> u8 {
     }
 }
 
-fn check(bench: Bench, finding: Finding) -> AnyView {
-    let used = finding.utilization.map(|used| view! { <span class="used">{bench.show(used, Kind::Percent)}</span> });
-    let head = view! {
-        {verdict::mark(finding.verdict)}
-        {used}
-        <span class="ask"><b>{finding.asks}</b><span>{bench.say(&finding.says)}{finding.rule.then_some(" A rule of thumb or a matter of fit.")}</span></span>
-    };
-    let id = finding.id;
-    opening(bench, id, head.into_any(), move || {
-        view! {
-            {working::lines(bench, &finding.working)}
-            <p class="source">"Rests on "{finding.source.words()}". "{finding.source.source.title}"."</p>
-        }
-        .into_any()
-    })
+fn question(asks: &str, says: &str) -> String {
+    element("span class=\"ask\"", &(said("b", asks) + &said("span", says)))
 }
 
-/// A line that opens; what is inside is only built once somebody looks, or when it is printed.
-fn opening(bench: Bench, id: &'static str, head: AnyView, inside: impl Fn() -> AnyView + Send + 'static) -> AnyView {
+fn check(bench: Bench, finding: &Finding) -> AnyView {
+    let mut head = verdict::mark(finding.verdict);
+    if let Some(used) = finding.utilization {
+        head += &said("span class=\"used\"", &bench.show(used, Kind::Percent));
+    }
+    let mut says = bench.say(&finding.says);
+    if finding.rule {
+        says.push_str(" A rule of thumb or a matter of fit.");
+    }
+    head += &question(finding.asks, &says);
+    let source = format!("Rests on {}. {}.", finding.source.words(), finding.source.source.title);
+    opening(bench, finding.id, head, finding.working.clone(), said("p class=\"source\"", &source))
+}
+
+/// A line that opens; what is inside is only written once somebody looks, or when it is printed.
+fn opening(bench: Bench, id: &'static str, head: String, lines: Vec<Line>, source: String) -> AnyView {
     let open = move || bench.laid_open.get() || bench.opened.with(|opened| opened.contains(&id));
     let toggle = move |event: leptos::ev::MouseEvent| {
         event.prevent_default();
@@ -67,10 +69,11 @@ fn opening(bench: Bench, id: &'static str, head: AnyView, inside: impl Fn() -> A
             }
         });
     };
+    let inside = move || if open() { working::lines(&lines, bench.system.get()) + &source } else { String::new() };
     view! {
         <details class="check" data-check=id prop:open=open>
-            <summary on:click=toggle>{head}</summary>
-            <div class="working">{move || if open() { inside() } else { ().into_any() }}</div>
+            <summary on:click=toggle inner_html=head></summary>
+            <div class="working" inner_html=inside></div>
         </details>
     }
     .into_any()

@@ -1,5 +1,6 @@
 //! A pen that writes SVG. Lines carry classes; the style sheets decide weight, dash and color.
 
+use super::markup::escaped;
 use std::fmt::Write;
 
 /// What has been drawn so far.
@@ -110,9 +111,4 @@ impl Pen {
             self.ink
         )
     }
-}
-
-/// Text that stays text inside markup.
-pub(super) fn escaped(words: &str) -> String {
-    words.replace('&', "&amp;").replace('<', "&lt;").replace('"', "&quot;")
 }

@@ -1,6 +1,6 @@
 //! Verdicts as a word and a shape, so that neither color nor sight alone is needed.
 
-use leptos::prelude::*;
+use super::markup::{element, said};
 use linkwright::report::Verdict;
 
 /// The word for a verdict.
@@ -41,13 +41,9 @@ const fn shape(verdict: Verdict) -> &'static str {
     }
 }
 
-/// Shape and word.
-pub(super) fn mark(verdict: Verdict) -> AnyView {
-    view! {
-        <span class=format!("verdict {}", class(verdict))>
-            <span class="shape" aria-hidden="true" inner_html=shape(verdict)></span>
-            <span class="word">{word(verdict)}</span>
-        </span>
-    }
-    .into_any()
+/// Shape and word, as markup.
+pub(super) fn mark(verdict: Verdict) -> String {
+    let shape = element("span class=\"shape\" aria-hidden=\"true\"", shape(verdict));
+    let word = said("span class=\"word\"", word(verdict));
+    element(&format!("span class=\"verdict {}\"", class(verdict)), &(shape + &word))
 }

@@ -1,66 +1,60 @@
 //! A calculation as it was done: formula, values put in, result, source, and what each letter means.
 
-use super::pen::escaped;
-use super::state::Bench;
+use super::markup::{element, escaped, said};
 use super::words;
-use leptos::prelude::*;
-use linkwright::engine::formula::{Formula, Line, Symbol};
+use linkwright::engine::formula::{Formula, Line, spoken};
 use linkwright::engine::notation::{mathml, mathml_with, parse, symbol_mathml};
 use linkwright::inputs::NUMBERS;
 use linkwright::quantity::{Kind, System, show, show_fine};
+use linkwright::source::Cite;
 
-/// The lines of a calculation.
-pub(super) fn lines(bench: Bench, lines: &[Line]) -> AnyView {
+/// The lines of a calculation, as markup.
+pub(super) fn lines(lines: &[Line], system: System) -> String {
     if lines.is_empty() {
-        return view! { <p>"Nothing had to be worked out for this."</p> }.into_any();
+        return said("p", "Nothing had to be worked out for this.");
     }
-    view! { <ol class="lines">{lines.iter().map(|line| view! { <li>{one(bench, line)}</li> }).collect_view()}</ol> }
-        .into_any()
+    let lines: String = lines.iter().map(|line| element("li", &one(line, system))).collect();
+    element("ol class=\"lines\"", &lines)
 }
 
-fn one(bench: Bench, line: &Line) -> AnyView {
-    let system = bench.system.get();
+fn one(line: &Line, system: System) -> String {
+    let named = |what: &str, value: f64, kind: Kind, rest: &str| {
+        element("p", &(said("b", &format!("{what}: {}", show(value, kind, system))) + &escaped(rest)))
+    };
     match line {
         Line::Worked { formula, given, result } => worked(formula, given, *result, system),
-        Line::LookedUp { what, value, kind, row, source } => view! {
-            <p><b>{*what}": "{show(*value, *kind, system)}</b>", from the row “"{*row}"”."</p>
-            <p class="source">"Source: "{source.words()}</p>
+        Line::LookedUp { what, value, kind, row, source } => {
+            named(what, *value, *kind, &format!(", from the row “{row}”.")) + &cited(source)
         }
-        .into_any(),
-        Line::Chose(said) => view! { <p>{bench.say(said)}</p> }.into_any(),
-        Line::Solved { what, value, kind, how } => {
-            view! { <p><b>{*what}": "{show(*value, *kind, system)}</b>", "{*how}"."</p> }.into_any()
-        }
+        Line::Chose(because) => said("p", &spoken(because, system)),
+        Line::Solved { what, value, kind, how } => named(what, *value, *kind, &format!(", {how}.")),
         Line::Assumed { input, value, changed } => {
             let kind = NUMBERS.iter().find(|number| number.id == *input).map_or(Kind::Ratio, |number| number.kind);
-            let words = if *changed { "as you entered it" } else { "assumed; you can change it" };
-            view! { <p><b>{words::label(input)}": "{show(*value, kind, system)}</b>", "{words}"."</p> }.into_any()
+            let rest = if *changed { ", as you entered it." } else { ", assumed; you can change it." };
+            named(words::label(input), *value, kind, rest)
         }
     }
 }
 
-fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System) -> AnyView {
-    let holds: Vec<String> = formula.holds.iter().map(|condition| condition.text.to_string()).collect();
-    let meanings: Vec<_> =
-        formula.given.iter().zip(given).map(|(symbol, value)| meaning(symbol, *value, system)).collect();
-    view! {
-        <p class="says">{formula.title()}</p>
-        <div class="formula" inner_html=equation(formula, given, result, system)></div>
-        <dl class="symbols">{meanings}</dl>
-        {(!holds.is_empty()).then(|| view! { <p class="source">"Good where "{holds.join(" and ")}"."</p> })}
-        <p class="source">"Source: "{formula.source.words()}</p>
-    }
-    .into_any()
+fn cited(source: &Cite) -> String {
+    said("p class=\"source\"", &format!("Source: {}", source.words()))
 }
 
-fn meaning(symbol: &'static Symbol, value: f64, system: System) -> AnyView {
-    view! {
-        <div>
-            <dt inner_html=format!("<math>{}</math>", symbol_mathml(symbol.name))></dt>
-            <dd>{symbol.meaning}", "{show(value, symbol.kind, system)}</dd>
-        </div>
+fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System) -> String {
+    let mut out = said("p class=\"says\"", formula.title());
+    out += &element("div class=\"formula\"", &equation(formula, given, result, system));
+    let mut symbols = String::new();
+    for (symbol, value) in formula.given.iter().zip(given) {
+        let name = element("dt", &element("math", &symbol_mathml(symbol.name)));
+        let meaning = said("dd", &format!("{}, {}", symbol.meaning, show(*value, symbol.kind, system)));
+        symbols += &element("div", &(name + &meaning));
     }
-    .into_any()
+    out += &element("dl class=\"symbols\"", &symbols);
+    let holds: Vec<&str> = formula.holds.iter().map(|condition| condition.text).collect();
+    if !holds.is_empty() {
+        out += &said("p class=\"source\"", &format!("Good where {}.", holds.join(" and ")));
+    }
+    out + &cited(&formula.source)
 }
 
 /// The formula, the formula with its values, and what it comes to, one under the other.
