@@ -35,20 +35,18 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     }
     let search = sizing::search(&given);
     let Some((section, joints)) = decided(&given, &search) else {
-        return LinkReport::Impossible(match search.recommended {
-            // Nothing could even be laid out: say why for the smallest rod end of all.
-            None => why_nothing_fits(&given),
-            Some(_) => said!["These entries leave no link to judge."],
-        });
+        // Nothing could even be laid out: say why for the smallest rod end of all.
+        return LinkReport::Impossible(
+            sizing::why_nothing_fits(&given)
+                .unwrap_or_else(|| said!["No link can be made of these entries: check the length and the rod ends."]),
+        );
     };
     let built = match build::build(&given, section, joints, true) {
         Ok(built) => built,
         Err(why) => return LinkReport::Impossible(why),
     };
     // Without the main question there is no answer worth showing; say what is in the way instead.
-    let unanswered =
-        |finding: &&crate::report::Finding| finding.id == "bar-bending" && finding.verdict == Verdict::Unanswered;
-    if let Some(finding) = built.findings.iter().find(unanswered) {
+    if let Some(finding) = built.main_question_open() {
         return LinkReport::Impossible(finding.says.clone());
     }
     let overridden = search.recommended.as_ref().is_some_and(|recommended| {
@@ -59,13 +57,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     });
     let firm = sizing::firmness(document, index, section, joints);
     let weakest = built.highest(|finding| !finding.rule);
-    let verdict = built
-        .findings
-        .iter()
-        .filter(|finding| finding.verdict != Verdict::Unanswered)
-        .map(|finding| finding.verdict)
-        .max()
-        .unwrap_or(Verdict::Unanswered);
+    let verdict = built.findings.iter().map(|finding| finding.verdict).max().unwrap_or(Verdict::Unanswered);
     let mut loads = built.loads;
     loads.story = loads::story(&given, &loads);
     let mut answer = Answer {
@@ -126,9 +118,4 @@ fn decided(given: &Given, search: &sizing::Search) -> Option<(Section, [Joint; 2
         [a, b] => [a.or(b).unwrap_or(base.joints[0]), b.or(a).unwrap_or(base.joints[1])],
     };
     Some((section, joints))
-}
-
-fn why_nothing_fits(given: &Given) -> formula::Said {
-    sizing::why_nothing_fits(given)
-        .unwrap_or_else(|| said!["No link can be made of these entries: check the length and the rod ends."])
 }

@@ -245,13 +245,13 @@ pub struct Finding {
     pub source: Cite,
 }
 
-/// How a check came out, best first.
+/// How a check came out, by how much it says against the link: what cannot be told says nothing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Verdict {
-    /// It holds.
-    Holds,
     /// It cannot be told from what is known.
     Unanswered,
+    /// It holds.
+    Holds,
     /// It holds with little to spare.
     Close,
     /// It does not hold.

@@ -63,11 +63,14 @@ impl Built {
         highest.map(|(index, _)| index)
     }
 
+    /// The check on bending of the bar, when it could not be answered: without it nothing can be said of a size.
+    pub(super) fn main_question_open(&self) -> Option<&Finding> {
+        self.findings.iter().find(|finding| finding.id == "bar-bending" && finding.verdict == Verdict::Unanswered)
+    }
+
     /// Whether every question that could be answered came out well, and the ones that decide a size were answered.
     pub(super) fn holds(&self) -> bool {
-        let decided =
-            self.findings.iter().any(|finding| finding.id == "bar-bending" && finding.verdict != Verdict::Unanswered);
-        decided && self.findings.iter().all(|finding| finding.verdict != Verdict::Fails)
+        self.main_question_open().is_none() && self.findings.iter().all(|finding| finding.verdict != Verdict::Fails)
     }
 
     /// What a search keeps of it.

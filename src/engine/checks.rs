@@ -23,6 +23,13 @@ pub(super) struct Case<'a> {
     pub(super) loads: &'a Loads,
 }
 
+impl Case<'_> {
+    /// The distance from eye A of a place so far from the eye of an end.
+    pub(super) fn station(&self, end: usize, from_eye: f64) -> f64 {
+        if end == 0 { from_eye } else { self.made.length - from_eye }
+    }
+}
+
 /// One question.
 pub(super) struct Check {
     /// Kebab-case, never reused: tests, links and the page name it.
@@ -162,7 +169,8 @@ pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
     )
 }
 
-/// The worst use of a section by a push or a pull together with a moment, against first yield.
+/// What a section has against a push or a pull together with a moment.
+#[derive(Clone, Copy)]
 pub(super) struct SectionUse {
     pub(super) area: f64,
     pub(super) modulus: f64,

@@ -3,6 +3,7 @@
 use super::formula::{Said, Sheet, said};
 use super::formulas::{lengths, machining, sections, threads as thread_formulas};
 use super::given::{Given, Joint};
+use super::tables::SHEAR_SHARE;
 use super::tables::materials::{Form, Strength};
 use crate::document::{Hand, Role};
 use crate::inputs;
@@ -65,14 +66,7 @@ pub(super) fn lay_out(
     }
     // Rounding the bar moves both faces alike.
     let shift = (bar - exact) / 2.0;
-    let mut ends = Vec::with_capacity(2);
-    for end in 0..2 {
-        ends.push(lay_out_end(given, end, joints[end], design[end] + shift, strength, sheet));
-    }
-    let ends: [MadeEnd; 2] = match ends.try_into() {
-        Ok(ends) => ends,
-        Err(_) => return Err(said!["This link has no two ends."]),
-    };
+    let ends = [0, 1].map(|end| lay_out_end(given, end, joints[end], design[end] + shift, strength, sheet));
     let cut = sheet.work(&lengths::CUT_LENGTH, &[bar, given.known(&inputs::FACING)]);
     let flats = (material.form == Form::Bar).then(|| flats(given, section, bar, &ends));
     let area = sheet.work(&sections::RING_AREA, &[section.outside_diameter, section.bore()]);
@@ -120,7 +114,7 @@ fn lay_out_end(
     let least = lines.least().max(least_asked);
     let visible = sheet.work(&lengths::VISIBLE_THREAD, &[joint.thread_length, nut, engagement]);
     let drill_depth = sheet.work(&machining::FULL_DIAMETER_DEPTH, &[tapped, PLUG_CHAMFER, pitch, CLEAR_PITCHES]);
-    let point = sheet.work(&machining::DRILL_POINT, &[thread.limits().internal_minor_min, POINT_ANGLE]);
+    let point = sheet.work(&machining::DRILL_POINT, &[joint.limits.internal_minor_min, POINT_ANGLE]);
     let shortest_good = (deepest - MOST_VISIBLE_THREADS * pitch).max(least);
     let longest_good = deepest.min(most);
     let hand =
@@ -183,7 +177,7 @@ impl EngagementLines {
         Self {
             strength: sheet.work(
                 &thread_formulas::FULL_STRENGTH_ENGAGEMENT,
-                &[area, shank, thread.external_shear_area(), shank_shear, thread.internal_shear_area(), shear],
+                &[area, shank, joint.external_shear_area, shank_shear, joint.internal_shear_area, shear],
             ),
             one_third: sheet
                 .work(&thread_formulas::ONE_THIRD_ENGAGEMENT, &[area, shank, thread.basic_pitch_diameter(), shear]),
@@ -214,9 +208,6 @@ impl EngagementLines {
         marks
     }
 }
-
-/// Shear strength of a steel as a share of its ultimate strength, where none is published.
-pub(super) const SHEAR_SHARE: f64 = 0.6;
 
 fn flats(given: &Given, section: Section, bar: f64, ends: &[MadeEnd; 2]) -> Flats {
     let length = given.known(&inputs::FLATS_LENGTH);

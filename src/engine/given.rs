@@ -7,7 +7,7 @@ use crate::engine::tables::bolts::{self, Grade};
 use crate::engine::tables::jam_nuts::{self, JamNut};
 use crate::engine::tables::materials::{self, Material};
 use crate::engine::tables::rod_ends::{self, Family, RodEnd};
-use crate::engine::tables::threads::{self, Thread};
+use crate::engine::tables::threads::{self, Limits, Thread};
 use crate::inputs::{self, Number, Place};
 use crate::report::Assumption;
 
@@ -83,17 +83,14 @@ impl<'a> Given<'a> {
             return rod_ends::find(chosen.rod_end?).and_then(Joint::of_table);
         }
         let thread = threads::find(chosen.own_thread?)?;
-        let eye_to_end = self.number_at(&inputs::OWN_EYE_TO_END, end)?;
         Some(Joint {
             id: OWN_ROD_END,
             label: "Your own rod end",
-            thread,
-            nut: jam_nuts::for_thread(thread)?,
             bore: self.number_at(&inputs::OWN_BORE, end).unwrap_or(thread.major),
             ball_width: self.number_at(&inputs::OWN_BALL_WIDTH, end).unwrap_or(thread.major),
-            head: None,
-            eye_to_end,
+            eye_to_end: self.number_at(&inputs::OWN_EYE_TO_END, end)?,
             thread_length: self.number_at(&inputs::OWN_THREAD_LENGTH, end)?,
+            ..Joint::of_thread(thread)?
         })
     }
 }
@@ -111,21 +108,41 @@ pub(super) struct Joint {
     pub(super) head: Option<&'static RodEnd>,
     pub(super) eye_to_end: f64,
     pub(super) thread_length: f64,
+    /// Class limits and shear areas of the thread, worked out once: a search asks for them hundreds of times.
+    pub(super) limits: Limits,
+    pub(super) external_shear_area: f64,
+    pub(super) internal_shear_area: f64,
 }
 
 impl Joint {
+    /// What follows from the thread alone; the lengths are still to come.
+    fn of_thread(thread: &'static Thread) -> Option<Self> {
+        Some(Self {
+            id: "",
+            label: "",
+            thread,
+            nut: jam_nuts::for_thread(thread)?,
+            bore: 0.0,
+            ball_width: 0.0,
+            head: None,
+            eye_to_end: 0.0,
+            thread_length: 0.0,
+            limits: thread.limits(),
+            external_shear_area: thread.external_shear_area(),
+            internal_shear_area: thread.internal_shear_area(),
+        })
+    }
+
     pub(super) fn of_table(row: &'static RodEnd) -> Option<Self> {
-        let thread = threads::find(row.thread)?;
         Some(Self {
             id: row.id,
             label: row.label,
-            thread,
-            nut: jam_nuts::for_thread(thread)?,
             bore: row.bore,
             ball_width: row.ball_width,
             head: Some(row),
             eye_to_end: row.eye_to_end,
             thread_length: row.thread_length,
+            ..Self::of_thread(threads::find(row.thread)?)?
         })
     }
 }

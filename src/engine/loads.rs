@@ -47,32 +47,26 @@ pub(super) fn strike_weight(given: &Given, sheet: &mut Sheet) -> f64 {
 
 /// Every force on a link of one section.
 pub(super) fn on_link(given: &Given, section: Section, sheet: &mut Sheet) -> Loads {
-    let own = Sheet::like(sheet);
-    let mut working = own;
-    let axial = axial(given, &mut working);
-    let with = working.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::TOGETHER), axial]);
+    let axial = axial(given, sheet);
+    let with = sheet.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::TOGETHER), axial]);
     let drop = given.known(&inputs::DROP);
-    let weight = strike_weight(given, &mut working);
+    let weight = strike_weight(given, sheet);
     let strike = match given.number(&inputs::OWN_STRIKE) {
         Some(force) => {
-            working.chose(|| said!["Your own strike is used: ", (force, Force), "."]);
+            sheet.chose(|| said!["Your own strike is used: ", (force, Force), "."]);
             force
         }
         None if weight <= 0.0 => 0.0,
         None => {
             let material = given.material();
-            let second_moment =
-                working.work(&sections::RING_SECOND_MOMENT, &[section.outside_diameter, section.bore()]);
+            let second_moment = sheet.work(&sections::RING_SECOND_MOMENT, &[section.outside_diameter, section.bore()]);
             let stiffness =
-                working.work(&beams::MID_STIFFNESS, &[material.modulus, second_moment, given.known(&inputs::LENGTH)]);
+                sheet.work(&beams::MID_STIFFNESS, &[material.modulus, second_moment, given.known(&inputs::LENGTH)]);
             let compliance = given.known(&inputs::GIVE) / GIVE_FORCE;
-            let deflection = working.work(&impact::STATIC_DEFLECTION, &[weight, stiffness, compliance]);
-            working.work(&impact::DROP_FORCE, &[weight, drop, deflection])
+            let deflection = sheet.work(&impact::STATIC_DEFLECTION, &[weight, stiffness, compliance]);
+            sheet.work(&impact::DROP_FORCE, &[weight, drop, deflection])
         }
     };
-    if sheet.outside.is_none() {
-        sheet.outside = working.outside;
-    }
     Loads {
         axial,
         axial_with_strike: with,
@@ -80,7 +74,7 @@ pub(super) fn on_link(given: &Given, section: Section, sheet: &mut Sheet) -> Loa
         drop,
         strike,
         story: Vec::new(),
-        working: working.lines,
+        working: std::mem::take(&mut sheet.lines),
     }
 }
 

@@ -22,3 +22,14 @@ pub mod thread_limits;
 pub mod threads;
 /// How rigs are used, and what each use does to a link.
 pub mod uses;
+
+/// Shear strength of a steel for which none is published, as a share of its breaking strength
+/// (assumption, the usual design value).
+pub const SHEAR_SHARE: f64 = 0.6;
+
+/// Whether a size, m, lies in a row that begins above `over` and ends with `up_to`. A size must not
+/// miss its row by the last bits of a conversion.
+fn spans(size: f64, over: f64, up_to: f64) -> bool {
+    const NOTHING: f64 = 1e-9;
+    size > over + NOTHING && size <= up_to + NOTHING
+}

@@ -6,13 +6,13 @@ use super::{verdict, working};
 use leptos::prelude::*;
 use linkwright::engine::formula::Line;
 use linkwright::quantity::Kind;
-use linkwright::report::{Answer, Finding, Verdict};
+use linkwright::report::{Answer, Finding};
 
 /// The list of checks, and where the loads come from.
 pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
     let mut sorted: Vec<&Finding> = answer.findings.iter().collect();
     let used = |finding: &Finding| finding.utilization.unwrap_or(0.0);
-    sorted.sort_by(|a, b| rank(b.verdict).cmp(&rank(a.verdict)).then(used(b).total_cmp(&used(a))));
+    sorted.sort_by(|a, b| b.verdict.cmp(&a.verdict).then(used(b).total_cmp(&used(a))));
     let mut checks: Vec<AnyView> = sorted.into_iter().map(|finding| check(bench, finding)).collect();
     let loads = question("Where the forces come from", "Traction along the link and the strike across it.");
     let lengths = question("How the lengths come out", "Bar, engagement, drill depths, weight and the least thread.");
@@ -26,16 +26,6 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
         </section>
     }
     .into_any()
-}
-
-/// Worst first; what cannot be told comes last, since nobody can act on it.
-const fn rank(verdict: Verdict) -> u8 {
-    match verdict {
-        Verdict::Fails => 3,
-        Verdict::Close => 2,
-        Verdict::Holds => 1,
-        Verdict::Unanswered => 0,
-    }
 }
 
 fn question(asks: &str, says: &str) -> String {

@@ -12,7 +12,7 @@ use tokio::process::{Child, Command};
 use tokio::time::timeout;
 
 /// The same browser settings as for the tests in tests/web.rs.
-const SETTINGS: &str = include_str!("../../webdriver.json");
+const SETTINGS: &str = include_str!("../../xtask/webdriver.json");
 
 pub(crate) struct Driver {
     process: Child,

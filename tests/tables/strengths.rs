@@ -203,7 +203,7 @@ fn bolts_go_by_their_size() {
     for grade in bolts::GRADES {
         for row in grade.rows {
             assert!(row.proof < row.yield_strength && row.yield_strength < row.ultimate, "{}", grade.id);
-            assert!(same(row.shear_ultimate, bolts::SHEAR_SHARE * row.ultimate), "{}", grade.id);
+            assert!(same(row.shear_ultimate, linkwright::engine::tables::SHEAR_SHARE * row.ultimate), "{}", grade.id);
             assert!(
                 row.cite.place.contains("shear taken"),
                 "{} does not say that its shear strength is an assumption",

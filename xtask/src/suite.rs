@@ -1,7 +1,7 @@
 //! `cargo xtask test`: everything that must hold, in order, stopping at the first step that fails.
 
 use crate::run::{Tally, cargo, run, run_tests, seconds, step};
-use crate::{Outcome, build, tools};
+use crate::{Outcome, build, root, tools};
 use std::time::{Duration, Instant};
 
 /// One step: its name, what it does, the group that `--only` selects it by, and its work.
@@ -92,6 +92,7 @@ fn web(tally: &mut Tally) -> Outcome {
     let driver = tools::browser()?;
     let mut tests = cargo(&["test", "--locked", "--package", "linkwright", "--target", tools::WASM, "--test", "web"]);
     tests.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", runner).env("CHROMEDRIVER", driver);
+    tests.env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", root().join("xtask/webdriver.json"));
     run_tests(
         &mut tests,
         tally,

@@ -1,10 +1,12 @@
 //! Checks on the bar: bending between the ends, at the tapped ends, at the flats, and buckling.
 
 use super::{Case, Check, Outcome, SectionUse, folds, moments};
-use crate::engine::formula::{Sheet, said};
+use crate::engine::formula::{Said, Sheet, said};
 use crate::engine::formulas::{beams, columns, pins, sections};
-use crate::engine::tables::materials::Form;
+use crate::engine::tables::materials::{Form, Strength};
 use crate::inputs;
+use crate::quantity::Kind;
+use crate::report::MadeEnd;
 
 pub(super) static ROWS: &[Check] = &[
     Check {
@@ -41,16 +43,33 @@ pub(super) static ROWS: &[Check] = &[
     },
 ];
 
-fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let middle = case.made.length / 2.0;
-    let Some(moments) = moments(case, middle, sheet) else { return folds(case, sheet) };
-    let (outside, bore) = (case.made.outside_diameter, case.made.bore);
-    let section = SectionUse {
+/// A ring of the bar's metal with its yield strengths.
+fn ring(case: &Case, bore: f64, sheet: &mut Sheet) -> SectionUse {
+    let outside = case.made.outside_diameter;
+    SectionUse {
         area: sheet.work(&sections::RING_AREA, &[outside, bore]),
         modulus: sheet.work(&sections::RING_SECTION_MODULUS, &[outside, bore]),
         yield_tension: yield_tension(case, sheet),
         yield_compression: yield_compression(case, sheet),
-    };
+    }
+}
+
+fn yield_tension(case: &Case, sheet: &mut Sheet) -> f64 {
+    strength(case, case.strength, sheet, "Yield strength, pulled", |row| row.yield_tension)
+}
+
+fn yield_compression(case: &Case, sheet: &mut Sheet) -> f64 {
+    strength(case, case.strength, sheet, "Yield strength, pressed", |row| row.yield_compression)
+}
+
+fn strength(case: &Case, row: &Strength, sheet: &mut Sheet, what: &'static str, of: fn(&Strength) -> f64) -> f64 {
+    sheet.look_up(what, of(row), Kind::Stress, case.made.material.label, row.cite)
+}
+
+fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
+    let middle = case.made.length / 2.0;
+    let Some(moments) = moments(case, middle, sheet) else { return folds(case, sheet) };
+    let section = ring(case, case.made.bore, sheet);
     let (used, stress) = section.worst(case, &moments, sheet);
     Outcome::new(
         used,
@@ -65,63 +84,21 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
     )
 }
 
-fn yield_tension(case: &Case, sheet: &mut Sheet) -> f64 {
-    let row = case.strength;
-    sheet.look_up(
-        "Yield strength, pulled",
-        row.yield_tension,
-        crate::quantity::Kind::Stress,
-        case.made.material.label,
-        row.cite,
-    )
-}
-
-fn yield_compression(case: &Case, sheet: &mut Sheet) -> f64 {
-    let row = case.strength;
-    sheet.look_up(
-        "Yield strength, pressed",
-        row.yield_compression,
-        crate::quantity::Kind::Stress,
-        case.made.material.label,
-        row.cite,
-    )
-}
-
 fn tapped_end(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
         return beside_weld(case, sheet);
     }
-    let mut worst: Option<(f64, f64, f64)> = None;
-    for (index, end) in case.made.ends.iter().enumerate() {
-        // The moment grows away from the eye, so the bottom of the thread is the worst place of the hole.
-        let from_eye = end.eye_to_face + end.tapped_depth;
-        let station = if index == 0 { from_eye } else { case.made.length - from_eye };
-        let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
+    let section = |end: &MadeEnd, station: f64, sheet: &mut Sheet| {
         let (outside, hole) = (case.made.outside_diameter, end.thread.major);
-        if outside <= hole {
-            return Outcome::new(
-                hole / outside + 1.0,
-                Some(station),
-                said!["The threaded hole is as wide as the bar."],
-            );
+        if outside > hole {
+            return Ok(ring(case, hole, sheet));
         }
-        let section = SectionUse {
-            area: sheet.work(&sections::RING_AREA, &[outside, hole]),
-            modulus: sheet.work(&sections::RING_SECTION_MODULUS, &[outside, hole]),
-            yield_tension: yield_tension(case, sheet),
-            yield_compression: yield_compression(case, sheet),
-        };
-        let (used, stress) = section.worst(case, &moments, sheet);
-        if worst.is_none_or(|(most, ..)| used > most) {
-            worst = Some((used, station, stress));
-        }
-    }
-    let (used, station, stress) = worst.unwrap_or((f64::NAN, 0.0, 0.0));
-    Outcome::new(
-        used,
-        Some(station),
-        said!["At the bottom of the thread the metal around the hole works at ", (stress, Stress), "."],
-    )
+        let says = said!["The threaded hole is as wide as the bar."];
+        Err(Outcome::new(hole / outside + 1.0, Some(station), says))
+    };
+    bottom_of_thread(case, sheet, section, |stress| {
+        said!["At the bottom of the thread the metal around the hole works at ", (stress, Stress), "."]
+    })
 }
 
 fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -130,40 +107,50 @@ fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
             "No published strength beside a weld is held for this tube, so its ends cannot be judged."
         ]);
     };
-    let (outside, bore) = (case.made.outside_diameter, case.made.bore);
-    let (kind, label) = (crate::quantity::Kind::Stress, case.made.material.label);
+    let size = [case.made.outside_diameter, case.made.bore];
     let section = SectionUse {
-        area: sheet.work(&sections::RING_AREA, &[outside, bore]),
-        modulus: sheet.work(&sections::RING_SECTION_MODULUS, &[outside, bore]),
-        yield_tension: sheet.look_up("Yield beside the weld, pulled", weld.yield_tension, kind, label, weld.cite),
-        yield_compression: sheet.look_up(
-            "Yield beside the weld, pressed",
-            weld.yield_compression,
-            kind,
-            label,
-            weld.cite,
-        ),
+        area: sheet.work(&sections::RING_AREA, &size),
+        modulus: sheet.work(&sections::RING_SECTION_MODULUS, &size),
+        yield_tension: strength(case, weld, sheet, "Yield beside the weld, pulled", |row| row.yield_tension),
+        yield_compression: strength(case, weld, sheet, "Yield beside the weld, pressed", |row| row.yield_compression),
     };
-    let mut worst: Option<(f64, f64, f64)> = None;
+    bottom_of_thread(
+        case,
+        sheet,
+        |_, _, _| Ok(section),
+        |stress| {
+            said![
+                "Where the threaded insert is welded in, the tube works at ",
+                (stress, Stress),
+                "; the weld takes away what drawing gave it."
+            ]
+        },
+    )
+}
+
+/// The worse of the two ends at the bottom of its thread: the moment grows away from the eye, so that is
+/// the worst place of the hole.
+fn bottom_of_thread(
+    case: &Case,
+    sheet: &mut Sheet,
+    section: impl Fn(&MadeEnd, f64, &mut Sheet) -> Result<SectionUse, Outcome>,
+    says: impl Fn(f64) -> Said,
+) -> Outcome {
+    let mut worst = (f64::NAN, 0.0, 0.0);
     for (index, end) in case.made.ends.iter().enumerate() {
-        let from_eye = end.eye_to_face + end.tapped_depth;
-        let station = if index == 0 { from_eye } else { case.made.length - from_eye };
+        let station = case.station(index, end.eye_to_face + end.tapped_depth);
         let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
+        let section = match section(end, station, sheet) {
+            Ok(section) => section,
+            Err(outcome) => return outcome,
+        };
         let (used, stress) = section.worst(case, &moments, sheet);
-        if worst.is_none_or(|(most, ..)| used > most) {
-            worst = Some((used, station, stress));
+        if index == 0 || used > worst.0 {
+            worst = (used, station, stress);
         }
     }
-    let (used, station, stress) = worst.unwrap_or((f64::NAN, 0.0, 0.0));
-    Outcome::new(
-        used,
-        Some(station),
-        said![
-            "Where the threaded insert is welded in, the tube works at ",
-            (stress, Stress),
-            "; the weld takes away what drawing gave it."
-        ],
-    )
+    let (used, station, stress) = worst;
+    Outcome::new(used, Some(station), says(stress))
 }
 
 fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {

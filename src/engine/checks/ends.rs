@@ -3,7 +3,7 @@
 use super::{Case, Check, Outcome, SectionUse, folds, moments};
 use crate::engine::formula::{Said, Sheet, said};
 use crate::engine::formulas::{loads, pins, threads};
-use crate::engine::geometry::SHEAR_SHARE;
+use crate::engine::tables::SHEAR_SHARE;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::quantity::{Kind, ksi};
@@ -81,36 +81,28 @@ const EAR_BEARING_ULTIMATE: f64 = ksi(90.0);
 const EAR_BEARING: crate::source::Cite =
     cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025, edge distance 2 diameters", Obtained::Transcribed);
 
-/// Runs a question at both ends and keeps the worse answer.
-fn worse_end(ask: impl Fn(usize) -> Outcome) -> Outcome {
-    let (a, b) = (ask(0), ask(1));
-    match (&a.utilization, &b.utilization) {
-        (Ok(first), Ok(second)) if second > first => b,
-        (Err(_), _) => a,
-        (_, Err(_)) => b,
-        _ => a,
-    }
-}
-
-/// Both ends share one sheet; a recording one would show identical ends twice, so only one is asked then.
+/// Asks at both ends and keeps the worse answer with its working; ends that are alike are asked once.
 fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut Sheet) -> Outcome) -> Outcome {
     let alike = case.made.ends[0].rod_end_id == case.made.ends[1].rod_end_id
         && case.given.link.ends[0] == case.given.link.ends[1];
     if alike {
         return ask(case, 0, sheet);
     }
-    let mut quiet = Sheet::silent();
-    let worse = {
-        let cell = std::cell::RefCell::new(&mut quiet);
-        worse_end(|end| ask(case, end, &mut cell.borrow_mut()))
+    let [(a, sheet_a), (b, sheet_b)] = [0, 1].map(|end| {
+        let mut own = Sheet::like(sheet);
+        (ask(case, end, &mut own), own)
+    });
+    let b_is_worse = match (&a.utilization, &b.utilization) {
+        (Ok(first), Ok(second)) => second > first,
+        (Ok(_), Err(_)) => true,
+        (Err(_), _) => false,
     };
-    let first = ask(case, 0, &mut Sheet::silent());
-    let end = usize::from(first.utilization != worse.utilization);
-    ask(case, end, sheet)
-}
-
-fn at_eye(case: &Case, end: usize) -> f64 {
-    if end == 0 { 0.0 } else { case.made.length }
+    let (worse, mut kept) = if b_is_worse { (b, sheet_b) } else { (a, sheet_a) };
+    sheet.lines.append(&mut kept.lines);
+    if sheet.outside.is_none() {
+        sheet.outside = kept.outside;
+    }
+    worse
 }
 
 fn letter(end: usize) -> &'static str {
@@ -121,7 +113,7 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let made = &case.made.ends[end];
         let from_eye = made.eye_to_face;
-        let station = if end == 0 { from_eye } else { case.made.length - from_eye };
+        let station = case.station(end, from_eye);
         let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
         let minor = made.thread.external_minor();
         let yielding = case.given.known(&inputs::SHANK_YIELD);
@@ -170,7 +162,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
                 case.strength.cite,
             )
         };
-        let limits = made.thread.limits();
+        let limits = case.joints[end].limits;
         let inside = sheet.work(
             &threads::INTERNAL_SHEAR_AREA,
             &[made.thread.pitch, limits.external_major_min, limits.internal_pitch_max],
@@ -196,7 +188,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
             sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
         Outcome::new(
             used,
-            Some(at_eye(case, end)),
+            Some(case.station(end, 0.0)),
             said![
                 "With the least thread it may ever have, end ",
                 (letter(end)),
@@ -219,7 +211,7 @@ fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
             sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::YIELD_FACTOR), capacity]);
         Outcome::new(
             used,
-            Some(at_eye(case, end)),
+            Some(case.station(end, 0.0)),
             said!["Pulled straight, the shank stretches for good at ", (capacity, Force), "."],
         )
     })
@@ -254,7 +246,7 @@ fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
         let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::YIELD_FACTOR), capacity]);
         Outcome::new(
             used,
-            Some(at_eye(case, end)),
+            Some(case.station(end, 0.0)),
             said![
                 "The ring of metal around the ball opens at ",
                 (capacity, Force),
@@ -275,7 +267,7 @@ fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
         let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::RATING_FACTOR), rating]);
         Outcome::new(
             used,
-            Some(at_eye(case, end)),
+            Some(case.station(end, 0.0)),
             said![
                 "The eye sees ",
                 (force, Force),
@@ -311,7 +303,7 @@ fn bolt_shear(case: &Case, sheet: &mut Sheet) -> Outcome {
         let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
         Outcome::new(
             used,
-            Some(at_eye(case, end)),
+            Some(case.station(end, 0.0)),
             said![
                 "Held on both sides, the bolt shears at ",
                 (capacity, Force),
@@ -337,7 +329,7 @@ fn bolt_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         let used = sheet.work(&pins::STRESS_UTILIZATION, &[stress, case.given.known(&inputs::YIELD_FACTOR), yielding]);
         Outcome::new(
             used,
-            Some(at_eye(case, end)),
+            Some(case.station(end, 0.0)),
             said![
                 "Between its ears the bolt bends to ",
                 (stress, Stress),
@@ -364,7 +356,7 @@ fn ear_bearing(case: &Case, sheet: &mut Sheet) -> Outcome {
             sheet.work(&pins::STRESS_UTILIZATION, &[pressure, case.given.known(&inputs::ULTIMATE_FACTOR), bearing]);
         Outcome::new(
             used,
-            Some(at_eye(case, end)),
+            Some(case.station(end, 0.0)),
             said![
                 "The bolt presses on each ear with ",
                 (pressure, Stress),

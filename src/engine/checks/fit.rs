@@ -192,14 +192,11 @@ fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
     } else {
         case.strength.yield_compression
     };
-    let thread = end.thread.internal_shear_area().min(end.thread.external_shear_area());
+    let joint = &case.joints[index];
+    let thread = joint.internal_shear_area.min(joint.external_shear_area);
     let nut_holds = sheet.work(
         &threads::STRIP_LOAD,
-        &[
-            thread,
-            (case.joints[index].nut.thickness_min.unwrap_or(end.jam_nut) - end.thread.pitch).max(0.0),
-            jam_torque::NUT_SHEAR,
-        ],
+        &[thread, (joint.nut.thickness_min.unwrap_or(end.jam_nut) - end.thread.pitch).max(0.0), jam_torque::NUT_SHEAR],
     );
     let seat = sheet.work(&pins::STRESS_UTILIZATION, &[pressure, 1.0, yielding]);
     let thread = sheet.work(&pins::UTILIZATION, &[preload, 1.0, nut_holds]);

@@ -1,5 +1,6 @@
 //! Bolts through the eyes, by grade and size.
 
+use super::{SHEAR_SHARE, spans};
 use crate::quantity::{System, inch, ksi, mm, mpa};
 use crate::source::{Cite, ISO_898_1, Obtained, SAE_J429, SHIGLEY, cite};
 
@@ -34,9 +35,6 @@ pub struct BoltStrength {
     /// Where the row comes from.
     pub cite: Cite,
 }
-
-/// Shear strength of a bolt as a share of its tensile strength (assumption, the usual design value).
-pub const SHEAR_SHARE: f64 = 0.6;
 
 const fn strength(over: f64, up_to: f64, proof: f64, ultimate: f64, yield_strength: f64, cite: Cite) -> BoltStrength {
     BoltStrength { over, up_to, proof, ultimate, yield_strength, shear_ultimate: SHEAR_SHARE * ultimate, cite }
@@ -110,8 +108,6 @@ pub fn find(id: &str) -> Option<&'static Grade> {
 impl Grade {
     /// The strength of a bolt of this diameter, m; `None` outside the table.
     pub fn strength(&self, diameter: f64) -> Option<&'static BoltStrength> {
-        // A size must not miss its row by the last bits of a conversion.
-        const NOTHING: f64 = 1e-9;
-        self.rows.iter().find(|row| diameter > row.over + NOTHING && diameter <= row.up_to + NOTHING)
+        self.rows.iter().find(|row| spans(diameter, row.over, row.up_to))
     }
 }

@@ -6,6 +6,7 @@
 mod aluminum;
 mod steel;
 
+use super::spans;
 use crate::source::Cite;
 
 /// What a material comes as.
@@ -158,8 +159,6 @@ impl Material {
             SizeMeans::Diameter => diameter,
             SizeMeans::Wall => wall,
         };
-        // A size must not miss its row by the last bits of a conversion.
-        const NOTHING: f64 = 1e-9;
-        self.rows.iter().find(|row| size > row.over + NOTHING && size <= row.up_to + NOTHING)
+        self.rows.iter().find(|row| spans(size, row.over, row.up_to))
     }
 }

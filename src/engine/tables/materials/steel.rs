@@ -1,11 +1,9 @@
 //! Steel tube, and one steel bar.
 
 use super::{Basis, Form, Material, SizeMeans, Strength};
+use crate::engine::tables::SHEAR_SHARE;
 use crate::quantity::{inch, ksi, lb_per_in3};
 use crate::source::{ASTM_A513, Cite, MIL_HDBK_5J, Obtained, cite};
-
-/// Shear strength of a steel for which none is published, as a share of its breaking strength (assumption).
-const SHEAR_SHARE: f64 = 0.6;
 
 const DRAWN: Cite =
     cite(&ASTM_A513, "tensile table, type 5 as drawn; pressed yield and shear assumed", Obtained::Transcribed);
