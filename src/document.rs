@@ -47,6 +47,16 @@ pub enum Hand {
     Left,
 }
 
+impl Hand {
+    /// The hand in full.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Right => "right-hand",
+            Self::Left => "left-hand",
+        }
+    }
+}
+
 /// The whole rig. Every number is SI; weights are forces in newtons.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Rig {

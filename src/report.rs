@@ -80,6 +80,8 @@ pub struct Made {
     pub material: &'static Material,
     /// Outside diameter.
     pub outside_diameter: f64,
+    /// Wall of a tube, 0 for a solid bar.
+    pub wall: f64,
     /// Bore of a tube, 0 for a solid bar.
     pub bore: f64,
     /// Mount to mount, and eye to eye as set.
@@ -199,6 +201,8 @@ pub struct Adjustment {
     pub turns_limit: [f64; 2],
     /// Whether the ends have opposite hands.
     pub opposite_hands: bool,
+    /// Which way to turn the bar, seen from end A; `None` when turning it does not change the length.
+    pub turning: Option<&'static str>,
 }
 
 /// The forces one link must bear.

@@ -172,16 +172,13 @@ pub fn from_fragment(fragment: &str) -> Opened {
         }
         seen.push(name);
         if name == "links" {
-            match value.parse::<usize>() {
-                Ok(count) if !(1..=MOST_LINKS).contains(&count) => {
-                    told.push(format!("The link asks for {} links, which cannot be.", clip(value)));
-                }
-                Err(_) => told.push(format!("The link asks for {} links, which cannot be.", clip(value))),
-                Ok(count) if seen.len() == 1 => document.links = vec![Link::default(); count],
-                Ok(_) => told.push(
+            match value.parse::<usize>().ok().filter(|count| (1..=MOST_LINKS).contains(count)) {
+                Some(count) if seen.len() == 1 => document.links = vec![Link::default(); count],
+                Some(_) => told.push(
                     "The link says how many links it holds after their values, which we never write; the count was left out."
                         .to_string(),
                 ),
+                None => told.push(format!("The link asks for {} links, which cannot be.", clip(value))),
             }
             continue;
         }

@@ -1,6 +1,6 @@
 //! The sizes that builders settle on come out of the numbers (common practice, no source).
 
-use linkwright::document::{Document, Use};
+use linkwright::document::{Document, Hand, Use};
 use linkwright::engine::report;
 use linkwright::quantity::{INCH, inch, lbf};
 use linkwright::report::Sizing;
@@ -82,5 +82,28 @@ fn a_size_below_the_numbers_does_not_hold() {
             assert!(!smaller.feasible, "{scenario:?}: {smaller:?}");
         }
         assert!(recommended.outside_diameter >= numbers.outside_diameter - 1e-9, "{scenario:?}");
+    }
+}
+
+/// A right-hand thread leaves the bar when the bar is turned clockwise, seen from its eye.
+#[test]
+fn the_way_to_turn_follows_the_hand_at_end_a() {
+    for (a, b, longer) in [
+        (Hand::Right, Hand::Left, Some("clockwise makes it longer")),
+        (Hand::Left, Hand::Right, Some("counterclockwise makes it longer")),
+        (Hand::Right, Hand::Right, None),
+        (Hand::Left, Hand::Left, None),
+    ] {
+        let mut document = Document::default();
+        document.rig.weight = Some(lbf(4100.0));
+        document.rig.usage = Some(Use::Hard);
+        document.links[0].length = Some(inch(38.0));
+        document.links[0].ends[0].hand = Some(a);
+        document.links[0].ends[1].hand = Some(b);
+        let report = report(&document);
+        let turning = report.links[0].answer().expect("an answer").link.adjustment.turning;
+        let said = turning.map(|words| words.split(": ").nth(1).expect("a direction"));
+        assert!(said.is_some() == longer.is_some(), "{a:?} {b:?}: {turning:?}");
+        assert!(said.zip(longer).is_none_or(|(said, longer)| said.starts_with(longer)), "{a:?} {b:?}: {turning:?}");
     }
 }

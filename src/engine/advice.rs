@@ -39,9 +39,9 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
         ],
         said![
             "Jam nut on each shank first, all the way up: ",
-            (hand(a.hand)),
+            (a.hand.words()),
             " at end A, ",
-            (hand(b.hand)),
+            (b.hand.words()),
             " at end B."
         ],
         said![
@@ -52,23 +52,21 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             (link.length, Length),
             " apart, center to center, and both eyes sit square to their brackets."
         ],
-        said![
-            "End A: ruler from eye center to bar face reads ",
-            (a.eye_to_face, Length),
-            ", which puts ",
-            (a.engagement, FineLength),
-            " of thread in the bar."
-        ],
-        said![
-            "End B: ruler from eye center to bar face reads ",
-            (b.eye_to_face, Length),
-            ", which puts ",
-            (b.engagement, FineLength),
-            " of thread in the bar."
-        ],
-        said!["No more than 3 threads show past either jam nut, and about as many at A as at B."],
     ];
-    for (letter, end) in [("A", a), ("B", b)] {
+    let ends = [("A", a), ("B", b)];
+    steps.extend(ends.map(|(letter, end)| {
+        said![
+            "End ",
+            (letter),
+            ": ruler from eye center to bar face reads ",
+            (end.eye_to_face, Length),
+            ", which puts ",
+            (end.engagement, FineLength),
+            " of thread in the bar."
+        ]
+    }));
+    steps.push(said!["No more than 3 threads show past either jam nut, and about as many at A as at B."]);
+    for (letter, end) in ends {
         let torque = jam_torque::range(end.thread);
         steps.push(said![
             "End ",
@@ -90,13 +88,6 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
     steps.push(said!["Paint a line across each jam nut and the bar, so that a nut that moves shows."]);
     steps.push(said!["After the first drive, and before every trip: both lines still straight, both nuts tight, no more thread showing than today."]);
     steps
-}
-
-fn hand(hand: Hand) -> &'static str {
-    match hand {
-        Hand::Right => "right-hand",
-        Hand::Left => "left-hand",
-    }
 }
 
 fn turn(hand: Hand) -> &'static str {

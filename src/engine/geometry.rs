@@ -80,6 +80,7 @@ pub(super) fn lay_out(
     Ok(Made {
         material,
         outside_diameter: section.outside_diameter,
+        wall: section.wall,
         bore: section.bore(),
         length,
         bar,
@@ -246,6 +247,16 @@ fn adjustment(ends: &[MadeEnd; 2]) -> Adjustment {
         turns_good,
         turns_limit,
         opposite_hands,
+        turning: opposite_hands.then(|| turning(a.hand)),
+    }
+}
+
+/// Which way lengthens: a right-hand thread comes out of the bar when the bar is turned clockwise, seen
+/// from its eye.
+const fn turning(at_a: Hand) -> &'static str {
+    match at_a {
+        Hand::Right => "Look along the bar from end A: clockwise makes it longer, counterclockwise shorter.",
+        Hand::Left => "Look along the bar from end A: counterclockwise makes it longer, clockwise shorter.",
     }
 }
 

@@ -73,6 +73,11 @@ fn joints(given: &Given) -> Vec<[Joint; 2]> {
     }
 }
 
+/// Diameter of the larger thread of a pair.
+fn largest_thread(joints: &[Joint; 2]) -> f64 {
+    joints[0].thread.major.max(joints[1].thread.major)
+}
+
 fn try_one(given: &Given, section: Section, joints: [Joint; 2]) -> Option<Tried> {
     let built = build(given, section, joints, false).ok()?;
     Some(Tried { section, joints, candidate: built.candidate(section, joints) })
@@ -117,7 +122,7 @@ fn larger_of(
         sections.iter().filter(|section| section.outside_diameter >= outside - 1e-9).find_map(|section| {
             joints
                 .iter()
-                .filter(|pair| pair[0].thread.major.max(pair[1].thread.major) >= thread - 1e-9)
+                .filter(|pair| largest_thread(pair) >= thread - 1e-9)
                 .filter_map(|pair| try_one(given, *section, *pair))
                 .find(|tried| tried.candidate.feasible)
         })
@@ -126,7 +131,7 @@ fn larger_of(
         return (Some(numbers.clone()), said!["The numbers decide: there is no habit to compare with for this metal."]);
     };
     let mine = numbers.section.outside_diameter;
-    let thread = numbers.joints[0].thread.major.max(numbers.joints[1].thread.major);
+    let thread = largest_thread(&numbers.joints);
     let trade_thread = threads::find(trade.thread).map_or(0.0, |row| row.major);
     if mine >= trade.least - 1e-9 && thread >= trade_thread - 1e-9 {
         let said = if mine > trade.most + 1e-9 {

@@ -111,7 +111,7 @@ fn plate(bench: Bench, made: &Made) -> String {
     let cells = pair("Bar, face to face", "dd class=\"main\" id=\"bar-length\"", &length(made.bar))
         + &pair("Saw to", "dd class=\"main\" id=\"cut-length\"", &length(made.cut))
         + &pair("Mount to mount", "dd class=\"main\" id=\"eye-to-eye\"", &length(made.length))
-        + &pair("Bar", "dd", &words::size(made.outside_diameter, made.bore, bench.system.get()))
+        + &pair("Bar", "dd", &words::size(made.outside_diameter, made.wall, bench.system.get()))
         + &pair("Rod ends", "dd", &threads)
         + &pair("Weight of the bar", "dd id=\"bar-weight\"", &bench.show(made.bar_weight, Kind::Weight));
     element("dl class=\"plate\"", &cells)
@@ -132,9 +132,8 @@ fn adjustment(bench: Bench, made: &Made) -> String {
         about,
         cells: [cell(good, adjustment.turns_good[way]), cell(limit, adjustment.turns_limit[way])],
     });
-    let how = if adjustment.opposite_hands {
+    let how = if let Some(turning) = adjustment.turning {
         let per_turn = bench.show(adjustment.per_turn, Kind::FineLength);
-        let turning = words::turning(made.ends[0].hand);
         format!("{turning} One turn changes the length by {per_turn}. Loosen both jam nuts first.")
     } else {
         "Both ends have the same hand: turning the bar does not change the length. Take an end off to set it."

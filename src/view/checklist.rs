@@ -1,6 +1,6 @@
 //! Fitting, step by step, with ticks that stay.
 
-use super::state::Bench;
+use super::state::{Bench, toggle};
 use leptos::prelude::*;
 use linkwright::engine::formula::{Said, spoken};
 use linkwright::quantity::System;
@@ -26,14 +26,6 @@ fn step(bench: Bench, said: &Said) -> AnyView {
         let key = key.clone();
         move || bench.ticks.with(|ticks| ticks.contains(&key))
     };
-    let toggle = move |_| {
-        bench.ticks.update(|ticks| {
-            if ticks.contains(&key) {
-                ticks.retain(|other| *other != key);
-            } else {
-                ticks.push(key.clone());
-            }
-        });
-    };
-    view! { <li><label><input type="checkbox" prop:checked=ticked on:change=toggle/><span>{bench.say(said)}</span></label></li> }.into_any()
+    let tap = move |_| toggle(bench.ticks, key.clone());
+    view! { <li><label><input type="checkbox" prop:checked=ticked on:change=tap/><span>{bench.say(said)}</span></label></li> }.into_any()
 }

@@ -108,7 +108,7 @@ fn spoken(end: &MadeEnd, letter: &str, system: System) -> String {
     format!(
         "End {letter} to scale: {} {} shank, {} of it in the bar, {} showing past the jam nut; eye center to bar face {}; tapped {} deep, drilled {} to the shoulder and {} to the point.",
         words::thread(end.thread),
-        words::hand_word(end.hand),
+        end.hand.words(),
         length(end.engagement),
         threads_showing(end, system),
         length(end.eye_to_face),

@@ -11,7 +11,7 @@ use linkwright::report::{EngagementMark, Made, MadeEnd};
 pub(super) fn ends(bench: Bench, made: &Made) -> String {
     let mut out = String::new();
     for (index, end) in made.ends.iter().enumerate() {
-        let (letter, thread, hand) = (words::letter(index), words::thread(end.thread), words::hand_word(end.hand));
+        let (letter, thread, hand) = (words::letter(index), words::thread(end.thread), end.hand.words());
         let drawing = detail::end(made, index, bench.system.get());
         let parts = said("h4", &format!("End {letter}: {thread}, {hand}"))
             + &element("figure class=\"drawing\"", &drawing)

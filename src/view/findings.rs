@@ -1,7 +1,7 @@
 //! Every check, worst first, each opening its working.
 
 use super::markup::{element, said};
-use super::state::Bench;
+use super::state::{Bench, toggle};
 use super::{verdict, working};
 use leptos::prelude::*;
 use linkwright::engine::formula::Line;
@@ -49,20 +49,14 @@ fn check(bench: Bench, finding: &Finding) -> AnyView {
 /// A line that opens; what is inside is only written once somebody looks, or when it is printed.
 fn opening(bench: Bench, id: &'static str, head: String, lines: Vec<Line>, source: String) -> AnyView {
     let open = move || bench.laid_open.get() || bench.opened.with(|opened| opened.contains(&id));
-    let toggle = move |event: leptos::ev::MouseEvent| {
+    let tap = move |event: leptos::ev::MouseEvent| {
         event.prevent_default();
-        bench.opened.update(|opened| {
-            if opened.contains(&id) {
-                opened.retain(|other| *other != id);
-            } else {
-                opened.push(id);
-            }
-        });
+        toggle(bench.opened, id);
     };
     let inside = move || if open() { working::lines(&lines, bench.system.get()) + &source } else { String::new() };
     view! {
         <details class="check" data-check=id prop:open=open>
-            <summary on:click=toggle inner_html=head></summary>
+            <summary on:click=tap inner_html=head></summary>
             <div class="working" inner_html=inside></div>
         </details>
     }

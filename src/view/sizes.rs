@@ -38,8 +38,7 @@ pub(super) fn why(bench: Bench, answer: &Answer) -> String {
 }
 
 fn candidate(bench: Bench, name: &'static str, size: &Candidate) -> Row {
-    let bore = if size.wall > 0.0 { size.outside_diameter - 2.0 * size.wall } else { 0.0 };
-    let outside = words::size(size.outside_diameter, bore, bench.system.get());
+    let outside = words::size(size.outside_diameter, size.wall, bench.system.get());
     let thread = threads::find(size.thread).map_or(size.thread, words::thread);
     let verdict = if size.feasible { "" } else { ", fails" };
     Row {

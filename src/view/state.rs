@@ -239,6 +239,16 @@ impl Bench {
     }
 }
 
+/// Puts an item into a list, or takes it out when it is there.
+pub(super) fn toggle<T: PartialEq + Send + Sync + 'static>(list: RwSignal<Vec<T>>, item: T) {
+    list.update(|list| match list.iter().position(|other| *other == item) {
+        Some(at) => {
+            list.remove(at);
+        }
+        None => list.push(item),
+    });
+}
+
 /// Whether two values are the same number, bit for bit.
 fn same(a: Option<f64>, b: Option<f64>) -> bool {
     a.map(f64::to_bits) == b.map(f64::to_bits)

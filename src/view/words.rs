@@ -18,23 +18,6 @@ pub(super) const fn hand_mark(hand: Hand) -> &'static str {
     }
 }
 
-/// The hand in full.
-pub(super) const fn hand_word(hand: Hand) -> &'static str {
-    match hand {
-        Hand::Right => "right-hand",
-        Hand::Left => "left-hand",
-    }
-}
-
-/// Which way to turn the bar of a link with opposite hands. A right-hand bar turned clockwise moves
-/// away from whoever turns it, as a nut does: seen from eye A, away from A.
-pub(super) const fn turning(at_a: Hand) -> &'static str {
-    match at_a {
-        Hand::Right => "Look along the bar from end A: clockwise makes it longer, counterclockwise shorter.",
-        Hand::Left => "Look along the bar from end A: counterclockwise makes it longer, clockwise shorter.",
-    }
-}
-
 /// What the link is called.
 pub(super) const fn role_word(role: Role) -> &'static str {
     match role {
@@ -54,13 +37,13 @@ pub(super) fn thread(thread: &'static Thread) -> &'static str {
 }
 
 /// A stock size as people say it: `2 in`, or `1-3/4 in × 0.250 in wall`.
-pub(super) fn size(outside: f64, bore: f64, system: System) -> String {
+pub(super) fn size(outside: f64, wall: f64, system: System) -> String {
     // Stock in inches is not a round number of millimeters.
     let kind = if system == System::Inch { Kind::Length } else { Kind::FineLength };
     let mut words = show(outside, kind, system);
-    if bore > 0.0 {
+    if wall > 0.0 {
         words.push_str(" × ");
-        words.push_str(&show((outside - bore) / 2.0, Kind::FineLength, system));
+        words.push_str(&show(wall, Kind::FineLength, system));
         words.push_str(" wall");
     }
     words
@@ -85,7 +68,7 @@ pub(super) fn headline(made: &Made, system: System) -> String {
     let [a, b] = &made.ends;
     format!(
         "{} {}, {}, {} at A and {} at B",
-        size(made.outside_diameter, made.bore, system),
+        size(made.outside_diameter, made.wall, system),
         metal(made),
         threads(&made.ends),
         hand_mark(a.hand),
@@ -128,7 +111,7 @@ pub(super) fn summary(bench: Bench) -> String {
             let made = &answer.link;
             format!(
                 "{}, {}. {}.",
-                size(made.outside_diameter, made.bore, system),
+                size(made.outside_diameter, made.wall, system),
                 threads(&made.ends),
                 verdict::word(answer.verdict)
             )
@@ -178,7 +161,7 @@ pub(super) fn plain_text(document: &Document, answer: &Answer, fragment: &str) -
             "End {}: {} {}, eye center to bar face {}, {} of thread in the bar, tap {} deep",
             letter(end),
             thread(made.thread),
-            hand_word(made.hand),
+            made.hand.words(),
             both(made.eye_to_face, Kind::FineLength),
             both(made.engagement, Kind::FineLength),
             both(made.tapped_depth, Kind::FineLength)
