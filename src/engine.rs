@@ -3,6 +3,7 @@
 mod advice;
 mod build;
 mod checks;
+mod cross_sections;
 pub mod formula;
 pub mod formulas;
 mod geometry;
@@ -10,7 +11,9 @@ mod given;
 mod loads;
 pub mod notation;
 pub mod outside;
+mod profile;
 mod sizing;
+pub mod stepped;
 pub mod tables;
 
 use self::geometry::Section;
@@ -65,6 +68,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         link: built.made,
         sizing: sizing::sizing(&search, firm, overridden),
         loads,
+        along: built.along,
         findings: built.findings,
         weakest,
         verdict,

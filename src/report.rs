@@ -46,6 +46,8 @@ pub struct Answer {
     pub sizing: Sizing,
     /// The forces it must bear.
     pub loads: Loads,
+    /// Bending and strength along it.
+    pub along: Along,
     /// Every check, in the order of the checks table.
     pub findings: Vec<Finding>,
     /// Index of the weakest strength or stability finding.
@@ -216,12 +218,38 @@ pub struct Loads {
     pub strike_weight: f64,
     /// How far it falls.
     pub drop: f64,
-    /// The force it lands with.
+    /// The force it lands with at the middle.
     pub strike: f64,
+    /// The force it lands with at the edges of its zone, where the link gives less.
+    pub strike_at_edges: [f64; 2],
     /// What was assumed, as one sentence.
     pub story: Said,
     /// The working.
     pub working: Vec<Line>,
+}
+
+/// Bending and strength along a link, from eye A to eye B, with the factor on yield in the bending.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct Along {
+    /// In order from eye A; where the section changes, one station on either side of the change.
+    pub stations: Vec<Station>,
+    /// The station that is asked for most.
+    pub weakest: Option<usize>,
+}
+
+/// One place along a link.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Station {
+    /// From eye A.
+    pub x: f64,
+    /// What the link is there.
+    pub part: &'static str,
+    /// The greatest moment of a strike in its zone while the link is pushed.
+    pub moment: f64,
+    /// The moment at which it stays bent, under the same push or pull.
+    pub strength: f64,
+    /// Share of its yield strength that is asked for; 1 is the limit.
+    pub utilization: f64,
 }
 
 /// The answer to one check.

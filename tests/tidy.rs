@@ -180,14 +180,15 @@ fn the_map_names_no_file_that_is_gone() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 14] = [
+const LAYERS: [(&str, &[&str]); 15] = [
     ("quantity", &[]),
     ("source", &[]),
     ("document", &[]),
     ("engine::notation", &["quantity"]),
     ("engine::formula", &["quantity", "source"]),
     ("engine::formulas", &["quantity", "source", "engine::formula"]),
-    ("engine::outside", &["quantity", "source", "engine::formula", "engine::formulas", "engine::tables"]),
+    ("engine::stepped", &["engine::formulas"]),
+    ("engine::outside", OUTSIDE),
     ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas"]),
     ("inputs", &["quantity", "document", "engine::tables"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::tables"]),
@@ -196,12 +197,23 @@ const LAYERS: [(&str, &[&str]); 14] = [
     ("engine::advice", ADVICE),
     ("view", &["quantity", "source", "document", "inputs", "report", "share", "engine"]),
 ];
-const ENGINE: &[&str] =
-    &["quantity", "source", "document", "inputs", "report", "engine::formula", "engine::formulas", "engine::tables"];
+const OUTSIDE: &[&str] =
+    &["quantity", "source", "engine::formula", "engine::formulas", "engine::stepped", "engine::tables"];
+const ENGINE: &[&str] = &[
+    "quantity",
+    "source",
+    "document",
+    "inputs",
+    "report",
+    "engine::formula",
+    "engine::formulas",
+    "engine::stepped",
+    "engine::tables",
+];
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 6] = ["build", "checks", "geometry", "given", "loads", "sizing"];
+const OWN: [&str; 8] = ["build", "checks", "cross_sections", "geometry", "given", "loads", "profile", "sizing"];
 
 /// The layer of a module path.
 fn layer(path: &[&str]) -> String {

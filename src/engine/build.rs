@@ -1,19 +1,25 @@
 //! Puts one link together and asks every check of it.
 
 use super::checks::{self, Case};
+use super::cross_sections::{Stock, bending_steps, pushed_steps};
 use super::formula::{Said, Sheet};
 use super::geometry::{self, Section};
 use super::given::{Given, Joint};
 use super::loads;
+use super::profile;
+use super::stepped::{self, Levers};
 use super::tables::materials;
 use crate::engine::formula::said;
-use crate::report::{Candidate, Finding, Loads, Made, Verdict};
+use crate::inputs;
+use crate::report::{Along, Candidate, Finding, Loads, Made, Verdict};
 
 /// A link with its loads and its findings.
 pub(super) struct Built {
     pub(super) made: Made,
     pub(super) loads: Loads,
     pub(super) findings: Vec<Finding>,
+    /// Bending and strength along it; empty in a search.
+    pub(super) along: Along,
 }
 
 /// Puts a link together.
@@ -35,18 +41,28 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], recordi
     };
     let beside_weld =
         material.welded.and_then(materials::find).and_then(|row| row.strength(section.outside_diameter, wall));
-    let made = geometry::lay_out(given, section, joints, strength, &mut sheet())?;
+    let mut layout = sheet();
+    let made = geometry::lay_out(given, section, joints, strength, &mut layout)?;
+    let stock = Stock { given, made: &made, strength, beside_weld };
+    let stretches = stock.along()?;
+    let (bending, pushed) = (bending_steps(&stretches), pushed_steps(&stretches));
     let mut outside = sheet();
-    let loads = loads::on_link(given, section, &mut outside);
-    let case = Case { given, made: &made, joints, strength, beside_weld, loads: &loads };
+    let loads = loads::on_link(given, &bending, &mut outside);
+    let factored = given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike;
+    let levers = Levers::new(&pushed, factored);
+    let folding = stepped::folding_push(&pushed);
+    let case = Case { given, made: &made, joints, strength, stock: &stock, loads: &loads, levers: &levers, folding };
+    // What was worked out beyond a formula's range makes everything that rests on it unanswered.
+    let beyond = layout.outside.or(outside.outside);
     let findings = checks::all()
         .filter_map(|check| {
             let mut sheet = sheet();
-            sheet.outside.clone_from(&outside.outside);
+            sheet.outside.clone_from(&beyond);
             checks::ask(check, &case, sheet)
         })
         .collect();
-    Ok(Built { made, loads, findings })
+    let along = if recording { profile::along(&case, &stretches) } else { Along::default() };
+    Ok(Built { along, findings, loads, made })
 }
 
 impl Built {

@@ -1,10 +1,13 @@
 //! What is asked of a link, one row per question, and the loop that asks.
 
-use super::formula::{Said, Sheet, said};
-use super::formulas::{beams, columns, sections};
+use super::cross_sections::{CrossSection, Stock};
+use super::formula::{Line, Said, Sheet, said};
+use super::formulas::{beams, pins, stepped};
 use super::given::{Given, Joint};
+use super::stepped::Levers;
 use super::tables::materials::Strength;
 use crate::inputs;
+use crate::quantity::Kind;
 use crate::report::{Finding, Loads, Made, Verdict};
 use crate::source::Cite;
 
@@ -18,9 +21,12 @@ pub(super) struct Case<'a> {
     pub(super) made: &'a Made,
     pub(super) joints: [Joint; 2],
     pub(super) strength: &'a Strength,
-    /// Strength of a tube beside its weld.
-    pub(super) beside_weld: Option<&'a Strength>,
+    pub(super) stock: &'a Stock<'a>,
     pub(super) loads: &'a Loads,
+    /// Levers of the link under its push with the factor on yield.
+    pub(super) levers: &'a Levers<'a>,
+    /// The push at which the whole link folds, were nothing to yield.
+    pub(super) folding: f64,
 }
 
 impl Case<'_> {
@@ -122,46 +128,64 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
     })
 }
 
-/// Bending moments at a station under the worst strike in its zone.
-pub(super) struct Moments {
-    /// While the link is pushed.
+/// What a strike and a push or pull do at a station, with the factor on yield already in them.
+pub(super) struct Actions {
+    /// Push or pull along the link.
+    pub(super) axial: f64,
+    /// Moment while the link is pushed.
     pub(super) pushed: f64,
-    /// While it is pulled; the strike alone, since a pull only straightens the bar.
+    /// Moment while it is pulled; the strike alone, since a pull only straightens the bar.
     pub(super) pulled: f64,
 }
 
-/// The worst moments at a station; `None` when the push alone folds the bar.
-pub(super) fn moments(case: &Case, station: f64, sheet: &mut Sheet) -> Option<Moments> {
+/// The worst actions at a station; `None` when the push alone folds the link.
+///
+/// The strike that bends a place most is the one right on it, or at the edge of the zone when the place lies outside.
+///
+/// One force is taken over the whole zone, that of the drop on the middle: so the drops of the uses were calibrated.
+pub(super) fn actions(case: &Case, station: f64, sheet: &mut Sheet) -> Option<Actions> {
+    actions_under(case, station, case.loads.strike, sheet)
+}
+
+/// The worst actions at a station under a strike of a given force.
+pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut Sheet) -> Option<Actions> {
     let length = case.made.length;
-    let near = station.min(length - station).max(0.0);
-    let zone = case.given.known(&inputs::STRIKE_ZONE);
-    let strike = case.loads.strike;
-    let outside_zone = near < zone * length;
-    let pulled = if outside_zone {
-        sheet.work(&beams::STRIKE_ENVELOPE_NEAR_END, &[strike, near, zone])
-    } else {
-        sheet.work(&beams::STRIKE_ENVELOPE_MIDDLE, &[strike, near, length])
-    };
-    let push = case.loads.axial_with_strike;
-    if push < 1e-6 {
-        return Some(Moments { pushed: pulled, pulled });
+    let factor = case.given.known(&inputs::YIELD_FACTOR);
+    let zone = case.given.known(&inputs::STRIKE_ZONE) * length;
+    let at = station.clamp(zone, length - zone);
+    let strike = sheet.work(&stepped::FACTORED_LOAD, &[factor, hit]);
+    let axial = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.loads.axial_with_strike]);
+    let (near, far) = if station <= at { (station, length - at) } else { (length - station, at) };
+    let pulled = sheet.work(&beams::MOMENT_OF_STRIKE, &[strike, near.max(0.0), far, length]);
+    if axial < 1e-6 {
+        return Some(Actions { axial, pushed: pulled, pulled });
     }
-    let second_moment = sheet.work(&sections::RING_SECOND_MOMENT, &[case.made.outside_diameter, case.made.bore]);
-    let wave = sheet.work(&columns::WAVE_NUMBER, &[push, case.made.material.modulus_compression, second_moment]);
-    if wave * length >= std::f64::consts::PI {
+    // Right below the folding push the numbers still come out, but nobody should read them.
+    if axial.is_nan() || axial >= 0.999 * case.folding {
         return None;
     }
-    let far = if outside_zone { (1.0 - zone) * length } else { length - near };
-    let pushed = sheet.work(&columns::BEAM_COLUMN_MOMENT, &[strike, wave, far, near, length]);
-    Some(Moments { pushed, pulled })
+    let levers = case.levers;
+    let (near, far) = if station <= at {
+        (levers.from_a(station), levers.from_b(at))
+    } else {
+        (levers.from_b(station), levers.from_a(at))
+    };
+    sheet.chose(|| said!["While the link is pushed, a lever u with its growth g is carried from each eye over every piece of the link, beginning with u = 0 and g = 1: u = u_1 · cos(k · l) + g_1 · sin(k · l) / k and g = g_1 · cos(k · l) − k · u_1 · sin(k · l), with k = √(N / (E · I)) of the piece."]);
+    let mut carried = |what, value| {
+        sheet.note(|| Line::Solved { what, value, kind: Kind::Length, how: "carried piece by piece" });
+    };
+    carried("Lever from the nearer eye to this place", near);
+    carried("Lever from the other eye to the strike", far);
+    carried("Lever from eye to eye", levers.whole());
+    let pushed = sheet.work(&stepped::STEPPED_MOMENT, &[strike, near, far, levers.whole()]);
+    Some(Actions { axial, pushed, pulled })
 }
 
 /// The outcome when the push alone folds the bar.
 pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let second_moment = sections::RING_SECOND_MOMENT.value(&[case.made.outside_diameter, case.made.bore]);
-    let euler =
-        sheet.work(&columns::EULER_LOAD, &[case.made.material.modulus_compression, second_moment, case.made.length]);
-    let used = case.loads.axial_with_strike * case.given.known(&inputs::COLUMN_FACTOR) / euler;
+    let factor = case.given.known(&inputs::YIELD_FACTOR);
+    let push = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.loads.axial_with_strike]);
+    let used = sheet.work(&pins::UTILIZATION, &[push, 1.0, case.folding]);
     Outcome::new(
         used.max(1.01),
         Some(case.made.length / 2.0),
@@ -169,36 +193,23 @@ pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
     )
 }
 
-/// What a section has against a push or a pull together with a moment.
-#[derive(Clone, Copy)]
-pub(super) struct SectionUse {
-    pub(super) area: f64,
-    pub(super) modulus: f64,
-    pub(super) yield_tension: f64,
-    pub(super) yield_compression: f64,
-}
-
-impl SectionUse {
-    /// Utilization with the yield factor, and the stress that decides it.
-    pub(super) fn worst(&self, case: &Case, moments: &Moments, sheet: &mut Sheet) -> (f64, f64) {
-        let axial = case.loads.axial_with_strike;
-        let factor = case.given.known(&inputs::YIELD_FACTOR);
-        let pressed = sheet.work(&beams::COMBINED_STRESS, &[axial, self.area, moments.pushed, self.modulus]);
-        let stretched = sheet.work(&beams::COMBINED_STRESS, &[axial, self.area, moments.pulled, self.modulus]);
-        let far_side = sheet.work(&beams::TENSION_SIDE_STRESS, &[axial, self.area, moments.pushed, self.modulus]);
-        let uses = [
-            (pressed, self.yield_compression, "pushed, on the pressed side"),
-            (stretched, self.yield_tension, "pulled, on the stretched side"),
-            (far_side, self.yield_tension, "pushed, on the stretched side"),
-        ];
-        let mut worst = uses[0];
-        for row in uses {
-            if row.0 / row.1 > worst.0 / worst.1 {
-                worst = row;
-            }
+/// Share of its yield strength that a section is asked for, and the stress that decides it.
+pub(super) fn worst(section: &CrossSection, actions: &Actions, sheet: &mut Sheet) -> (f64, f64) {
+    let Actions { axial, pushed, pulled } = *actions;
+    let pressed = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, pushed, section.modulus]);
+    let stretched = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, pulled, section.modulus]);
+    let far_side = sheet.work(&beams::TENSION_SIDE_STRESS, &[axial, section.area, pushed, section.modulus]);
+    let uses = [
+        (pressed, section.yield_compression, "pushed, on the pressed side"),
+        (stretched, section.yield_tension, "pulled, on the stretched side"),
+        (far_side, section.yield_tension, "pushed, on the stretched side"),
+    ];
+    let mut worst = uses[0];
+    for row in uses {
+        if row.0 / row.1 > worst.0 / worst.1 {
+            worst = row;
         }
-        sheet.chose(|| said!["Worst when ", (worst.2), ": ", (worst.0, Stress), " against ", (worst.1, Stress), "."]);
-        let used = sheet.work(&super::formulas::pins::STRESS_UTILIZATION, &[worst.0, factor, worst.1]);
-        (used, worst.0)
     }
+    sheet.chose(|| said!["Worst when ", (worst.2), ": ", (worst.0, Stress), " against ", (worst.1, Stress), "."]);
+    (sheet.work(&pins::STRESS_SHARE, &[worst.0, worst.1]), worst.0)
 }

@@ -10,6 +10,7 @@ pub mod loads;
 pub mod machining;
 pub mod pins;
 pub mod sections;
+pub mod stepped;
 pub mod threads;
 
 use super::formula::Formula;
@@ -20,6 +21,7 @@ pub fn all() -> impl Iterator<Item = &'static Formula> {
         sections::ALL,
         beams::ALL,
         columns::ALL,
+        stepped::ALL,
         impact::ALL,
         axle::ALL,
         loads::ALL,

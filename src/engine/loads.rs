@@ -1,13 +1,14 @@
 //! What one link must bear: traction along it and a strike across it, each with its working.
 
-use super::formula::{Piece, Said, Sheet, said};
-use super::formulas::{axle, beams, impact, loads, sections};
-use super::geometry::{Section, role_word};
+use super::formula::{Line, Piece, Said, Sheet, said};
+use super::formulas::{axle, impact, loads};
+use super::geometry::role_word;
 use super::given::Given;
+use super::stepped::{self, Step};
 use super::tables::uses;
 use crate::document::Role;
 use crate::inputs;
-use crate::quantity::{inch, lbf};
+use crate::quantity::{Kind, inch, lbf};
 use crate::report::Loads;
 
 /// The drop over the give of 1,000 lbf is how the input states compliance.
@@ -45,34 +46,48 @@ pub(super) fn strike_weight(given: &Given, sheet: &mut Sheet) -> f64 {
     }
 }
 
-/// Every force on a link of one section.
-pub(super) fn on_link(given: &Given, section: Section, sheet: &mut Sheet) -> Loads {
+/// The force of a strike at a place. The weight is stopped by the link and all that holds it, and the link gives
+/// less near an eye, so it is hit harder there.
+fn strike_at(given: &Given, steps: &[Step], weight: f64, at: f64, sheet: &mut Sheet) -> f64 {
+    if let Some(force) = given.number(&inputs::OWN_STRIKE) {
+        sheet.chose(|| said!["Your own strike is used: ", (force, Force), "."]);
+        return force;
+    }
+    if weight <= 0.0 {
+        return 0.0;
+    }
+    let give = stepped::give_at(steps, at);
+    sheet.note(|| Line::Solved {
+        what: "Give of the link where it is hit, for each unit of force",
+        value: give,
+        kind: Kind::Compliance,
+        how: "added up over shanks, threaded holes, flats and bar",
+    });
+    let compliance = given.known(&inputs::GIVE) / GIVE_FORCE;
+    let deflection = sheet.work(&impact::STATIC_DEFLECTION, &[weight, give, compliance]);
+    sheet.work(&impact::DROP_FORCE, &[weight, given.known(&inputs::DROP), deflection])
+}
+
+/// Every force on a link.
+pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads {
     let axial = axial(given, sheet);
     let with = sheet.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::TOGETHER), axial]);
-    let drop = given.known(&inputs::DROP);
     let weight = strike_weight(given, sheet);
-    let strike = match given.number(&inputs::OWN_STRIKE) {
-        Some(force) => {
-            sheet.chose(|| said!["Your own strike is used: ", (force, Force), "."]);
-            force
-        }
-        None if weight <= 0.0 => 0.0,
-        None => {
-            let material = given.material();
-            let second_moment = sheet.work(&sections::RING_SECOND_MOMENT, &[section.outside_diameter, section.bore()]);
-            let stiffness =
-                sheet.work(&beams::MID_STIFFNESS, &[material.modulus, second_moment, given.known(&inputs::LENGTH)]);
-            let compliance = given.known(&inputs::GIVE) / GIVE_FORCE;
-            let deflection = sheet.work(&impact::STATIC_DEFLECTION, &[weight, stiffness, compliance]);
-            sheet.work(&impact::DROP_FORCE, &[weight, drop, deflection])
-        }
-    };
+    let length = given.known(&inputs::LENGTH);
+    let zone = given.known(&inputs::STRIKE_ZONE);
+    sheet.chose(|| said!["Dropped on the middle:"]);
+    let strike = strike_at(given, steps, weight, length / 2.0, sheet);
+    let strike_at_edges = [zone * length, (1.0 - zone) * length].map(|at| {
+        sheet.chose(|| said!["For comparison, the same drop ", (at, Length), " from eye A:"]);
+        strike_at(given, steps, weight, at, sheet)
+    });
     Loads {
         axial,
         axial_with_strike: with,
         strike_weight: weight,
-        drop,
+        drop: given.known(&inputs::DROP),
         strike,
+        strike_at_edges,
         story: Vec::new(),
         working: std::mem::take(&mut sheet.lines),
     }

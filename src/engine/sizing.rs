@@ -193,30 +193,38 @@ const SCAN: u32 = 12;
 /// How far each of weight, length, drop and grip may go before the link as answered stops holding.
 ///
 /// Rounding the bar moves the engagement by a quarter of a step either way, so that what holds goes up
-/// and down along the length. The limit is judged with the bar unrounded and the shank wound out by that
-/// much, the worst that rounding can do.
+/// and down along the length. The limit is judged with the bar unrounded and the shanks wound out and in by that
+/// much, the worst that rounding can do: out, a shank bends more; in, the link gives less and is hit harder.
 pub(super) fn firmness(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Vec<Firmness> {
     let place = Place { link: index, end: 0 };
     let finest = inputs::ROUNDING.least;
     let step = inputs::ROUNDING.value(document, place).unwrap_or(finest).max(finest);
     let pitch = joints[0].thread.pitch.min(joints[1].thread.pitch);
-    let visible = inputs::VISIBLE_THREADS
-        .value(document, place)
-        .map(|threads| (threads + (step + finest) / 4.0 / pitch).min(inputs::VISIBLE_THREADS.most));
+    let shift = (step + finest) / 4.0 / pitch;
+    let (fewest, most) = (inputs::VISIBLE_THREADS.least, inputs::VISIBLE_THREADS.most);
+    let wound =
+        |by: f64| inputs::VISIBLE_THREADS.value(document, place).map(|threads| (threads + by).clamp(fewest, most));
+    let settings = [wound(shift), wound(-shift)];
     // The size is held fixed; only the one input moves.
     FIRM.iter()
         .filter_map(|&input| {
             let now = input.value(document, place)?;
             let mut trial = document.clone();
-            if input == &inputs::LENGTH {
-                (inputs::ROUNDING.set)(&mut trial, place, Some(finest));
-                (inputs::VISIBLE_THREADS.set)(&mut trial, place, visible);
-            }
-            let mut holds = |value: f64| {
-                (input.set)(&mut trial, place, Some(value));
-                Given::new(&trial, index)
+            let built = |trial: &Document| {
+                Given::new(trial, index)
                     .and_then(|given| build(&given, section, joints, false).ok())
                     .is_some_and(|built: Built| built.holds())
+            };
+            let mut holds = |value: f64| {
+                (input.set)(&mut trial, place, Some(value));
+                if input != &inputs::LENGTH {
+                    return built(&trial);
+                }
+                (inputs::ROUNDING.set)(&mut trial, place, Some(finest));
+                settings.iter().all(|visible| {
+                    (inputs::VISIBLE_THREADS.set)(&mut trial, place, *visible);
+                    built(&trial)
+                })
             };
             Some(Firmness { input: input.id, kind: input.kind, now, limit: first_failure(now, input.most, &mut holds) })
         })

@@ -1,9 +1,10 @@
 //! Checks on the bar: bending between the ends, at the tapped ends, at the flats, and buckling.
 
-use super::{Case, Check, Outcome, SectionUse, folds, moments};
-use crate::engine::formula::{Said, Sheet, said};
-use crate::engine::formulas::{beams, columns, pins, sections};
-use crate::engine::tables::materials::{Form, Strength};
+use super::{Case, Check, Outcome, actions, folds, worst};
+use crate::engine::cross_sections::CrossSection;
+use crate::engine::formula::{Line, Said, Sheet, said};
+use crate::engine::formulas::{columns, pins, sections, stepped};
+use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::quantity::Kind;
 use crate::report::MadeEnd;
@@ -14,7 +15,7 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does the bar spring back when it lands on a rock?",
         part: "middle of the bar",
         rule: false,
-        source: columns::BEAM_COLUMN_MOMENT.source,
+        source: stepped::STEPPED_MOMENT.source,
         run: bar_bending,
     },
     Check {
@@ -43,39 +44,16 @@ pub(super) static ROWS: &[Check] = &[
     },
 ];
 
-/// A ring of the bar's metal with its yield strengths.
-fn ring(case: &Case, bore: f64, sheet: &mut Sheet) -> SectionUse {
-    let outside = case.made.outside_diameter;
-    SectionUse {
-        area: sheet.work(&sections::RING_AREA, &[outside, bore]),
-        modulus: sheet.work(&sections::RING_SECTION_MODULUS, &[outside, bore]),
-        yield_tension: yield_tension(case, sheet),
-        yield_compression: yield_compression(case, sheet),
-    }
-}
-
-fn yield_tension(case: &Case, sheet: &mut Sheet) -> f64 {
-    strength(case, case.strength, sheet, "Yield strength, pulled", |row| row.yield_tension)
-}
-
-fn yield_compression(case: &Case, sheet: &mut Sheet) -> f64 {
-    strength(case, case.strength, sheet, "Yield strength, pressed", |row| row.yield_compression)
-}
-
-fn strength(case: &Case, row: &Strength, sheet: &mut Sheet, what: &'static str, of: fn(&Strength) -> f64) -> f64 {
-    sheet.look_up(what, of(row), Kind::Stress, case.made.material.label, row.cite)
-}
-
 fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
     let middle = case.made.length / 2.0;
-    let Some(moments) = moments(case, middle, sheet) else { return folds(case, sheet) };
-    let section = ring(case, case.made.bore, sheet);
-    let (used, stress) = section.worst(case, &moments, sheet);
+    let Some(actions) = actions(case, middle, sheet) else { return folds(case, sheet) };
+    let section = case.stock.plain(sheet);
+    let (used, stress) = worst(&section, &actions, sheet);
     Outcome::new(
         used,
         Some(middle),
         said![
-            "The strike bends the middle of the bar to ",
+            "With its factor, the strike bends the middle of the bar to ",
             (stress, Stress),
             "; it stays bent from ",
             (section.yield_compression.min(section.yield_tension), Stress),
@@ -88,41 +66,27 @@ fn tapped_end(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
         return beside_weld(case, sheet);
     }
-    let section = |end: &MadeEnd, station: f64, sheet: &mut Sheet| {
-        let (outside, hole) = (case.made.outside_diameter, end.thread.major);
-        if outside > hole {
-            return Ok(ring(case, hole, sheet));
-        }
-        let says = said!["The threaded hole is as wide as the bar."];
-        Err(Outcome::new(hole / outside + 1.0, Some(station), says))
-    };
+    let section = |end: &MadeEnd, sheet: &mut Sheet| case.stock.tapped(end, sheet);
     bottom_of_thread(case, sheet, section, |stress| {
-        said!["At the bottom of the thread the metal around the hole works at ", (stress, Stress), "."]
+        said!["At the bottom of the thread the metal around the hole works at ", (stress, Stress), ", factor included."]
     })
 }
 
 fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let Some(weld) = case.beside_weld else {
+    let Some(section) = case.stock.welded(sheet) else {
         return Outcome::unanswered(said![
             "No published strength beside a weld is held for this tube, so its ends cannot be judged."
         ]);
     };
-    let size = [case.made.outside_diameter, case.made.bore];
-    let section = SectionUse {
-        area: sheet.work(&sections::RING_AREA, &size),
-        modulus: sheet.work(&sections::RING_SECTION_MODULUS, &size),
-        yield_tension: strength(case, weld, sheet, "Yield beside the weld, pulled", |row| row.yield_tension),
-        yield_compression: strength(case, weld, sheet, "Yield beside the weld, pressed", |row| row.yield_compression),
-    };
     bottom_of_thread(
         case,
         sheet,
-        |_, _, _| Ok(section),
+        |_, _| section,
         |stress| {
             said![
                 "Where the threaded insert is welded in, the tube works at ",
                 (stress, Stress),
-                "; the weld takes away what drawing gave it."
+                ", factor included; the weld takes away what drawing gave it."
             ]
         },
     )
@@ -133,23 +97,20 @@ fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
 fn bottom_of_thread(
     case: &Case,
     sheet: &mut Sheet,
-    section: impl Fn(&MadeEnd, f64, &mut Sheet) -> Result<SectionUse, Outcome>,
+    section: impl Fn(&MadeEnd, &mut Sheet) -> CrossSection,
     says: impl Fn(f64) -> Said,
 ) -> Outcome {
-    let mut worst = (f64::NAN, 0.0, 0.0);
+    let mut highest = (f64::NAN, 0.0, 0.0);
     for (index, end) in case.made.ends.iter().enumerate() {
         let station = case.station(index, end.eye_to_face + end.tapped_depth);
-        let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
-        let section = match section(end, station, sheet) {
-            Ok(section) => section,
-            Err(outcome) => return outcome,
-        };
-        let (used, stress) = section.worst(case, &moments, sheet);
-        if index == 0 || used > worst.0 {
-            worst = (used, station, stress);
+        let Some(actions) = actions(case, station, sheet) else { return folds(case, sheet) };
+        let section = section(end, sheet);
+        let (used, stress) = worst(&section, &actions, sheet);
+        if index == 0 || used > highest.0 {
+            highest = (used, station, stress);
         }
     }
-    let (used, station, stress) = worst;
+    let (used, station, stress) = highest;
     Outcome::new(used, Some(station), says(stress))
 }
 
@@ -167,53 +128,45 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
             "."
         ]);
     }
+    // The stretches know where flats lie over a hole, and every one of them is flats for a part of their length.
+    let (mut used, mut stress, mut station) = (0.0, 0.0, None);
+    let mut over_hole = false;
     let face = case.made.ends[0].eye_to_face;
-    let station = (face + flats.start + flats.length).min(case.made.length - face);
-    // Flats may reach past the middle, where the moment is greatest.
     let middle = case.made.length / 2.0;
-    let station = if station > middle { middle.max(face + flats.start) } else { station };
-    let Some(moments) = moments(case, station, sheet) else { return folds(case, sheet) };
-    let angle = sheet.work(&sections::FLATS_HALF_ANGLE, &[flats.width, outside]);
-    // Flats over a tapped hole leave only the metal around it.
-    let [a, b] = &case.made.ends;
-    let over_a = flats.start < a.drill_point;
-    let over_b = flats.start + flats.length > case.made.bar - b.drill_point;
-    let hole = |over: bool, major: f64| if over { major } else { 0.0 };
-    let bore = hole(over_a, a.thread.major).max(hole(over_b, b.thread.major));
-    if over_a || over_b {
+    for (from, to, bore) in case.stock.flats_stretches() {
+        // Inside its stretch, the place nearest the middle bends most.
+        let at = middle.clamp(face + from, face + to);
+        let Some(actions) = actions(case, at, sheet) else { return folds(case, sheet) };
+        let section = case.stock.flats(flats.width, bore, sheet);
+        let now = worst(&section, &actions, sheet);
+        over_hole |= bore > 0.0;
+        if station.is_none() || now.0 > used {
+            (used, stress, station) = (now.0, now.1, Some(at));
+        }
+    }
+    if over_hole {
         sheet.chose(|| said!["The flats lie over a drilled hole, so the hole is taken out of the section."]);
     }
-    if bore >= flats.width {
-        return Outcome::new(
-            1.0 + bore / flats.width,
-            Some(station),
-            said![
-                "The flats are cut into the threaded hole. Move them past ",
-                (a.drill_point, Length),
-                " from the face."
-            ],
-        );
-    }
-    let second_moment = sheet.work(&sections::FLATS_WEAK_SECOND_MOMENT, &[outside, angle, bore]);
-    let section = SectionUse {
-        area: sheet.work(&sections::FLATS_AREA, &[outside, angle, bore]),
-        modulus: sheet.work(&sections::FLATS_WEAK_MODULUS, &[second_moment, flats.width]),
-        yield_tension: yield_tension(case, sheet),
-        yield_compression: yield_compression(case, sheet),
-    };
-    let (used, stress) = section.worst(case, &moments, sheet);
-    Outcome::new(used, Some(station), said!["Hit across the flats, the bar works there at ", (stress, Stress), "."])
+    let says = said!["Hit across the flats, the bar works there at ", (stress, Stress), ", factor included."];
+    Outcome::new(used, station, says)
 }
 
 fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
     let material = case.made.material;
-    let (outside, bore) = (case.made.outside_diameter, case.made.bore);
-    let area = sheet.work(&sections::RING_AREA, &[outside, bore]);
-    let second_moment = sheet.work(&sections::RING_SECOND_MOMENT, &[outside, bore]);
-    let radius = sheet.work(&sections::RADIUS_OF_GYRATION, &[second_moment, area]);
-    let slenderness = sheet.work(&columns::SLENDERNESS, &[case.made.length, radius]);
-    let yielding = yield_compression(case, sheet);
-    let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[material.modulus_compression, yielding]);
+    let section = case.stock.plain(sheet);
+    let modulus = material.modulus_compression;
+    let area = section.area;
+    sheet.note(|| Line::Solved {
+        what: "Push at which the whole link folds, its weaker ends counted, were nothing to yield",
+        value: case.folding,
+        kind: Kind::Force,
+        how: "found by raising the push until its bent shape, carried from piece to piece, turns through exactly half a wave",
+    });
+    let plain = sheet.work(&columns::EULER_LOAD, &[modulus, section.second_moment, case.made.length]);
+    sheet.chose(|| said!["Without its weaker ends it would be ", (plain, Force), "."]);
+    let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.folding]);
+    let yielding = section.yield_compression;
+    let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[modulus, yielding]);
     let capacity = if slenderness < transition {
         sheet.chose(|| {
             said![
@@ -224,7 +177,7 @@ fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
                 ": the short-column curve governs."
             ]
         });
-        sheet.work(&columns::JOHNSON_LOAD, &[area, yielding, slenderness, material.modulus_compression])
+        sheet.work(&columns::JOHNSON_LOAD, &[area, yielding, slenderness, modulus])
     } else {
         sheet.chose(|| {
             said![
@@ -235,11 +188,10 @@ fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
                 " or more: the long-column curve governs."
             ]
         });
-        sheet.work(&columns::EULER_COLUMN_LOAD, &[area, slenderness, material.modulus_compression])
+        sheet.work(&columns::EULER_COLUMN_LOAD, &[area, slenderness, modulus])
     };
     let push = case.loads.axial;
     let used = sheet.work(&pins::UTILIZATION, &[push, case.given.known(&inputs::COLUMN_FACTOR), capacity]);
-    sheet.work(&beams::AXIAL_STRESS, &[push, area]);
     Outcome::new(
         used,
         Some(case.made.length / 2.0),

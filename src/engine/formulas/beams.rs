@@ -73,23 +73,14 @@ formula! {
 }
 
 formula! {
-    /// Worst moment close to an eye, while a strike may fall anywhere in its zone.
-    STRIKE_ENVELOPE_NEAR_END: "M" Moment = "P · x · (1 − z)";
-    given strike "P" Force "strike force", x "x" Length "from the nearer eye, less than where the zone begins", zone "z" Percent "where the zone begins, as a share of the length";
-    code strike * x * (1.0 - zone);
-    holds "z ≤ 0.5" => zone <= 0.5;
-    source STATICS, "simple beam, load where the zone begins", Computed;
-    example [lbf(4000.0), inch(2.0), 0.25] gives "6000" of lbf_in(1.0), "own arithmetic";
-}
-
-formula! {
-    /// Worst moment at a place inside the zone where a strike may fall.
-    STRIKE_ENVELOPE_MIDDLE: "M" Moment = "P · x · (L − x) / L";
-    given strike "P" Force "strike force", x "x" Length "from an eye", length "L" Length "length between ball centers";
-    code strike * x * (length - x) / length;
+    /// Bending moment at a place on the near side of a strike.
+    MOMENT_OF_STRIKE: "M" Moment = "Q · x · b / L";
+    given strike "Q" Force "strike force", x "x" Length "from the nearer eye to the place asked about, not past the strike", far "b" Length "from the strike to the other eye", length "L" Length "length between ball centers";
+    code strike * x * far / length;
     holds "x ≤ L" => x <= length;
-    source STATICS, "simple beam, load at the place itself", Computed;
-    example [lbf(4000.0), inch(20.0), inch(40.0)] gives "40000" of lbf_in(1.0), "own arithmetic";
+    holds "b ≤ L" => far <= length;
+    source STATICS, "simple beam", Computed;
+    example [lbf(4000.0), inch(2.0), inch(30.0), inch(40.0)] gives "6000" of lbf_in(1.0), "own arithmetic";
 }
 
 formula! {
@@ -137,8 +128,7 @@ pub static ALL: &[&Formula] = &[
     &AXIAL_STIFFNESS,
     &FIRST_YIELD_MID_LOAD,
     &COLLAPSE_MID_LOAD,
-    &STRIKE_ENVELOPE_NEAR_END,
-    &STRIKE_ENVELOPE_MIDDLE,
+    &MOMENT_OF_STRIKE,
     &BENDING_STRESS,
     &AXIAL_STRESS,
     &COMBINED_STRESS,

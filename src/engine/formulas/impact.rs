@@ -12,11 +12,11 @@ const BAR_ON_END: f64 = lbf(500.0) * inch(10.0) / (ksi(30000.0) * in2(PI));
 
 formula! {
     /// How far the link and all that holds it give way under the weight at rest.
-    STATIC_DEFLECTION: "δ" FineLength = "w / k + w · c";
-    given weight "w" Weight "weight that lands", stiffness "k" Stiffness "stiffness of the link where it lands", compliance "c" Compliance "give of everything else, for each unit of force";
-    code weight / stiffness + weight * compliance;
+    STATIC_DEFLECTION: "δ" FineLength = "w · (c_1 + c_2)";
+    given weight "w" Weight "weight that lands", give "c_1" Compliance "give of the link where it lands, for each unit of force", compliance "c_2" Compliance "give of everything else, for each unit of force";
+    code weight * (give + compliance);
     source STATICS, "springs one after the other", Computed;
-    example [lbf(2000.0), 6_067.200_812_245 * LBF_PER_INCH, inch(0.1) / lbf(1000.0)] gives "0.529641" of inch(1.0), "2.0 in bar, 40 in long, and 0.1 in of give for 1,000 lbf; own arithmetic";
+    example [lbf(2000.0), 1.0 / (6_067.200_812_245 * LBF_PER_INCH), inch(0.1) / lbf(1000.0)] gives "0.529641" of inch(1.0), "2.0 in bar, 40 in long, and 0.1 in of give for 1,000 lbf; own arithmetic";
 }
 
 formula! {

@@ -99,6 +99,16 @@ formula! {
 }
 
 formula! {
+    /// Share of its strength that the metal is asked for, under loads that have their factor already.
+    STRESS_SHARE: "U" Percent = "σ / R";
+    given demand "σ" Stress "stress under the loads with their factor", capacity "R" Stress "stress it can bear";
+    code demand / capacity;
+    holds "R > 0" => capacity > 0.0;
+    source STATICS, "definition; 100 % is the limit", Computed;
+    example [ksi(48.0), ksi(64.0)] gives "75" of 0.01, "own arithmetic";
+}
+
+formula! {
     /// How much of a length that is there is asked for.
     LENGTH_SHARE: "U" Percent = "a / b";
     given asked "a" FineLength "length asked for", there "b" FineLength "length that is there";
@@ -120,5 +130,6 @@ pub static ALL: &[&Formula] = &[
     &RESULTANT,
     &UTILIZATION,
     &STRESS_UTILIZATION,
+    &STRESS_SHARE,
     &LENGTH_SHARE,
 ];

@@ -7,6 +7,7 @@ use crate::engine::formulas::columns::{
     SLENDERNESS, STEPPED_COLUMN_BALANCE, TRANSITION_SLENDERNESS,
 };
 use crate::engine::formulas::sections::{RADIUS_OF_GYRATION, RING_AREA, RING_SECOND_MOMENT};
+use crate::engine::stepped::{Step, folding_push};
 use crate::quantity::{inch, ksi, lbf, mm, mpa};
 
 const ROUND: [f64; 2] = [inch(2.0), 0.0];
@@ -62,6 +63,16 @@ rows! {
             => crooked_load();
         "stepped-column", "Bar 1.75 in with 1.5 in steel shanks of 0.9008 in, 36 in long: folding load" = 35970.1938 "lbf" in lbf(1.0), Relative(1e-4); "mpmath 1.4.1; finite elements with scipy 1.17.1 agree to 1e-7", Computed
             => stepped_load();
+        "stepped-column-carried", "The same link, carried from piece to piece: folding load" = 35970.1938 "lbf" in lbf(1.0), Relative(1e-7); "mpmath 1.4.1; finite elements with scipy 1.17.1 agree to 1e-7", Computed
+            => {
+                let step = |length: f64, modulus: f64, diameter: f64| Step {
+                    length: inch(length),
+                    modulus: ksi(modulus),
+                    second_moment: RING_SECOND_MOMENT.value(&[inch(diameter), 0.0]),
+                };
+                let shank = step(1.5, 29_000.0, 0.9008);
+                folding_push(&[shank, step(33.0, 10_300.0, 1.75), shank])
+            };
         "solid-model-buckling", "Steel bar 2.0 in, 40 in long, as a solid model: folding load" = 138399.0 "lbf" in lbf(1.0), Relative(0.02); "CalculiX 2.20 with gmsh 4.8.4", Computed
             => EULER_LOAD.value(&[ksi(29_000.0), RING_SECOND_MOMENT.value(&ROUND), LENGTH]);
     }

@@ -20,20 +20,20 @@ rows! {
     "Impact" {
         "falling-weight-stress", "500 lb falls 1 in on a 2 in steel bar on end, 10 in long: stress" = 31061.5 "psi" in KSI / 1000.0, Absolute(0.5); "Wentzell, Machine Design, Ex. 7.1, p. 137", Read
             => {
-                let rest = STATIC_DEFLECTION.value(&[lbf(500.0), on_end(10.0), 0.0]);
+                let rest = STATIC_DEFLECTION.value(&[lbf(500.0), 1.0 / on_end(10.0), 0.0]);
                 AXIAL_STRESS.value(&[DROP_FORCE.value(&[lbf(500.0), inch(1.0), rest]), RING_AREA.value(&ROUND)])
             };
         "moving-weight-deflection", "2,000 lb at 5 miles an hour against a 2 in steel bar on end, 36 in long: shortening" = 0.1238 "in" in inch(1.0), Absolute(0.0001); "Wentzell, Machine Design, Ex. 7.2, p. 139", Read
             => {
                 // The textbook takes 386 in/s² for gravity; 5 miles an hour is 88 in/s.
                 let energy = lbf_in(2000.0 / 386.0 * 88.0 * 88.0 / 2.0);
-                STATIC_DEFLECTION.value(&[MOVING_MASS_FORCE.value(&[energy, on_end(36.0)]), on_end(36.0), 0.0])
+                STATIC_DEFLECTION.value(&[MOVING_MASS_FORCE.value(&[energy, on_end(36.0)]), 1.0 / on_end(36.0), 0.0])
             };
         "falling-weight-shortening", "1 lb falls 12 in on a spring of 0.5 lb/in: shortening" = 9.21 "in" in inch(1.0), Absolute(0.005); "Gere and Goodno 7e, Prob. 2.8-5", Read
             => {
                 let spring = 0.5 * LBF_PER_INCH;
-                let rest = STATIC_DEFLECTION.value(&[lbf(1.0), spring, 0.0]);
-                STATIC_DEFLECTION.value(&[DROP_FORCE.value(&[lbf(1.0), inch(12.0), rest]), spring, 0.0])
+                let rest = STATIC_DEFLECTION.value(&[lbf(1.0), 1.0 / spring, 0.0]);
+                STATIC_DEFLECTION.value(&[DROP_FORCE.value(&[lbf(1.0), inch(12.0), rest]), 1.0 / spring, 0.0])
             };
         "suddenly-applied", "Weight set down all at once: times its own weight" = 2.0 "" in 1.0, Exact; "Timoshenko; Shigley", Computed
             => IMPACT_FACTOR.value(&[0.0, inch(0.3)]);

@@ -1,0 +1,47 @@
+//! Bending and strength along a link, station by station, for the picture of where it gives first.
+
+use super::checks::{Case, actions, worst};
+use super::cross_sections::Stretch;
+use super::formula::Sheet;
+use crate::report::{Along, Station};
+
+/// Stations inside every stretch of one section, beside its two ends.
+const INSIDE: u32 = 7;
+
+/// What bends each place of the link and what that place bears; empty when the push alone folds it.
+pub(super) fn along(case: &Case, stretches: &[Stretch]) -> Along {
+    let mut stations = Vec::with_capacity(stretches.len() * (INSIDE as usize + 2));
+    for stretch in stretches {
+        for count in 0..=INSIDE + 1 {
+            let share = f64::from(count) / f64::from(INSIDE + 1);
+            let x = stretch.from + share * (stretch.to - stretch.from);
+            let Some(station) = station(case, stretch, x) else { return Along::default() };
+            stations.push(station);
+        }
+        // The middle of the link is where the strike bends it most.
+        let middle = case.made.length / 2.0;
+        if stretch.from < middle
+            && middle < stretch.to
+            && let Some(station) = station(case, stretch, middle)
+        {
+            let at = stations.partition_point(|before| before.x <= middle);
+            stations.insert(at, station);
+        }
+    }
+    let weakest = (0..stations.len()).max_by(|a, b| stations[*a].utilization.total_cmp(&stations[*b].utilization));
+    Along { stations, weakest }
+}
+
+fn station(case: &Case, stretch: &Stretch, x: f64) -> Option<Station> {
+    let sheet = &mut Sheet::silent();
+    let actions = actions(case, x, sheet)?;
+    let section = &stretch.section;
+    let weaker = section.yield_tension.min(section.yield_compression);
+    Some(Station {
+        x,
+        part: stretch.part,
+        moment: actions.pushed,
+        strength: ((weaker - actions.axial / section.area) * section.modulus).max(0.0),
+        utilization: worst(section, &actions, sheet).0,
+    })
+}

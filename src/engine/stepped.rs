@@ -1,0 +1,183 @@
+//! A link whose section changes along its length, resting on its two ball centers: exact bending, deflection and
+//! folding by carrying two numbers from piece to piece (a transfer matrix).
+//!
+//! Under a push `N` the moment of a piece obeys `M″ = −k²·M` with `k = √(N / EI)`, and both the moment and its growth
+//! (the shear in the bent shape) are the same on either side of a step. So a unit growth at an eye, carried piece
+//! by piece, gives the lever `u`, and everything else follows from the levers of the two eyes.
+
+use super::formulas::{columns, stepped};
+
+/// A piece of one section.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Step {
+    /// Along the link, m.
+    pub length: f64,
+    /// Modulus of elasticity, Pa.
+    pub modulus: f64,
+    /// Second moment of area, m⁴.
+    pub second_moment: f64,
+}
+
+/// Below this push, in N, a link is worked out as not pushed at all.
+const NO_PUSH: f64 = 1e-6;
+/// Rounds in which the folding push is sought; a handful is enough.
+const ROUNDS: u32 = 40;
+
+/// Length of a link, m.
+pub fn length(steps: &[Step]) -> f64 {
+    steps.iter().map(|step| step.length).sum()
+}
+
+/// Deflection under a load at a place, for each unit of it, m/N; by the work of a unit load.
+pub fn give_at(steps: &[Step], at: f64) -> f64 {
+    let whole = length(steps);
+    let moment = |x: f64| if x <= at { x * (1.0 - at / whole) } else { at * (1.0 - x / whole) };
+    let mut from = 0.0;
+    let mut give = 0.0;
+    for step in steps {
+        let to = from + step.length;
+        // The moment has a corner at the load.
+        let corner = at.clamp(from, to);
+        for (a, b) in [(from, corner), (corner, to)] {
+            if b > a {
+                give += stepped::PIECE_GIVE.value(&[moment(a), moment(b), b - a, step.modulus, step.second_moment]);
+            }
+        }
+        from = to;
+    }
+    give
+}
+
+/// The push at which a straight link folds, N, were nothing to yield.
+///
+/// The bent shape turns through half a wave between the eyes. Its phase grows steadily with the push, so the push
+/// at which it is exactly half a wave is found by the secant rule; NaN when a piece has no stiffness.
+pub fn folding_push(steps: &[Step]) -> f64 {
+    let whole = length(steps);
+    let softest = steps.iter().map(|step| step.modulus * step.second_moment).fold(f64::INFINITY, f64::min);
+    if softest.is_nan() || softest <= 0.0 || whole.is_nan() || whole <= 0.0 {
+        return f64::NAN;
+    }
+    // In the root of the push the phase is close to a straight line.
+    let missing = |root: f64| phase(steps, root * root) - std::f64::consts::PI;
+    let mut low = columns::EULER_LOAD.value(&[softest, 1.0, whole]).sqrt();
+    let mut below = missing(low);
+    let mut high = low * std::f64::consts::PI / (below + std::f64::consts::PI);
+    for _ in 0..ROUNDS {
+        let above = missing(high);
+        let change = above - below;
+        if change.abs() < 1e-15 {
+            break;
+        }
+        let next = high - above * (high - low) / change;
+        (low, below, high) = (high, above, next);
+        if (high - low).abs() <= 1e-13 * high {
+            break;
+        }
+    }
+    high * high
+}
+
+/// Phase that the bent shape has turned through from eye to eye.
+fn phase(steps: &[Step], push: f64) -> f64 {
+    let mut phase = 0.0_f64;
+    let mut before: Option<f64> = None;
+    for step in steps {
+        let wave = wave(step, push);
+        if let Some(before) = before {
+            // Moment and growth stay the same over a step, so the tangent of the phase changes with the wave number.
+            let ratio = wave / before;
+            let (sine, cosine) = phase.sin_cos();
+            phase += ((ratio - 1.0) * sine * cosine).atan2(cosine * cosine + ratio * sine * sine);
+        }
+        phase += wave * step.length;
+        before = Some(wave);
+    }
+    phase
+}
+
+fn wave(step: &Step, push: f64) -> f64 {
+    columns::WAVE_NUMBER.value(&[push, step.modulus, step.second_moment])
+}
+
+/// The levers of a link under one push.
+#[derive(Debug, Clone)]
+pub struct Levers<'a> {
+    steps: &'a [Step],
+    push: f64,
+    length: f64,
+    /// Lever and growth at the beginning of each piece, from eye A; the last is at eye B.
+    from_a: Vec<(f64, f64)>,
+    /// The same from eye B, at the end of each piece, in order from eye A; the first is at eye A.
+    from_b: Vec<(f64, f64)>,
+}
+
+impl<'a> Levers<'a> {
+    /// The levers under a push of 0 or more, N.
+    pub fn new(steps: &'a [Step], push: f64) -> Self {
+        let carry_all = |steps: &mut dyn Iterator<Item = &Step>| {
+            let mut at = (0.0, 1.0);
+            let mut all = vec![at];
+            for step in steps {
+                at = carry(at, step, push, step.length);
+                all.push(at);
+            }
+            all
+        };
+        let from_a = carry_all(&mut steps.iter());
+        let mut from_b = carry_all(&mut steps.iter().rev());
+        from_b.reverse();
+        Self { steps, push, length: length(steps), from_a, from_b }
+    }
+
+    /// The lever carried from eye A to a place.
+    pub fn from_a(&self, x: f64) -> f64 {
+        let (piece, begins) = self.piece_at(x);
+        carry(self.from_a[piece], &self.steps[piece], self.push, x - begins).0
+    }
+
+    /// The lever carried from eye B to a place.
+    pub fn from_b(&self, x: f64) -> f64 {
+        let (piece, begins) = self.piece_at(x);
+        let step = &self.steps[piece];
+        carry(self.from_b[piece + 1], step, self.push, begins + step.length - x).0
+    }
+
+    /// The lever carried from eye to eye.
+    pub fn whole(&self) -> f64 {
+        self.from_a.last().map_or(f64::NAN, |at| at.0)
+    }
+
+    /// Moment at a place for each unit of a load across the link, m; below the folding push.
+    pub fn moment(&self, station: f64, at: f64) -> f64 {
+        let (near, far) = (station.min(at), station.max(at));
+        stepped::STEPPED_MOMENT.value(&[1.0, self.from_a(near), self.from_b(far), self.whole()])
+    }
+
+    /// Deflection at a place for each unit of a load at another, m/N; NaN when the link is not pushed.
+    pub fn deflection(&self, station: f64, at: f64) -> f64 {
+        let (near, far) = (station.min(at), station.max(at));
+        let simple = near * (self.length - far) / self.length;
+        columns::BEAM_COLUMN_DEFLECTION.value(&[self.moment(station, at), simple, self.push])
+    }
+
+    fn piece_at(&self, x: f64) -> (usize, f64) {
+        let mut begins = 0.0;
+        for (index, step) in self.steps.iter().enumerate() {
+            if x <= begins + step.length || index + 1 == self.steps.len() {
+                return (index, begins);
+            }
+            begins += step.length;
+        }
+        (0, 0.0)
+    }
+}
+
+/// Lever and growth carried over a length of a piece.
+fn carry((lever, growth): (f64, f64), step: &Step, push: f64, length: f64) -> (f64, f64) {
+    if push < NO_PUSH {
+        return (lever + growth * length, growth);
+    }
+    let given = [lever, growth, wave(step, push), length];
+    (stepped::PIECE_LEVER.value(&given), stepped::PIECE_GROWTH.value(&given))
+}
