@@ -12,6 +12,7 @@ mod loads;
 pub mod notation;
 pub mod outside;
 mod profile;
+mod roots;
 mod sizing;
 pub mod stepped;
 pub mod tables;
@@ -44,7 +45,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
                 .unwrap_or_else(|| said!["No link can be made of these entries: check the length and the rod ends."]),
         );
     };
-    let built = match build::build(&given, section, joints, true) {
+    let built = match build::build(&given, section, joints, build::Asked::Everything) {
         Ok(built) => built,
         Err(why) => return LinkReport::Impossible(why),
     };

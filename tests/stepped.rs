@@ -26,6 +26,8 @@ fn close(a: f64, b: f64, share: f64) -> bool {
 }
 
 proptest! {
+    #![proptest_config(ProptestConfig { failure_persistence: None, ..ProptestConfig::default() })]
+
     #[test]
     fn one_section_gives_the_closed_forms(steps in steps(), at in 0.05..0.95, x in 0.0..1.0, push in 0.01..0.95) {
         let one = Step { length: length(&steps), ..steps[0] };

@@ -180,14 +180,15 @@ fn the_map_names_no_file_that_is_gone() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 15] = [
+const LAYERS: [(&str, &[&str]); 16] = [
     ("quantity", &[]),
     ("source", &[]),
     ("document", &[]),
     ("engine::notation", &["quantity"]),
     ("engine::formula", &["quantity", "source"]),
     ("engine::formulas", &["quantity", "source", "engine::formula"]),
-    ("engine::stepped", &["engine::formulas"]),
+    ("engine::roots", &[]),
+    ("engine::stepped", &["engine::formulas", "engine::roots"]),
     ("engine::outside", OUTSIDE),
     ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas"]),
     ("inputs", &["quantity", "document", "engine::tables"]),
@@ -207,6 +208,7 @@ const ENGINE: &[&str] = &[
     "report",
     "engine::formula",
     "engine::formulas",
+    "engine::roots",
     "engine::stepped",
     "engine::tables",
 ];

@@ -22,11 +22,23 @@ pub(super) struct Built {
     pub(super) along: Along,
 }
 
+/// How much is asked of a link that is put together.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) enum Asked {
+    /// Only whether it holds: nothing is asked after the first answer that it does not.
+    WhetherItHolds,
+    /// Every question.
+    EveryQuestion,
+    /// Every question with its working, and the picture along the link.
+    Everything,
+}
+
 /// Puts a link together.
 ///
 /// # Errors
 /// A sentence when no link of this section and these rod ends can be made.
-pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], recording: bool) -> Result<Built, Said> {
+pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Built, Said> {
+    let recording = asked == Asked::Everything;
     let sheet = || if recording { Sheet::recording() } else { Sheet::silent() };
     let material = given.material();
     let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
@@ -54,13 +66,17 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], recordi
     let case = Case { given, made: &made, joints, strength, stock: &stock, loads: &loads, levers: &levers, folding };
     // What was worked out beyond a formula's range makes everything that rests on it unanswered.
     let beyond = layout.outside.or(outside.outside);
-    let findings = checks::all()
-        .filter_map(|check| {
-            let mut sheet = sheet();
-            sheet.outside.clone_from(&beyond);
-            checks::ask(check, &case, sheet)
-        })
-        .collect();
+    let mut findings = Vec::new();
+    for check in checks::all() {
+        let mut sheet = sheet();
+        sheet.outside.clone_from(&beyond);
+        let Some(finding) = checks::ask(check, &case, sheet) else { continue };
+        let failed = finding.verdict == Verdict::Fails;
+        findings.push(finding);
+        if failed && asked == Asked::WhetherItHolds {
+            break;
+        }
+    }
     let along = if recording { profile::along(&case, &stretches) } else { Along::default() };
     Ok(Built { along, findings, loads, made })
 }
@@ -87,6 +103,16 @@ impl Built {
     /// Whether every question that could be answered came out well, and the ones that decide a size were answered.
     pub(super) fn holds(&self) -> bool {
         self.main_question_open().is_none() && self.findings.iter().all(|finding| finding.verdict != Verdict::Fails)
+    }
+
+    /// What the worst question asks for beyond what is there, as a share of it; above 0 the link does not hold.
+    pub(super) fn over(&self) -> f64 {
+        if self.main_question_open().is_some() {
+            return f64::INFINITY;
+        }
+        self.highest(|_| true)
+            .and_then(|index| self.findings[index].utilization)
+            .map_or(f64::INFINITY, |used| used - 1.0)
     }
 
     /// What a search keeps of it.

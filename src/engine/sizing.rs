@@ -1,9 +1,10 @@
 //! Which size: the smallest that holds, what the trade fits, the larger of the two, and how firm that is.
 
-use super::build::{Built, build};
+use super::build::{Asked, build};
 use super::formula::{Said, said};
 use super::geometry::Section;
 use super::given::{Given, Joint};
+use super::roots::crossing;
 use super::tables::materials::Form;
 use super::tables::{materials, practice, rod_ends, stock, threads};
 use crate::document::Document;
@@ -78,20 +79,21 @@ fn largest_thread(joints: &[Joint; 2]) -> f64 {
     joints[0].thread.major.max(joints[1].thread.major)
 }
 
-fn try_one(given: &Given, section: Section, joints: [Joint; 2]) -> Option<Tried> {
-    let built = build(given, section, joints, false).ok()?;
+fn try_one(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Option<Tried> {
+    let built = build(given, section, joints, asked).ok()?;
     Some(Tried { section, joints, candidate: built.candidate(section, joints) })
 }
 
 fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
-    joints.iter().filter_map(|pair| try_one(given, section, *pair)).find(|tried| tried.candidate.feasible)
+    let whether = |pair: &[Joint; 2]| try_one(given, section, *pair, Asked::WhetherItHolds);
+    joints.iter().filter_map(whether).find(|tried| tried.candidate.feasible)
 }
 
 /// The rod end that comes closest to holding.
 fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
     joints
         .iter()
-        .filter_map(|pair| try_one(given, section, *pair))
+        .filter_map(|pair| try_one(given, section, *pair, Asked::EveryQuestion))
         .min_by(|a, b| a.candidate.utilization.total_cmp(&b.candidate.utilization))
 }
 
@@ -123,7 +125,7 @@ fn larger_of(
             joints
                 .iter()
                 .filter(|pair| largest_thread(pair) >= thread - 1e-9)
-                .filter_map(|pair| try_one(given, *section, *pair))
+                .filter_map(|pair| try_one(given, *section, *pair, Asked::WhetherItHolds))
                 .find(|tried| tried.candidate.feasible)
         })
     };
@@ -210,44 +212,48 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
         .filter_map(|&input| {
             let now = input.value(document, place)?;
             let mut trial = document.clone();
-            let built = |trial: &Document| {
-                Given::new(trial, index)
-                    .and_then(|given| build(&given, section, joints, false).ok())
-                    .is_some_and(|built: Built| built.holds())
+            let over = |trial: &Document| {
+                let built = Given::new(trial, index)
+                    .and_then(|given| build(&given, section, joints, Asked::EveryQuestion).ok());
+                built.map_or(f64::INFINITY, |built| built.over())
             };
-            let mut holds = |value: f64| {
+            let mut over_at = |value: f64| {
                 (input.set)(&mut trial, place, Some(value));
                 if input != &inputs::LENGTH {
-                    return built(&trial);
+                    return over(&trial);
                 }
                 (inputs::ROUNDING.set)(&mut trial, place, Some(finest));
-                settings.iter().all(|visible| {
-                    (inputs::VISIBLE_THREADS.set)(&mut trial, place, *visible);
-                    built(&trial)
-                })
+                let mut over_at = |visible| {
+                    (inputs::VISIBLE_THREADS.set)(&mut trial, place, visible);
+                    over(&trial)
+                };
+                over_at(settings[0]).max(over_at(settings[1]))
             };
-            Some(Firmness { input: input.id, kind: input.kind, now, limit: first_failure(now, input.most, &mut holds) })
+            Some(Firmness {
+                input: input.id,
+                kind: input.kind,
+                now,
+                limit: first_failure(now, input.most, &mut over_at),
+            })
         })
         .collect()
 }
 
 /// The value below the first one that fails, going up from `now`; `None` when none of those tried does.
-fn first_failure(now: f64, most: f64, holds: &mut impl FnMut(f64) -> bool) -> Option<f64> {
-    if !holds(now) {
+///
+/// `over` is what a link is asked for beyond what it has; above 0 it fails.
+fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f64) -> Option<f64> {
+    let mut good = (now, over(now));
+    if good.1 > 0.0 {
         return Some(now);
     }
-    let mut good = now;
     for count in 1..=SCAN {
-        let mut bad = now + (most - now) * f64::from(count) / f64::from(SCAN);
-        if holds(bad) {
-            good = bad;
-            continue;
+        let value = now + (most - now) * f64::from(count) / f64::from(SCAN);
+        let next = (value, over(value));
+        if next.1 > 0.0 {
+            return Some(crossing(good, next, 1e-12 * most, &mut *over));
         }
-        for _ in 0..36 {
-            let middle = 0.5 * (good + bad);
-            if holds(middle) { good = middle } else { bad = middle }
-        }
-        return Some(good);
+        good = next;
     }
     None
 }
@@ -267,5 +273,5 @@ pub(super) fn joint_for(given: &Given, section: Section) -> Option<[Joint; 2]> {
 /// The sentence of the smallest rod ends that cannot be laid out.
 pub(super) fn why_nothing_fits(given: &Given) -> Option<Said> {
     let section = *sections(given).last()?;
-    joints(given).into_iter().find_map(|pair| build(given, section, pair, false).err())
+    joints(given).into_iter().find_map(|pair| build(given, section, pair, Asked::WhetherItHolds).err())
 }

@@ -5,7 +5,10 @@
 //! (the shear in the bent shape) are the same on either side of a step. So a unit growth at an eye, carried piece
 //! by piece, gives the lever `u`, and everything else follows from the levers of the two eyes.
 
+use std::f64::consts::PI;
+
 use super::formulas::{columns, stepped};
+use super::roots::crossing;
 
 /// A piece of one section.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -20,8 +23,10 @@ pub struct Step {
 
 /// Below this push, in N, a link is worked out as not pushed at all.
 const NO_PUSH: f64 = 1e-6;
-/// Rounds in which the folding push is sought; a handful is enough.
-const ROUNDS: u32 = 40;
+/// Rounds in which the folding push is sought upward; a handful is enough.
+const ROUNDS: u32 = 100;
+/// How far past the straight line to step, so that the next value lies on the other side.
+const WIDEN: f64 = 1.3;
 
 /// Length of a link, m.
 pub fn length(steps: &[Step]) -> f64 {
@@ -50,32 +55,39 @@ pub fn give_at(steps: &[Step], at: f64) -> f64 {
 
 /// The push at which a straight link folds, N, were nothing to yield.
 ///
-/// The bent shape turns through half a wave between the eyes. Its phase grows steadily with the push, so the push
-/// at which it is exactly half a wave is found by the secant rule; NaN when a piece has no stiffness.
+/// The bent shape turns through half a wave between the eyes. Its phase grows steadily with the push, so there is one
+/// push at which it is exactly half a wave; NaN when a piece has no stiffness.
 pub fn folding_push(steps: &[Step]) -> f64 {
     let whole = length(steps);
-    let softest = steps.iter().map(|step| step.modulus * step.second_moment).fold(f64::INFINITY, f64::min);
-    if softest.is_nan() || softest <= 0.0 || whole.is_nan() || whole <= 0.0 {
+    // Half a wave over the whole length, each piece counted by how much it bends in it: close, and never far off.
+    let mut from = 0.0;
+    let mut give = 0.0;
+    for step in steps {
+        let turn = |x: f64| x / whole - (2.0 * PI * x / whole).sin() / (2.0 * PI);
+        give += (turn(from + step.length) - turn(from)) / (step.modulus * step.second_moment);
+        from += step.length;
+    }
+    let guess = columns::EULER_LOAD.value(&[1.0, 1.0 / give, whole]).sqrt();
+    if !guess.is_finite() || guess <= 0.0 {
         return f64::NAN;
     }
-    // In the root of the push the phase is close to a straight line.
-    let missing = |root: f64| phase(steps, root * root) - std::f64::consts::PI;
-    let mut low = columns::EULER_LOAD.value(&[softest, 1.0, whole]).sqrt();
-    let mut below = missing(low);
-    let mut high = low * std::f64::consts::PI / (below + std::f64::consts::PI);
+    // In the root of the push the phase is close to a straight line, and it only ever grows.
+    let mut missing = |root: f64| phase(steps, root * root) - PI;
+    let at_guess = missing(guess);
+    let (mut low, mut high) = ((0.0, -PI), (guess, at_guess));
+    // The guess is nearly always within a few percent.
     for _ in 0..ROUNDS {
-        let above = missing(high);
-        let change = above - below;
-        if change.abs() < 1e-15 {
-            break;
+        if high.1 > 0.0 {
+            let below = high.0 * (1.0 - WIDEN * high.1 / PI);
+            let below = (below, if below > low.0 { missing(below) } else { f64::INFINITY });
+            low = if below.1 <= 0.0 { below } else { low };
+            return crossing(low, high, 1e-13 * guess, missing).powi(2);
         }
-        let next = high - above * (high - low) / change;
-        (low, below, high) = (high, above, next);
-        if (high - low).abs() <= 1e-13 * high {
-            break;
-        }
+        low = high;
+        let above = high.0 * (1.0 - WIDEN * high.1 / PI) + 1e-9 * guess;
+        high = (above, missing(above));
     }
-    high * high
+    f64::NAN
 }
 
 /// Phase that the bent shape has turned through from eye to eye.
