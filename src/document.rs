@@ -88,6 +88,10 @@ pub struct Rig {
     pub together: Option<f64>,
     /// What an upper link takes of a lower link's strike.
     pub upper_strike: Option<f64>,
+    /// How far each wheel goes from ride height, one up and the other down.
+    pub flex: Option<f64>,
+    /// Middle of one tire to middle of the other on an axle.
+    pub track: Option<f64>,
     /// Factor on first yield.
     pub yield_factor: Option<f64>,
     /// Factor on breaking and stripping.
@@ -164,6 +168,8 @@ pub struct End {
     pub least_engagement: Option<f64>,
     /// The maker's static radial rating.
     pub rating: Option<f64>,
+    /// How far its ball tilts each way in its bracket.
+    pub tilt: Option<f64>,
     /// Thread of the user's own rod end.
     pub own_thread: Option<&'static str>,
     /// Eye center to shank end of the user's own rod end.

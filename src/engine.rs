@@ -1,6 +1,8 @@
-//! The engine: a pure function of the document. [`report`] is the only door.
+//! The engine: a pure function of the document. [`report`] is the door; [`in_other_metals`] and [`sensitivity`] are
+//! asked only when somebody reads them.
 
 mod advice;
+mod beyond;
 mod build;
 mod checks;
 mod cross_sections;
@@ -9,10 +11,12 @@ pub mod formulas;
 mod geometry;
 mod given;
 mod loads;
+mod metals;
 pub mod notation;
 pub mod outside;
 mod profile;
 mod roots;
+mod sensitivity;
 mod sizing;
 pub mod stepped;
 pub mod tables;
@@ -23,11 +27,32 @@ use self::sizing::Tried;
 use crate::document::{Document, OWN_ROD_END};
 use crate::engine::formula::said;
 use crate::inputs;
-use crate::report::{Answer, LinkReport, Report, Verdict};
+use crate::report::{Answer, InMetal, LinkReport, Report, Sensitivity, Verdict};
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
 pub fn report(document: &Document) -> Report {
     Report { links: (0..document.links.len()).map(|index| link_report(document, index)).collect() }
+}
+
+/// The job of one link in other metals; empty when there is no answer. Many searches, so only asked when read.
+pub fn in_other_metals(document: &Document, index: usize) -> Vec<InMetal> {
+    settled(document, index)
+        .map(|(section, _)| metals::compare(document, index, section.outside_diameter))
+        .unwrap_or_default()
+}
+
+/// How each value moves the answer for one link, the strongest first; empty when there is no answer.
+pub fn sensitivity(document: &Document, index: usize) -> Vec<Sensitivity> {
+    settled(document, index)
+        .map(|(section, joints)| sensitivity::rank(document, index, section, joints))
+        .unwrap_or_default()
+}
+
+/// The section and the rod ends that a link is answered for.
+fn settled(document: &Document, index: usize) -> Option<(Section, [Joint; 2])> {
+    link_report(document, index).answer()?;
+    let given = Given::new(document, index)?;
+    decided(&given, &sizing::search(&given))
 }
 
 fn link_report(document: &Document, index: usize) -> LinkReport {
@@ -71,6 +96,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         loads,
         along: built.along,
         findings: built.findings,
+        notes: built.notes,
         weakest,
         verdict,
         cautions: Vec::new(),

@@ -7,6 +7,10 @@ use crate::engine::tables::threads::Thread;
 use crate::quantity::Kind;
 use crate::source::Cite;
 
+mod prove;
+
+pub use prove::{Along, Beyond, InMetal, MetalSize, Note, Sensitivity, Station};
+
 /// The report on a document: one per link, in the same order.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Report {
@@ -50,6 +54,8 @@ pub struct Answer {
     pub along: Along,
     /// Every check, in the order of the checks table.
     pub findings: Vec<Finding>,
+    /// What is worth knowing beside the checks.
+    pub notes: Vec<Note>,
     /// Index of the weakest strength or stability finding.
     pub weakest: Option<usize>,
     /// The worst verdict of all findings.
@@ -222,34 +228,14 @@ pub struct Loads {
     pub strike: f64,
     /// The force it lands with at the edges of its zone, where the link gives less.
     pub strike_at_edges: [f64; 2],
+    /// Ids of the changed defaults that the force along the link rests on.
+    pub axial_changed: Vec<&'static str>,
+    /// Ids of the changed defaults that the strike rests on.
+    pub strike_changed: Vec<&'static str>,
     /// What was assumed, as one sentence.
     pub story: Said,
     /// The working.
     pub working: Vec<Line>,
-}
-
-/// Bending and strength along a link, from eye A to eye B, with the factor on yield in the bending.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct Along {
-    /// In order from eye A; where the section changes, one station on either side of the change.
-    pub stations: Vec<Station>,
-    /// The station that is asked for most.
-    pub weakest: Option<usize>,
-}
-
-/// One place along a link.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Station {
-    /// From eye A.
-    pub x: f64,
-    /// What the link is there.
-    pub part: &'static str,
-    /// The greatest moment of a strike in its zone while the link is pushed.
-    pub moment: f64,
-    /// The moment at which it stays bent, under the same push or pull.
-    pub strength: f64,
-    /// Share of its yield strength that is asked for; 1 is the limit.
-    pub utilization: f64,
 }
 
 /// The answer to one check.
@@ -275,6 +261,8 @@ pub struct Finding {
     pub working: Vec<Line>,
     /// The governing source.
     pub source: Cite,
+    /// Ids of the changed defaults that this rests on.
+    pub changed: Vec<&'static str>,
 }
 
 /// How a check came out, by how much it says against the link: what cannot be told says nothing.

@@ -215,7 +215,19 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 8] = ["build", "checks", "cross_sections", "geometry", "given", "loads", "profile", "sizing"];
+const OWN: [&str; 11] = [
+    "beyond",
+    "build",
+    "checks",
+    "cross_sections",
+    "geometry",
+    "given",
+    "loads",
+    "metals",
+    "profile",
+    "sensitivity",
+    "sizing",
+];
 
 /// The layer of a module path.
 fn layer(path: &[&str]) -> String {

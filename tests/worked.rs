@@ -89,7 +89,7 @@ impl Page {
                 }
                 Line::Chose(said) => self.said("    ", said),
                 Line::Solved { what, value, kind, how } => {
-                    self.line(format!("    {what}: {}, found as {how}", shown(*value, *kind)));
+                    self.line(format!("    {what}: {}, {how}", shown(*value, *kind)));
                 }
                 Line::Assumed { input, value, changed } => {
                     let kind = NUMBERS.iter().find(|row| row.id == *input).map_or(Kind::Ratio, |row| row.kind);
@@ -112,6 +112,30 @@ impl Page {
         self.line(format!("      {name} = {put_in}"));
         self.line(format!("      {name} = {}", shown(result, formula.result.kind)));
         self.line(format!("      {}", formula.source.words()));
+    }
+}
+
+/// Bending and strength where the link changes, and what is told beside the checks.
+fn beside(page: &mut Page, answer: &Answer) {
+    page.title("along the link");
+    for pair in answer.along.stations.windows(2).filter(|pair| pair[0].part != pair[1].part) {
+        for station in pair {
+            page.line(format!(
+                "  {:<12} {:<26} bent by {:<16} bears {:<16} {}",
+                shown(station.x, Kind::Length),
+                station.part,
+                shown(station.moment, Kind::Moment),
+                shown(station.strength, Kind::Moment),
+                shown(station.utilization, Kind::Percent)
+            ));
+        }
+    }
+    for note in &answer.notes {
+        page.line("");
+        page.line(format!("  {}", note.asks));
+        page.said("  ", &note.says);
+        page.working(&note.working);
+        page.line(format!("    Rests on {}.", note.source.words()));
     }
 }
 
@@ -263,6 +287,7 @@ fn text(title: &str, document: &Document) -> String {
             recommendation(&mut page, answer);
             link(&mut page, answer);
             findings(&mut page, answer);
+            beside(&mut page, answer);
             page.title("what to mind");
             answer.cautions.iter().for_each(|said| page.said("  ", said));
             page.title("fitting");

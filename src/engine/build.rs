@@ -1,5 +1,6 @@
 //! Puts one link together and asks every check of it.
 
+use super::beyond;
 use super::checks::{self, Case};
 use super::cross_sections::{Stock, bending_steps, pushed_steps};
 use super::formula::{Said, Sheet};
@@ -11,7 +12,7 @@ use super::stepped::{self, Levers};
 use super::tables::materials;
 use crate::engine::formula::said;
 use crate::inputs;
-use crate::report::{Along, Candidate, Finding, Loads, Made, Verdict};
+use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, Verdict};
 
 /// A link with its loads and its findings.
 pub(super) struct Built {
@@ -20,6 +21,12 @@ pub(super) struct Built {
     pub(super) findings: Vec<Finding>,
     /// Bending and strength along it; empty in a search.
     pub(super) along: Along,
+    /// What is worth knowing beside the checks; empty in a search.
+    pub(super) notes: Vec<Note>,
+    /// What the bar bears past its factors; none in a search, and none when the push alone folds it.
+    pub(super) beyond: Option<Beyond>,
+    /// Push at which the link folds, by the column curve.
+    pub(super) buckling: f64,
 }
 
 /// How much is asked of a link that is put together.
@@ -54,7 +61,9 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: 
     let beside_weld =
         material.welded.and_then(materials::find).and_then(|row| row.strength(section.outside_diameter, wall));
     let mut layout = sheet();
+    given.watch();
     let made = geometry::lay_out(given, section, joints, strength, &mut layout)?;
+    let layout_changed = given.seen();
     let stock = Stock { given, made: &made, strength, beside_weld };
     let stretches = stock.along()?;
     let (bending, pushed) = (bending_steps(&stretches), pushed_steps(&stretches));
@@ -63,7 +72,18 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: 
     let factored = given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike;
     let levers = Levers::new(&pushed, factored);
     let folding = stepped::folding_push(&pushed);
-    let case = Case { given, made: &made, joints, strength, stock: &stock, loads: &loads, levers: &levers, folding };
+    let case = Case {
+        given,
+        made: &made,
+        joints,
+        strength,
+        stock: &stock,
+        loads: &loads,
+        levers: &levers,
+        folding,
+        layout_changed: &layout_changed,
+        asked: Default::default(),
+    };
     // What was worked out beyond a formula's range makes everything that rests on it unanswered.
     let beyond = layout.outside.or(outside.outside);
     let mut findings = Vec::new();
@@ -77,8 +97,24 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: 
             break;
         }
     }
-    let along = if recording { profile::along(&case, &stretches) } else { Along::default() };
-    Ok(Built { along, findings, loads, made })
+    if !recording {
+        return Ok(Built {
+            along: Along::default(),
+            notes: Vec::new(),
+            beyond: None,
+            buckling: f64::NAN,
+            findings,
+            loads,
+            made,
+        });
+    }
+    let along = profile::along(&case, &stretches);
+    let mut working = sheet();
+    let limits = beyond::limits(&case, &bending, &pushed, &mut working);
+    let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
+    let notes = after.into_iter().chain([beyond::fatigue(&case, sheet())]).collect();
+    let buckling = checks::bar::folding_load(&case, &mut Sheet::silent());
+    Ok(Built { along, notes, beyond: limits, buckling, findings, loads, made })
 }
 
 impl Built {

@@ -1,5 +1,7 @@
 //! What is asked of a link, one row per question, and the loop that asks.
 
+use std::cell::Cell;
+
 use super::cross_sections::{CrossSection, Stock};
 use super::formula::{Line, Said, Sheet, said};
 use super::formulas::{beams, pins, stepped};
@@ -11,7 +13,7 @@ use crate::quantity::Kind;
 use crate::report::{Finding, Loads, Made, Verdict};
 use crate::source::Cite;
 
-mod bar;
+pub(super) mod bar;
 mod ends;
 mod fit;
 
@@ -23,6 +25,10 @@ pub(super) struct Case<'a> {
     pub(super) strength: &'a Strength,
     pub(super) stock: &'a Stock<'a>,
     pub(super) loads: &'a Loads,
+    /// Changed defaults that the lengths rest on.
+    pub(super) layout_changed: &'a [&'static str],
+    /// Whether the force along the link was asked for, and whether the strike was.
+    pub(super) asked: Cell<[bool; 2]>,
     /// Levers of the link under its push with the factor on yield.
     pub(super) levers: &'a Levers<'a>,
     /// The push at which the whole link folds, were nothing to yield.
@@ -30,6 +36,37 @@ pub(super) struct Case<'a> {
 }
 
 impl Case<'_> {
+    /// Largest push or pull along the link.
+    pub(super) fn axial(&self) -> f64 {
+        self.asked.set([true, self.asked.get()[1]]);
+        self.loads.axial
+    }
+
+    /// Push or pull acting together with a strike.
+    pub(super) fn axial_with_strike(&self) -> f64 {
+        self.asked.set([true, true]);
+        self.loads.axial_with_strike
+    }
+
+    /// Force of the strike.
+    pub(super) fn strike(&self) -> f64 {
+        self.asked.set([self.asked.get()[0], true]);
+        self.loads.strike
+    }
+
+    /// The changed defaults that the question just asked rests on, given those it asked for itself.
+    fn changed(&self, mut own: Vec<&'static str>) -> Vec<&'static str> {
+        let [axial, strike] = self.asked.take();
+        let loads = [(axial, &self.loads.axial_changed), (strike, &self.loads.strike_changed)];
+        let loads = loads.into_iter().filter(|(asked, _)| *asked).flat_map(|(_, changed)| changed);
+        for id in self.layout_changed.iter().chain(loads) {
+            if !own.contains(id) {
+                own.push(id);
+            }
+        }
+        own
+    }
+
     /// The distance from eye A of a place so far from the eye of an end.
     pub(super) fn station(&self, end: usize, from_eye: f64) -> f64 {
         if end == 0 { from_eye } else { self.made.length - from_eye }
@@ -91,7 +128,9 @@ pub(super) fn all() -> impl Iterator<Item = &'static Check> {
 
 /// Asks one check; `None` when the question does not arise for this link.
 pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Option<Finding> {
+    case.given.watch();
     let outcome = (check.run)(case, &mut sheet);
+    let changed = case.changed(case.given.seen());
     if !outcome.applies {
         return None;
     }
@@ -125,6 +164,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
         says,
         working: sheet.lines,
         source: check.source,
+        changed,
     })
 }
 
@@ -144,7 +184,7 @@ pub(super) struct Actions {
 ///
 /// One force is taken over the whole zone, that of the drop on the middle: so the drops of the uses were calibrated.
 pub(super) fn actions(case: &Case, station: f64, sheet: &mut Sheet) -> Option<Actions> {
-    actions_under(case, station, case.loads.strike, sheet)
+    actions_under(case, station, case.strike(), sheet)
 }
 
 /// The worst actions at a station under a strike of a given force.
@@ -154,7 +194,7 @@ pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut She
     let zone = case.given.known(&inputs::STRIKE_ZONE) * length;
     let at = station.clamp(zone, length - zone);
     let strike = sheet.work(&stepped::FACTORED_LOAD, &[factor, hit]);
-    let axial = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.loads.axial_with_strike]);
+    let axial = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
     let (near, far) = if station <= at { (station, length - at) } else { (length - station, at) };
     let pulled = sheet.work(&beams::MOMENT_OF_STRIKE, &[strike, near.max(0.0), far, length]);
     if axial < 1e-6 {
@@ -184,7 +224,7 @@ pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut She
 /// The outcome when the push alone folds the bar.
 pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
     let factor = case.given.known(&inputs::YIELD_FACTOR);
-    let push = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.loads.axial_with_strike]);
+    let push = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
     let used = sheet.work(&pins::UTILIZATION, &[push, 1.0, case.folding]);
     Outcome::new(
         used.max(1.01),

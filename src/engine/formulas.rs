@@ -2,12 +2,14 @@
 
 pub mod axle;
 pub mod beams;
+pub mod beyond;
 pub mod columns;
 pub mod impact;
 pub mod jam_nut;
 pub mod lengths;
 pub mod loads;
 pub mod machining;
+pub mod motion;
 pub mod pins;
 pub mod sections;
 pub mod stepped;
@@ -29,6 +31,8 @@ pub fn all() -> impl Iterator<Item = &'static Formula> {
         threads::ALL,
         jam_nut::ALL,
         pins::ALL,
+        motion::ALL,
+        beyond::ALL,
         machining::ALL,
     ]
     .into_iter()

@@ -19,11 +19,19 @@ pub(super) struct Given<'a> {
     pub(super) link: &'a Link,
     index: usize,
     assumed: RefCell<Vec<&'static Number>>,
+    /// Changed defaults seen since the watch began; none while nobody watches.
+    changed: RefCell<Option<Vec<&'static str>>>,
 }
 
 impl<'a> Given<'a> {
     pub(super) fn new(document: &'a Document, index: usize) -> Option<Self> {
-        Some(Self { document, link: document.links.get(index)?, index, assumed: RefCell::default() })
+        Some(Self {
+            document,
+            link: document.links.get(index)?,
+            index,
+            assumed: RefCell::default(),
+            changed: RefCell::default(),
+        })
     }
 
     /// The value of an input of the rig or of the link.
@@ -37,7 +45,25 @@ impl<'a> Given<'a> {
         if input.standing == inputs::Standing::Assumed && !assumed.contains(&input) {
             assumed.push(input);
         }
-        input.value(self.document, Place { link: self.index, end })
+        let place = Place { link: self.index, end };
+        if let Some(changed) = self.changed.borrow_mut().as_mut()
+            && input.standing != inputs::Standing::Asked
+            && !changed.contains(&input.id)
+            && input.decided(self.document, place).is_some()
+        {
+            changed.push(input.id);
+        }
+        input.value(self.document, place)
+    }
+
+    /// Begins to note which changed defaults are asked for.
+    pub(super) fn watch(&self) {
+        self.changed.replace(Some(Vec::new()));
+    }
+
+    /// The changed defaults asked for since the watch began, which ends here.
+    pub(super) fn seen(&self) -> Vec<&'static str> {
+        self.changed.take().unwrap_or_default()
     }
 
     /// The value of an input that always has a default; an impossible document gives NaN, which every check refuses.

@@ -70,7 +70,10 @@ fn strike_at(given: &Given, steps: &[Step], weight: f64, at: f64, sheet: &mut Sh
 
 /// Every force on a link.
 pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads {
+    given.watch();
     let axial = axial(given, sheet);
+    let axial_changed = given.seen();
+    given.watch();
     let with = sheet.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::TOGETHER), axial]);
     let weight = strike_weight(given, sheet);
     let length = given.known(&inputs::LENGTH);
@@ -82,6 +85,8 @@ pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads
         strike_at(given, steps, weight, at, sheet)
     });
     Loads {
+        strike_changed: given.seen(),
+        axial_changed,
         axial,
         axial_with_strike: with,
         strike_weight: weight,

@@ -242,7 +242,7 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
 /// The value below the first one that fails, going up from `now`; `None` when none of those tried does.
 ///
 /// `over` is what a link is asked for beyond what it has; above 0 it fails.
-fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f64) -> Option<f64> {
+pub(super) fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f64) -> Option<f64> {
     let mut good = (now, over(now));
     if good.1 > 0.0 {
         return Some(now);
@@ -251,7 +251,7 @@ fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f64) -> Opti
         let value = now + (most - now) * f64::from(count) / f64::from(SCAN);
         let next = (value, over(value));
         if next.1 > 0.0 {
-            return Some(crossing(good, next, 1e-12 * most, &mut *over));
+            return Some(crossing(good, next, 1e-12 * (most - now).abs(), &mut *over));
         }
         good = next;
     }

@@ -72,7 +72,7 @@ pub fn folding_push(steps: &[Step]) -> f64 {
         return f64::NAN;
     }
     // In the root of the push the phase is close to a straight line, and it only ever grows.
-    let mut missing = |root: f64| phase(steps, root * root) - PI;
+    let missing = |root: f64| phase(steps, root * root) - PI;
     let at_guess = missing(guess);
     let (mut low, mut high) = ((0.0, -PI), (guess, at_guess));
     // The guess is nearly always within a few percent.

@@ -106,6 +106,13 @@ numbers! {
     SPACER "spacer" "Spacer each side of the ball", Bracket, Link.spacer: FineLength 0.0 => inch(2.0), Assumed |_, _| Some(0.0),
         "Misalignment spacer between ball and ear. The longer, the more the bolt bends.";
 
+    TILT "tilt" "Ball tilts each way", Bracket, End.tilt: Angle deg(1.0) => deg(45.0), Practice |_, _| None,
+        "How far the ball may lean from square, in its bracket, before something touches. Empty takes the smaller of the rod end's table and 12°, what plain spacers leave.";
+    FLEX "flex" "Wheel travel, one up and one down", Bracket, Rig.flex: Length 0.0 => inch(24.0), Assumed |_, _| Some(inch(5.0)),
+        "How far each wheel of the axle goes from ride height when the rig is twisted.";
+    TRACK "track" "Track width", Bracket, Rig.track: Length inch(30.0) => inch(120.0), Assumed |_, _| Some(inch(65.0)),
+        "Middle of one tire to middle of the other.";
+
     TIRE "tire" "Tire diameter", Loads, Rig.tire: Length inch(20.0) => inch(66.0), Assumed |_, _| Some(REFERENCE_TIRE),
         "Sets how high the link mounts are taken to be.";
     TRACTION "traction" "Grip of tire on rock", Loads, Rig.traction: Ratio 0.2 => 2.0, Assumed |_, _| Some(1.0),

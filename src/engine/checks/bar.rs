@@ -151,7 +151,9 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(used, station, says)
 }
 
-fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
+/// Push at which the link folds: by the whole link's folding push while the metal springs, by the short-column curve
+/// on the slenderness that push stands for when it yields first.
+pub(in crate::engine) fn folding_load(case: &Case, sheet: &mut Sheet) -> f64 {
     let material = case.made.material;
     let section = case.stock.plain(sheet);
     let modulus = material.modulus_compression;
@@ -167,7 +169,7 @@ fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
     let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.folding]);
     let yielding = section.yield_compression;
     let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[modulus, yielding]);
-    let capacity = if slenderness < transition {
+    if slenderness < transition {
         sheet.chose(|| {
             said![
                 "Slenderness ",
@@ -189,8 +191,12 @@ fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
             ]
         });
         sheet.work(&columns::EULER_COLUMN_LOAD, &[area, slenderness, modulus])
-    };
-    let push = case.loads.axial;
+    }
+}
+
+fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
+    let capacity = folding_load(case, sheet);
+    let push = case.axial();
     let used = sheet.work(&pins::UTILIZATION, &[push, case.given.known(&inputs::COLUMN_FACTOR), capacity]);
     Outcome::new(
         used,

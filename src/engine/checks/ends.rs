@@ -184,7 +184,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
         });
         let capacity = bar.min(shank);
         let used =
-            sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
+            sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
@@ -194,7 +194,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
                 " still holds ",
                 (capacity, Force),
                 " before its thread strips; the greatest pull here is ",
-                (case.loads.axial, Force),
+                (case.axial(), Force),
                 "."
             ],
         )
@@ -206,8 +206,7 @@ fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
         let made = &case.made.ends[end];
         let capacity = sheet
             .work(&threads::SHANK_LOAD, &[made.thread.tensile_stress_area(), case.given.known(&inputs::SHANK_YIELD)]);
-        let used =
-            sheet.work(&pins::UTILIZATION, &[case.loads.axial, case.given.known(&inputs::YIELD_FACTOR), capacity]);
+        let used = sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::YIELD_FACTOR), capacity]);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
@@ -218,18 +217,18 @@ fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
 
 /// The largest radial force on an eye: traction alone, or traction and strike together.
 fn radial(case: &Case, sheet: &mut Sheet) -> f64 {
-    let reaction = sheet.work(&loads::STRIKE_REACTION, &[case.loads.strike, case.given.known(&inputs::STRIKE_ZONE)]);
-    let together = sheet.work(&pins::RESULTANT, &[case.loads.axial_with_strike, reaction]);
+    let reaction = sheet.work(&loads::STRIKE_REACTION, &[case.strike(), case.given.known(&inputs::STRIKE_ZONE)]);
+    let together = sheet.work(&pins::RESULTANT, &[case.axial_with_strike(), reaction]);
     sheet.chose(|| {
         said![
             "Force on the eye: ",
             (together, Force),
             " with the strike, ",
-            (case.loads.axial, Force),
+            (case.axial(), Force),
             " without; the larger counts."
         ]
     });
-    together.max(case.loads.axial)
+    together.max(case.axial())
 }
 
 fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {

@@ -2,11 +2,12 @@
 
 use super::{Case, Check, Outcome};
 use crate::engine::formula::{Sheet, said};
-use crate::engine::formulas::{jam_nut, lengths, pins, threads};
+use crate::engine::formulas::{jam_nut, lengths, motion, pins, threads};
 use crate::engine::geometry::{COMFORT, MOST_VISIBLE_THREADS};
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
-use crate::quantity::inch;
+use crate::inputs;
+use crate::quantity::{Kind, deg, inch};
 use crate::source::{GEOMETRY, Obtained, PRACTICE, cite};
 
 pub(super) static ROWS: &[Check] = &[
@@ -49,6 +50,14 @@ pub(super) static ROWS: &[Check] = &[
         rule: true,
         source: jam_nut::SEAT_PRESSURE.source,
         run: jam_nut_seat,
+    },
+    Check {
+        id: "misalignment",
+        asks: "Do the balls have room when the axle twists?",
+        part: "ball of the rod end",
+        rule: true,
+        source: motion::AXLE_ROLL.source,
+        run: misalignment,
     },
     Check {
         id: "wall",
@@ -239,6 +248,51 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
         close_from: 0.25 / 0.35,
         applies: true,
     }
+}
+
+const USUAL_TILT_SOURCE: crate::source::Cite = cite(
+    &PRACTICE,
+    "plain spacers beside the ball; bare in a tight bracket less, tall spacers more",
+    Obtained::Practice,
+);
+/// What a ball in its bracket tilts each way with plain spacers beside it.
+const USUAL_TILT: f64 = deg(12.0);
+
+/// The axle rolls, the links along the rig are twisted by as much, and their balls take that up. The ball that runs
+/// out first passes the twist on, and the jam nut at that end is the one that comes loose.
+fn misalignment(case: &Case, sheet: &mut Sheet) -> Outcome {
+    let (travel, track) = (case.given.known(&inputs::FLEX), case.given.known(&inputs::TRACK));
+    let roll = sheet.work(&motion::AXLE_ROLL, &[travel, track]);
+    let twist = sheet.work(&motion::TWIST_PER_BALL, &[roll]);
+    let tilts = [0, 1].map(|end| {
+        if let Some(own) = case.given.number_at(&inputs::TILT, end) {
+            return own;
+        }
+        match case.joints[end].head.and_then(|row| row.misalignment.map(|tilt| (row, tilt))) {
+            Some((row, tilt)) if tilt < USUAL_TILT => {
+                sheet.look_up("Tilt of the ball", tilt, Kind::Angle, row.label, row.cite)
+            }
+            _ => sheet.look_up("Tilt of the ball", USUAL_TILT, Kind::Angle, "with plain spacers", USUAL_TILT_SOURCE),
+        }
+    });
+    let first = worse([-tilts[0], -tilts[1]]);
+    let used = sheet.work(&motion::TILT_SHARE, &[twist, tilts[first]]);
+    let which = if (tilts[0] - tilts[1]).abs() < 1e-9 { "either end" } else { ["end A", "end B"][first] };
+    Outcome::new(
+        used,
+        None,
+        said![
+            "With one wheel ",
+            (travel, Length),
+            " up and the other as far down the axle rolls ",
+            (roll, Angle),
+            "; each ball takes half, and the one at ",
+            (which),
+            " may tilt ",
+            (tilts[first], Angle),
+            ". A ball that runs out twists the link and loosens the jam nut at its end."
+        ],
+    )
 }
 
 /// Least wall of a threaded insert inside its tube: our own choice.

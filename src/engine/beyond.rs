@@ -1,0 +1,155 @@
+//! Past the checks: where the bar first stays bent and what follows, and what repeated loads do. Notes, not verdicts.
+
+use super::checks::Case;
+use super::formula::{Line, Said, Sheet, said};
+use super::formulas::{beams, beyond, impact, sections};
+use super::stepped::{self, Levers, Step};
+use super::tables::materials::{self, Form};
+use crate::inputs;
+use crate::quantity::{Kind, ksi, lbf};
+use crate::report::{Beyond, Note};
+use crate::source::{Obtained, PRACTICE, cite};
+
+/// Scale, unit and floor of the curve fitted to notched 7075 bar.
+const LIFE_SCALE: f64 = 630_957_344.48;
+const LIFE_UNIT: f64 = ksi(1.0);
+const LIFE_FLOOR: f64 = ksi(3.74);
+/// Turns between which that curve was read.
+const LIFE_READ: [f64; 2] = [1e4, 1e7];
+
+/// What the middle of the bar bears before it stays bent, and after.
+pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut Sheet) -> Option<Beyond> {
+    let (made, loads) = (case.made, case.loads);
+    let (length, axial) = (made.length, loads.axial_with_strike);
+    if axial.is_nan() || axial >= 0.999 * case.folding {
+        return None;
+    }
+    let middle = length / 2.0;
+    let section = case.stock.plain(sheet);
+    let unit = Levers::new(pushed, axial).moment(middle, middle);
+    let lever = |what, value, sheet: &mut Sheet| {
+        sheet.note(|| Line::Solved { what, value, kind: Kind::Length, how: "carried piece by piece" });
+        value
+    };
+    let when_pushed = lever("Moment at the middle for each unit of the strike, pushed", unit, sheet);
+    let when_pulled = lever("The same, pulled: the strike alone", length / 4.0, sheet);
+    let by = |yielding, lever, sheet: &mut Sheet| {
+        sheet.work(&beyond::FIRST_YIELD_STRIKE, &[yielding, axial, section.area, section.modulus, lever])
+    };
+    let first_yield =
+        by(section.yield_compression, when_pushed, sheet).min(by(section.yield_tension, when_pulled, sheet));
+    let give = stepped::give_at(bending, middle);
+    let energy = sheet.work(&beyond::ELASTIC_ENERGY, &[first_yield, give]);
+    let weight = loads.strike_weight;
+    let drop =
+        (case.given.number(&inputs::OWN_STRIKE).is_none() && weight > 0.0 && first_yield >= 2.0 * weight).then(|| {
+            let other = case.given.known(&inputs::GIVE) / lbf(1000.0);
+            let rest = sheet.work(&impact::STATIC_DEFLECTION, &[weight, give, other]);
+            sheet.work(&beyond::DROP_FOR_FORCE, &[rest, first_yield, weight])
+        });
+    let hinge = made.material.ductile.then(|| {
+        let modulus = sheet.work(&sections::RING_PLASTIC_MODULUS, &[made.outside_diameter, made.bore]);
+        let yielding = section.yield_tension.min(section.yield_compression);
+        let moment = sheet.work(&beyond::PLASTIC_MOMENT, &[modulus, yielding]);
+        let collapse = sheet.work(&beams::COLLAPSE_MID_LOAD, &[modulus, yielding, length]);
+        (collapse, sheet.work(&beyond::BOW_LEFT, &[energy, length, moment]))
+    });
+    Some(Beyond {
+        first_yield,
+        deflection: loads.strike * give,
+        energy,
+        drop,
+        collapse: hinge.map(|hinge| hinge.0),
+        bow: hinge.map(|hinge| hinge.1),
+    })
+}
+
+/// The same in words.
+pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
+    let mut says = said!["The middle of the bar begins to stay bent under ", (limits.first_yield, Force)];
+    if case.strike() > 0.0 {
+        says.extend(said![", ", (limits.first_yield / case.strike(), Ratio), " times the strike assumed"]);
+    }
+    if let Some(drop) = limits.drop {
+        says.extend(said!["; the same weight would have to drop from ", (drop, FineLength)]);
+    }
+    says.extend(said![". Up to there it soaks up ", (limits.energy, Moment), " and springs back. "]);
+    match (limits.collapse, limits.bow) {
+        (Some(collapse), Some(bow)) => says.extend(said![
+            "Past that this metal folds slowly, fully at ",
+            (collapse, Force),
+            ", and a hit with as much energy again leaves a bow of about ",
+            (bow, FineLength),
+            ". Replace a link that took a bow."
+        ]),
+        _ => says.extend(said!["Past that count on nothing: this metal takes little bending before it cracks."]),
+    }
+    Note {
+        id: "beyond-yield",
+        asks: "And if it is hit harder?",
+        says,
+        source: beyond::FIRST_YIELD_STRIKE.source,
+        working: sheet.lines,
+    }
+}
+
+/// What repeated loads do at the threads, as far as anything is published.
+pub(super) fn fatigue(case: &Case, mut sheet: Sheet) -> Note {
+    let says = match turns(case, &mut sheet) {
+        Some(says) => says,
+        None => said![
+            "No test data on notched parts are held for this metal, and none cover its welds. Threads cut what a metal bears again and again to between a third and a half (from memory). Look at the threads and the weld after every hard outing."
+        ],
+    };
+    let source = if sheet.lines.is_empty() {
+        cite(&PRACTICE, "threads and repeated loads", Obtained::Practice)
+    } else {
+        beyond::NOTCHED_7075_LIFE.source
+    };
+    Note { id: "fatigue", asks: "And if it goes on for years?", says, source, working: sheet.lines }
+}
+
+fn turns(case: &Case, sheet: &mut Sheet) -> Option<Said> {
+    if case.made.material.form != Form::Bar || !materials::is_solid_7075(case.made.material) {
+        return None;
+    }
+    let end = case.made.ends.iter().max_by(|a, b| a.thread.major.total_cmp(&b.thread.major))?;
+    let section = case.stock.tapped(end, sheet);
+    let traction = sheet.work(&beams::AXIAL_STRESS, &[case.axial(), section.area]);
+    let moment = {
+        let station = end.eye_to_face + end.tapped_depth;
+        let zone = case.given.known(&inputs::STRIKE_ZONE) * case.made.length;
+        let at = station.clamp(zone, case.made.length - zone);
+        sheet.work(&beams::MOMENT_OF_STRIKE, &[case.strike(), station.min(at), case.made.length - at, case.made.length])
+    };
+    let struck =
+        sheet.work(&beams::COMBINED_STRESS, &[case.axial_with_strike(), section.area, moment, section.modulus]);
+    let mut says = said!["Not a verdict. "];
+    for (stress, when) in [(traction, "Each full push and pull"), (struck, "Each full strike")] {
+        says.extend(said![(when), " works the metal around the thread to ", (stress, Stress), ": "]);
+        says.extend(said![(life(stress, sheet)), ". "]);
+    }
+    says.extend(said![
+        "So notched 7075 bar broke in tests, pulled and pushed in clean air; salt, scratches and chatter of the thread take more. For the rod end's steel no such data are held."
+    ]);
+    Some(says)
+}
+
+/// How many turns of a stress notched bar stood, in words no finer than the curve.
+fn life(stress: f64, sheet: &mut Sheet) -> &'static str {
+    if stress <= LIFE_FLOOR {
+        return "so little that the tests show no end";
+    }
+    let turns = sheet.work(&beyond::NOTCHED_7075_LIFE, &[LIFE_SCALE, LIFE_UNIT, stress, LIFE_FLOOR]);
+    if turns < LIFE_READ[0] {
+        "fewer than ten thousand times"
+    } else if turns < 1e5 {
+        "some tens of thousands of times"
+    } else if turns < 1e6 {
+        "some hundreds of thousands of times"
+    } else if turns < LIFE_READ[1] {
+        "some millions of times"
+    } else {
+        "more than ten million times"
+    }
+}

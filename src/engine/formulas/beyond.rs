@@ -1,0 +1,64 @@
+//! Past the factors: the first lasting bend, what follows it, and what repeated loads do.
+
+use crate::engine::formula::{Formula, formula};
+use crate::quantity::{in2, in3, inch, ksi, lbf, lbf_in};
+
+formula! {
+    /// Strike at which the bar begins to stay bent.
+    FIRST_YIELD_STRIKE: "Q_y" Force = "(F − N / A) · S / m";
+    given yielding "F" Stress "yield strength", axial "N" Force "push or pull along the link at that moment", area "A" Area "area", modulus "S" SectionModulus "section modulus", lever "m" Length "bending moment for each unit of the strike";
+    code (yielding - axial / area) * modulus / lever;
+    source STATICS, "elastic superposition", Computed;
+    example [ksi(66.0), 0.0, in2(3.0), in3(std::f64::consts::PI / 4.0), inch(10.0)] gives "5183.62788" of lbf(1.0), "2.0 in bar of 7075, 40 in long, no push; own arithmetic, independent tool: mpmath 1.4.1";
+}
+
+formula! {
+    /// Drop from which a weight lands with a given force.
+    DROP_FOR_FORCE: "h" FineLength = "δ / 2 · ((Q / w − 1)² − 1)";
+    given deflection "δ" FineLength "deflection under the weight at rest", force "Q" Force "force it lands with", weight "w" Weight "weight that lands";
+    code deflection / 2.0 * ((force / weight - 1.0).powi(2) - 1.0);
+    holds "Q ≥ 2 · w" => force >= 2.0 * weight;
+    source SHIGLEY, "section 4-17, falling weight, solved for the drop", Memory;
+    example [inch(0.3), lbf(6000.0), lbf(2000.0)] gives "0.45" of inch(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Energy that the link soaks up while it springs.
+    ELASTIC_ENERGY: "U_e" Moment = "Q² · c / 2";
+    given force "Q" Force "force across the link", give "c" Compliance "give of the link where it is hit";
+    code force * force * give / 2.0;
+    source STATICS, "work of a spring", Computed;
+    example [lbf(5_183.627_88), inch(1.0) / (lbf(6_067.200_812_245))] gives "2214.37" of lbf_in(1.0), "2.0 in bar of 7075, 40 in long, to first yield; own arithmetic";
+}
+
+formula! {
+    /// Moment at which a whole section has yielded.
+    PLASTIC_MOMENT: "M_p" Moment = "Z · F";
+    given modulus "Z" SectionModulus "plastic modulus", yielding "F" Stress "yield strength";
+    code modulus * yielding;
+    source STATICS, "every fiber at yield; ductile metal only", Computed;
+    example [in3(4.0 / 3.0), ksi(66.0)] gives "88000" of lbf_in(1.0), "2.0 in bar, 66 ksi; own arithmetic";
+}
+
+formula! {
+    /// Bow that stays after a hit has put so much energy into bending the bar for good.
+    BOW_LEFT: "d" FineLength = "U_p · L / (4 · M_p)";
+    given energy "U_p" Moment "energy past what the bar springs back from", length "L" Length "length between ball centers", moment "M_p" Moment "moment at which the whole section has yielded";
+    code energy * length / (4.0 * moment);
+    source STATICS, "one plastic hinge at the middle turns by U_p over M_p", Computed;
+    example [lbf_in(4400.0), inch(40.0), lbf_in(88000.0)] gives "0.5" of inch(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Turns of a repeated stress after which notched bars of 7075-T6 broke in tests.
+    NOTCHED_7075_LIFE: "n" Count = "C · (s_1 / (S − s_0))^3.63";
+    given scale "C" Count "scale of the fitted curve", unit "s_1" Stress "unit of the fitted curve", stress "S" Stress "greatest stress of the turn, on the section that is left", floor "s_0" Stress "stress below which the fitted curve has no end";
+    code scale * (unit / (stress - floor)).powf(3.63);
+    holds "S > s_0" => stress > floor;
+    source MIL_HDBK_5J, "Figure 3.7.6.1.8(c), notch factor 3.4: own fit to the lowest curve, taken for full reversal, which was not verified", Transcribed;
+    example [630_957_344.48, ksi(1.0), ksi(14.9), ksi(3.74)] gives "99307" of 1.0, "own arithmetic; read off the curve: 14.9 ksi at 100,000";
+}
+
+/// Every formula of this file.
+pub static ALL: &[&Formula] =
+    &[&FIRST_YIELD_STRIKE, &DROP_FOR_FORCE, &ELASTIC_ENERGY, &PLASTIC_MOMENT, &BOW_LEFT, &NOTCHED_7075_LIFE];

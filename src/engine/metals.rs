@@ -1,0 +1,74 @@
+//! The same job in other metals: the smallest section that holds in each, and the size at hand in each.
+
+use super::build::{Asked, build};
+use super::geometry::Section;
+use super::given::{Given, Joint};
+use super::sizing;
+use super::tables::materials::{self, Form, Material};
+use super::tables::stock;
+use crate::document::Document;
+use crate::inputs::{self, Place};
+use crate::report::{InMetal, MetalSize};
+
+/// Metals that links are made of: the bar most builders use, the softer one, and tube cheap and strong.
+const COMPARED: [&str; 4] = ["7075-t6", "6061-t6", "1026-dom", "4130-n"];
+
+/// The job in each metal, the one at hand first; empty when there is no answer to compare with.
+pub(super) fn compare(document: &Document, index: usize, outside_diameter: f64) -> Vec<InMetal> {
+    let place = Place { link: index, end: 0 };
+    let mut trial = document.clone();
+    // Sizes are what is asked here; the rod ends stay as decided.
+    (inputs::OUTSIDE_DIAMETER.set)(&mut trial, place, None);
+    (inputs::WALL.set)(&mut trial, place, None);
+    let mine = Given::new(document, index).map(|given| given.material());
+    let others = COMPARED.iter().filter_map(|id| materials::find(id));
+    let others = others.filter(|material| mine.is_none_or(|mine| mine.id != material.id));
+    mine.into_iter().chain(others).map(|material| in_metal(&mut trial, index, material, outside_diameter)).collect()
+}
+
+fn in_metal(trial: &mut Document, index: usize, material: &'static Material, outside_diameter: f64) -> InMetal {
+    if let Some(link) = trial.links.get_mut(index) {
+        link.material = Some(material.id);
+    }
+    let Some(given) = Given::new(trial, index) else { return InMetal { material, smallest: None, same: None } };
+    let search = sizing::search(&given);
+    // When nothing holds, the largest that was tried shows by how much.
+    let tried = search.by_numbers.or_else(|| sizing::largest(&given));
+    let smallest = tried.and_then(|tried| size(&given, tried.section, tried.joints));
+    // In tube, of the walls stocked at that diameter the thinnest that holds, else the thickest.
+    let walls: Vec<f64> = match material.form {
+        Form::Bar => vec![0.0],
+        Form::Tube => {
+            let same = stock::TUBES.iter().filter(|(outside, _)| (outside - outside_diameter).abs() < 1e-9);
+            same.map(|(_, wall)| *wall).collect()
+        }
+    };
+    let sized = walls.into_iter().filter_map(|wall| {
+        let section = Section { outside_diameter, wall };
+        size(&given, section, sizing::joint_for(&given, section)?)
+    });
+    let mut same: Option<MetalSize> = None;
+    for size in sized {
+        if same.as_ref().is_none_or(|best| !best.holds) {
+            same = Some(size);
+        }
+    }
+    InMetal { material, smallest, same }
+}
+
+fn size(given: &Given, section: Section, joints: [Joint; 2]) -> Option<MetalSize> {
+    let built = build(given, section, joints, Asked::Everything).ok()?;
+    let candidate = built.candidate(section, joints);
+    let beyond = built.beyond?;
+    Some(MetalSize {
+        outside_diameter: section.outside_diameter,
+        wall: section.wall,
+        thread: candidate.thread,
+        holds: candidate.feasible,
+        utilization: candidate.utilization,
+        decides: candidate.decides,
+        bar_weight: built.made.bar_weight,
+        buckling: built.buckling,
+        beyond,
+    })
+}
