@@ -1,6 +1,8 @@
 //! The engine: a pure function of the document. [`report`] is the door; [`in_other_metals`] and [`sensitivity`] are
 //! asked only when somebody reads them.
 
+use std::sync::Arc;
+
 mod advice;
 mod beyond;
 mod build;
@@ -105,7 +107,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     };
     answer.cautions = advice::cautions(&answer);
     answer.checklist = advice::checklist(&answer);
-    LinkReport::Answer(Box::new(answer))
+    LinkReport::Answer(Arc::new(answer))
 }
 
 /// The readings still missing for rod ends the user measured.

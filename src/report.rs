@@ -1,5 +1,7 @@
 //! What the reader is told: plain data with every number in SI and every sentence ready to be shown.
 
+use std::sync::Arc;
+
 use crate::document::{Hand, Role};
 use crate::engine::formula::{Line, Said};
 use crate::engine::tables::materials::Material;
@@ -9,7 +11,7 @@ use crate::source::Cite;
 
 mod prove;
 
-pub use prove::{Along, Beyond, InMetal, MetalSize, Note, Sensitivity, Station};
+pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, Sensitivity, Station};
 
 /// The report on a document: one per link, in the same order.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,7 +28,7 @@ pub enum LinkReport {
     /// Everything is there but no link can be made of it; why, in a sentence.
     Impossible(Said),
     /// The answer.
-    Answer(Box<Answer>),
+    Answer(Arc<Answer>),
 }
 
 impl LinkReport {
@@ -226,8 +228,12 @@ pub struct Loads {
     pub drop: f64,
     /// The force it lands with at the middle.
     pub strike: f64,
+    /// Where its zone begins, as a share of the length.
+    pub zone: f64,
     /// The force it lands with at the edges of its zone, where the link gives less.
     pub strike_at_edges: [f64; 2],
+    /// The axle's forces, unless the force along the link is the user's own.
+    pub axle: Option<Axle>,
     /// Ids of the changed defaults that the force along the link rests on.
     pub axial_changed: Vec<&'static str>,
     /// Ids of the changed defaults that the strike rests on.

@@ -3,6 +3,7 @@
 // The component macro makes public what the page keeps to itself.
 #![allow(unreachable_pub)]
 
+mod along;
 mod answer;
 mod checklist;
 mod detail;
@@ -10,11 +11,17 @@ mod drawing;
 mod ends;
 mod field;
 mod findings;
+mod forces;
 mod form;
+mod later;
 mod markup;
+mod metals;
 mod more;
+mod moves;
+mod outside;
 mod parts;
 mod pen;
+mod prove;
 mod send;
 mod sizes;
 mod state;
@@ -26,7 +33,7 @@ mod working;
 use leptos::prelude::*;
 use linkwright::quantity::System;
 use linkwright::report::LinkReport;
-use state::Bench;
+use state::{Bench, Leaf};
 
 /// Mounts the page.
 pub(crate) fn start() {
@@ -48,12 +55,21 @@ fn App() -> impl IntoView {
                 <form::Form/>
             </section>
             <section class="sheet" id="answer" tabindex="-1" aria-label="The answer">
-                {move || answer_part(bench)}
+                {move || leaves(bench)}
             </section>
         </main>
         <Foot/>
         <Summary/>
     }
+}
+
+/// The leaf that is open; on paper both, one after the other.
+fn leaves(bench: Bench) -> AnyView {
+    let known = bench.known.get();
+    let paper = bench.printing.get() || bench.laid_open.get();
+    let size = (paper || !known || bench.leaf.get() == Leaf::Size).then_some(move || answer_part(bench));
+    let prove = (known && (paper || bench.leaf.get() == Leaf::Prove)).then(|| prove::prove(bench));
+    view! { {size}{prove} }.into_any()
 }
 
 fn answer_part(bench: Bench) -> AnyView {
@@ -80,12 +96,22 @@ fn Title() -> impl IntoView {
         <header class="title">
             <h1>"Linkwright"</h1>
             <p>"Sizes a suspension link and shows why."</p>
+            <nav class="leaves" aria-label="Views">
+                {leaf(bench, Leaf::Size, "leaf-size", "Size")}
+                {leaf(bench, Leaf::Prove, "leaf-prove", "Prove")}
+            </nav>
             <div class="units" role="group" aria-label="Units">
                 {unit(System::Inch, "units-inch", "in, lb", "Inches and pounds")}
                 {unit(System::Metric, "units-metric", "mm, kg", "Millimeters and kilograms")}
             </div>
         </header>
     }
+}
+
+/// A tab of the drawing set.
+fn leaf(bench: Bench, leaf: Leaf, id: &'static str, name: &'static str) -> impl IntoView {
+    let current = move || if bench.leaf.get() == leaf { "page" } else { "false" };
+    view! { <button type="button" id=id aria-current=current on:click=move |_| bench.leaf.set(leaf)>{name}</button> }
 }
 
 /// What a received link brought with it, and the way back.
@@ -112,8 +138,8 @@ fn Summary() -> impl IntoView {
     view! {
         <div class="summary" class:stale=move || bench.stale()>
             <p id="summary" aria-live="polite">{move || words::summary(bench)}</p>
-            {move || bench.answer().is_some().then(|| view! {
-                <button type="button" class="quiet" on:click=move |_| storage::show("answer")>"See why"</button>
+            {move || bench.known.get().then(|| view! {
+                <button type="button" class="quiet" on:click=move |_| bench.turn_to(Leaf::Prove)>"See why"</button>
             })}
         </div>
     }

@@ -9,32 +9,36 @@ use super::tables::uses;
 use crate::document::Role;
 use crate::inputs;
 use crate::quantity::{Kind, inch, lbf};
-use crate::report::Loads;
+use crate::report::{Axle, Loads};
 
 /// The drop over the give of 1,000 lbf is how the input states compliance.
 const GIVE_FORCE: f64 = lbf(1000.0);
 
-/// The force along the link, before anything is said about its section.
-pub(super) fn axial(given: &Given, sheet: &mut Sheet) -> f64 {
+/// The force along the link, and the axle it comes from.
+fn axial(given: &Given, sheet: &mut Sheet) -> (f64, Option<Axle>) {
     if let Some(own) = given.number(&inputs::OWN_AXIAL) {
         sheet.chose(|| said!["Your own force along the link is used: ", (own, Force), "."]);
-        return own;
+        return (own, None);
     }
-    let (lower, upper) = (given.known(&inputs::LOWER_HEIGHT), given.known(&inputs::UPPER_HEIGHT));
+    let (lower_height, upper_height) = (given.known(&inputs::LOWER_HEIGHT), given.known(&inputs::UPPER_HEIGHT));
     let traction = sheet.work(
         &axle::TRACTION,
         &[given.known(&inputs::TRACTION), given.known(&inputs::AXLE_SHARE), given.known(&inputs::WEIGHT)],
     );
-    let pair_formula = match given.link.role {
-        Role::Lower => &axle::LOWER_PAIR,
-        Role::Upper => &axle::UPPER_PAIR,
+    let arms = [traction, upper_height, lower_height];
+    let lower = sheet.work(&axle::LOWER_PAIR, &arms);
+    let upper = sheet.work(&axle::UPPER_PAIR, &arms);
+    let pair = match given.link.role {
+        Role::Lower => lower,
+        Role::Upper => upper,
     };
-    let pair = sheet.work(pair_formula, &[traction, upper, lower]);
     let each = sheet.work(
         &axle::PER_LINK,
         &[pair, given.known(&inputs::UNEVEN), given.known(&inputs::COUNT), given.known(&inputs::PLAN_ANGLE)],
     );
-    sheet.work(&loads::SHOCKED_FORCE, &[given.known(&inputs::SHOCK), each])
+    let force = sheet.work(&loads::SHOCKED_FORCE, &[given.known(&inputs::SHOCK), each]);
+    let tire = given.known(&inputs::TIRE);
+    (force, Some(Axle { traction, lower, upper, lower_height, upper_height, tire }))
 }
 
 /// The weight that lands on the bar.
@@ -71,7 +75,7 @@ fn strike_at(given: &Given, steps: &[Step], weight: f64, at: f64, sheet: &mut Sh
 /// Every force on a link.
 pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads {
     given.watch();
-    let axial = axial(given, sheet);
+    let (axial, axle) = axial(given, sheet);
     let axial_changed = given.seen();
     given.watch();
     let with = sheet.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::TOGETHER), axial]);
@@ -87,12 +91,14 @@ pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads
     Loads {
         strike_changed: given.seen(),
         axial_changed,
+        axle,
         axial,
         axial_with_strike: with,
         strike_weight: weight,
         drop: given.known(&inputs::DROP),
         strike,
         strike_at_edges,
+        zone,
         story: Vec::new(),
         working: std::mem::take(&mut sheet.lines),
     }

@@ -101,6 +101,23 @@ pub struct Sensitivity {
     pub limit: Option<f64>,
 }
 
+/// The forces on an axle that its links and the ground hold in balance, without shock. Forces in N, heights in m.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Axle {
+    /// Push of the ground.
+    pub traction: f64,
+    /// All lower links together, along the rig.
+    pub lower: f64,
+    /// All upper links together, the other way.
+    pub upper: f64,
+    /// Mount of the lower links above the ground.
+    pub lower_height: f64,
+    /// Mount of the upper links above the ground.
+    pub upper_height: f64,
+    /// Tire diameter.
+    pub tire: f64,
+}
+
 /// Something worth knowing that is no verdict.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Note {

@@ -2,8 +2,8 @@
 //! What only stands there to be read is markup; what folds, ticks or copies is a component.
 
 use super::markup::{Row, element, escaped, pair, said, table};
-use super::state::Bench;
-use super::{checklist, ends, findings, send, sizes, verdict, words};
+use super::state::{Bench, Leaf};
+use super::{checklist, ends, send, sizes, verdict, words};
 use leptos::prelude::*;
 use linkwright::engine::formula::Said;
 use linkwright::quantity::{Kind, System};
@@ -15,7 +15,7 @@ pub(super) fn answer(bench: Bench, answer: &Answer) -> AnyView {
     let shown = if answer.verdict == Verdict::Fails || !made.adjustment.opposite_hands { 2 } else { 1 };
     let (first, rest) = answer.cautions.split_at(shown.min(answer.cautions.len()));
     let more = format!("{} more to mind before you cut", rest.len());
-    let assumed = format!("{} values you may replace under “Change a default”", answer.assumed.len());
+    let assumed = format!("{} values you may replace on the Prove page", answer.assumed.len());
     view! {
         <p class="stale-note" hidden=move || !bench.stale()>"From your last good entry: one of your entries is not taken yet."</p>
         <div inner_html=lead(bench, answer)></div>
@@ -26,9 +26,9 @@ pub(super) fn answer(bench: Bench, answer: &Answer) -> AnyView {
         <section class="part-of" inner_html=adjustment(bench, made)></section>
         <section class="part-of" inner_html=sizes::why(bench, answer)></section>
         <section class="part-of ends-part" inner_html=ends::ends(bench, made)></section>
-        {findings::findings(bench, answer)}
         <section class="part-of">
             <h3>"What it rests on"</h3>
+            <p><button type="button" id="to-prove" on:click=move |_| bench.turn_to(Leaf::Prove)>"See why: every check and its working"</button></p>
             {folded(bench, assumed, sizes::assumed(bench, &answer.assumed))}
         </section>
         {checklist::checklist(bench, answer)}
@@ -65,7 +65,7 @@ fn lead(bench: Bench, answer: &Answer) -> String {
     // Breaks fall between the phrases, so that no size is torn apart.
     let headline = words::headline(&answer.link, system);
     let phrases: Vec<String> = headline.split(", ").map(escaped).collect();
-    let judged = verdict::mark(answer.verdict) + &said("p id=\"weakest\"", &weakest(bench, answer));
+    let judged = verdict::mark(answer.verdict) + &said("p id=\"weakest\"", &words::weakest(answer, system));
     said("p class=\"kicker\"", &format!("{kind} {role}: rig of {job}"))
         + &nothing_holds(answer)
         + &element("h2 id=\"headline\"", &element("span", &phrases.join(", </span><span>")))
@@ -88,19 +88,6 @@ fn nothing_holds(answer: &Answer) -> String {
         (Some(_), false) => "This link does not hold as entered.",
     };
     said("p class=\"stop\"", words)
-}
-
-/// The weakest part with its margin and its place.
-fn weakest(bench: Bench, answer: &Answer) -> String {
-    let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return String::new() };
-    let mut words = format!("Weakest: {}", finding.part);
-    if let Some(station) = finding.station {
-        words.push_str(&format!(", {} from eye A", bench.show(station, Kind::Length)));
-    }
-    if let Some(used) = finding.utilization {
-        words.push_str(&format!(". It uses {} of what it may", bench.show(used, Kind::Percent)));
-    }
-    words + "."
 }
 
 /// The title block: what is read back over a phone or copied onto the bar.

@@ -1,5 +1,6 @@
 //! The whole link, to scale, with what matters written on it. Redrawn on every key.
 
+use super::along;
 use super::parts::{self, Frame};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
@@ -23,21 +24,68 @@ const TALLEST: f64 = 150.0;
 pub(super) fn Drawing() -> impl IntoView {
     let bench = Bench::here();
     let draw = move || {
-        let answer = bench.answer();
         let system = bench.system.get();
-        let length = inputs::LENGTH.decided(&bench.document.get(), Place { link: bench.at.get(), end: 0 });
-        WIDTHS
-            .map(|(class, width)| match &answer {
-                Some(answer) => link(answer, system, class, width),
-                None => outline(
-                    class,
-                    width,
-                    &length.map_or("mount to mount".to_string(), |length| show(length, Kind::Length, system)),
-                ),
-            })
-            .concat()
+        let known = bench.with_answer(|answer| both(|class, width| link(answer, system, class, width)));
+        known.unwrap_or_else(|| {
+            let length = inputs::LENGTH.decided(&bench.document.get(), Place { link: bench.at.get(), end: 0 });
+            let words = length.map_or("mount to mount".to_string(), |length| show(length, Kind::Length, system));
+            both(|class, width| outline(class, width, &words))
+        })
     };
-    view! { <figure class="drawing leading" inner_html=draw></figure> }.into_any()
+    view! { <figure class="drawing leading" inner_html=draw on:click=move |event| along::touched(bench, &event)></figure> }.into_any()
+}
+
+/// A drawing for a phone and the same for a desk; the style sheet shows one of them.
+pub(super) fn both(draw: impl Fn(&str, f64) -> String) -> String {
+    WIDTHS.map(|(class, width)| draw(class, width)).concat()
+}
+
+/// A link laid out on a sheet of some width.
+pub(super) struct Sheet {
+    pub(super) frames: [Frame; 2],
+    pub(super) axis: f64,
+    /// Half the height that the link takes.
+    pub(super) half: f64,
+    scale: f64,
+}
+
+impl Sheet {
+    /// The link as wide as the sheet allows, `top` under its upper edge.
+    pub(super) fn new(answer: &Answer, width: f64, top: f64) -> Self {
+        let made = &answer.link;
+        let [head_a, head_b] = made.ends.each_ref().map(parts::head);
+        let tallest = made.outside_diameter.max(head_a).max(head_b);
+        let scale = ((width - 12.0) / (made.length + (head_a + head_b) / 2.0)).min(TALLEST / tallest);
+        let drawn = (made.length + (head_a + head_b) / 2.0) * scale;
+        let eye_a = (width - drawn) / 2.0 + head_a / 2.0 * scale;
+        let half = tallest / 2.0 * scale;
+        let axis = top + half;
+        let frame = |eye, way| Frame { eye, axis, way, scale };
+        Self { frames: [frame(eye_a, 1.0), frame(eye_a + made.length * scale, -1.0)], axis, half, scale }
+    }
+
+    /// Under the link.
+    pub(super) fn bottom(&self) -> f64 {
+        self.axis + self.half
+    }
+
+    fn faces(&self, answer: &Answer) -> [f64; 2] {
+        [0, 1].map(|end| self.frames[end].x(answer.link.ends[end].eye_to_face))
+    }
+}
+
+/// Bar, rod ends and what is hidden in them.
+pub(super) fn link_body(pen: &mut Pen, answer: &Answer, sheet: &Sheet) {
+    let made = &answer.link;
+    let faces = sheet.faces(answer);
+    parts::bar(pen, made, faces[0], faces[1], sheet.axis, sheet.scale);
+    parts::flats(pen, made, faces[0], sheet.axis, sheet.scale);
+    for (frame, end) in sheet.frames.into_iter().zip(&made.ends) {
+        parts::rod_end(pen, frame, end);
+        parts::hidden(pen, frame, end, made.bore == 0.0);
+    }
+    let heads = made.ends.each_ref().map(|end| parts::head(end) / 2.0 * sheet.scale + 4.0);
+    pen.line("center", sheet.frames[0].eye - heads[0], sheet.axis, sheet.frames[1].eye + heads[1], sheet.axis);
 }
 
 /// Heights of the rows of the sheet, from the top.
@@ -70,38 +118,31 @@ impl Rows {
 
 fn link(answer: &Answer, system: System, class: &str, width: f64) -> String {
     let made = &answer.link;
-    let [a, b] = &made.ends;
-    let (head_a, head_b) = (parts::head(a), parts::head(b));
-    let tallest = made.outside_diameter.max(head_a).max(head_b);
-    let scale = ((width - 12.0) / (made.length + (head_a + head_b) / 2.0)).min(TALLEST / tallest);
-    let rows = Rows::new(tallest / 2.0 * scale);
-    let drawn = (made.length + (head_a + head_b) / 2.0) * scale;
-    let eye_a = (width - drawn) / 2.0 + head_a / 2.0 * scale;
-    let eye_b = eye_a + made.length * scale;
-    let frames = [
-        Frame { eye: eye_a, axis: rows.axis, way: 1.0, scale },
-        Frame { eye: eye_b, axis: rows.axis, way: -1.0, scale },
-    ];
-    let faces = [frames[0].x(a.eye_to_face), frames[1].x(b.eye_to_face)];
+    let sheet = Sheet::new(answer, width, 38.0);
+    let rows = Rows::new(sheet.half);
+    let [eye_a, eye_b] = sheet.frames.map(|frame| frame.eye);
     let mut pen = Pen::new();
-    parts::bar(&mut pen, made, faces[0], faces[1], rows.axis, scale);
-    parts::flats(&mut pen, made, faces[0], rows.axis, scale);
-    for (frame, end) in frames.into_iter().zip(&made.ends) {
-        parts::rod_end(&mut pen, frame, end);
-        parts::hidden(&mut pen, frame, end, made.bore == 0.0);
-    }
-    pen.line("center", eye_a - head_a / 2.0 * scale - 4.0, rows.axis, eye_b + head_b / 2.0 * scale + 4.0, rows.axis);
+    link_body(&mut pen, answer, &sheet);
     pen.across("set", eye_a, eye_b, rows.axis, rows.mounts, &show(made.length, Kind::Length, system));
+    let faces = sheet.faces(answer);
     pen.across(
         "",
         faces[0],
         faces[1],
-        rows.axis + made.outside_diameter / 2.0 * scale + 2.0,
+        rows.axis + made.outside_diameter / 2.0 * sheet.scale + 2.0,
         rows.bar,
         &format!("bar {}", show(made.bar, Kind::Length, system)),
     );
-    weakest(&mut pen, answer, frames[0], &rows, width);
+    weakest(&mut pen, answer, sheet.frames[0], &rows, width);
     names(&mut pen, answer, eye_a, eye_b, &rows);
+    for (frame, end) in sheet.frames.iter().zip(&made.ends) {
+        let head = frame.half(parts::head(end));
+        pen.touch("eye", frame.eye - head, rows.axis - sheet.half, frame.eye + head, rows.below);
+    }
+    for stretch in along::stretches(answer) {
+        let ends = [stretch[0].x, stretch[stretch.len() - 1].x].map(|x| sheet.frames[0].x(x));
+        pen.touch(stretch[0].part, ends[0], rows.axis - sheet.half, ends[1], rows.below);
+    }
     pen.svg(&format!("whole {class}"), width, rows.height, &words::drawing_words(answer, system))
 }
 

@@ -2,7 +2,7 @@
 
 use super::markup::{element, said};
 use super::state::{Bench, toggle};
-use super::{verdict, working};
+use super::{verdict, words, working};
 use leptos::prelude::*;
 use linkwright::engine::formula::Line;
 use linkwright::quantity::Kind;
@@ -15,6 +15,11 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
     sorted.sort_by(|a, b| b.verdict.cmp(&a.verdict).then(used(b).total_cmp(&used(a))));
     let mut checks: Vec<AnyView> = sorted.into_iter().map(|finding| check(bench, finding)).collect();
     let loads = question("Where the forces come from", "Traction along the link and the strike across it.");
+    checks.extend(answer.notes.iter().map(|note| {
+        let source = format!("Rests on {}.", note.source.words());
+        let head = question(note.asks, &bench.say(&note.says));
+        opening(bench, note.id, head, note.working.clone(), said("p class=\"source\"", &source))
+    }));
     let lengths = question("How the lengths come out", "Bar, engagement, drill depths, weight and the least thread.");
     checks.push(opening(bench, "lengths", lengths, answer.link.working.clone(), String::new()));
     checks.push(opening(bench, "loads", loads, answer.loads.working.clone(), String::new()));
@@ -42,6 +47,8 @@ fn check(bench: Bench, finding: &Finding) -> AnyView {
         says.push_str(" A rule of thumb or a matter of fit.");
     }
     head += &question(finding.asks, &says);
+    let changed = words::changed(&finding.changed, &[]);
+    head += &changed.replace("<p class", "<span class").replace("</p>", "</span>");
     let source = format!("Rests on {}. {}.", finding.source.words(), finding.source.source.title);
     opening(bench, finding.id, head, finding.working.clone(), said("p class=\"source\"", &source))
 }

@@ -2,7 +2,7 @@
 
 use super::field::{NumberField, RadioField};
 use super::more::More;
-use super::state::Bench;
+use super::state::{Bench, Leaf};
 use super::words;
 use leptos::prelude::*;
 use linkwright::document::Document;
@@ -16,23 +16,28 @@ pub(super) fn Form() -> impl IntoView {
         <h2 class="unseen" id="entries-title">"Your entries"</h2>
         {move || welcome(bench)}
         {move || picker(bench)}
-        {move || entries(Place { link: bench.at.get(), end: 0 })}
+        {move || entries(bench, Place { link: bench.at.get(), end: 0 })}
         {move || start_over(bench)}
     }
     .into_any()
 }
 
-fn entries(place: Place) -> AnyView {
+fn entries(bench: Bench, place: Place) -> AnyView {
     view! {
         <form class="first" on:submit=move |event| event.prevent_default()>
             <RadioField choice=&inputs::ROLE place=place/>
             <NumberField input=&inputs::LENGTH place=place/>
             <NumberField input=&inputs::WEIGHT place=place/>
             <RadioField choice=&inputs::USAGE place=place/>
-            <More place=place/>
+            {move || shows_more(bench).then(|| view! { <More place=place/> })}
         </form>
     }
     .into_any()
+}
+
+/// In the Prove view the defaults stand where the forces are told; every field stands on the page once.
+fn shows_more(bench: Bench) -> bool {
+    bench.leaf.get() == Leaf::Size || !bench.known.get()
 }
 
 /// Which of several links is on the bench; nothing when there is only one.

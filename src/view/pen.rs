@@ -103,6 +103,28 @@ impl Pen {
         );
     }
 
+    /// A place that can be touched, named for the part under it.
+    pub(super) fn touch(&mut self, part: &str, x1: f64, y1: f64, x2: f64, y2: f64) {
+        self.put(format_args!(
+            r#"<path class="touch" data-part="{}" d="M{x1:.2} {y1:.2}H{x2:.2}V{y2:.2}H{x1:.2}Z"/>"#,
+            escaped(part)
+        ));
+    }
+
+    /// A point of a plot that can be touched: a ring for what holds, a cross for what does not.
+    pub(super) fn mark(&mut self, metal: &str, x: f64, y: f64, holds: bool) {
+        if holds {
+            self.circle("ring", x, y, 6.0);
+        } else {
+            self.line("cross", x - 5.0, y - 5.0, x + 5.0, y + 5.0);
+            self.line("cross", x - 5.0, y + 5.0, x + 5.0, y - 5.0);
+        }
+        self.put(format_args!(
+            r#"<circle class="touch" data-metal="{}" cx="{x:.2}" cy="{y:.2}" r="24"/>"#,
+            escaped(metal)
+        ));
+    }
+
     /// The finished drawing with the sentence that says the same.
     pub(super) fn svg(&self, class: &str, width: f64, height: f64, words: &str) -> String {
         format!(

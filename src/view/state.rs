@@ -1,13 +1,15 @@
 //! What the page holds: the document, the unit system, half-typed entries, and what follows from them.
 
 use super::storage;
+use std::sync::Arc;
+
 use leptos::prelude::*;
 use linkwright::document::{Document, Use};
 use linkwright::engine;
 use linkwright::engine::formula::{Piece, spoken};
-use linkwright::inputs::{Number, Place, Refused};
+use linkwright::inputs::{self, NUMBERS, Number, Place, Refused, Standing};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
-use linkwright::report::{Answer, Report};
+use linkwright::report::{Answer, LinkReport, Report};
 use linkwright::share;
 
 /// An entry as it was typed, for as long as it still says what the document holds.
@@ -26,12 +28,25 @@ pub(super) struct Draft {
     pub(super) settled: bool,
 }
 
+/// A leaf of the drawing set.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Leaf {
+    /// What to buy and make.
+    Size,
+    /// Why.
+    Prove,
+}
+
 /// Everything the page holds.
 #[derive(Clone, Copy)]
 pub(super) struct Bench {
     pub(super) document: RwSignal<Document>,
     pub(super) system: RwSignal<System>,
     pub(super) report: Memo<Report>,
+    /// Whether there is an answer.
+    pub(super) known: Memo<bool>,
+    /// Which view is open.
+    pub(super) leaf: RwSignal<Leaf>,
     /// Which link is on the bench.
     pub(super) at: RwSignal<usize>,
     pub(super) drafts: RwSignal<Vec<Draft>>,
@@ -60,12 +75,19 @@ impl Bench {
     pub(super) fn open() -> Self {
         let document = RwSignal::new(Document::default());
         let metric = storage::kept(storage::UNITS).as_deref() == Some("metric");
+        let prove = storage::kept(storage::LEAF).as_deref() == Some("prove");
         let ticks = storage::kept(storage::TICKS).map(|text| text.lines().map(str::to_string).collect());
+        let report = Memo::new(move |_| document.with(engine::report));
+        let at = RwSignal::new(0);
         let bench = Self {
             document,
             system: RwSignal::new(if metric { System::Metric } else { System::Inch }),
-            report: Memo::new(move |_| document.with(engine::report)),
-            at: RwSignal::new(0),
+            report,
+            known: Memo::new(move |_| {
+                report.with(|report| report.links.get(at.get()).is_some_and(|link| link.answer().is_some()))
+            }),
+            leaf: RwSignal::new(if prove { Leaf::Prove } else { Leaf::Size }),
+            at,
             drafts: RwSignal::new(Vec::new()),
             revision: RwSignal::new(0),
             told: RwSignal::new(Vec::new()),
@@ -124,6 +146,7 @@ impl Bench {
         Effect::new(move |_| {
             storage::keep(storage::UNITS, if self.system.get() == System::Metric { "metric" } else { "" });
         });
+        Effect::new(move |_| storage::keep(storage::LEAF, if self.leaf.get() == Leaf::Prove { "prove" } else { "" }));
         Effect::new(move |_| storage::keep(storage::TICKS, &self.ticks.get().join("\n")));
     }
 
@@ -217,10 +240,46 @@ impl Bench {
         })
     }
 
+    /// Turns to a leaf and to its top.
+    pub(super) fn turn_to(self, leaf: Leaf) {
+        self.leaf.set(leaf);
+        set_timeout(|| storage::show("answer"), std::time::Duration::from_millis(30));
+    }
+
     /// The answer on the bench, if there is one.
-    pub(super) fn answer(self) -> Option<Answer> {
+    pub(super) fn answer(self) -> Option<Arc<Answer>> {
         let at = self.at.get();
-        self.report.with(|report| report.links.get(at).and_then(|link| link.answer()).cloned())
+        self.report.with(|report| match report.links.get(at) {
+            Some(LinkReport::Answer(answer)) => Some(Arc::clone(answer)),
+            _ => None,
+        })
+    }
+
+    /// Something about the answer on the bench, if there is one.
+    pub(super) fn with_answer<T>(self, tell: impl FnOnce(&Answer) -> T) -> Option<T> {
+        self.answer().map(|answer| tell(&answer))
+    }
+
+    /// Gives every changed assumption and factor back to its default.
+    pub(super) fn give_back_defaults(self) {
+        let link = self.at.get_untracked();
+        self.document.update(|document| {
+            for input in NUMBERS.iter().filter(|input| input.standing == Standing::Assumed) {
+                for end in [0, 1] {
+                    (input.set)(document, Place { link, end }, None);
+                }
+            }
+        });
+    }
+
+    /// Takes another metal for the link on the bench; its size is found anew.
+    pub(super) fn take_metal(self, id: &'static str) {
+        let place = Place { link: self.at.get_untracked(), end: 0 };
+        self.document.update(|document| {
+            (inputs::MATERIAL.set)(document, place, Some(id));
+            (inputs::OUTSIDE_DIAMETER.set)(document, place, None);
+            (inputs::WALL.set)(document, place, None);
+        });
     }
 
     /// A value in the reader's units.

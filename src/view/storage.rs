@@ -14,6 +14,8 @@ pub(super) const BEFORE: &str = "linkwright.before";
 pub(super) const RECEIVED: &str = "linkwright.received";
 /// Where the unit system is kept.
 pub(super) const UNITS: &str = "linkwright.units";
+/// Which view was open.
+pub(super) const LEAF: &str = "linkwright.leaf";
 /// Where the ticked steps are kept, one a line.
 pub(super) const TICKS: &str = "linkwright.ticks";
 
@@ -98,6 +100,21 @@ pub(super) fn show(id: &str) {
             let _ = element.focus();
         }
         element.scroll_into_view();
+    }
+}
+
+/// What an attribute says on the element under a click, or on one around it.
+pub(super) fn touched(event: &leptos::ev::MouseEvent, attribute: &str) -> Option<String> {
+    let target = event.target()?.dyn_into::<web_sys::Element>().ok()?;
+    target.closest(&format!("[{attribute}]")).ok().flatten()?.get_attribute(attribute)
+}
+
+/// Brings the line of a check into view and gives it the focus.
+pub(super) fn show_check(id: &str) {
+    let line = document().query_selector(&format!("[data-check='{id}'] > summary")).ok().flatten();
+    if let Some(line) = line.and_then(|line| line.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = line.focus();
+        line.scroll_into_view();
     }
 }
 

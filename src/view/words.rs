@@ -193,3 +193,41 @@ pub(super) fn drawing_words(answer: &Answer, system: System) -> String {
     words.push('.');
     words
 }
+
+/// The weakest part with its margin and its place.
+pub(super) fn weakest(answer: &Answer, system: System) -> String {
+    let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return String::new() };
+    let mut words = format!("Weakest: {}", finding.part);
+    if let Some(station) = finding.station {
+        words.push_str(&format!(", {} from eye A", show(station, Kind::Length, system)));
+    }
+    if let Some(used) = finding.utilization {
+        words.push_str(&format!(". It uses {} of what it may", show(used, Kind::Percent, system)));
+    }
+    words + "."
+}
+
+/// Bending along the link in words, for somebody who cannot see the drawing.
+pub(super) fn along_words(answer: &Answer, system: System) -> String {
+    let along = &answer.along;
+    let Some(worst) = along.weakest.and_then(|index| along.stations.get(index)) else { return String::new() };
+    format!(
+        "Bending along the link: most is asked of the {}, {} from eye A, where the hit asks {} and the metal bears {}, so it uses {}.",
+        worst.part,
+        show(worst.x, Kind::Length, system),
+        show(worst.moment, Kind::Moment, system),
+        show(worst.strength, Kind::Moment, system),
+        show(worst.utilization, Kind::Percent, system)
+    )
+}
+
+/// A line that names the changed defaults something rests on; empty when there are none.
+pub(super) fn changed(ids: &[&'static str], more: &[&'static str]) -> String {
+    let mut names: Vec<String> = ids.iter().chain(more).map(|id| lower(label(id))).collect();
+    names.sort();
+    names.dedup();
+    if names.is_empty() {
+        return String::new();
+    }
+    super::markup::said("p class=\"changed-mark\"", &format!("Rests on your own {}.", names.join(", ")))
+}

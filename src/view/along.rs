@@ -1,0 +1,181 @@
+//! Bending against strength along the link, drawn to scale, and the same in a table.
+
+use super::drawing::{self, Sheet};
+use super::markup::{element, escaped, said};
+use super::pen::{Hang, Pen};
+use super::state::{Bench, Leaf};
+use super::{storage, words};
+use leptos::prelude::*;
+use linkwright::inputs::{self, Place};
+use linkwright::quantity::{Kind, System, show};
+use linkwright::report::{Answer, Station};
+
+/// Height of the hill at most, in sheet units.
+const HILL: f64 = 150.0;
+/// A place that bears far more than the hill is cut off at this many times its height.
+const CEILING: f64 = 1.35;
+
+/// The picture, what it says in words, and the table of parts.
+pub(super) fn picture(bench: Bench) -> AnyView {
+    let draw = move || {
+        bench
+            .with_answer(|answer| drawing::both(|class, width| hill(answer, bench.system.get(), class, width)))
+            .unwrap_or_default()
+    };
+    view! {
+        <section class="part-of" aria-labelledby="prove-title">
+            <figure class="drawing hill" inner_html=draw on:click=move |event| touched(bench, &event)></figure>
+            <div inner_html=move || explained(bench)></div>
+            <div on:click=move |event| touched(bench, &event) inner_html=move || bench.with_answer(|answer| table(answer, bench.system.get())).unwrap_or_default()></div>
+        </section>
+    }
+    .into_any()
+}
+
+/// Opens the check of the part that was touched, in a drawing or in the table.
+pub(super) fn touched(bench: Bench, event: &leptos::ev::MouseEvent) {
+    let Some(part) = storage::touched(event, "data-part") else { return };
+    let Some(check) = check_of(&part) else { return };
+    bench.leaf.set(Leaf::Prove);
+    bench.opened.update(|opened| {
+        if !opened.contains(&check) {
+            opened.push(check);
+        }
+    });
+    // The list may have to be written first.
+    set_timeout(move || storage::show_check(check), std::time::Duration::from_millis(60));
+}
+
+/// The check that judges a part.
+fn check_of(part: &str) -> Option<&'static str> {
+    Some(match part {
+        "eye" => "eye",
+        part if part.starts_with("shank") => "shank-bending",
+        "bar at the threaded hole" | "tube beside its weld" => "tapped-end",
+        "wrench flats" => "wrench-flats",
+        "plain bar" | "tube" => "bar-bending",
+        _ => return None,
+    })
+}
+
+/// Stretches of one part, in order from eye A: its stations.
+pub(super) fn stretches(answer: &Answer) -> Vec<&[Station]> {
+    answer.along.stations.chunk_by(|a, b| a.part == b.part).collect()
+}
+
+fn hill(answer: &Answer, system: System, class: &str, width: f64) -> String {
+    let stations = &answer.along.stations;
+    if stations.is_empty() {
+        return String::new();
+    }
+    let mut pen = Pen::new();
+    let sheet = Sheet::new(answer, width, 54.0);
+    let ground = sheet.bottom() + 34.0 + HILL;
+    let most = stations.iter().map(|station| station.moment).fold(0.0, f64::max);
+    let ceiling = most * CEILING;
+    let x = |at: f64| sheet.frames[0].x(at);
+    let y = |moment: f64| ground - moment.min(ceiling) / ceiling.max(1e-9) * HILL;
+    // What is asked: a hill on the ground line. What is borne: a line over it.
+    let mut asked = vec![(x(0.0), ground)];
+    asked.extend(stations.iter().map(|station| (x(station.x), y(station.moment))));
+    asked.push((x(answer.link.length), ground));
+    pen.path("asked", &asked, true);
+    for stretch in stations.chunk_by(|a, b| (a.utilization > 1.0) == (b.utilization > 1.0)) {
+        if stretch.len() > 1 && stretch[0].utilization > 1.0 {
+            let mut over: Vec<(f64, f64)> = stretch.iter().map(|station| (x(station.x), y(station.moment))).collect();
+            over.extend(stretch.iter().rev().map(|station| (x(station.x), y(station.strength))));
+            pen.path("over", &over, true);
+        }
+    }
+    let borne: Vec<(f64, f64)> = stations.iter().map(|station| (x(station.x), y(station.strength))).collect();
+    pen.path("borne", &borne, false);
+    pen.line("edge", x(0.0), ground, x(answer.link.length), ground);
+    drawing::link_body(&mut pen, answer, &sheet);
+    strike(&mut pen, answer, system, &sheet, width);
+    let middle = (x(0.0) + x(answer.link.length)) / 2.0;
+    pen.text("note", Hang::Middle, middle, ground - 10.0, "what the hit asks");
+    let plain = stations.iter().filter(|station| station.strength >= ceiling * 0.2).map(|station| station.strength);
+    let lowest = plain.fold(ceiling, f64::min);
+    pen.text("note", Hang::Start, x(answer.link.length * 0.2), y(lowest.max(most * 0.9)) - 7.0, "what it bears");
+    if let Some(weakest) = answer.along.weakest.map(|index| &stations[index]) {
+        let at = x(weakest.x);
+        pen.line("leader strong", at, sheet.bottom() + 4.0, at, ground);
+        let words = format!("closest here: {}", show(weakest.utilization, Kind::Percent, system));
+        let half = words.chars().count() as f64 * 3.6;
+        pen.text("size", Hang::Middle, at.clamp(half, width - half), sheet.bottom() + 18.0, &words);
+    }
+    for (at, name) in [(0.0, "A"), (answer.link.length, "B")] {
+        pen.balloon(x(at), ground + 16.0, name);
+    }
+    let third = show(answer.link.length, Kind::Length, system);
+    pen.text("faint", Hang::Middle, middle, ground + 20.0, &format!("{third} from eye to eye"));
+    for stretch in stretches(answer) {
+        let (from, to) = (x(stretch[0].x), x(stretch[stretch.len() - 1].x));
+        pen.touch(stretch[0].part, from, sheet.axis - sheet.half, to, ground);
+    }
+    pen.svg(class, width, ground + 30.0, &words::along_words(answer, system))
+}
+
+/// The strike above the link: where it may fall, and how hard.
+fn strike(pen: &mut Pen, answer: &Answer, system: System, sheet: &Sheet, width: f64) {
+    let zone = answer.loads.zone * answer.link.length;
+    let (from, to) = (sheet.frames[0].x(zone), sheet.frames[0].x(answer.link.length - zone));
+    let top = sheet.axis - sheet.half - 12.0;
+    pen.line("strike", from, top, to, top);
+    for at in [from, (from + to) / 2.0, to] {
+        pen.line("strike", at, top - 10.0, at, top + 4.0);
+        pen.arrow("strike", at, top + 10.0, 0.0, -8.0);
+    }
+    let words = format!("a rock: {} anywhere here", show(answer.loads.strike, Kind::Force, system));
+    let half = words.chars().count() as f64 * 3.6;
+    pen.text("size", Hang::Middle, ((from + to) / 2.0).clamp(half, width - half), top - 16.0, &words);
+}
+
+/// How to read the picture, for somebody who never saw one like it.
+fn explained(bench: Bench) -> String {
+    bench
+        .with_answer(|answer| {
+            let system = bench.system.get();
+            if answer.along.stations.is_empty() {
+                return said("p class=\"stop\"", "The push along the link alone folds it, so there is no bending to draw.");
+            }
+            let factor = inputs::YIELD_FACTOR.value(&bench.document.get(), Place::default()).unwrap_or(f64::NAN);
+            let words = format!(
+                "The hill is how hard the hit bends each place of the link, the worst hit for that place, made {} times harder to leave something in hand. The line is what that place bears before it stays bent. Where the hill comes nearest to the line, the link gives first. Touch a part to open its working.",
+                show(factor, Kind::Ratio, system)
+            );
+            said("p id=\"hill-words\"", &words)
+        })
+        .unwrap_or_default()
+}
+
+/// Each part with the most it is asked for and where.
+fn table(answer: &Answer, system: System) -> String {
+    let rows: String = stretches(answer)
+        .into_iter()
+        .filter_map(|stretch| {
+            let worst = stretch.iter().max_by(|a, b| a.utilization.total_cmp(&b.utilization))?;
+            let head = format!(
+                "<button type=\"button\" class=\"quiet\" data-part=\"{}\">{}</button>",
+                escaped(worst.part),
+                escaped(worst.part)
+            );
+            let cells = said("td", &show(worst.x, Kind::Length, system))
+                + &said("td", &show(worst.moment, Kind::Moment, system))
+                + &said("td", &show(worst.strength, Kind::Moment, system))
+                + &element("td", &said("b", &show(worst.utilization, Kind::Percent, system)));
+            Some(element("tr", &(element("th scope=\"row\"", &head) + &cells)))
+        })
+        .collect();
+    let head: String =
+        ["Part", "From eye A", "Asked", "Bears", "Used"].map(|name| said("th scope=\"col\"", name)).concat();
+    if rows.is_empty() {
+        return rows;
+    }
+    let inside = element("thead", &element("tr", &head)) + &element("tbody", &rows);
+    element(
+        "details",
+        &(said("summary", "The same as a table")
+            + &element("div class=\"scroll\"", &element("table class=\"along\"", &inside))),
+    )
+}

@@ -1,0 +1,57 @@
+//! What takes many searches: worked out when its fold is open, and only once typing pauses.
+
+use super::state::Bench;
+use leptos::prelude::*;
+use linkwright::document::Document;
+use std::time::Duration;
+
+/// A pause that long means that nobody is typing.
+const PAUSE: Duration = Duration::from_millis(350);
+
+/// A fold whose inside is worked out later; until then it says so.
+pub(super) fn fold<T: Clone + Send + Sync + 'static>(
+    bench: Bench,
+    id: &'static str,
+    name: &'static str,
+    work: impl Fn(&Document, usize) -> T + Copy + Send + Sync + 'static,
+    show: impl Fn(&T) -> AnyView + Copy + Send + Sync + 'static,
+) -> AnyView {
+    let open = RwSignal::new(false);
+    let found = RwSignal::new(None::<T>);
+    Effect::new(move |_| {
+        let (document, at) = (bench.document.get(), bench.at.get());
+        if !open.get() && !bench.laid_open.get() {
+            return;
+        }
+        let revision = document.clone();
+        set_timeout(
+            move || {
+                // Superseded by a later key, or the view is gone.
+                if bench.document.try_with_untracked(|now| *now == revision) == Some(true) {
+                    let _ = found.try_set(Some(work(&document, at)));
+                }
+            },
+            if found.with_untracked(Option::is_none) { Duration::ZERO } else { PAUSE },
+        );
+    });
+    let tap = move |event: leptos::ev::MouseEvent| {
+        event.prevent_default();
+        open.update(|open| *open = !*open);
+    };
+    let inside = move || {
+        if !open.get() && !bench.laid_open.get() {
+            return ().into_any();
+        }
+        found.with(|found| match found {
+            Some(found) => show(found),
+            None => view! { <p>"Working it out …"</p> }.into_any(),
+        })
+    };
+    view! {
+        <details class="later" id=id prop:open=move || open.get() || bench.laid_open.get()>
+            <summary on:click=tap>{name}</summary>
+            {inside}
+        </details>
+    }
+    .into_any()
+}

@@ -1,0 +1,138 @@
+//! The same job in other metals: a table, and weight against strength as a picture whose points can be taken.
+
+use super::drawing;
+use super::later;
+use super::markup::{element, escaped, said};
+use super::pen::{Hang, Pen};
+use super::state::Bench;
+use super::{storage, words};
+use leptos::prelude::*;
+use linkwright::engine;
+use linkwright::engine::tables::threads;
+use linkwright::quantity::{Kind, System, show};
+use linkwright::report::{InMetal, MetalSize};
+
+/// The section, folded until it is wanted.
+pub(super) fn metals(bench: Bench) -> AnyView {
+    view! {
+        <section class="part-of">
+            <h3>"In another metal"</h3>
+            {later::fold(bench, "metals", "The same job in other metals", engine::in_other_metals, move |metals| shown(bench, metals))}
+        </section>
+    }
+    .into_any()
+}
+
+fn shown(bench: Bench, metals: &[InMetal]) -> AnyView {
+    if metals.is_empty() {
+        return view! { <p>"Nothing to compare until there is an answer."</p> }.into_any();
+    }
+    let system = bench.system.get();
+    let strike =
+        drawing::both(|class, width| plot(metals, system, class, width, "first bend", |size| size.beyond.first_yield));
+    let push = drawing::both(|class, width| plot(metals, system, class, width, "folding push", |size| size.buckling));
+    let tables = table(metals, system, "Smallest stock size that holds", |metal| metal.smallest.as_ref())
+        + &table(metals, system, "At the same diameter", |metal| metal.same.as_ref());
+    let kept: Vec<InMetal> = metals.to_vec();
+    let take = move |event: leptos::ev::MouseEvent| {
+        let Some(id) = storage::touched(&event, "data-metal") else { return };
+        if let Some(metal) = kept.iter().find(|metal| metal.material.id == id) {
+            bench.take_metal(metal.material.id);
+        }
+    };
+    view! {
+        <div on:click=take>
+            <div inner_html=tables></div>
+            <p>"Up is stronger, left is lighter. Letters as in the tables; touch one to take its metal."</p>
+            <figure class="drawing plot" inner_html=strike></figure>
+            <figure class="drawing plot" inner_html=push></figure>
+        </div>
+    }
+    .into_any()
+}
+
+fn letter(index: usize) -> String {
+    char::from(b'a' + u8::try_from(index).unwrap_or(0)).to_string()
+}
+
+fn table(metals: &[InMetal], system: System, title: &str, of: impl Fn(&InMetal) -> Option<&MetalSize>) -> String {
+    let rows: String = metals.iter().enumerate().map(|(index, metal)| row(index, metal, of(metal), system)).collect();
+    let head = ["Metal", "Size", "Weight", "Bends", "Strike to first bend", "Folding push"];
+    let head: String = head.map(|name| said("th scope=\"col\"", name)).concat();
+    let inside = said("caption", title) + &element("thead", &element("tr", &head)) + &element("tbody", &rows);
+    element("div class=\"scroll\"", &element("table class=\"metals\"", &inside))
+}
+
+fn row(index: usize, metal: &InMetal, size: Option<&MetalSize>, system: System) -> String {
+    let name = metal.material.label.split(',').next().unwrap_or_default();
+    let head = format!(
+        "{} <button type=\"button\" class=\"quiet\" data-metal=\"{}\">{}</button>",
+        said("b", &letter(index)),
+        metal.material.id,
+        escaped(name)
+    );
+    let Some(size) = size else {
+        return element(
+            "tr",
+            &(element("th scope=\"row\"", &head) + "<td colspan=\"5\">not stocked at this diameter</td>"),
+        );
+    };
+    let thread = threads::find(size.thread).map_or(size.thread, words::thread);
+    let used = show(size.utilization, Kind::Percent, system);
+    let holds = if size.holds { format!("uses {used}") } else { format!("fails, {used} at the {}", size.decides) };
+    let bar = format!("{}, {thread}", words::size(size.outside_diameter, size.wall, system));
+    let mut strike = escaped(&show(size.beyond.first_yield, Kind::Force, system));
+    if let Some(collapse) = size.beyond.collapse {
+        strike += &said("small", &format!("folds at {}", show(collapse, Kind::Force, system)));
+    }
+    let cells = element("td", &(escaped(&bar) + &said("small", &holds)))
+        + &said("td", &show(size.bar_weight, Kind::Weight, system))
+        + &said("td", &show(size.beyond.deflection, Kind::FineLength, system))
+        + &element("td", &strike)
+        + &said("td", &show(size.buckling, Kind::Force, system));
+    element("tr", &(element("th scope=\"row\"", &head) + &cells))
+}
+
+/// Weight to the right, a force upward; a ring for the smallest size that holds, a cross for one that does not.
+fn plot(
+    metals: &[InMetal],
+    system: System,
+    class: &str,
+    width: f64,
+    what: &str,
+    of: impl Fn(&MetalSize) -> f64,
+) -> String {
+    let height = 0.6 * width.min(420.0);
+    let (left, right, top, bottom) = (16.0, width - 16.0, 30.0, height - 34.0);
+    let points: Vec<(usize, &InMetal, &MetalSize)> = metals
+        .iter()
+        .enumerate()
+        .flat_map(|(index, metal)| {
+            let same = metal.same.as_ref().filter(|same| {
+                metal.smallest.as_ref().is_none_or(|small| (small.bar_weight - same.bar_weight).abs() > 1e-9)
+            });
+            metal.smallest.iter().chain(same).map(move |size| (index, metal, size)).collect::<Vec<_>>()
+        })
+        .collect();
+    let heaviest = points.iter().map(|point| point.2.bar_weight).fold(0.0, f64::max) * 1.12;
+    let strongest = points.iter().map(|point| of(point.2)).fold(0.0, f64::max) * 1.12;
+    let mut pen = Pen::new();
+    pen.line("edge", left, bottom, right, bottom);
+    pen.line("edge", left, bottom, left, top);
+    pen.text("size", Hang::Start, left, top - 12.0, &format!("{what}, up to {}", show(strongest, Kind::Force, system)));
+    pen.text(
+        "size",
+        Hang::End,
+        right,
+        bottom + 20.0,
+        &format!("weight of the bar, up to {}", show(heaviest, Kind::Weight, system)),
+    );
+    for (index, metal, size) in points {
+        let x = left + (right - left) * size.bar_weight / heaviest;
+        let y = bottom - (bottom - top) * of(size) / strongest;
+        pen.mark(metal.material.id, x, y, size.holds);
+        pen.text("size", Hang::Start, x + 11.0, y + 4.0, &letter(index));
+    }
+    let words = format!("Weight of the bar against {what}: the numbers stand in the tables above.");
+    pen.svg(class, width, height, &words)
+}

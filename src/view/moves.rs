@@ -1,0 +1,61 @@
+//! What moves the answer: each value a tenth higher, and how far it may go.
+
+use super::later;
+use super::markup::{element, said};
+use super::state::Bench;
+use super::words;
+use leptos::prelude::*;
+use linkwright::engine;
+use linkwright::quantity::Kind;
+use linkwright::report::Sensitivity;
+
+/// The section, folded until it is wanted.
+pub(super) fn moves(bench: Bench) -> AnyView {
+    view! {
+        <section class="part-of">
+            <h3>"What would change it"</h3>
+            {later::fold(bench, "moves", "How each value moves the answer", engine::sensitivity, move |rows| {
+                let markup = table(bench, rows);
+                view! { <div inner_html=markup></div> }.into_any()
+            })}
+        </section>
+    }
+    .into_any()
+}
+
+fn table(bench: Bench, rows: &[Sensitivity]) -> String {
+    if rows.is_empty() {
+        return said("p", "Nothing to show until there is an answer.");
+    }
+    let body: String = rows.iter().map(|row| one(bench, row)).collect();
+    let now = bench.show(rows[0].used_now, Kind::Percent);
+    said(
+        "p",
+        &format!(
+            "The size stays as it is. Now its weakest part uses {now} of what it may. Each row changes one value alone, the strongest first."
+        ),
+    ) + "<table class=\"moves\"><thead><tr><th scope=\"col\">Value</th><th scope=\"col\">A little more</th><th scope=\"col\">Then used</th><th scope=\"col\">Holds as far as</th></tr></thead><tbody>"
+        + &body
+        + "</tbody></table>"
+}
+
+fn one(bench: Bench, row: &Sensitivity) -> String {
+    let limit = match row.limit {
+        Some(limit) if (limit - row.now).abs() <= 1e-9 * row.now.abs() => "does not hold now".to_string(),
+        Some(limit) if row.used_then > row.used_now => bench.show_at_most(limit, row.kind),
+        Some(limit) => bench.show(limit, row.kind),
+        None => "any value you can enter".to_string(),
+    };
+    let change = (row.used_then - row.used_now) * 100.0;
+    let sign = if change > 0.0 { "+" } else { "−" };
+    let change = format!("{sign}{:.1} points; {}", change.abs(), row.decides);
+    let then = said("b", &bench.show(row.used_then, Kind::Percent)) + &said("small", &change);
+    let values = format!("{} → {}", bench.show(row.now, row.kind), bench.show(row.more, row.kind));
+    element(
+        "tr",
+        &(said("th scope=\"row\"", words::label(row.input))
+            + &said("td data-of=\"A little more\"", &values)
+            + &element("td data-of=\"Then used\"", &then)
+            + &said("td data-of=\"Holds as far as\"", &limit)),
+    )
+}

@@ -1,0 +1,54 @@
+//! The Prove view: where the link gives first, every check with its working, what was assumed, and what would change it.
+
+use super::along;
+use super::forces;
+use super::markup::{element, said};
+use super::metals;
+use super::more::More;
+use super::moves;
+use super::outside;
+use super::state::Bench;
+use super::{findings, verdict, words};
+use leptos::prelude::*;
+use linkwright::inputs::Place;
+
+/// The whole view. Its fields stay where they are while the rest is written anew.
+pub(super) fn prove(bench: Bench) -> AnyView {
+    view! {
+        <p class="stale-note" hidden=move || !bench.stale()>"From your last good entry: one of your entries is not taken yet."</p>
+        <div inner_html=move || head(bench)></div>
+        {along::picture(bench)}
+        {move || bench.answer().map(|answer| findings::findings(bench, &answer))}
+        <section class="part-of" id="assumed">
+            <h3>"The forces, and what was assumed"</h3>
+            <div inner_html=move || forces::forces(bench)></div>
+            {move || view! { <More place=Place { link: bench.at.get(), end: 0 }/> }}
+            {back_to_defaults(bench)}
+        </section>
+        {metals::metals(bench)}
+        {moves::moves(bench)}
+        {outside::outside(bench)}
+    }
+    .into_any()
+}
+
+/// What is being proved, and the verdict in one line.
+fn head(bench: Bench) -> String {
+    let Some(answer) = bench.answer() else { return String::new() };
+    let system = bench.system.get();
+    let headline = words::headline(&answer.link, system);
+    let judged = verdict::mark(answer.verdict) + &said("p", &words::weakest(&answer, system));
+    said("p class=\"kicker\"", &format!("{}, {}", words::role_word(answer.role), words::lower(&headline)))
+        + &said("h2 id=\"prove-title\"", "Where it gives first, and why")
+        + &element("div class=\"judged\"", &judged)
+}
+
+/// One tap that gives every changed default back, once one is changed.
+fn back_to_defaults(bench: Bench) -> impl IntoView {
+    move || {
+        let changed = bench.with_answer(|answer| answer.assumed.iter().any(|value| value.changed)).unwrap_or_default();
+        changed.then(|| {
+            view! { <button type="button" id="defaults" on:click=move |_| bench.give_back_defaults()>"Take every default again"</button> }
+        })
+    }
+}
