@@ -125,6 +125,7 @@ fn own_rod_end_needs(given: &Given) -> Vec<&'static str> {
         need(chosen.own_thread.is_none(), inputs::OWN_THREAD.id);
         need(given.number_at(&inputs::OWN_EYE_TO_END, end).is_none(), inputs::OWN_EYE_TO_END.id);
         need(given.number_at(&inputs::OWN_THREAD_LENGTH, end).is_none(), inputs::OWN_THREAD_LENGTH.id);
+        need(given.number_at(&inputs::OWN_BORE, end).is_none(), inputs::OWN_BORE.id);
     }
     needs
 }

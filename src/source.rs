@@ -87,7 +87,7 @@ macro_rules! sources {
 
 sources! {
     /// Unified inch screw threads.
-    ASME_B1_1 = "ASME B1.1", "Unified Inch Screw Threads (UN, UNR, and UNJ Thread Forms)", "2003";
+    ASME_B1_1 = "ASME B1.1", "Unified Inch Screw Threads (UN and UNR Thread Form)", "2003";
     /// Metric thread tolerances.
     ISO_965_1 = "ISO 965-1", "ISO general purpose metric screw threads: tolerances, principles and basic data", "1998";
     /// Metric basic dimensions.

@@ -4,7 +4,7 @@ use super::checks::Case;
 use super::formula::{Line, Said, Sheet, said};
 use super::formulas::{beams, beyond, impact, sections};
 use super::stepped::{self, Levers, Step};
-use super::tables::materials::{self, Form};
+use super::tables::materials;
 use crate::inputs;
 use crate::quantity::{Kind, ksi, lbf};
 use crate::report::{Beyond, Note};
@@ -76,7 +76,11 @@ pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
     says.extend(said![". Up to there it soaks up ", (limits.energy, Moment), " and springs back. "]);
     match (limits.collapse, limits.bow) {
         (Some(collapse), Some(bow)) => says.extend(said![
-            "Past that this metal folds slowly, fully at ",
+            (if case.strength.elongation.is_none_or(|stretch| stretch >= 0.1) {
+                "Past that this metal folds slowly, fully at "
+            } else {
+                "Past that this metal bends on, though its makers promise little stretch, and folds fully at "
+            }),
             (collapse, Force),
             ", and a hit with as much energy again leaves a bow of about ",
             (bow, FineLength),
@@ -110,7 +114,7 @@ pub(super) fn fatigue(case: &Case, mut sheet: Sheet) -> Note {
 }
 
 fn turns(case: &Case, sheet: &mut Sheet) -> Option<Said> {
-    if case.made.material.form != Form::Bar || !materials::is_solid_7075(case.made.material) {
+    if case.made.material.id != materials::DEFAULT {
         return None;
     }
     let end = case.made.ends.iter().max_by(|a, b| a.thread.major.total_cmp(&b.thread.major))?;
@@ -130,7 +134,7 @@ fn turns(case: &Case, sheet: &mut Sheet) -> Option<Said> {
         says.extend(said![(life(stress, sheet)), ". "]);
     }
     says.extend(said![
-        "So notched 7075 bar broke in tests, pulled and pushed in clean air; salt, scratches and chatter of the thread take more. For the rod end's steel no such data are held."
+        "So notched rolled bar broke in tests in clean air, by a curve fitted here to a published figure and taken, unverified, as pulled and pushed alike. Salt, scratches and chatter in the thread take more, and for the rod end's steel no such data are held."
     ]);
     Some(says)
 }
@@ -138,7 +142,7 @@ fn turns(case: &Case, sheet: &mut Sheet) -> Option<Said> {
 /// How many turns of a stress notched bar stood, in words no finer than the curve.
 fn life(stress: f64, sheet: &mut Sheet) -> &'static str {
     if stress <= LIFE_FLOOR {
-        return "so little that the tests show no end";
+        return "less than the fitted curve covers; aluminum has no stress that is safe for ever";
     }
     let turns = sheet.work(&beyond::NOTCHED_7075_LIFE, &[LIFE_SCALE, LIFE_UNIT, stress, LIFE_FLOOR]);
     if turns < LIFE_READ[0] {

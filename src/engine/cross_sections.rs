@@ -6,7 +6,6 @@ use super::formulas::{pins, sections};
 use super::given::Given;
 use super::stepped::Step;
 use super::tables::materials::{Form, Strength};
-use crate::inputs;
 use crate::quantity::{Kind, ksi};
 use crate::report::{Flats, Made, MadeEnd};
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
@@ -103,7 +102,7 @@ impl Stock<'_> {
     /// The rod end's shank, on the bottom of its thread; its head is taken to be no stiffer.
     pub(super) fn shank(&self, end: &MadeEnd, sheet: &mut Sheet) -> CrossSection {
         let minor = end.thread.external_minor();
-        let yielding = self.given.known(&inputs::SHANK_YIELD);
+        let yielding = self.given.shank_yield();
         let elastic = sheet.look_up(
             "Stiffness of the shank's steel",
             SHANK_MODULUS,

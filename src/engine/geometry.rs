@@ -157,9 +157,11 @@ pub(super) struct EngagementLines {
     pub(super) strength: f64,
     /// The one-third rule.
     pub(super) one_third: f64,
+    /// What habit is called here.
+    pub(super) habit_name: &'static str,
     /// What habit asks for.
     pub(super) habit: f64,
-    /// One diameter, a floor in steel only.
+    /// One diameter, a floor whatever the strengths say.
     pub(super) floor: f64,
 }
 
@@ -182,8 +184,9 @@ impl EngagementLines {
             ),
             one_third: sheet
                 .work(&thread_formulas::ONE_THIRD_ENGAGEMENT, &[area, shank, thread.basic_pitch_diameter(), shear]),
+            habit_name: if steel { "Habit, 1.25 diameters" } else { "Habit, 1.5 diameters" },
             habit: sheet.work(&lengths::LEAST_BY_DIAMETERS, &[if steel { 1.25 } else { 1.5 }, thread.major]),
-            floor: if steel { lengths::LEAST_BY_DIAMETERS.value(&[1.0, thread.major]) } else { 0.0 },
+            floor: sheet.work(&lengths::LEAST_BY_DIAMETERS, &[1.0, thread.major]),
         }
     }
 
@@ -198,11 +201,9 @@ impl EngagementLines {
         let mut marks = vec![
             mark("Thread as strong as the shank", self.strength, thread_formulas::FULL_STRENGTH_ENGAGEMENT.source),
             mark("One-third rule", self.one_third, thread_formulas::ONE_THIRD_ENGAGEMENT.source),
-            mark("Habit, so many diameters", self.habit, practice("1.5 diameters in aluminum, 1.25 in steel")),
+            mark(self.habit_name, self.habit, practice("1.5 diameters in aluminum, 1.25 in steel")),
         ];
-        if self.floor > 0.0 {
-            marks.push(mark("One diameter in steel", self.floor, practice("least thread in steel")));
-        }
+        marks.push(mark("One diameter", self.floor, practice("least thread in any metal")));
         if asked > 0.0 {
             marks.push(mark("What you ask for", asked, practice("your own entry")));
         }
@@ -229,7 +230,8 @@ fn adjustment(ends: &[MadeEnd; 2]) -> Adjustment {
     let opposite_hands = a.hand != b.hand;
     let pitches = [a.thread.pitch, b.thread.pitch];
     let sum = thread_formulas::LENGTH_PER_TURN_OPPOSITE_HANDS.value(&pitches);
-    let per_turn = if opposite_hands { sum } else { 0.0 };
+    let same = thread_formulas::LENGTH_PER_TURN_SAME_HAND.value(&pitches);
+    let per_turn = if opposite_hands { sum } else { same.abs() };
     // Turning the bar moves both ends together, so the end with less room stops it.
     let turns = |a: f64, b: f64| if opposite_hands { (a / pitches[0]).min(b / pitches[1]) } else { 0.0 };
     let turns_good = [turns(a.reach.out_good, b.reach.out_good), turns(a.reach.in_good, b.reach.in_good)];

@@ -11,6 +11,9 @@ use crate::engine::tables::threads::{self, Limits, Thread};
 use crate::inputs::{self, Number, Place};
 use crate::report::Assumption;
 
+/// Width of the widest ball of the published series, in bores.
+const WIDEST_BALL: f64 = 1.4;
+
 /// A document seen from one of its links.
 pub(super) struct Given<'a> {
     /// The document.
@@ -71,6 +74,11 @@ impl<'a> Given<'a> {
         self.number(input).unwrap_or(f64::NAN)
     }
 
+    /// Yield strength of the rod ends' shanks; a metal does not yield above the stress that breaks it.
+    pub(super) fn shank_yield(&self) -> f64 {
+        self.known(&inputs::SHANK_YIELD).min(self.known(&inputs::SHANK_ULTIMATE))
+    }
+
     /// What was assumed so far, in the order of the form.
     pub(super) fn assumptions(&self) -> Vec<Assumption> {
         let used = self.assumed.borrow();
@@ -109,11 +117,13 @@ impl<'a> Given<'a> {
             return rod_ends::find(chosen.rod_end?).and_then(Joint::of_table);
         }
         let thread = threads::find(chosen.own_thread?)?;
+        let bore = self.number_at(&inputs::OWN_BORE, end)?;
         Some(Joint {
             id: OWN_ROD_END,
             label: "Your own rod end",
-            bore: self.number_at(&inputs::OWN_BORE, end).unwrap_or(thread.major),
-            ball_width: self.number_at(&inputs::OWN_BALL_WIDTH, end).unwrap_or(thread.major),
+            bore,
+            // A ball without a reading is taken as wide as any: the wider, the more the bolt bends.
+            ball_width: self.number_at(&inputs::OWN_BALL_WIDTH, end).unwrap_or(WIDEST_BALL * bore),
             eye_to_end: self.number_at(&inputs::OWN_EYE_TO_END, end)?,
             thread_length: self.number_at(&inputs::OWN_THREAD_LENGTH, end)?,
             ..Joint::of_thread(thread)?

@@ -58,6 +58,9 @@ macro_rules! numbers {
 /// The tire that the default mount heights belong to.
 const REFERENCE_TIRE: f64 = inch(37.0);
 
+/// Yield strength of a rod-end shank as a share of its breaking strength, where only that is given.
+const YIELD_SHARE: f64 = 0.88;
+
 fn usage(document: &Document) -> Option<&'static uses::Scenario> {
     document.rig.usage.map(uses::scenario)
 }
@@ -82,10 +85,10 @@ numbers! {
         "Threads showing past the jam nut as first set. Half way in the window of 0 to 3 leaves room both ways.";
     SHANK_ULTIMATE "shank-ultimate" "Rod-end shank, breaking strength", Ends, Link.shank_ultimate: Stress ksi(30.0) => ksi(260.0), Assumed |_, _| Some(ksi(150.0)),
         "Of the rod end's steel. 150 ksi is usual for heat-treated alloy; 4130 does not harden that far over 1/2 in thick, so ask the maker.";
-    SHANK_YIELD "shank-yield" "Rod-end shank, yield strength", Ends, Link.shank_yield: Stress ksi(20.0) => ksi(240.0), Assumed |_, _| Some(ksi(132.0)),
-        "Stress at which the shank stays bent.";
-    INSERT_SHEAR "insert-shear" "Welded insert, shear strength", Ends, Link.insert_shear: Stress ksi(15.0) => ksi(120.0), Assumed |_, _| Some(ksi(45.0)),
-        "Of the threaded steel insert welded into a tube. 45 ksi stands for mild steel.";
+    SHANK_YIELD "shank-yield" "Rod-end shank, yield strength", Ends, Link.shank_yield: Stress ksi(20.0) => ksi(240.0), Assumed |document, place| SHANK_ULTIMATE.value(document, place).map(|ultimate| YIELD_SHARE * ultimate),
+        "Stress at which the shank stays bent. Taken as 0.88 of its breaking strength, as 132 is of 150 ksi.";
+    INSERT_SHEAR "insert-shear" "Welded insert, shear strength", Ends, Link.insert_shear: Stress ksi(15.0) => ksi(120.0), Assumed |_, _| Some(ksi(35.0)),
+        "Of the threaded steel insert welded into a tube. 35 ksi is AISI 1025 (MIL-HDBK-5J, Table 2.2.1.0(b)); stronger steel needs less thread, if its maker vouches for it as welded.";
     TAPPED_DEPTH "tapped" "Tapped depth, full thread", Ends, End.tapped_depth: FineLength inch(0.25) => inch(8.0), Practice |_, _| None,
         "Depth of full thread in the bar. Empty takes the shank's whole thread and two pitches, to the next 1/8 in.";
     LEAST_ENGAGEMENT "least" "Least engagement you allow", Ends, End.least_engagement: FineLength 0.0 => inch(6.0), Follows |_, _| Some(0.0),
@@ -107,7 +110,7 @@ numbers! {
         "Misalignment spacer between ball and ear. The longer, the more the bolt bends.";
 
     TILT "tilt" "Ball tilts each way", Bracket, End.tilt: Angle deg(1.0) => deg(45.0), Practice |_, _| None,
-        "How far the ball may lean from square, in its bracket, before something touches. Empty takes the smaller of the rod end's table and 12°, what plain spacers leave.";
+        "How far the ball may lean from square, in its bracket, before something touches. Empty takes 12° with plain spacers beside the ball and 5.5° without, or what the rod end's table gives if that is less.";
     FLEX "flex" "Wheel travel, one up and one down", Bracket, Rig.flex: Length 0.0 => inch(24.0), Assumed |_, _| Some(inch(5.0)),
         "How far each wheel of the axle goes from ride height when the rig is twisted.";
     TRACK "track" "Track width", Bracket, Rig.track: Length inch(30.0) => inch(120.0), Assumed |_, _| Some(inch(65.0)),
@@ -155,14 +158,14 @@ numbers! {
     COLUMN_FACTOR "column-factor" "Factor on buckling", Factors, Rig.column_factor: Ratio 1.0 => 6.0, Assumed |_, _| Some(1.5),
         "How much more push than the largest one the link must stand without folding.";
     RATING_FACTOR "rating-factor" "Factor on a maker's rating", Factors, Rig.rating_factor: Ratio 1.0 => 12.0, Assumed |_, _| Some(3.0),
-        "For forces that go both ways.";
+        "3 is a general figure. Where the force goes both ways makers ask for 5 to 8: go by your maker's sheet.";
 
     ROUNDING "rounding" "Bar length to the nearest", Shop, Link.rounding: FineLength inch(0.001) => inch(0.5), Assumed |_, _| Some(inch(1.0 / 32.0)),
         "The bar is rounded to this and the engagement worked out again.";
     FACING "facing" "Facing allowance at each end", Shop, Link.facing: FineLength 0.0 => inch(0.5), Assumed |_, _| Some(inch(1.0 / 16.0)),
         "What the saw leaves for the lathe.";
     FLATS_WIDTH "flats-width" "Wrench flats, across", Shop, Link.flats_width: FineLength inch(0.3) => inch(4.0), Practice |_, _| None,
-        "Empty takes 1/4 in less than the diameter.";
+        "Empty takes 1/4 in less than the diameter, but no less than 0.7 of it.";
     FLATS_LENGTH "flats-length" "Wrench flats, length", Shop, Link.flats_length: FineLength inch(0.25) => inch(4.0), Practice |_, _| Some(inch(1.0)),
         "Along the bar.";
     FLATS_START "flats-start" "Wrench flats begin, from face A", Shop, Link.flats_start: FineLength 0.0 => inch(96.0), Assumed |_, _| None,

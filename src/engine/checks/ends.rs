@@ -204,8 +204,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
 fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let made = &case.made.ends[end];
-        let capacity = sheet
-            .work(&threads::SHANK_LOAD, &[made.thread.tensile_stress_area(), case.given.known(&inputs::SHANK_YIELD)]);
+        let capacity = sheet.work(&threads::SHANK_LOAD, &[made.thread.tensile_stress_area(), case.given.shank_yield()]);
         let used = sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::YIELD_FACTOR), capacity]);
         Outcome::new(
             used,
@@ -240,7 +239,7 @@ fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
         };
         let force = radial(case, sheet);
         let area = sheet.work(&pins::EYE_AREA, &[row.head_diameter, race, row.head_width]);
-        let capacity = sheet.work(&pins::EYE_LOAD, &[area, case.given.known(&inputs::SHANK_YIELD)]);
+        let capacity = sheet.work(&pins::EYE_LOAD, &[area, case.given.shank_yield()]);
         let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::YIELD_FACTOR), capacity]);
         Outcome::new(
             used,
@@ -248,7 +247,7 @@ fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
             said![
                 "The ring of metal around the ball opens at ",
                 (capacity, Force),
-                ", going by its size and the shank's steel; the maker's rating wins over this."
+                ", going by its size and the shank's steel, with bending of the ring not counted: the maker's rating wins over this."
             ],
         )
     })

@@ -8,7 +8,7 @@ use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::quantity::{Kind, deg, inch};
-use crate::source::{GEOMETRY, Obtained, PRACTICE, cite};
+use crate::source::{Cite, GEOMETRY, Obtained, PRACTICE, cite};
 
 pub(super) static ROWS: &[Check] = &[
     Check {
@@ -192,20 +192,27 @@ fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
             ],
         );
     }
+    let joint = &case.joints[index];
     let torque = jam_torque::range(end.thread);
     let preload = sheet.work(&jam_nut::PRELOAD, &[torque.most, jam_torque::COEFFICIENT_AS_RECEIVED, end.thread.major]);
-    let area = sheet.work(&jam_nut::SEAT_AREA, &[across, end.thread.major]);
+    let area = sheet.work(&jam_nut::SEAT_AREA, &[joint.nut.across_flats_min.unwrap_or(across), end.thread.major]);
     let pressure = sheet.work(&jam_nut::SEAT_PRESSURE, &[preload, area]);
     let yielding = if case.made.material.form == Form::Tube {
         case.strength.yield_tension
     } else {
         case.strength.yield_compression
     };
-    let joint = &case.joints[index];
+    let nut_shear = sheet.look_up(
+        "Shear strength of the nut's thread",
+        jam_torque::NUT_SHEAR,
+        Kind::Stress,
+        "jam nut",
+        jam_torque::NUT_SHEAR_SOURCE,
+    );
     let thread = joint.internal_shear_area.min(joint.external_shear_area);
     let nut_holds = sheet.work(
         &threads::STRIP_LOAD,
-        &[thread, (joint.nut.thickness_min.unwrap_or(end.jam_nut) - end.thread.pitch).max(0.0), jam_torque::NUT_SHEAR],
+        &[thread, (joint.nut.thickness_min.unwrap_or(end.jam_nut) - end.thread.pitch).max(0.0), nut_shear],
     );
     let seat = sheet.work(&pins::STRESS_UTILIZATION, &[pressure, 1.0, yielding]);
     let thread = sheet.work(&pins::UTILIZATION, &[preload, 1.0, nut_holds]);
@@ -250,13 +257,10 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     }
 }
 
-const USUAL_TILT_SOURCE: crate::source::Cite = cite(
-    &PRACTICE,
-    "plain spacers beside the ball; bare in a tight bracket less, tall spacers more",
-    Obtained::Practice,
-);
-/// What a ball in its bracket tilts each way with plain spacers beside it.
-const USUAL_TILT: f64 = deg(12.0);
+/// What a ball tilts each way with plain spacers beside it, and with none.
+const TILT_WITH_SPACERS: f64 = deg(12.0);
+const TILT_BARE: f64 = deg(5.5);
+const USUAL_TILT: Cite = cite(&PRACTICE, "tilt of a ball in its bracket; tall spacers leave more", Obtained::Practice);
 
 /// The axle rolls, the links along the rig are twisted by as much, and their balls take that up. The ball that runs
 /// out first passes the twist on, and the jam nut at that end is the one that comes loose.
@@ -268,11 +272,14 @@ fn misalignment(case: &Case, sheet: &mut Sheet) -> Outcome {
         if let Some(own) = case.given.number_at(&inputs::TILT, end) {
             return own;
         }
-        match case.joints[end].head.and_then(|row| row.misalignment.map(|tilt| (row, tilt))) {
-            Some((row, tilt)) if tilt < USUAL_TILT => {
-                sheet.look_up("Tilt of the ball", tilt, Kind::Angle, row.label, row.cite)
+        let spacers = case.given.known(&inputs::SPACER) > 0.0;
+        let (usual, row) =
+            if spacers { (TILT_WITH_SPACERS, "plain spacers") } else { (TILT_BARE, "no spacers, bare in the bracket") };
+        match case.joints[end].head.and_then(|row| row.misalignment.zip(row.tilt_cite).map(|tilt| (row, tilt))) {
+            Some((row, (tilt, cite))) if tilt < usual => {
+                sheet.look_up("Tilt of the ball", tilt, Kind::Angle, row.label, cite)
             }
-            _ => sheet.look_up("Tilt of the ball", USUAL_TILT, Kind::Angle, "with plain spacers", USUAL_TILT_SOURCE),
+            _ => sheet.look_up("Tilt of the ball", usual, Kind::Angle, row, USUAL_TILT),
         }
     });
     let first = worse([-tilts[0], -tilts[1]]);

@@ -75,7 +75,7 @@ formula! {
 formula! {
     /// Bending moment at a place on the near side of a strike.
     MOMENT_OF_STRIKE: "M" Moment = "Q · x · b / L";
-    given strike "Q" Force "strike force", x "x" Length "from the nearer eye to the place asked about, not past the strike", far "b" Length "from the strike to the other eye", length "L" Length "length between ball centers";
+    given strike "Q" Force "strike force", x "x" Length "from the eye on that side of the strike to the place asked about", far "b" Length "from the strike to the other eye", length "L" Length "length between ball centers";
     code strike * x * far / length;
     holds "x ≤ L" => x <= length;
     holds "b ≤ L" => far <= length;

@@ -8,6 +8,7 @@ formula! {
     FIRST_YIELD_STRIKE: "Q_y" Force = "(F − N / A) · S / m";
     given yielding "F" Stress "yield strength", axial "N" Force "push or pull along the link at that moment", area "A" Area "area", modulus "S" SectionModulus "section modulus", lever "m" Length "bending moment for each unit of the strike";
     code (yielding - axial / area) * modulus / lever;
+    holds "F > N / A" => yielding > axial / area;
     source STATICS, "elastic superposition", Computed;
     example [ksi(66.0), 0.0, in2(3.0), in3(std::f64::consts::PI / 4.0), inch(10.0)] gives "5183.62788" of lbf(1.0), "2.0 in bar of 7075, 40 in long, no push; own arithmetic, independent tool: mpmath 1.4.1";
 }
@@ -55,7 +56,7 @@ formula! {
     given scale "C" Count "scale of the fitted curve", unit "s_1" Stress "unit of the fitted curve", stress "S" Stress "greatest stress of the turn, on the section that is left", floor "s_0" Stress "stress below which the fitted curve has no end";
     code scale * (unit / (stress - floor)).powf(3.63);
     holds "S > s_0" => stress > floor;
-    source MIL_HDBK_5J, "Figure 3.7.6.1.8(c), notch factor 3.4: own fit to the lowest curve, taken for full reversal, which was not verified", Transcribed;
+    source MIL_HDBK_5J, "Figure 3.7.6.1.8(c), notch factor 3.4: own fit to the lowest curve, taken for full reversal, which was not verified", Computed;
     example [630_957_344.48, ksi(1.0), ksi(14.9), ksi(3.74)] gives "99307" of 1.0, "own arithmetic; read off the curve: 14.9 ksi at 100,000";
 }
 

@@ -35,7 +35,7 @@ formula! {
 }
 
 formula! {
-    /// Spindle speed, in turns a minute.
+    /// Turns of the spindle in a minute.
     SPINDLE_SPEED: "N" Count = "12 · V / (π · D)";
     given speed "V" Count "cutting speed, feet a minute", diameter "D" InInches "diameter, inches";
     code 12.0 * speed / (PI * diameter);
@@ -44,7 +44,7 @@ formula! {
 }
 
 formula! {
-    /// How far a tap goes in a minute.
+    /// Length that a tap goes in a minute.
     TAP_FEED: "f" FineLength = "N · P";
     given spindle "N" Count "turns a minute", pitch "P" FineLength "pitch of the thread";
     code spindle * pitch;

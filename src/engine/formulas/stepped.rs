@@ -30,7 +30,7 @@ formula! {
 formula! {
     /// Bending moment in a link of several sections that is pushed and hit at the same time.
     STEPPED_MOMENT: "M" Moment = "Q · u · v / w";
-    given load "Q" Force "strike force", near "u" Length "lever at the place asked about, carried from the nearer eye", far "v" Length "lever at the strike, carried from the other eye", whole "w" Length "lever carried from eye to eye; nothing is left of it when the push alone folds the link";
+    given load "Q" Force "strike force", near "u" Length "lever at the place asked about, carried from the eye on that side of the strike", far "v" Length "lever at the strike, carried from the other eye", whole "w" Length "lever carried from eye to eye; nothing is left of it when the push alone folds the link";
     code load * near * far / whole;
     holds "w > 0" => whole > 0.0;
     source TIMOSHENKO_GERE, "beam-column with one load across it, levers in place of sines", Memory;

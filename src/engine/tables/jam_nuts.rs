@@ -39,7 +39,7 @@ const fn unified(size: &'static str, major: f64, thickness: [f64; 3], across: [f
         thickness_min: Some(inch(min)),
         across_flats_max: inch(across_max),
         across_flats_min: Some(inch(across_min)),
-        cite: cite(&ASME_B18_2_2, "hex jam nuts, in Machinery's Handbook 31, p. 1677, Table 7", Obtained::Read),
+        cite: cite(&ASME_B18_2_2, "hex jam nuts, in Machinery's Handbook 31, p. 1677, Table 7", Obtained::Transcribed),
     }
 }
 

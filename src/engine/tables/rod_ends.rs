@@ -67,6 +67,8 @@ pub struct RodEnd {
     pub thread_length: f64,
     /// How far the ball tilts each way, rad, where it is held.
     pub misalignment: Option<f64>,
+    /// Where the tilt comes from, where it is held.
+    pub tilt_cite: Option<Cite>,
     /// Where the row comes from.
     pub cite: Cite,
     /// What is uncertain about it, for the reader.
@@ -93,6 +95,11 @@ const fn wide(id: &'static str, label: &'static str, thread: &'static str, v: [f
         eye_to_end: inch(eye_to_end),
         thread_length: inch(thread_length),
         misalignment: Some(deg(tilt)),
+        tilt_cite: Some(cite(
+            &SAE_AS81935_1,
+            "Table 1, a column without a heading read as tilt",
+            Obtained::Transcribed,
+        )),
         cite: cite(&SAE_AS81935_1, "Table 1", Obtained::Read),
         note: WIDE,
     }
@@ -114,6 +121,7 @@ const fn narrow(id: &'static str, label: &'static str, thread: &'static str, v: 
         eye_to_end: inch(eye_to_end),
         thread_length: inch(thread_length),
         misalignment: None,
+        tilt_cite: None,
         cite: cite(&SAE_AS81935_4, "Table 1", Obtained::Read),
         note: NARROW,
     }
@@ -135,6 +143,7 @@ const fn series_k(id: &'static str, label: &'static str, thread: &'static str, v
         eye_to_end: mm(eye_to_end),
         thread_length: mm(thread_length),
         misalignment: Some(deg(tilt)),
+        tilt_cite: Some(cite(&ISO_12240_4, "series K, male", Obtained::Transcribed)),
         cite: cite(&ISO_12240_4, "series K, male", Obtained::Transcribed),
         note: SERIES_K,
     }
@@ -153,6 +162,7 @@ pub static ALL: &[RodEnd] = &[
     RodEnd {
         race_bore: Some(inch(0.7500)),
         misalignment: Some(deg(10.0)),
+        tilt_cite: Some(cite(&SAE_AS81935_4, "Table 1", Obtained::Read)),
         note: "",
         ..narrow("narrow-05", "5/16 × 5/16-24, narrow", "5/16-24", [0.3125, 0.984, 0.375, 0.291, 1.948, 1.187])
     },

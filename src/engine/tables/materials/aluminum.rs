@@ -11,7 +11,7 @@ const BAR_6061: Cite = cite(&MIL_HDBK_5J, "Table 3.6.2.0(d)", Obtained::Transcri
 const BAR_2024: Cite = cite(&MIL_HDBK_5J, "Tables 3.2.3.0(i1) and (i2)", Obtained::Transcribed);
 
 const STRESS_CORROSION: &str = "7075-T6 can crack where salt and a steady pull meet. Wash it, keep water out of the threads, and look at it often.";
-const NO_WELD: &str = "Never weld it: the strength beside a weld is gone and does not come back.";
+const NO_WELD: &str = "Never weld it: the strength beside a weld is gone.";
 const STEEL_SHANKS: &str =
     "Steel shanks seize and corrode in bare aluminum: use anti-seize, and move them once a year.";
 
@@ -43,6 +43,7 @@ pub(super) static A7075_T6: Material = Material {
     welded: None,
     cautions: &[
         "The certificate should say rolled, drawn or cold-finished. Extruded bar shears more easily in its threads: pick that row if it is extruded.",
+        NO_WELD,
         STRESS_CORROSION,
         STEEL_SHANKS,
     ],
@@ -85,7 +86,7 @@ pub(super) static A7075_T6_EXTRUDED: Material = Material {
         extruded(2.999, 4.499, 71.0, 40.0),
     ],
     welded: None,
-    cautions: &[STRESS_CORROSION, STEEL_SHANKS],
+    cautions: &[NO_WELD, STRESS_CORROSION, STEEL_SHANKS],
     modulus_cite: EXTRUDED_7075,
 };
 
@@ -127,6 +128,7 @@ pub(super) static A7075_T6_UNKNOWN: Material = Material {
     welded: None,
     cautions: &[
         "Without a certificate nobody knows that the bar is 7075-T6 at all. Ask the seller for it.",
+        NO_WELD,
         STRESS_CORROSION,
         STEEL_SHANKS,
     ],
