@@ -6,7 +6,7 @@ use super::formula::Sheet;
 use crate::report::{Along, Station};
 
 /// Stations inside every stretch of one section, beside its two ends.
-const INSIDE: u32 = 7;
+const INSIDE: u32 = 11;
 
 /// What bends each place of the link and what that place bears; empty when the push alone folds it.
 pub(super) fn along(case: &Case, stretches: &[Stretch]) -> Along {

@@ -93,10 +93,11 @@ fn hill(answer: &Answer, system: System, class: &str, width: f64) -> String {
     drawing::link_body(&mut pen, answer, &sheet);
     strike(&mut pen, answer, system, &sheet, width);
     let middle = (x(0.0) + x(answer.link.length)) / 2.0;
-    pen.text("note", Hang::Middle, middle, ground - 10.0, "what the hit asks");
-    let plain = stations.iter().filter(|station| station.strength >= ceiling * 0.2).map(|station| station.strength);
-    let lowest = plain.fold(ceiling, f64::min);
-    pen.text("note", Hang::Start, x(answer.link.length * 0.2), y(lowest.max(most * 0.9)) - 7.0, "what it bears");
+    pen.text("note", Hang::Middle, x(answer.link.length * 0.3), ground - 12.0, "what the hit asks");
+    let named = answer.link.length * 0.3;
+    if let Some(beside) = stations.iter().find(|station| station.x >= named) {
+        pen.text("note", Hang::Middle, x(named), y(beside.strength) - 7.0, "what it bears");
+    }
     if let Some(weakest) = answer.along.weakest.map(|index| &stations[index]) {
         let at = x(weakest.x);
         pen.line("leader strong", at, sheet.bottom() + 4.0, at, ground);

@@ -1,6 +1,5 @@
 //! The same job in other metals: a table, and weight against strength as a picture whose points can be taken.
 
-use super::drawing;
 use super::later;
 use super::markup::{element, escaped, said};
 use super::pen::{Hang, Pen};
@@ -11,6 +10,9 @@ use linkwright::engine;
 use linkwright::engine::tables::threads;
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{InMetal, MetalSize};
+
+/// Width and height of a plot.
+const SHEET: (f64, f64) = (344.0, 220.0);
 
 /// The section, folded until it is wanted.
 pub(super) fn metals(bench: Bench) -> AnyView {
@@ -28,11 +30,11 @@ fn shown(bench: Bench, metals: &[InMetal]) -> AnyView {
         return view! { <p>"Nothing to compare until there is an answer."</p> }.into_any();
     }
     let system = bench.system.get();
-    let strike =
-        drawing::both(|class, width| plot(metals, system, class, width, "first bend", |size| size.beyond.first_yield));
-    let push = drawing::both(|class, width| plot(metals, system, class, width, "folding push", |size| size.buckling));
-    let tables = table(metals, system, "Smallest stock size that holds", |metal| metal.smallest.as_ref())
-        + &table(metals, system, "At the same diameter", |metal| metal.same.as_ref());
+    let strike = plot(metals, system, "first bend", |size| size.beyond.first_yield);
+    let push = plot(metals, system, "folding push", |size| size.buckling);
+    let tables = table(metals, system, "Smallest stock size that holds; where none does, the largest", |metal| {
+        metal.smallest.as_ref()
+    }) + &table(metals, system, "At the same diameter", |metal| metal.same.as_ref());
     let kept: Vec<InMetal> = metals.to_vec();
     let take = move |event: leptos::ev::MouseEvent| {
         let Some(id) = storage::touched(&event, "data-metal") else { return };
@@ -44,8 +46,10 @@ fn shown(bench: Bench, metals: &[InMetal]) -> AnyView {
         <div on:click=take>
             <div inner_html=tables></div>
             <p>"Up is stronger, left is lighter. Letters as in the tables; touch one to take its metal."</p>
-            <figure class="drawing plot" inner_html=strike></figure>
-            <figure class="drawing plot" inner_html=push></figure>
+            <div class="plots">
+                <figure class="drawing plot" inner_html=strike></figure>
+                <figure class="drawing plot" inner_html=push></figure>
+            </div>
         </div>
     }
     .into_any()
@@ -93,17 +97,10 @@ fn row(index: usize, metal: &InMetal, size: Option<&MetalSize>, system: System) 
     element("tr", &(element("th scope=\"row\"", &head) + &cells))
 }
 
-/// Weight to the right, a force upward; a ring for the smallest size that holds, a cross for one that does not.
-fn plot(
-    metals: &[InMetal],
-    system: System,
-    class: &str,
-    width: f64,
-    what: &str,
-    of: impl Fn(&MetalSize) -> f64,
-) -> String {
-    let height = 0.6 * width.min(420.0);
-    let (left, right, top, bottom) = (16.0, width - 16.0, 30.0, height - 34.0);
+/// Weight to the right, a force upward; a ring for a size that holds, a cross for one that does not.
+fn plot(metals: &[InMetal], system: System, what: &str, of: impl Fn(&MetalSize) -> f64) -> String {
+    let (width, height) = SHEET;
+    let (left, right, top, bottom) = (16.0, width - 30.0, 30.0, height - 34.0);
     let points: Vec<(usize, &InMetal, &MetalSize)> = metals
         .iter()
         .enumerate()
@@ -127,12 +124,16 @@ fn plot(
         bottom + 20.0,
         &format!("weight of the bar, up to {}", show(heaviest, Kind::Weight, system)),
     );
+    let mut named: Vec<(f64, f64)> = Vec::new();
     for (index, metal, size) in points {
         let x = left + (right - left) * size.bar_weight / heaviest;
         let y = bottom - (bottom - top) * of(size) / strongest;
         pen.mark(metal.material.id, x, y, size.holds);
-        pen.text("size", Hang::Start, x + 11.0, y + 4.0, &letter(index));
+        // Letters of points that fall together stand side by side.
+        let beside = named.iter().filter(|other| (other.0 - x).abs() < 12.0 && (other.1 - y).abs() < 12.0).count();
+        pen.text("size", Hang::Start, x + 10.0 + 9.0 * beside as f64, y + 4.5, &letter(index));
+        named.push((x, y));
     }
     let words = format!("Weight of the bar against {what}: the numbers stand in the tables above.");
-    pen.svg(class, width, height, &words)
+    pen.svg("", width, height, &words)
 }

@@ -11,6 +11,7 @@
 
 mod driver;
 mod page;
+mod prove;
 mod runner;
 mod self_test;
 mod size;
@@ -28,6 +29,9 @@ fn main() -> ExitCode {
         size::a_bad_entry_gets_a_sentence,
         size::a_shared_link_shows_the_same_answer,
         size::a_keyboard_is_enough,
+        prove::a_touched_part_opens_its_working,
+        prove::every_outside_value_agrees_here,
+        prove::a_changed_assumption_leaves_its_mark,
     ];
     runner::run(all)
 }

@@ -3,7 +3,7 @@
 use crate::page::{DESK, Key, PHONE, Page};
 
 /// The README's worked example.
-const EXAMPLE: &str = "1&length=38in&weight=4100lb&use=hard&crc=9ed757d3";
+pub(crate) const EXAMPLE: &str = "1&length=38in&weight=4100lb&use=hard&crc=9ed757d3";
 
 /// A rig owner on a phone: three entries, then the answer.
 pub(crate) async fn three_entries_give_the_answer(page: &Page) {
@@ -82,6 +82,14 @@ pub(crate) async fn a_keyboard_is_enough(page: &Page) {
     page.press(' ').await;
     page.press(Key::Down).await;
     page.wait_text("#headline", |text| text.contains("2 in")).await;
+    for _ in 0..80 {
+        page.press(Key::Tab).await;
+        if page.focus().await == "to-prove" {
+            break;
+        }
+    }
+    page.press(Key::Enter).await;
+    page.wait_text("#prove-title", |text| !text.is_empty()).await;
     for _ in 0..80 {
         page.press(Key::Tab).await;
         let inside =
