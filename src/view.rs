@@ -111,7 +111,7 @@ fn Title() -> impl IntoView {
 /// A tab of the drawing set.
 fn leaf(bench: Bench, leaf: Leaf, id: &'static str, name: &'static str) -> impl IntoView {
     let current = move || if bench.leaf.get() == leaf { "page" } else { "false" };
-    view! { <button type="button" id=id aria-current=current on:click=move |_| bench.leaf.set(leaf)>{name}</button> }
+    view! { <button type="button" id=id aria-current=current on:click=move |_| bench.turn_to(leaf)>{name}</button> }
 }
 
 /// What a received link brought with it, and the way back.

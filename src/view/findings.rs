@@ -2,7 +2,7 @@
 
 use super::markup::{element, said};
 use super::state::{Bench, toggle};
-use super::{verdict, words, working};
+use super::{send, verdict, words, working};
 use leptos::prelude::*;
 use linkwright::engine::formula::Line;
 use linkwright::quantity::Kind;
@@ -18,11 +18,25 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
     checks.extend(answer.notes.iter().map(|note| {
         let source = format!("Rests on {}.", note.source.words());
         let head = question(note.asks, &bench.say(&note.says));
-        opening(bench, note.id, head, note.working.clone(), said("p class=\"source\"", &source))
+        opening(bench, note.id, note.asks, head, note.working.clone(), said("p class=\"source\"", &source))
     }));
     let lengths = question("How the lengths come out", "Bar, engagement, drill depths, weight and the least thread.");
-    checks.push(opening(bench, "lengths", lengths, answer.link.working.clone(), String::new()));
-    checks.push(opening(bench, "loads", loads, answer.loads.working.clone(), String::new()));
+    checks.push(opening(
+        bench,
+        "lengths",
+        "How the lengths come out",
+        lengths,
+        answer.link.working.clone(),
+        String::new(),
+    ));
+    checks.push(opening(
+        bench,
+        "loads",
+        "Where the forces come from",
+        loads,
+        answer.loads.working.clone(),
+        String::new(),
+    ));
     view! {
         <section class="part-of">
             <h3>"Every check, worst first"</h3>
@@ -50,21 +64,49 @@ fn check(bench: Bench, finding: &Finding) -> AnyView {
     let changed = words::changed(&finding.changed, &[]);
     head += &changed.replace("<p class", "<span class").replace("</p>", "</span>");
     let source = format!("Rests on {}. {}.", finding.source.words(), finding.source.source.title);
-    opening(bench, finding.id, head, finding.working.clone(), said("p class=\"source\"", &source))
+    opening(bench, finding.id, finding.asks, head, finding.working.clone(), said("p class=\"source\"", &source))
 }
 
 /// A line that opens; what is inside is only written once somebody looks, or when it is printed.
-fn opening(bench: Bench, id: &'static str, head: String, lines: Vec<Line>, source: String) -> AnyView {
+fn opening(
+    bench: Bench,
+    id: &'static str,
+    asks: &'static str,
+    head: String,
+    lines: Vec<Line>,
+    source: String,
+) -> AnyView {
     let open = move || bench.laid_open.get() || bench.opened.with(|opened| opened.contains(&id));
     let tap = move |event: leptos::ev::MouseEvent| {
         event.prevent_default();
         toggle(bench.opened, id);
     };
-    let inside = move || if open() { working::lines(&lines, bench.system.get()) + &source } else { String::new() };
+    let lines = StoredValue::new(lines);
+    let inside = move || {
+        if open() {
+            lines.with_value(|lines| working::lines(lines, bench.system.get())) + &source
+        } else {
+            String::new()
+        }
+    };
+    let told = RwSignal::new("");
+    let copy = move |_| {
+        let text = lines.with_value(|lines| working::plain(asks, lines, bench.system.get_untracked()));
+        send::copy(
+            text,
+            told,
+            "The working is on your clipboard.",
+            "Your browser did not let me copy. Select the lines above instead.",
+        );
+    };
     view! {
         <details class="check" data-check=id prop:open=open>
             <summary on:click=tap inner_html=head></summary>
             <div class="working" inner_html=inside></div>
+            <p class="copying">
+                <button type="button" class="quiet copy-working" on:click=copy>"Copy this working as text"</button>
+                <span role="status">{move || told.get()}</span>
+            </p>
         </details>
     }
     .into_any()

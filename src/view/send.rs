@@ -5,6 +5,9 @@ use super::{storage, words};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
+/// What to do where the browser does not let a page copy.
+const BELOW: &str = "Your browser did not let me copy. The link stands below: hold it, or press Ctrl and C.";
+
 /// What can be done with the answer.
 pub(super) fn send(bench: Bench) -> AnyView {
     let told = RwSignal::new("");
@@ -21,8 +24,8 @@ pub(super) fn send(bench: Bench) -> AnyView {
             <h3>"Send this"</h3>
             <p>"The link opens the same numbers on any phone. They travel in the link itself."</p>
             <div class="buttons">
-                <button type="button" id="copy-link" on:click=move |_| copy(link(), told, "The link is on your clipboard.")>"Copy the link"</button>
-                <button type="button" id="copy-text" on:click=move |_| copy(text(), told, "The text is on your clipboard.")>"Copy as text"</button>
+                <button type="button" id="copy-link" on:click=move |_| copy(link(), told, "The link is on your clipboard.", BELOW)>"Copy the link"</button>
+                <button type="button" id="copy-text" on:click=move |_| copy(text(), told, "The text is on your clipboard.", BELOW)>"Copy as text"</button>
                 {storage::can_share().then(|| view! { <button type="button" id="share" on:click=move |_| share(bench, told)>"Share"</button> })}
                 <button type="button" id="print" on:click=move |_| storage::print()>"Print"</button>
                 <button type="button" id="print-all" on:click=move |_| print_all(bench)>"Print with every working"</button>
@@ -39,14 +42,11 @@ pub(super) fn send(bench: Bench) -> AnyView {
     .into_any()
 }
 
-fn copy(text: String, told: RwSignal<&'static str>, done: &'static str) {
+/// Puts a text on the clipboard and says so; where the browser refuses, says what to do.
+pub(super) fn copy(text: String, told: RwSignal<&'static str>, done: &'static str, or: &'static str) {
     spawn_local(async move {
         let copied = storage::copy(&text).await;
-        told.set(if copied {
-            done
-        } else {
-            "Your browser did not let me copy. The link stands below: hold it, or press Ctrl and C."
-        });
+        told.set(if copied { done } else { or });
         if !copied {
             storage::show("link-text");
         }

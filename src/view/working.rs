@@ -3,7 +3,7 @@
 use super::markup::{element, escaped, said};
 use super::words;
 use linkwright::engine::formula::{Formula, Line, spoken};
-use linkwright::engine::notation::{mathml, mathml_with, parse, symbol_mathml};
+use linkwright::engine::notation::{mathml, mathml_with, parse, symbol_mathml, text_with};
 use linkwright::inputs::NUMBERS;
 use linkwright::quantity::{Kind, System, show, show_fine};
 use linkwright::source::Cite;
@@ -15,6 +15,40 @@ pub(super) fn lines(lines: &[Line], system: System) -> String {
     }
     let lines: String = lines.iter().map(|line| element("li", &one(line, system))).collect();
     element("ol class=\"lines\"", &lines)
+}
+
+/// The lines of a calculation as plain text, to be sent or kept.
+pub(super) fn plain(asks: &str, lines: &[Line], system: System) -> String {
+    let mut out = vec![asks.to_string()];
+    for line in lines {
+        match line {
+            Line::Worked { formula, given, result } => {
+                let name = formula.result.name;
+                let value = |symbol: &str| {
+                    let found = formula.given.iter().zip(given).find(|(row, _)| row.name == symbol);
+                    found.map_or_else(|| symbol.to_string(), |(row, value)| show_fine(*value, row.kind, system))
+                };
+                out.push(format!("{}: {name} = {}", formula.title(), formula.text));
+                if let Ok(term) = parse(formula.text) {
+                    out.push(format!("  {name} = {}", text_with(&term, &value)));
+                }
+                let result = show_fine(*result, formula.result.kind, system);
+                out.push(format!("  {name} = {result} ({})", formula.source.words()));
+            }
+            Line::LookedUp { what, value, kind, row, source } => {
+                out.push(format!("{what}: {}, {row} ({})", show(*value, *kind, system), source.words()));
+            }
+            Line::Chose(because) => out.push(spoken(because, system)),
+            Line::Solved { what, value, kind, how } => {
+                out.push(format!("{what}: {}, {how}", show(*value, *kind, system)));
+            }
+            Line::Assumed { input, value, .. } => {
+                let kind = NUMBERS.iter().find(|number| number.id == *input).map_or(Kind::Ratio, |number| number.kind);
+                out.push(format!("{}: {}", words::label(input), show(*value, kind, system)));
+            }
+        }
+    }
+    out.join("\n")
 }
 
 fn one(line: &Line, system: System) -> String {
