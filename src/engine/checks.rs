@@ -229,7 +229,7 @@ pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         used.max(1.01),
         Some(case.made.length / 2.0),
-        said!["The push along the link alone folds this bar; it is far too thin for its length."],
+        sheet.say(|| said!["The push along the link alone folds this bar; it is far too thin for its length."]),
     )
 }
 

@@ -293,6 +293,11 @@ impl Sheet {
         }
     }
 
+    /// A sentence, when somebody will read it; a search reads none.
+    pub fn say(&self, sentence: impl FnOnce() -> Said) -> Said {
+        if self.recording { sentence() } else { Vec::new() }
+    }
+
     /// Keeps any other line.
     pub fn note(&mut self, line: impl FnOnce() -> Line) {
         if self.recording {

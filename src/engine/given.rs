@@ -45,7 +45,7 @@ impl<'a> Given<'a> {
     /// The value of an input of one end.
     pub(super) fn number_at(&self, input: &'static Number, end: usize) -> Option<f64> {
         let mut assumed = self.assumed.borrow_mut();
-        if input.standing == inputs::Standing::Assumed && !assumed.contains(&input) {
+        if input.standing == inputs::Standing::Assumed && !assumed.iter().any(|known| std::ptr::eq(*known, input)) {
             assumed.push(input);
         }
         let place = Place { link: self.index, end };

@@ -25,6 +25,8 @@ pub struct Step {
 const NO_PUSH: f64 = 1e-6;
 /// Rounds in which the folding push is sought upward; a handful is enough.
 const ROUNDS: u32 = 100;
+/// Steps of the secant rule; five are usual.
+const SECANTS: u32 = 12;
 /// How far past the straight line to step, so that the next value lies on the other side.
 const WIDEN: f64 = 1.3;
 
@@ -71,16 +73,34 @@ pub fn folding_push(steps: &[Step]) -> f64 {
     if !guess.is_finite() || guess <= 0.0 {
         return f64::NAN;
     }
-    // In the root of the push the phase is close to a straight line, and it only ever grows.
+    // Close to the guess the lever from eye to eye goes straight through zero, so the secant rule gets there at once;
+    // that it is the first zero and not a later one shows in the phase.
+    let whole = |push: f64| carry_over(steps, push);
+    let (mut before, mut now) = (0.98 * guess * guess, guess * guess);
+    let (mut left_before, mut left) = (whole(before), whole(now));
+    for _ in 0..SECANTS {
+        let next = now - left * (now - before) / (left - left_before);
+        (before, left_before, now) = (now, left, next);
+        if !(now.is_finite() && now > 0.0) {
+            break;
+        }
+        if (now - before).abs() <= 1e-12 * now {
+            if (phase(steps, now) - PI).abs() < 1e-6 {
+                return now;
+            }
+            break;
+        }
+        left = whole(now);
+    }
+    folding_by_phase(steps, guess)
+}
+
+/// The same for links so uneven that the guess is far off: the phase only ever grows with the push.
+fn folding_by_phase(steps: &[Step], guess: f64) -> f64 {
     let missing = |root: f64| phase(steps, root * root) - PI;
-    let at_guess = missing(guess);
-    let (mut low, mut high) = ((0.0, -PI), (guess, at_guess));
-    // The guess is nearly always within a few percent.
+    let (mut low, mut high) = ((0.0, -PI), (guess, missing(guess)));
     for _ in 0..ROUNDS {
         if high.1 > 0.0 {
-            let below = high.0 * (1.0 - WIDEN * high.1 / PI);
-            let below = (below, if below > low.0 { missing(below) } else { f64::INFINITY });
-            low = if below.1 <= 0.0 { below } else { low };
             return crossing(low, high, 1e-13 * guess, missing).powi(2);
         }
         low = high;
@@ -88,6 +108,11 @@ pub fn folding_push(steps: &[Step]) -> f64 {
         high = (above, missing(above));
     }
     f64::NAN
+}
+
+/// The lever carried from eye to eye.
+fn carry_over(steps: &[Step], push: f64) -> f64 {
+    steps.iter().fold((0.0, 1.0), |at, step| carry(at, step, push, step.length)).0
 }
 
 /// Phase that the bent shape has turned through from eye to eye.

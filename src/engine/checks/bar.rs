@@ -52,13 +52,15 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         used,
         Some(middle),
-        said![
-            "With its factor, the strike bends the middle of the bar to ",
-            (stress, Stress),
-            "; it stays bent from ",
-            (section.yield_compression.min(section.yield_tension), Stress),
-            "."
-        ],
+        sheet.say(|| {
+            said![
+                "With its factor, the strike bends the middle of the bar to ",
+                (stress, Stress),
+                "; it stays bent from ",
+                (section.yield_compression.min(section.yield_tension), Stress),
+                "."
+            ]
+        }),
     )
 }
 
@@ -111,7 +113,7 @@ fn bottom_of_thread(
         }
     }
     let (used, station, stress) = highest;
-    Outcome::new(used, Some(station), says(stress))
+    Outcome::new(used, Some(station), sheet.say(|| says(stress)))
 }
 
 fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -147,7 +149,8 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     if over_hole {
         sheet.chose(|| said!["The flats lie over a drilled hole, so the hole is taken out of the section."]);
     }
-    let says = said!["Hit across the flats, the bar works there at ", (stress, Stress), ", factor included."];
+    let says =
+        sheet.say(|| said!["Hit across the flats, the bar works there at ", (stress, Stress), ", factor included."]);
     Outcome::new(used, station, says)
 }
 
@@ -201,6 +204,8 @@ fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         used,
         Some(case.made.length / 2.0),
-        said!["It folds at a push of ", (capacity, Force), "; the greatest push here is ", (push, Force), "."],
+        sheet.say(|| {
+            said!["It folds at a push of ", (capacity, Force), "; the greatest push here is ", (push, Force), "."]
+        }),
     )
 }

@@ -118,17 +118,19 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         let section = case.stock.shank(made, sheet);
         let yielding = section.yield_tension;
         let (used, stress) = worst(&section, &actions, sheet);
-        let mut says = said![
-            "With ",
-            (from_eye, Length),
-            " from eye to bar, the shank at end ",
-            (letter(end)),
-            " bends to ",
-            (stress, Stress),
-            ", factor included; it stays bent from ",
-            (yielding, Stress),
-            ". Every visible thread more makes it worse."
-        ];
+        let mut says = sheet.say(|| {
+            said![
+                "With ",
+                (from_eye, Length),
+                " from eye to bar, the shank at end ",
+                (letter(end)),
+                " bends to ",
+                (stress, Stress),
+                ", factor included; it stays bent from ",
+                (yielding, Stress),
+                ". Every visible thread more makes it worse."
+            ]
+        });
         // The same weight and drop nearer the eye are stopped in less distance. The scenario was calibrated without
         // that, so it does not fail a link, but nobody should be surprised by it.
         let edge = case.loads.strike_at_edges[end];
@@ -188,15 +190,17 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            said![
-                "With the least thread it may ever have, end ",
-                (letter(end)),
-                " still holds ",
-                (capacity, Force),
-                " before its thread strips; the greatest pull here is ",
-                (case.axial(), Force),
-                "."
-            ],
+            sheet.say(|| {
+                said![
+                    "With the least thread it may ever have, end ",
+                    (letter(end)),
+                    " still holds ",
+                    (capacity, Force),
+                    " before its thread strips; the greatest pull here is ",
+                    (case.axial(), Force),
+                    "."
+                ]
+            }),
         )
     })
 }
@@ -209,7 +213,7 @@ fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            said!["Pulled straight, the shank stretches for good at ", (capacity, Force), "."],
+            sheet.say(|| said!["Pulled straight, the shank stretches for good at ", (capacity, Force), "."]),
         )
     })
 }
@@ -244,11 +248,11 @@ fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            said![
+            sheet.say(|| said![
                 "The ring of metal around the ball opens at ",
                 (capacity, Force),
                 ", going by its size and the shank's steel, with bending of the ring not counted: the maker's rating wins over this."
-            ],
+            ]),
         )
     })
 }
@@ -265,15 +269,17 @@ fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            said![
-                "The eye sees ",
-                (force, Force),
-                ", and its maker rates it at ",
-                (rating, Force),
-                "; asked for is ",
-                (case.given.known(&inputs::RATING_FACTOR), Ratio),
-                " times what it sees."
-            ],
+            sheet.say(|| {
+                said![
+                    "The eye sees ",
+                    (force, Force),
+                    ", and its maker rates it at ",
+                    (rating, Force),
+                    "; asked for is ",
+                    (case.given.known(&inputs::RATING_FACTOR), Ratio),
+                    " times what it sees."
+                ]
+            }),
         )
     })
 }
@@ -301,11 +307,13 @@ fn bolt_shear(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            said![
-                "Held on both sides, the bolt shears at ",
-                (capacity, Force),
-                ". Keep its thread out of the bracket, and never hang a link on one ear."
-            ],
+            sheet.say(|| {
+                said![
+                    "Held on both sides, the bolt shears at ",
+                    (capacity, Force),
+                    ". Keep its thread out of the bracket, and never hang a link on one ear."
+                ]
+            }),
         )
     })
 }
@@ -327,11 +335,13 @@ fn bolt_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            said![
-                "Between its ears the bolt bends to ",
-                (stress, Stress),
-                ". Long spacers and a bolt stepped down in size make this worse fast."
-            ],
+            sheet.say(|| {
+                said![
+                    "Between its ears the bolt bends to ",
+                    (stress, Stress),
+                    ". Long spacers and a bolt stepped down in size make this worse fast."
+                ]
+            }),
         )
     })
 }
@@ -354,11 +364,13 @@ fn ear_bearing(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            said![
-                "The bolt presses on each ear with ",
-                (pressure, Stress),
-                ", taking mild steel with two bolt diameters to its edge."
-            ],
+            sheet.say(|| {
+                said![
+                    "The bolt presses on each ear with ",
+                    (pressure, Stress),
+                    ", taking mild steel with two bolt diameters to its edge."
+                ]
+            }),
         )
     })
 }

@@ -88,16 +88,18 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             2.0,
             None,
-            said!["With that many visible threads the shank does not reach into the bar at all."],
+            sheet.say(|| said!["With that many visible threads the shank does not reach into the bar at all."]),
         );
     }
     let habit = end.marks.iter().find(|mark| mark.name.starts_with("Habit")).map_or(0.0, |mark| mark.length);
-    let mut says = said![
-        (end.engagement, FineLength),
-        " of thread is in the bar; strength asks for ",
-        (end.least, FineLength),
-        "."
-    ];
+    let mut says = sheet.say(|| {
+        said![
+            (end.engagement, FineLength),
+            " of thread is in the bar; strength asks for ",
+            (end.least, FineLength),
+            "."
+        ]
+    });
     if end.engagement >= end.least && end.engagement < habit {
         says.extend(said![
             " Habit asks for ",
@@ -124,14 +126,16 @@ fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             2.0,
             None,
-            said!["The jam nut would run off the thread: leave at least no visible thread past it."],
+            sheet.say(|| said!["The jam nut would run off the thread: leave at least no visible thread past it."]),
         );
     }
     let most = MOST_VISIBLE_THREADS * ends[index].thread.pitch;
     Outcome::new(
         sheet.work(&pins::LENGTH_SHARE, &[ends[index].visible, most]),
         None,
-        said![(shown.max(0.0), Ratio), " threads show past the jam nut as set; more than 3 bends the shank sooner."],
+        sheet.say(|| {
+            said![(shown.max(0.0), Ratio), " threads show past the jam nut as set; more than 3 bends the shank sooner."]
+        }),
     )
 }
 
@@ -146,16 +150,20 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             2.0,
             None,
-            said!["Drilled this deep, the two holes run into each other. Tap less deep or make the link longer."],
+            sheet.say(|| {
+                said!["Drilled this deep, the two holes run into each other. Tap less deep or make the link longer."]
+            }),
         );
     }
     Outcome::new(
         sheet.work(&pins::LENGTH_SHARE, &[wanted, web]),
         None,
-        said![
-            (web, Length),
-            " of solid bar is left between the drill points; one thread diameter is the least we accept."
-        ],
+        sheet.say(|| {
+            said![
+                (web, Length),
+                " of solid bar is left between the drill points; one thread diameter is the least we accept."
+            ]
+        }),
     )
 }
 
@@ -167,11 +175,11 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     }
     let tight = case.made.ends.iter().any(|end| end.most < end.thread_length - end.jam_nut - 1e-9);
     let says = if tight {
-        said![
+        sheet.say(|| said![
             "The hole ends before the thread of the shank does: a shank wound in that far locks on the bottom, and its jam nut tightens on nothing."
-        ]
+        ])
     } else {
-        said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."]
+        sheet.say(|| said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."])
     };
     Outcome { utilization: Ok(used), station: None, says, close_from: 1.0, applies: true }
 }
@@ -185,11 +193,13 @@ fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             sheet.work(&pins::LENGTH_SHARE, &[across, outside]),
             None,
-            said![
-                "The jam nut is ",
-                (across, FineLength),
-                " across, wider than the bar: it needs a hardened washer, or a thicker bar."
-            ],
+            sheet.say(|| {
+                said![
+                    "The jam nut is ",
+                    (across, FineLength),
+                    " across, wider than the bar: it needs a hardened washer, or a thicker bar."
+                ]
+            }),
         );
     }
     let joint = &case.joints[index];
@@ -220,13 +230,15 @@ fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         used,
         None,
-        said![
-            "Tighten to ",
-            (torque.least, Torque),
-            " to ",
-            (torque.most, Torque),
-            " dry, about a third less with anti-seize. The nut locks; it carries nothing."
-        ],
+        sheet.say(|| {
+            said![
+                "Tighten to ",
+                (torque.least, Torque),
+                " to ",
+                (torque.most, Torque),
+                " dry, about a third less with anti-seize. The nut locks; it carries nothing."
+            ]
+        }),
     )
 }
 
@@ -246,12 +258,14 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome {
         utilization: Ok(worst.0),
         station: None,
-        says: said![
-            (worst.1, FineLength),
-            " of wall stands around the thread, ",
-            (worst.2, Ratio),
-            " of its diameter. 0.25 is the floor; from 0.35 up is comfortable."
-        ],
+        says: sheet.say(|| {
+            said![
+                (worst.1, FineLength),
+                " of wall stands around the thread, ",
+                (worst.2, Ratio),
+                " of its diameter. 0.25 is the floor; from 0.35 up is comfortable."
+            ]
+        }),
         close_from: 0.25 / 0.35,
         applies: true,
     }
@@ -288,17 +302,19 @@ fn misalignment(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         used,
         None,
-        said![
-            "With one wheel ",
-            (travel, Length),
-            " up and the other as far down the axle rolls ",
-            (roll, Angle),
-            "; each ball takes half, and the one at ",
-            (which),
-            " may tilt ",
-            (tilts[first], Angle),
-            ". A ball that runs out twists the link and loosens the jam nut at its end."
-        ],
+        sheet.say(|| {
+            said![
+                "With one wheel ",
+                (travel, Length),
+                " up and the other as far down the axle rolls ",
+                (roll, Angle),
+                "; each ball takes half, and the one at ",
+                (which),
+                " may tilt ",
+                (tilts[first], Angle),
+                ". A ball that runs out twists the link and loosens the jam nut at its end."
+            ]
+        }),
     )
 }
 
@@ -313,22 +329,24 @@ fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             2.0,
             None,
-            said![
+            sheet.say(|| said![
                 "The tube's bore of ",
                 (case.made.bore, FineLength),
                 " leaves no room for an insert around this thread: take a larger tube, a thinner wall or a smaller rod end."
-            ],
+            ]),
         );
     }
     Outcome::new(
         sheet.work(&pins::LENGTH_SHARE, &[LEAST_INSERT_WALL, wall]),
         None,
-        said![
-            "The threaded insert keeps ",
-            (wall, FineLength),
-            " of wall inside the tube; ",
-            (LEAST_INSERT_WALL, FineLength),
-            " is the least we accept, an assumption."
-        ],
+        sheet.say(|| {
+            said![
+                "The threaded insert keeps ",
+                (wall, FineLength),
+                " of wall inside the tube; ",
+                (LEAST_INSERT_WALL, FineLength),
+                " is the least we accept, an assumption."
+            ]
+        }),
     )
 }
