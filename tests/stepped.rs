@@ -67,8 +67,13 @@ proptest! {
         let folding = folding_push(&steps);
         prop_assert!(folding >= least * (1.0 - 1e-9) && folding <= most * (1.0 + 1e-9), "{least} {folding} {most}");
         // Nothing is left of the lever from eye to eye, and just below it something is.
-        prop_assert!(Levers::new(&steps, folding * 0.999).whole() > 0.0);
-        prop_assert!(Levers::new(&steps, folding * 1.001).whole() < 0.0);
+        let below = Levers::new(&steps, folding * 0.999);
+        prop_assert!(below.whole() > 0.0 && below.stand());
+        let above = Levers::new(&steps, folding * 1.001);
+        prop_assert!(above.whole() < 0.0 && !above.stand());
+        for many in [2.0, 5.0, 9.0, 30.0] {
+            prop_assert!(!Levers::new(&steps, folding * many).stand(), "stands at {many} times the push that folds it");
+        }
         // Seen from the other end it is the same link.
         let turned: Vec<Step> = steps.iter().rev().copied().collect();
         prop_assert!(close(folding_push(&turned), folding, 1e-10));

@@ -21,12 +21,13 @@ const LIFE_READ: [f64; 2] = [1e4, 1e7];
 pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut Sheet) -> Option<Beyond> {
     let (made, loads) = (case.made, case.loads);
     let (length, axial) = (made.length, loads.axial_with_strike);
-    if axial.is_nan() || axial >= 0.999 * case.folding {
+    let levers = Levers::new(pushed, axial);
+    if !levers.stand() {
         return None;
     }
     let middle = length / 2.0;
     let section = case.stock.plain(sheet);
-    let unit = Levers::new(pushed, axial).moment(middle, middle);
+    let unit = levers.moment(middle, middle);
     let lever = |what, value, sheet: &mut Sheet| {
         sheet.note(|| Line::Solved { what, value, kind: Kind::Length, how: "carried piece by piece" });
         value

@@ -1,5 +1,7 @@
 //! Puts one link together and asks every check of it.
 
+use std::cell::OnceCell;
+
 use super::beyond;
 use super::checks::{self, Case};
 use super::cross_sections::{Stock, bending_steps, pushed_steps};
@@ -8,7 +10,7 @@ use super::geometry::{self, Section};
 use super::given::{Given, Joint};
 use super::loads;
 use super::profile;
-use super::stepped::{self, Levers};
+use super::stepped::Levers;
 use super::tables::materials;
 use crate::engine::formula::said;
 use crate::inputs;
@@ -71,7 +73,6 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: 
     let loads = loads::on_link(given, &bending, &mut outside);
     let factored = given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike;
     let levers = Levers::new(&pushed, factored);
-    let folding = stepped::folding_push(&pushed);
     let case = Case {
         given,
         made: &made,
@@ -80,7 +81,8 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: 
         stock: &stock,
         loads: &loads,
         levers: &levers,
-        folding,
+        pushed: &pushed,
+        folding: OnceCell::new(),
         layout_changed: &layout_changed,
         asked: Default::default(),
     };

@@ -1,12 +1,12 @@
 //! What is asked of a link, one row per question, and the loop that asks.
 
-use std::cell::Cell;
+use std::cell::{Cell, OnceCell};
 
 use super::cross_sections::{CrossSection, Stock};
 use super::formula::{Line, Said, Sheet, said};
-use super::formulas::{beams, pins, stepped};
+use super::formulas::{beams, pins, stepped as stepped_formulas};
 use super::given::{Given, Joint};
-use super::stepped::Levers;
+use super::stepped::{self, Levers, Step};
 use super::tables::materials::Strength;
 use crate::inputs;
 use crate::quantity::Kind;
@@ -31,11 +31,18 @@ pub(super) struct Case<'a> {
     pub(super) asked: Cell<[bool; 2]>,
     /// Levers of the link under its push with the factor on yield.
     pub(super) levers: &'a Levers<'a>,
-    /// The push at which the whole link folds, were nothing to yield.
-    pub(super) folding: f64,
+    /// The link as it is pushed.
+    pub(super) pushed: &'a [Step],
+    /// The push at which the whole link folds, were nothing to yield; worked out when first asked for.
+    pub(super) folding: OnceCell<f64>,
 }
 
 impl Case<'_> {
+    /// The push at which the whole link folds, were nothing to yield.
+    pub(super) fn folding(&self) -> f64 {
+        *self.folding.get_or_init(|| stepped::folding_push(self.pushed))
+    }
+
     /// Largest push or pull along the link.
     pub(super) fn axial(&self) -> f64 {
         self.asked.set([true, self.asked.get()[1]]);
@@ -193,15 +200,14 @@ pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut She
     let factor = case.given.known(&inputs::YIELD_FACTOR);
     let zone = case.given.known(&inputs::STRIKE_ZONE) * length;
     let at = station.clamp(zone, length - zone);
-    let strike = sheet.work(&stepped::FACTORED_LOAD, &[factor, hit]);
-    let axial = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
+    let strike = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, hit]);
+    let axial = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
     let (near, far) = if station <= at { (station, length - at) } else { (length - station, at) };
     let pulled = sheet.work(&beams::MOMENT_OF_STRIKE, &[strike, near.max(0.0), far, length]);
     if axial < 1e-6 {
         return Some(Actions { axial, pushed: pulled, pulled });
     }
-    // Right below the folding push the numbers still come out, but nobody should read them.
-    if axial.is_nan() || axial >= 0.999 * case.folding {
+    if !case.levers.stand() {
         return None;
     }
     let levers = case.levers;
@@ -217,15 +223,15 @@ pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut She
     carried("Lever from the nearer eye to this place", near);
     carried("Lever from the other eye to the strike", far);
     carried("Lever from eye to eye", levers.whole());
-    let pushed = sheet.work(&stepped::STEPPED_MOMENT, &[strike, near, far, levers.whole()]);
+    let pushed = sheet.work(&stepped_formulas::STEPPED_MOMENT, &[strike, near, far, levers.whole()]);
     Some(Actions { axial, pushed, pulled })
 }
 
 /// The outcome when the push alone folds the bar.
 pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
     let factor = case.given.known(&inputs::YIELD_FACTOR);
-    let push = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
-    let used = sheet.work(&pins::UTILIZATION, &[push, 1.0, case.folding]);
+    let push = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
+    let used = sheet.work(&pins::UTILIZATION, &[push, 1.0, case.folding()]);
     Outcome::new(
         used.max(1.01),
         Some(case.made.length / 2.0),

@@ -180,6 +180,13 @@ impl<'a> Levers<'a> {
         carry(self.from_b[piece + 1], step, self.push, begins + step.length - x).0
     }
 
+    /// Whether the link still stands under its push: the lever grows from the eye on without ever coming back to
+    /// nothing, and no piece is so long that it could do so within.
+    pub fn stand(&self) -> bool {
+        let short = |step: &Step| wave(step, self.push) * step.length < PI;
+        self.push >= 0.0 && self.from_a.iter().skip(1).all(|at| at.0 > 0.0) && self.steps.iter().all(short)
+    }
+
     /// The lever carried from eye to eye.
     pub fn whole(&self) -> f64 {
         self.from_a.last().map_or(f64::NAN, |at| at.0)

@@ -163,13 +163,13 @@ pub(in crate::engine) fn folding_load(case: &Case, sheet: &mut Sheet) -> f64 {
     let area = section.area;
     sheet.note(|| Line::Solved {
         what: "Push at which the whole link folds, its weaker ends counted, were nothing to yield",
-        value: case.folding,
+        value: case.folding(),
         kind: Kind::Force,
         how: "found by raising the push until its bent shape, carried from piece to piece, turns through exactly half a wave",
     });
     let plain = sheet.work(&columns::EULER_LOAD, &[modulus, section.second_moment, case.made.length]);
     sheet.chose(|| said!["Without its weaker ends it would be ", (plain, Force), "."]);
-    let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.folding]);
+    let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.folding()]);
     let yielding = section.yield_compression;
     let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[modulus, yielding]);
     if slenderness < transition {
