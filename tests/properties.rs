@@ -402,8 +402,8 @@ proptest! {
             let input = number(firm);
             match firm.limit {
                 Some(limit) if limit > firm.now => {
-                    // The search halves a twelfth of the range 36 times.
-                    let hair = 1e-9 * limit + 2e-12 * input.most;
+                    // The search stops within 1e-11 of the range.
+                    let hair = 1e-9 * limit + 2e-11 * input.most;
                     prop_assert!(holds(&document, input, (limit - hair).max(firm.now)), "{} below {limit}", firm.input);
                     let above = (limit + hair).min(input.most);
                     prop_assert!(!holds_however_rounded(&document, input, above), "{} above {limit}", firm.input);

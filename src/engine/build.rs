@@ -47,6 +47,13 @@ pub(super) enum Asked {
 /// # Errors
 /// A sentence when no link of this section and these rod ends can be made.
 pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Built, Said> {
+    given.note(asked == Asked::Everything);
+    let built = put_together(given, section, joints, asked);
+    given.note(true);
+    built
+}
+
+fn put_together(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Built, Said> {
     let recording = asked == Asked::Everything;
     let sheet = || if recording { Sheet::recording() } else { Sheet::silent() };
     let material = given.material();

@@ -1,6 +1,6 @@
 //! The values in force for one link, with a note of every default the answer rests on.
 
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 
 use crate::document::{Document, Link, OWN_ROD_END};
 use crate::engine::tables::bolts::{self, Grade};
@@ -22,6 +22,8 @@ pub(super) struct Given<'a> {
     pub(super) link: &'a Link,
     index: usize,
     assumed: RefCell<Vec<&'static Number>>,
+    /// Whether defaults are noted; a search asks for them thousands of times and nobody reads its list.
+    noting: Cell<bool>,
     /// Changed defaults seen since the watch began; none while nobody watches.
     changed: RefCell<Option<Vec<&'static str>>>,
 }
@@ -33,6 +35,7 @@ impl<'a> Given<'a> {
             link: document.links.get(index)?,
             index,
             assumed: RefCell::default(),
+            noting: Cell::new(true),
             changed: RefCell::default(),
         })
     }
@@ -44,11 +47,14 @@ impl<'a> Given<'a> {
 
     /// The value of an input of one end.
     pub(super) fn number_at(&self, input: &'static Number, end: usize) -> Option<f64> {
+        let place = Place { link: self.index, end };
+        if !self.noting.get() {
+            return input.value(self.document, place);
+        }
         let mut assumed = self.assumed.borrow_mut();
         if input.standing == inputs::Standing::Assumed && !assumed.iter().any(|known| std::ptr::eq(*known, input)) {
             assumed.push(input);
         }
-        let place = Place { link: self.index, end };
         if let Some(changed) = self.changed.borrow_mut().as_mut()
             && input.standing != inputs::Standing::Asked
             && !changed.contains(&input.id)
@@ -57,6 +63,11 @@ impl<'a> Given<'a> {
             changed.push(input.id);
         }
         input.value(self.document, place)
+    }
+
+    /// Whether what is asked for is noted from here on.
+    pub(super) fn note(&self, noting: bool) {
+        self.noting.set(noting);
     }
 
     /// Begins to note which changed defaults are asked for.

@@ -190,7 +190,7 @@ pub(super) fn sizing(search: &Search, firm: Vec<Firmness>, overridden: bool) -> 
 static FIRM: [&Number; 4] = [&inputs::WEIGHT, &inputs::LENGTH, &inputs::DROP, &inputs::TRACTION];
 
 /// Steps in which a limit is first looked for: more load is not always worse, since a longer bar also gives more.
-const SCAN: u32 = 12;
+const SCAN: u32 = 8;
 
 /// How far each of weight, length, drop and grip may go before the link as answered stops holding.
 ///
@@ -251,7 +251,7 @@ pub(super) fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f
         let value = now + (most - now) * f64::from(count) / f64::from(SCAN);
         let next = (value, over(value));
         if next.1 > 0.0 {
-            return Some(crossing(good, next, 1e-12 * (most - now).abs(), &mut *over));
+            return Some(crossing(good, next, 1e-11 * (most - now).abs(), &mut *over));
         }
         good = next;
     }
