@@ -6,6 +6,7 @@
 pub mod document;
 pub mod engine;
 pub mod inputs;
+pub mod order;
 pub mod quantity;
 pub mod report;
 pub mod share;

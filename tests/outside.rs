@@ -86,3 +86,17 @@ fn a_value_that_is_off_is_found_out() {
     assert!(!row(1011.0, Tolerance::Relative(0.01), meter).agrees());
     assert!(!row(1000.0, Tolerance::Relative(0.5), || f64::NAN).agrees());
 }
+
+#[test]
+fn every_tabled_thread_value_agrees_or_is_explained() {
+    let rows = outside::tabled();
+    let told: Vec<String> = rows
+        .iter()
+        .filter(|row| !row.accounted_for())
+        .map(|row| format!("{} {}: tabled {}, by formula {}", row.thread.id, row.what, row.tabled, row.by_formula))
+        .collect();
+    assert!(told.is_empty(), "{}", told.join("\n"));
+    // With the rows above, more than the 250 that this project set itself.
+    assert!(rows.len() + outside::all().count() >= 250, "{} tabled", rows.len());
+    assert_eq!(rows.iter().filter(|row| !row.agrees()).count(), 13, "a disagreement appeared or is gone");
+}

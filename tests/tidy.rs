@@ -180,8 +180,9 @@ fn the_map_names_no_file_that_is_gone() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 16] = [
+const LAYERS: [(&str, &[&str]); 17] = [
     ("quantity", &[]),
+    ("order", &[]),
     ("source", &[]),
     ("document", &[]),
     ("engine::notation", &["quantity"]),
@@ -196,7 +197,7 @@ const LAYERS: [(&str, &[&str]); 16] = [
     ("share", &["quantity", "document", "inputs"]),
     ("engine", ENGINE),
     ("engine::advice", ADVICE),
-    ("view", &["quantity", "source", "document", "inputs", "report", "share", "engine"]),
+    ("view", &["order", "quantity", "source", "document", "inputs", "report", "share", "engine"]),
 ];
 const OUTSIDE: &[&str] =
     &["quantity", "source", "engine::formula", "engine::formulas", "engine::stepped", "engine::tables"];
@@ -211,6 +212,7 @@ const ENGINE: &[&str] = &[
     "engine::roots",
     "engine::stepped",
     "engine::tables",
+    "order",
 ];
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::tables"];

@@ -29,3 +29,10 @@ fn every_outside_value_holds_in_the_browser() {
         assert!(row.agrees(), "{}: expected {} {}", row.id, row.expected, row.unit);
     }
 }
+
+#[wasm_bindgen_test]
+fn every_tabled_thread_value_is_accounted_for_in_the_browser() {
+    for row in outside::tabled() {
+        assert!(row.accounted_for(), "{}, {}: tabled {}", row.thread.id, row.what, row.tabled);
+    }
+}

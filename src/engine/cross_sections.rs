@@ -6,6 +6,7 @@ use super::formulas::{pins, sections};
 use super::given::Given;
 use super::stepped::Step;
 use super::tables::materials::{Form, Strength};
+use crate::order;
 use crate::quantity::{Kind, ksi};
 use crate::report::{Flats, Made, MadeEnd};
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
@@ -217,7 +218,7 @@ impl Stock<'_> {
 fn pieces_between(from: f64, to: f64, cuts: &[f64]) -> impl Iterator<Item = (f64, f64)> + use<> {
     let mut places: Vec<f64> = cuts.iter().copied().filter(|cut| *cut > from && *cut < to).collect();
     places.extend([from, to]);
-    places.sort_by(f64::total_cmp);
+    order::by(&mut places, f64::total_cmp);
     // Places that fall together leave no piece between them.
     places.dedup_by(|next, last| *next - *last < 1e-9);
     (1..places.len()).map(move |index| (places[index - 1], places[index]))

@@ -14,7 +14,9 @@ mod sections;
 mod strengths;
 mod thread_form;
 mod thread_limits;
+mod thread_tables;
 
+pub use self::thread_tables::{Tabled, tabled};
 use crate::source::Obtained;
 
 /// How far the engine may be from a value, as the digits of its source allow.

@@ -7,6 +7,7 @@ use super::given::{Given, Joint};
 use super::sizing::first_failure;
 use crate::document::Document;
 use crate::inputs::{self, Group, Number, Place, Scope};
+use crate::order;
 use crate::report::Sensitivity;
 
 /// Other values that move a link's margin, beside everything about loads and factors.
@@ -66,7 +67,7 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
             })
         })
         .collect();
-    rows.sort_by(|a, b| (b.used_then - b.used_now).abs().total_cmp(&(a.used_then - a.used_now).abs()));
+    order::by(&mut rows, |a, b| (b.used_then - b.used_now).abs().total_cmp(&(a.used_then - a.used_now).abs()));
     rows
 }
 

@@ -9,6 +9,7 @@ use super::tables::materials::Form;
 use super::tables::{materials, practice, rod_ends, stock, threads};
 use crate::document::Document;
 use crate::inputs::{self, Number, Place};
+use crate::order;
 use crate::report::{Candidate, Firmness, Sizing, Trade};
 
 /// A size that was tried, with what is needed to build it again.
@@ -66,7 +67,7 @@ fn joints(given: &Given) -> Vec<[Joint; 2]> {
     let family = given.family();
     let mut table: Vec<Joint> =
         rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(Joint::of_table).collect();
-    table.sort_by(|a, b| a.thread.major.total_cmp(&b.thread.major));
+    order::by(&mut table, |a, b| a.thread.major.total_cmp(&b.thread.major));
     match chosen {
         [Some(a), Some(b)] => vec![[a, b]],
         [Some(one), None] | [None, Some(one)] => vec![[one, one]],

@@ -4,6 +4,7 @@ use super::markup::{element, pair, said};
 use super::state::Bench;
 use super::{detail, words};
 use leptos::prelude::Get;
+use linkwright::order;
 use linkwright::quantity::Kind;
 use linkwright::report::{EngagementMark, Made, MadeEnd};
 
@@ -45,7 +46,7 @@ fn sizes(bench: Bench, end: &MadeEnd, tube: bool) -> String {
 fn engagement(bench: Bench, end: &MadeEnd) -> String {
     let fine = |value: f64| bench.show(value, Kind::FineLength);
     let mut marks: Vec<&EngagementMark> = end.marks.iter().collect();
-    marks.sort_by(|a, b| b.length.total_cmp(&a.length));
+    order::by(&mut marks, |a, b| b.length.total_cmp(&a.length));
     let range = format!("As set. It can go from {} to {}.", fine(end.least), fine(end.most));
     let set = element("li class=\"as-set\"", &(said("b", &fine(end.engagement)) + &said("span", &range)));
     let (mut missed, mut reached) = (String::new(), String::new());

@@ -5,6 +5,7 @@ use super::state::{Bench, toggle};
 use super::{send, verdict, words, working};
 use leptos::prelude::*;
 use linkwright::engine::formula::Line;
+use linkwright::order;
 use linkwright::quantity::Kind;
 use linkwright::report::{Answer, Finding};
 
@@ -12,7 +13,7 @@ use linkwright::report::{Answer, Finding};
 pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
     let mut sorted: Vec<&Finding> = answer.findings.iter().collect();
     let used = |finding: &Finding| finding.utilization.unwrap_or(0.0);
-    sorted.sort_by(|a, b| b.verdict.cmp(&a.verdict).then(used(b).total_cmp(&used(a))));
+    order::by(&mut sorted, |a, b| b.verdict.cmp(&a.verdict).then(used(b).total_cmp(&used(a))));
     let mut checks: Vec<AnyView> = sorted.into_iter().map(|finding| check(bench, finding)).collect();
     let loads = question("Where the forces come from", "Traction along the link and the strike across it.");
     checks.extend(answer.notes.iter().map(|note| {

@@ -3,8 +3,10 @@
 use super::later;
 use super::markup::{element, escaped, said};
 use super::state::Bench;
+use super::words;
 use leptos::prelude::*;
-use linkwright::engine::outside::{self, Outside};
+use linkwright::engine::outside::{self, Outside, Tabled};
+use linkwright::quantity::{Kind, System, inch, mm, show};
 
 /// The section, folded until it is wanted.
 pub(super) fn outside(bench: Bench) -> AnyView {
@@ -12,8 +14,8 @@ pub(super) fn outside(bench: Bench) -> AnyView {
         <section class="part-of">
             <h3>"Checked from outside"</h3>
             <p>"Do not take this page’s word for it: values that others printed, or that other tools worked out, beside what the same engine gives here and now."</p>
-            {later::fold(bench, "outside", "Run every outside check in this browser", |_, _| (), |()| {
-                let markup = all();
+            {later::fold(bench, "outside", "Run every outside check in this browser", |_, _| (), move |()| {
+                let markup = all(bench.system.get());
                 view! { <div inner_html=markup></div> }.into_any()
             })}
         </section>
@@ -21,10 +23,19 @@ pub(super) fn outside(bench: Bench) -> AnyView {
     .into_any()
 }
 
-fn all() -> String {
+fn all(system: System) -> String {
     let rows: Vec<(&Outside, f64, bool)> = outside::all().map(|row| (row, row.found(), row.agrees())).collect();
     let agree = rows.iter().filter(|row| row.2).count();
-    let mut out = said("p id=\"outside-sum\" class=\"sum\"", &format!("{agree} of {} agree.", rows.len()));
+    let tabled = outside::tabled();
+    let explained: Vec<&Tabled> = tabled.iter().filter(|row| row.accounted_for() && !row.agrees()).collect();
+    let accounted = tabled.iter().filter(|row| row.accounted_for()).count();
+    let count = format!(
+        "{} of {} agree; {} differ as explained.",
+        agree + accounted - explained.len(),
+        rows.len() + tabled.len(),
+        explained.len()
+    );
+    let mut out = said("p id=\"outside-sum\" class=\"sum\"", &count);
     for subject in rows.chunk_by(|a, b| a.0.subject == b.0.subject) {
         let agree = subject.iter().filter(|row| row.2).count();
         let title = format!("{}: {agree} of {}", subject[0].0.subject, subject.len());
@@ -34,7 +45,46 @@ fn all() -> String {
             element("table class=\"outside\"", &(element("thead", &element("tr", &head)) + &element("tbody", &body)));
         out += &element("details", &(said("summary", &title) + &element("div class=\"scroll\"", &table)));
     }
-    out
+    out + &thread_tables(&tabled, &explained, system)
+}
+
+/// Every tabled thread value in one table, after those that differ and why.
+fn thread_tables(tabled: &[Tabled], explained: &[&Tabled], system: System) -> String {
+    let shown = |row: &Tabled, value: f64| {
+        let kind = match (row.what, row.thread.system) {
+            ("stress area", _) => Kind::Area,
+            (_, System::Inch) => Kind::InInches,
+            (_, System::Metric) => Kind::InMillimeters,
+        };
+        let unit = if row.thread.system == System::Inch { inch(1.0) } else { mm(1.0) };
+        show(if kind == Kind::Area { value } else { value / unit }, kind, system)
+    };
+    let cells = |row: &Tabled| {
+        said("th scope=\"row\"", &format!("{}, {}", words::thread(row.thread), row.what))
+            + &said("td", &shown(row, row.tabled))
+            + &said("td", &shown(row, row.by_formula))
+    };
+    let why = |row: &&Tabled| element("tr", &(cells(row) + &said("td", row.why.unwrap_or_default())));
+    let differ: String = explained.iter().map(why).collect();
+    let all: String = tabled
+        .iter()
+        .map(|row| {
+            let open = if row.accounted_for() { "tr" } else { "tr class=\"differs\"" };
+            let verdict = if row.agrees() { "agrees" } else { "differs" };
+            element(open, &(cells(row) + &element("td", &(verdict.to_string() + &said("small", &row.cite.words())))))
+        })
+        .collect();
+    let table = |last: &str, rows: &str| {
+        let head = ["Value", "Tabled", "By formula", last].map(|name| said("th scope=\"col\"", name)).concat();
+        let inside = element("thead", &element("tr", &head)) + &element("tbody", rows);
+        element("div class=\"scroll\"", &element("table class=\"outside\"", &inside))
+    };
+    let title = format!("Thread limits and stress areas, every tabled value held: {}", tabled.len());
+    let intro = "Where formula and table differ, the weaker of the two is used.";
+    element(
+        "details id=\"thread-tables\"",
+        &(said("summary", &title) + &said("p", intro) + &table("Why they differ", &differ) + &table("", &all)),
+    )
 }
 
 fn one(row: &Outside, found: f64, agrees: bool) -> String {

@@ -7,6 +7,7 @@ use linkwright::document::{Document, Hand, Role};
 use linkwright::engine::formula::spoken;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{CHOICES, NUMBERS, Place, USAGE, WEIGHT};
+use linkwright::order;
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{Answer, LinkReport, Made, MadeEnd};
 
@@ -224,7 +225,7 @@ pub(super) fn along_words(answer: &Answer, system: System) -> String {
 /// A line that names the changed defaults something rests on; empty when there are none.
 pub(super) fn changed(ids: &[&'static str], more: &[&'static str]) -> String {
     let mut names: Vec<String> = ids.iter().chain(more).map(|id| lower(label(id))).collect();
-    names.sort();
+    order::by(&mut names, Ord::cmp);
     names.dedup();
     if names.is_empty() {
         return String::new();
