@@ -124,6 +124,8 @@ sources! {
     TIMOSHENKO_GERE = "Timoshenko and Gere", "Theory of Elastic Stability", "2nd edition";
     /// Strength of materials: impact on beams.
     TIMOSHENKO = "Timoshenko", "Strength of Materials", "3rd edition";
+    /// Steel structures.
+    AISC_360 = "AISC 360", "Specification for Structural Steel Buildings", "2016";
     /// Exact conversion factors.
     NIST_SP_811 = "NIST SP 811", "Guide for the Use of the International System of Units", "2008";
     /// Shop training.

@@ -75,9 +75,9 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             (if link.flats.is_some() { "hold the bar on its flats" } else { "hold the tube with a strap wrench" }),
             " and tighten the jam nut ",
             (turn(end.hand)),
-            " to ",
+            " to between ",
             (torque.least, Torque),
-            "–",
+            " and ",
             (torque.most, Torque),
             " dry, a third less with anti-seize."
         ]);

@@ -44,7 +44,11 @@ pub(super) fn search(given: &Given) -> Search {
     });
     let larger = around.and_then(|at| {
         let section = sections.iter().find(|section| size(**section) > size(at.section) + 1e-9)?;
-        first_joint(given, *section, &joints).or_else(|| best_joint(given, *section, &joints))
+        // Nobody steps up a bar in order to step down its rod ends.
+        let thread = largest_thread(&at.joints) - 1e-9;
+        let no_smaller: Vec<[Joint; 2]> =
+            joints.iter().filter(|pair| largest_thread(pair) >= thread).copied().collect();
+        first_joint(given, *section, &no_smaller).or_else(|| best_joint(given, *section, &no_smaller))
     });
     Search { by_numbers, recommended, by_trade, governs, smaller, larger }
 }

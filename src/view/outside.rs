@@ -13,7 +13,7 @@ pub(super) fn outside(bench: Bench) -> AnyView {
     view! {
         <section class="part-of">
             <h3>"Checked from outside"</h3>
-            <p>"Do not take this page’s word for it: values that others printed, or that other tools worked out, beside what the same engine gives here and now."</p>
+            <p>"Do not take this page’s word for it: values that others printed, or that other tools worked out, beside what the same engine gives here and now. Random links worked out by finite elements are compared in this project’s own tests."</p>
             {later::fold(bench, "outside", "Run every outside check in this browser", |_, _| (), move |()| {
                 let markup = all(bench.system.get());
                 view! { <div inner_html=markup></div> }.into_any()

@@ -187,21 +187,28 @@ pub(super) fn drawing_words(answer: &Answer, system: System) -> String {
     );
     if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
         words.push_str(&format!("; weakest at the {}", weakest.part));
-        if let Some(station) = weakest.station {
-            words.push_str(&format!(", {} from eye A", show(station, Kind::Length, system)));
-        }
+        words.push_str(&weakest.station.map(|station| place(station, made, system)).unwrap_or_default());
     }
     words.push('.');
     words
+}
+
+/// Where on the link: at an eye, or so far from eye A.
+fn place(station: f64, made: &Made, system: System) -> String {
+    if station < 1e-9 {
+        ", end A".to_string()
+    } else if station > made.length - 1e-9 {
+        ", end B".to_string()
+    } else {
+        format!(", {} from eye A", show(station, Kind::Length, system))
+    }
 }
 
 /// The weakest part with its margin and its place.
 pub(super) fn weakest(answer: &Answer, system: System) -> String {
     let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return String::new() };
     let mut words = format!("Weakest: {}", finding.part);
-    if let Some(station) = finding.station {
-        words.push_str(&format!(", {} from eye A", show(station, Kind::Length, system)));
-    }
+    words.push_str(&finding.station.map(|station| place(station, &answer.link, system)).unwrap_or_default());
     if let Some(used) = finding.utilization {
         words.push_str(&format!(". It uses {} of what it may", show(used, Kind::Percent, system)));
     }

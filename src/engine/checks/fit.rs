@@ -2,7 +2,7 @@
 
 use super::{Case, Check, Outcome};
 use crate::engine::formula::{Sheet, said};
-use crate::engine::formulas::{jam_nut, lengths, motion, pins, threads};
+use crate::engine::formulas::{columns, jam_nut, lengths, motion, pins, threads};
 use crate::engine::geometry::{COMFORT, MOST_VISIBLE_THREADS};
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
@@ -58,6 +58,14 @@ pub(super) static ROWS: &[Check] = &[
         rule: true,
         source: motion::AXLE_ROLL.source,
         run: misalignment,
+    },
+    Check {
+        id: "thin-tube",
+        asks: "Is the tube's wall thick enough not to crumple?",
+        part: "wall of the tube",
+        rule: true,
+        source: columns::THIN_TUBE.source,
+        run: thin_tube,
     },
     Check {
         id: "wall",
@@ -313,6 +321,36 @@ fn misalignment(case: &Case, sheet: &mut Sheet) -> Outcome {
                 " may tilt ",
                 (tilts[first], Angle),
                 ". A ball that runs out twists the link and loosens the jam nut at its end."
+            ]
+        }),
+    )
+}
+
+fn thin_tube(case: &Case, sheet: &mut Sheet) -> Outcome {
+    if case.made.material.form == Form::Bar {
+        return Outcome::does_not_arise();
+    }
+    let (outside, wall) = (case.made.outside_diameter, case.made.wall);
+    let row = case.strength;
+    let yielding = sheet.look_up(
+        "Yield strength of the tube",
+        row.yield_compression,
+        Kind::Stress,
+        case.made.material.label,
+        row.cite,
+    );
+    let most = sheet.work(&columns::THIN_TUBE, &[case.made.material.modulus_compression, yielding]);
+    let slenderness = sheet.work(&lengths::DIAMETER_OVER_WALL, &[outside, wall]);
+    Outcome::new(
+        sheet.work(&lengths::RATIO_SHARE, &[slenderness, most]),
+        None,
+        sheet.say(|| {
+            said![
+                "The tube is ",
+                (slenderness, Ratio),
+                " walls across; up to ",
+                (most, Ratio),
+                " it bends as a whole before its wall buckles. A rock dents a thin wall all the same."
             ]
         }),
     )

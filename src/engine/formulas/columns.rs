@@ -179,6 +179,15 @@ formula! {
     example [lbf(30000.0), ksi(29000.0), in4(0.032_320_897_262), inch(1.5), ksi(10300.0), in4(0.460_385_983_964), inch(16.5)] gives "-1.20885071" of 1.0, "1.75 in bar with 0.9008 in steel ends, 36 in long; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
+formula! {
+    /// Diameter in walls up to which a round tube bends as a whole before its wall buckles.
+    THIN_TUBE: "q" Ratio = "0.11 · E / F_y";
+    given modulus "E" Stress "stiffness of the metal, pressed", yielding "F_y" Stress "yield strength, pressed";
+    code 0.11 * modulus / yielding;
+    source AISC_360, "limit of diameter to wall for round tube in compression", Memory;
+    example [ksi(29000.0), ksi(70.0)] gives "45.571" of 1.0, "drawn tube of 70 ksi; own arithmetic";
+}
+
 /// Every formula of this file.
 pub static ALL: &[&Formula] = &[
     &EULER_LOAD,
@@ -198,4 +207,5 @@ pub static ALL: &[&Formula] = &[
     &PERRY_HALF_SUM,
     &PERRY_ROBERTSON_LOAD,
     &STEPPED_COLUMN_BALANCE,
+    &THIN_TUBE,
 ];

@@ -131,6 +131,26 @@ formula! {
     example [inch(0.25), inch(0.125)] gives "2" of 1.0, "own arithmetic";
 }
 
+formula! {
+    /// Diameter of a tube in walls.
+    DIAMETER_OVER_WALL: "q" Ratio = "D / t";
+    given outside "D" FineLength "outside diameter", wall "t" FineLength "wall";
+    code outside / wall;
+    holds "t > 0" => wall > 0.0;
+    source GEOMETRY, "definition", Computed;
+    example [inch(2.0), inch(0.25)] gives "8" of 1.0, "own arithmetic";
+}
+
+formula! {
+    /// Share of the most that is allowed.
+    RATIO_SHARE: "U" Percent = "a / b";
+    given there "a" Ratio "what there is", most "b" Ratio "the most that is allowed";
+    code there / most;
+    holds "b > 0" => most > 0.0;
+    source GEOMETRY, "definition; 100 % is the limit", Computed;
+    example [8.0, 40.0] gives "20" of 0.01, "own arithmetic";
+}
+
 /// Every formula of this file.
 pub static ALL: &[&Formula] = &[
     &EYE_TO_FACE,
@@ -147,4 +167,6 @@ pub static ALL: &[&Formula] = &[
     &BAR_WEIGHT,
     &HOLE_WEIGHT,
     &LENGTH_TURNS,
+    &DIAMETER_OVER_WALL,
+    &RATIO_SHARE,
 ];
