@@ -49,7 +49,7 @@ fn App() -> impl IntoView {
     view! {
         <Title/>
         <Told/>
-        <main class="bench">
+        <main class="bench" class:proving=move || bench.known.get() && bench.leaf.get() == Leaf::Prove>
             <drawing::Drawing/>
             <section class="entries" aria-labelledby="entries-title">
                 <form::Form/>

@@ -1,11 +1,9 @@
 """Makes reference values for stepped pinned-pinned links and for bar sections.
 
-It uses general-purpose libraries only and nothing of this project, so that the
-project's own numbers can be held against it.  README.md tells how to run it.
-
-A link is a row of pieces from eye A (x = 0) to eye B (x = L), free to turn in
-both eyes.  The strike is a side force; the push squeezes the link along the
-line from eye to eye.  Small deflections, no shear deflection, SI units.
+It uses general-purpose libraries only and nothing of this project; see README.md.
+A link is a row of pieces from eye A (x = 0) to eye B (x = L), free to turn in both
+eyes.  The strike is a side force; the push squeezes the link along the line from
+eye to eye.  Small deflections, no shear deflection, SI units.
 """
 import csv
 import math
@@ -26,6 +24,7 @@ from shapely import Polygon
 HERE = Path(__file__).resolve().parent
 SEED = 20240611
 STEEL, ALUMINUM = 200e9, 71e9
+COLUMNS = "deflection", "pushed deflection", "pushed moment", "folding"
 LINKS, SLENDER = 48, 4          # the last four links have very slender bars
 CUTS = 8                        # elements between two fixed stations; checked against twice as many
 
@@ -53,9 +52,7 @@ def draw_link(rng, slender):
         rest = total - flats[0] - sum(piece[0] for end in ends for piece in end)
         if rest < 0.02:
             continue
-        middle = [flats, (rest, plain)]
-        if rng.random() < 0.5:
-            middle.reverse()
+        middle = [flats, (rest, plain)][::1 if rng.random() >= 0.5 else -1]
         return [*ends[0], *middle, *reversed(ends[1])]
 
 
@@ -79,12 +76,9 @@ def folding_load(pieces, cuts):
     k, g = np.zeros((size, size)), np.zeros((size, size))
     for i, (h, b) in enumerate(zip(np.diff(x), ei)):
         part = slice(2 * i, 2 * i + 4)
-        k[part, part] += b / h**3 * np.array([
-            [12, 6*h, -12, 6*h], [6*h, 4*h*h, -6*h, 2*h*h],
-            [-12, -6*h, 12, -6*h], [6*h, 2*h*h, -6*h, 4*h*h]])
-        g[part, part] += 1 / (30 * h) * np.array([
-            [36, 3*h, -36, 3*h], [3*h, 4*h*h, -3*h, -h*h],
-            [-36, -3*h, 36, -3*h], [3*h, -h*h, -3*h, 4*h*h]])
+        to = np.outer([1, h, 1, h], [1, h, 1, h])
+        k[part, part] += b / h**3 * to * [[12, 6, -12, 6], [6, 4, -6, 2], [-12, -6, 12, -6], [6, 2, -6, 4]]
+        g[part, part] += to / (30 * h) * [[36, 3, -36, 3], [3, 4, -3, -1], [-36, -3, 36, -3], [3, -1, -3, 4]]
     free = [i for i in range(size) if i not in (0, size - 2)]
     # eigh wants the positive matrix second and gives its largest value best: g v = (1/P) k v.
     # Scaling by the diagonal of k keeps meters and radians from spoiling the numbers.
@@ -119,9 +113,8 @@ def pynite(pieces, push, strike, at, station, cuts):
 def shooting(pieces, push, strike, at, station):
     """The same by integrating EI v'' = -M piece by piece with scipy, with no mesh at all.
 
-    Two runs from eye A, one with a unit slope and no load, one with the load,
-    are mixed so that eye B stays on the line.  Gives deflection at the strike,
-    moment at the station, and how far the unit-slope run ends off the line.
+    Two runs from eye A, one with a unit slope and no load, one with the load, are mixed so that
+    eye B stays on the line.  Also gives how far the unit-slope run ends off that line.
     """
     edges, total = edges_of(pieces), sum(length for length, _ in pieces)
     left = strike * (total - at) / total
@@ -152,8 +145,8 @@ def strip(pieces, extra, cuts, slim):
     side, end = x[-1] / slim, 5 * len(ei) + 2
     text = ["*NODE, NSET=ALL"]
     text += [f"{5*i+1+j},{v:.12e},{side*(j-1)/2:.12e}" for i, v in enumerate(x) for j in range(3)]
-    text += [f"{5*i+4+j},{v:.12e},{side*(2*j-1)/2:.12e}"
-             for i, v in enumerate((x[1:] + x[:-1]) / 2) for j in range(2)]
+    half = enumerate((x[1:] + x[:-1]) / 2)
+    text += [f"{5*i+4+j},{v:.12e},{side*(2*j-1)/2:.12e}" for i, v in half for j in range(2)]
     for i, value in enumerate(ei):
         corners = [i + 1, *(5 * i + j for j in (1, 6, 8, 3, 4, 7, 5, 2))]
         text += [f"*ELEMENT, TYPE=CPS8, ELSET=E{i}", ",".join(map(str, corners)),
@@ -193,18 +186,18 @@ def calculix_without_shear(*load):
 def outline(radius, half_flat, count):
     """A circle, or a circle between two flats, as points; flat corners are exact points."""
     if half_flat is None:
-        return [(radius * math.cos(t), radius * math.sin(t))
-                for t in np.arange(count) * 2 * math.pi / count]
-    turn = math.asin(half_flat / radius)
-    arc = np.linspace(-turn, turn, count // 2 + 1)
-    return [(radius * math.cos(t + lift), radius * math.sin(t + lift)) for lift in (0, math.pi) for t in arc]
+        turns = np.arange(count) * 2 * math.pi / count
+    else:
+        turn = math.asin(half_flat / radius)
+        arc = np.linspace(-turn, turn, count // 2 + 1)
+        turns = np.concatenate([arc, arc + math.pi])
+    return [(radius * math.cos(t), radius * math.sin(t)) for t in turns]
 
 
 def section(outside, bore, flat, count):
     """Area and second moments (weak, strong) by sectionproperties, worked in mm."""
-    shell = outline(outside * 500, flat and flat * 500, count)
-    hole = [outline(bore * 500, None, count)] if bore else []
-    shape = Geometry(Polygon(shell, hole))
+    holes = [outline(bore * 500, None, count)] if bore else []
+    shape = Geometry(Polygon(outline(outside * 500, flat and flat * 500, count), holes))
     shape.create_mesh([(outside * 1000 / 30) ** 2])
     sec = Section(shape)
     sec.calculate_geometric_properties()
@@ -216,11 +209,10 @@ def true_section(outside, bore, flat):
     """The same by scipy's quadrature up the height (y = r sin t), only to check the values."""
     r = outside / 2
     turn = math.asin(flat / outside) if flat else math.pi / 2
-    area, about_x, about_y = (2 * quad(f, 0, turn, epsrel=1e-12, epsabs=0)[0] for f in (
-        lambda t: 2 * (r * math.cos(t)) ** 2,
-        lambda t: 2 * (r * math.cos(t)) ** 2 * (r * math.sin(t)) ** 2,
-        lambda t: 2 / 3 * (r * math.cos(t)) ** 4))
-    return np.array([area - math.pi / 4 * bore**2, about_x - ring(bore), about_y - ring(bore)])
+    c, s = (lambda t: r * math.cos(t)), (lambda t: r * math.sin(t))
+    parts = (lambda t: 4 * c(t)**2), (lambda t: 4 * c(t)**2 * s(t)**2), (lambda t: 4 / 3 * c(t)**4)
+    whole = [quad(f, 0, turn, epsrel=1e-12, epsabs=0)[0] for f in parts]
+    return np.array(whole) - [math.pi / 4 * bore**2, ring(bore), ring(bore)]
 
 
 def off(a, b):
@@ -234,34 +226,31 @@ def write(name, head, rows):
 
 def make_links(rng):
     rows, worst = [], {}
-
-    def note(what, name, value):
-        worst[what] = max(worst.get(what, (0.0, "")), (value, name))
     for n in range(LINKS):
-        name = f"L{n + 1:02}"
-        pieces = draw_link(rng, n >= LINKS - SLENDER)
-        edges = edges_of(pieces)
-        total = float(edges[-1])
+        name, pieces = f"L{n + 1:02}", draw_link(rng, n >= LINKS - SLENDER)
+        edges = edges_of(pieces).tolist()
+        total = edges[-1]
         fold = folding_load(pieces, 2 * CUTS)
         push = rng.uniform(0.02, 0.85) * fold
         strike = 500 * 120 ** rng.random()
         at = rng.uniform(0.1, 0.9) * total
         if n % 4 == 0:          # now and then exactly at a step
-            at = rng.choice([float(x) for x in edges if 0.1 * total <= x <= 0.9 * total] or [at])
+            at = rng.choice([x for x in edges if 0.1 * total <= x <= 0.9 * total] or [at])
         station = at if n % 6 == 5 else rng.uniform(0.05, 0.95) * total
         load = (strike, at, station)
-        fine = [pynite(pieces, 0, *load, 2 * CUTS)[0], *pynite(pieces, push, *load, 2 * CUTS), fold]
-        coarse = [pynite(pieces, 0, *load, CUTS)[0], *pynite(pieces, push, *load, CUTS), folding_load(pieces, CUTS)]
+        fine, coarse = ([pynite(pieces, 0, *load, c)[0], *pynite(pieces, push, *load, c), folding_load(pieces, c)]
+                        for c in (2 * CUTS, CUTS))
         root = brentq(lambda p: shooting(pieces, p, 0, at, station)[2], 0.9 * fold, 1.1 * fold, xtol=1e-9 * fold)
         exact = [shooting(pieces, 0, *load)[0], *shooting(pieces, push, *load)[:2], root]
         checks = [("mesh", coarse), ("shooting", exact)]
         if n % 3 == 2:          # CalculiX is slower, so every third link
             checks.append(("calculix", calculix_without_shear(pieces, push, *load)))
         for kind, other in checks:
-            for what, a, b in zip(("deflection", "pushed deflection", "pushed moment", "folding"), other, fine):
-                note(f"{kind}: {what}", name, off(a, b))
-        rows.append([name, ";".join(f"{float(a)!r}:{float(b)!r}" for a, b in pieces),
-                     *map(repr, map(float, (push, strike, at, *fine[:2], station, *fine[2:])))])
+            for what, a, b in zip(COLUMNS, other, fine):
+                key = f"{kind}: {what}"
+                worst[key] = max(worst.get(key, (0.0, "")), (off(a, b), name))
+        numbers = map(float, (push, strike, at, *fine[:2], station, *fine[2:]))
+        rows.append([name, ";".join(f"{a!r}:{b!r}" for a, b in pieces), *map(repr, numbers)])
         print(name, {k: f"{off(o, fine):.1e}" for k, o in checks}, f"push/folding {push / fold:.2f}", flush=True)
     write("links.csv", "id pieces push_N strike_N at_m deflection_m pushed_deflection_m "
           "moment_station_m pushed_moment_Nm folding_N", rows)
