@@ -36,6 +36,26 @@ pub enum Role {
     Lower,
     /// Above the axle.
     Upper,
+    /// Across the rig: keeps the axle from going sideways.
+    TrackBar,
+    /// From knuckle to knuckle.
+    TieRod,
+    /// From the steering box to the knuckle.
+    DragLink,
+    /// From the sway bar's end to the axle.
+    SwayLink,
+}
+
+impl Role {
+    /// Whether wheels would no longer go where they are pointed if it broke.
+    pub const fn steers(self) -> bool {
+        matches!(self, Self::TieRod | Self::DragLink)
+    }
+
+    /// Whether it runs along the rig and holds the axle against drive and brakes.
+    pub const fn drives(self) -> bool {
+        matches!(self, Self::Lower | Self::Upper)
+    }
 }
 
 /// Which way a thread is cut.
@@ -92,6 +112,22 @@ pub struct Rig {
     pub flex: Option<f64>,
     /// Middle of one tire to middle of the other on an axle.
     pub track: Option<f64>,
+    /// From the steering axis to the tie rod's hole on the knuckle.
+    pub steering_arm: Option<f64>,
+    /// From the steering axis to the middle of the tire, on the ground.
+    pub scrub: Option<f64>,
+    /// Across the tire's print on the ground.
+    pub patch: Option<f64>,
+    /// Bore of a hydraulic assist cylinder.
+    pub cylinder_bore: Option<f64>,
+    /// Rod of that cylinder, where it leaves at both ends.
+    pub cylinder_rod: Option<f64>,
+    /// Its greatest pressure.
+    pub cylinder_pressure: Option<f64>,
+    /// What the steering box pushes with at its arm.
+    pub box_force: Option<f64>,
+    /// Force of the sway bar for each inch of its end's travel.
+    pub sway_rate: Option<f64>,
     /// Factor on first yield.
     pub yield_factor: Option<f64>,
     /// Factor on breaking and stripping.

@@ -1,4 +1,4 @@
-//! Five whole links, worked from entry to finding, as text that a builder or an engineer can check by hand.
+//! Six whole links, worked from entry to finding, as text that a builder or an engineer can check by hand.
 //!
 //! `UPDATE_WORKED=1 cargo test --test worked` writes the texts anew; read the difference before you keep it.
 
@@ -44,6 +44,14 @@ fn too_thin() -> Document {
         (end.own_bore, end.own_ball_width, end.rating) = (Some(inch(0.75)), Some(inch(1.25)), Some(lbf(21_000.0)));
     }
     link.ends[1].hand = Some(Hand::Right);
+    document
+}
+
+/// Steering that a hydraulic cylinder pushes: buckling decides.
+fn tie_rod() -> Document {
+    let mut document = lower(4100.0, Use::Hard, 48.0);
+    document.links[0].role = Role::TieRod;
+    document.rig.cylinder_bore = Some(inch(2.5));
     document
 }
 
@@ -312,13 +320,14 @@ fn difference(kept: &str, now: &str) -> Option<String> {
 }
 
 #[test]
-fn five_links_are_worked_as_they_were_read() {
+fn six_links_are_worked_as_they_were_read() {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/worked");
     let update = std::env::var_os("UPDATE_WORKED").is_some();
     let mut told = Vec::new();
     for (name, title, document) in [
         ("lower-hard", "A lower link of a 4,100 lb rig, driven hard", lower(4100.0, Use::Hard, 38.0)),
         ("upper-angled", "An upper link of the same rig, at an angle", upper()),
+        ("tie-rod", "A tie rod with an assist cylinder", tie_rod()),
         ("lower-tube", "A lower link of drawn steel tube", tube()),
         ("lower-too-thin", "A lower link that was bought too thin, with measured rod ends of like hand", too_thin()),
         ("lower-metric", "A lower link with metric rod ends, driven gently", metric()),
@@ -337,7 +346,7 @@ fn five_links_are_worked_as_they_were_read() {
 
 #[test]
 fn no_worked_link_shows_what_cannot_be() {
-    for document in [lower(4100.0, Use::Hard, 38.0), upper(), tube(), too_thin(), metric()] {
+    for document in [lower(4100.0, Use::Hard, 38.0), upper(), tie_rod(), tube(), too_thin(), metric()] {
         let text = text("", &document);
         for odd in ["NaN", "inf ", "?", "— from", " — lbf"] {
             let line = text.lines().find(|line| {

@@ -12,6 +12,7 @@ pub mod machining;
 pub mod motion;
 pub mod pins;
 pub mod sections;
+pub mod steering;
 pub mod stepped;
 pub mod threads;
 
@@ -26,6 +27,7 @@ pub fn all() -> impl Iterator<Item = &'static Formula> {
         stepped::ALL,
         impact::ALL,
         axle::ALL,
+        steering::ALL,
         loads::ALL,
         lengths::ALL,
         threads::ALL,

@@ -272,5 +272,9 @@ pub(super) const fn role_word(role: Role) -> &'static str {
     match role {
         Role::Lower => "lower link",
         Role::Upper => "upper link",
+        Role::TrackBar => "track bar",
+        Role::TieRod => "tie rod",
+        Role::DragLink => "drag link",
+        Role::SwayLink => "sway-bar end link",
     }
 }

@@ -1,7 +1,7 @@
 //! What one link must bear: traction along it and a strike across it, each with its working.
 
 use super::formula::{Line, Piece, Said, Sheet, said};
-use super::formulas::{axle, impact, loads};
+use super::formulas::{axle, impact, loads, steering};
 use super::geometry::role_word;
 use super::given::Given;
 use super::stepped::{self, Step};
@@ -20,6 +20,25 @@ fn axial(given: &Given, sheet: &mut Sheet) -> (f64, Option<Axle>) {
         sheet.chose(|| said!["Your own force along the link is used: ", (own, Force), "."]);
         return (own, None);
     }
+    match given.link.role {
+        Role::Lower | Role::Upper => from_traction(given, sheet),
+        Role::TrackBar => (sheet.work(&steering::SIDE_LOAD, &side(given)), None),
+        Role::TieRod | Role::DragLink => (from_steering(given, sheet), None),
+        Role::SwayLink => {
+            let travel = given.known(&inputs::FLEX);
+            let spring = [given.known(&inputs::SHOCK), given.known(&inputs::SWAY_RATE), travel, inch(1.0)];
+            (sheet.work(&steering::SWAY_FORCE, &spring), None)
+        }
+    }
+}
+
+/// Shock, grip, share and weight: what slides an axle sideways.
+fn side(given: &Given) -> [f64; 4] {
+    [&inputs::SHOCK, &inputs::TRACTION, &inputs::AXLE_SHARE, &inputs::WEIGHT].map(|input| given.known(input))
+}
+
+/// Drive and brakes, through the axle that the links hold.
+fn from_traction(given: &Given, sheet: &mut Sheet) -> (f64, Option<Axle>) {
     let (lower_height, upper_height) = (given.known(&inputs::LOWER_HEIGHT), given.known(&inputs::UPPER_HEIGHT));
     let traction = sheet.work(
         &axle::TRACTION,
@@ -28,10 +47,7 @@ fn axial(given: &Given, sheet: &mut Sheet) -> (f64, Option<Axle>) {
     let arms = [traction, upper_height, lower_height];
     let lower = sheet.work(&axle::LOWER_PAIR, &arms);
     let upper = sheet.work(&axle::UPPER_PAIR, &arms);
-    let pair = match given.link.role {
-        Role::Lower => lower,
-        Role::Upper => upper,
-    };
+    let pair = if given.link.role == Role::Upper { upper } else { lower };
     let each = sheet.work(
         &axle::PER_LINK,
         &[pair, given.known(&inputs::UNEVEN), given.known(&inputs::COUNT), given.known(&inputs::PLAN_ANGLE)],
@@ -41,12 +57,42 @@ fn axial(given: &Given, sheet: &mut Sheet) -> (f64, Option<Axle>) {
     (force, Some(Axle { traction, lower, upper, lower_height, upper_height, tire }))
 }
 
-/// The weight that lands on the bar.
+/// The largest of what turns the wheels, what holds them back and what pushes on the link by itself.
+fn from_steering(given: &Given, sheet: &mut Sheet) -> f64 {
+    let (grip, arm) = (given.known(&inputs::TRACTION), given.known(&inputs::STEERING_ARM));
+    let offset = given.known(&inputs::SCRUB);
+    let wheel = sheet.work(&steering::WHEEL_WEIGHT, &[given.known(&inputs::AXLE_SHARE), given.known(&inputs::WEIGHT)]);
+    let torque = sheet.work(&steering::SCRUB_TORQUE, &[grip, wheel, offset, given.known(&inputs::PATCH)]);
+    // The drag link turns both wheels, the tie rod hands on what the far one takes.
+    let wheels = if given.link.role == Role::DragLink { 2.0 } else { 1.0 };
+    let mut largest = ("turning the wheels on the spot", sheet.work(&steering::SCRUB_FORCE, &[wheels, torque, arm]));
+    let mut also = |what, force| {
+        if force > largest.1 {
+            largest = (what, force);
+        }
+    };
+    let hit = sheet.work(&steering::OBSTACLE_FORCE, &[given.known(&inputs::SHOCK), grip, wheel, offset, arm]);
+    also("a wheel that runs against a rock", hit);
+    if let Some(bore) = given.number(&inputs::CYLINDER_BORE) {
+        let cylinder = [given.known(&inputs::CYLINDER_PRESSURE), bore, given.known(&inputs::CYLINDER_ROD)];
+        also("the assist cylinder", sheet.work(&steering::CYLINDER_FORCE, &cylinder));
+    }
+    if let Some(force) = given.number(&inputs::BOX_FORCE) {
+        also("the steering box", force);
+    }
+    sheet.chose(|| said!["The largest counts: ", (largest.0), ", ", (largest.1, Force), "."]);
+    largest.1
+}
+
+/// The weight that lands on the bar; links that lie high or across are not landed on.
 pub(super) fn strike_weight(given: &Given, sheet: &mut Sheet) -> f64 {
     let (share, weight) = (given.known(&inputs::STRIKE_SHARE), given.known(&inputs::WEIGHT));
     match given.link.role {
         Role::Lower => sheet.work(&loads::STRIKE_WEIGHT, &[share, weight]),
-        Role::Upper => sheet.work(&loads::UPPER_STRIKE_WEIGHT, &[given.known(&inputs::UPPER_STRIKE), share, weight]),
+        Role::Upper | Role::TieRod => {
+            sheet.work(&loads::UPPER_STRIKE_WEIGHT, &[given.known(&inputs::UPPER_STRIKE), share, weight])
+        }
+        Role::TrackBar | Role::DragLink | Role::SwayLink => 0.0,
     }
 }
 
@@ -106,29 +152,32 @@ pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads
 
 /// What was assumed, in words.
 pub(super) fn story(given: &Given, loads: &Loads) -> Said {
+    let role = given.link.role;
+    let name = role_word(role);
     let mut said = Vec::new();
     if given.number(&inputs::OWN_STRIKE).is_some() {
         said.extend(said!["Your own strike of ", (loads.strike, Force), " across the bar"]);
-    } else {
+    } else if loads.strike_weight > 0.0 {
         said.extend(said![(loads.strike_weight, Weight), " — "]);
-        said.extend(match given.link.role {
-            Role::Lower => said![(given.known(&inputs::STRIKE_SHARE), Percent), " of the rig — "],
-            Role::Upper => said!["a small share of the rig — "],
-        });
-        said.extend(if loads.drop > inch(0.001) {
-            said!["dropped on the middle of this ", (role_word(given.link.role)), " from ", (loads.drop, FineLength)]
+        if role == Role::Lower {
+            said.extend(said![(given.known(&inputs::STRIKE_SHARE), Percent), " of the rig — "]);
         } else {
-            said!["set down on the middle of this ", (role_word(given.link.role)), " all at once"]
+            said.extend(said!["a small share of the rig — "]);
+        }
+        said.extend(if loads.drop > inch(0.001) {
+            said!["dropped on the middle of this ", (name), " from ", (loads.drop, FineLength)]
+        } else {
+            said!["set down on the middle of this ", (name), " all at once"]
         });
         said.extend(said![", which is ", (loads.strike, Force)]);
     }
-    said.extend(said![
-        ", while the tires push or pull ",
-        (loads.axial_with_strike, Force),
-        " along it; and ",
-        (loads.axial, Force),
-        " along it alone."
-    ]);
+    if said.is_empty() {
+        said.extend(said!["No strike across this ", (name), " is assumed; ", (why(role)), " ", (loads.axial, Force)]);
+        said.extend(said![" along it, both ways."]);
+    } else {
+        said.extend(said![", while ", (why(role)), " ", (loads.axial_with_strike, Force), " along it; and "]);
+        said.extend(said![(loads.axial, Force), " along it alone."]);
+    }
     if let Some(usage) = given.document.rig.usage {
         said.push(Piece::Words(format!(
             " Assumed for “{}”: a scenario, not a limit of what a rock can do.",
@@ -136,4 +185,14 @@ pub(super) fn story(given: &Given, loads: &Loads) -> Said {
         )));
     }
     said
+}
+
+/// What pushes and pulls a link, as the beginning of a sentence that a force ends.
+const fn why(role: Role) -> &'static str {
+    match role {
+        Role::Lower | Role::Upper => "the tires push or pull",
+        Role::TrackBar => "an axle that slides sideways puts",
+        Role::TieRod | Role::DragLink => "steering puts",
+        Role::SwayLink => "the sway bar puts",
+    }
 }

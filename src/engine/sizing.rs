@@ -60,7 +60,15 @@ fn size(section: Section) -> f64 {
 
 fn sections(given: &Given) -> Vec<Section> {
     match given.material().form {
-        Form::Bar => stock::BARS.iter().map(|&outside_diameter| Section { outside_diameter, wall: 0.0 }).collect(),
+        Form::Bar => {
+            let mut sizes = stock::BARS.to_vec();
+            // Links that are not landed on are also made of the sizes in between.
+            if !given.link.role.drives() {
+                sizes.extend(stock::BARS_BETWEEN);
+                order::by(&mut sizes, f64::total_cmp);
+            }
+            sizes.into_iter().map(|outside_diameter| Section { outside_diameter, wall: 0.0 }).collect()
+        }
         Form::Tube => stock::TUBES.iter().map(|&(outside_diameter, wall)| Section { outside_diameter, wall }).collect(),
     }
 }
@@ -104,7 +112,7 @@ fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<
 
 fn trade(given: &Given) -> Option<Trade> {
     // The habits were formed on solid 7075; they say nothing about other metals.
-    if !materials::is_solid_7075(given.material()) {
+    if given.link.role.drives() && !materials::is_solid_7075(given.material()) {
         return None;
     }
     practice::for_job(given.link.role, given.document.rig.usage?, given.known(&inputs::WEIGHT))
@@ -135,7 +143,10 @@ fn larger_of(
         })
     };
     let Some(trade) = trade else {
-        return (Some(numbers.clone()), said!["The numbers decide: there is no habit to compare with for this metal."]);
+        return (
+            Some(numbers.clone()),
+            said!["The numbers decide: there is no habit to compare with for this link in this metal."],
+        );
     };
     let mine = numbers.section.outside_diameter;
     let thread = largest_thread(&numbers.joints);

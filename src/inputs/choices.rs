@@ -74,12 +74,16 @@ macro_rules! pick_id {
     }};
 }
 
-const ROLES: [(Role, Option); 2] = [
+const ROLES: [(Role, Option); 6] = [
     (Role::Lower, Option { id: "lower", label: "Lower link", help: "Under the axle's center: rocks land on it." }),
     (
         Role::Upper,
         Option { id: "upper", label: "Upper link", help: "Above the axle: keeps the pinion where it belongs." },
     ),
+    (Role::TrackBar, Option { id: "track-bar", label: "Track bar", help: "Across the rig: keeps the axle centered." }),
+    (Role::TieRod, Option { id: "tie-rod", label: "Tie rod", help: "From knuckle to knuckle." }),
+    (Role::DragLink, Option { id: "drag-link", label: "Drag link", help: "From the steering box to the knuckle." }),
+    (Role::SwayLink, Option { id: "sway-link", label: "Sway-bar end link", help: "From the sway bar to the axle." }),
 ];
 
 const HANDS: [(Hand, Option); 2] = [

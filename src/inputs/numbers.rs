@@ -61,6 +61,10 @@ const REFERENCE_TIRE: f64 = inch(37.0);
 /// Yield strength of a rod-end shank as a share of its breaking strength, where only that is given.
 const YIELD_SHARE: f64 = 0.88;
 
+fn steers(document: &Document, place: Place) -> bool {
+    document.links.get(place.link).is_some_and(|link| link.role.steers())
+}
+
 fn usage(document: &Document) -> Option<&'static uses::Scenario> {
     document.rig.usage.map(uses::scenario)
 }
@@ -138,14 +142,30 @@ numbers! {
         "As a share of the rig's weight.";
     DROP "drop" "Drop before it lands", Loads, Rig.drop: FineLength 0.0 => inch(36.0), Assumed |document, _| usage(document).map(|row| row.drop),
         "Set down without a drop already counts double.";
-    UPPER_STRIKE "upper-strike" "An upper link's share of that", Loads, Rig.upper_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.15),
-        "Upper links are hit less.";
+    UPPER_STRIKE "upper-strike" "What an upper link or tie rod takes of that", Loads, Rig.upper_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.15),
+        "Upper links and tie rods are hit less.";
     STRIKE_ZONE "strike-zone" "Strike falls no closer to an eye than", Loads, Rig.strike_zone: Percent 0.01 => 0.5, Assumed |_, _| Some(0.25),
         "As a share of the length: 25 % is anywhere in the middle half.";
     TOGETHER "together" "Traction acting during a strike", Loads, Rig.together: Percent 0.0 => 1.0, Assumed |_, _| Some(0.5),
         "Share of the largest push or pull that acts at the same moment.";
     GIVE "give" "How much the rest gives under 1,000 lbf", Loads, Rig.give: FineLength 0.0 => inch(12.0), Assumed |_, _| Some(0.0),
         "Tires, springs, mounts and rock in line with the link. Zero is the hardest case.";
+    STEERING_ARM "steering-arm" "Steering arm", Loads, Rig.steering_arm: Length inch(2.0) => inch(16.0), Assumed |_, _| Some(inch(6.5)),
+        "From the steering axis to the tie rod's hole on the knuckle.";
+    SCRUB "scrub" "Steering axis to middle of the tire", Loads, Rig.scrub: Length 0.0 => inch(16.0), Assumed |_, _| Some(inch(4.0)),
+        "On the ground, seen from the front. Wheels that stand further out make it longer.";
+    PATCH "patch" "Tire's print on the ground", Loads, Rig.patch: Length inch(1.0) => inch(30.0), Assumed |_, _| Some(inch(10.0)),
+        "Across the print, as a circle; aired down it grows.";
+    CYLINDER_BORE "cylinder-bore" "Assist cylinder, bore", Loads, Rig.cylinder_bore: FineLength inch(0.5) => inch(6.0), Asked |_, _| None,
+        "Of a hydraulic ram that pushes on this link. Empty when there is none.";
+    CYLINDER_ROD "cylinder-rod" "Assist cylinder, rod", Loads, Rig.cylinder_rod: FineLength 0.0 => inch(4.0), Assumed |_, _| Some(0.0),
+        "Only where the rod leaves at both ends; else 0, since the full bore pushes.";
+    CYLINDER_PRESSURE "cylinder-pressure" "Assist cylinder, pressure", Loads, Rig.cylinder_pressure: Stress ksi(0.1) => ksi(6.0), Assumed |_, _| Some(ksi(1.5)),
+        "The pump's relief pressure.";
+    BOX_FORCE "box-force" "Steering box, force at its arm", Loads, Rig.box_force: Force lbf(50.0) => lbf(50_000.0), Asked |_, _| None,
+        "Its greatest output over the length of its arm, if you know it.";
+    SWAY_RATE "sway-rate" "Sway bar, force for each inch", Loads, Rig.sway_rate: Force lbf(5.0) => lbf(5000.0), Assumed |_, _| Some(lbf(200.0)),
+        "Of travel at its end.";
     OWN_AXIAL "own-axial" "Your own push or pull", Loads, Link.own_axial: Force 0.0 => lbf(200_000.0), Asked |_, _| None,
         "Replaces the computed force along the link.";
     OWN_STRIKE "own-strike" "Your own strike on the bar", Loads, Link.own_strike: Force 0.0 => lbf(200_000.0), Asked |_, _| None,
@@ -157,8 +177,8 @@ numbers! {
         "How much stronger threads and bolts in shear must be.";
     COLUMN_FACTOR "column-factor" "Factor on buckling", Factors, Rig.column_factor: Ratio 1.0 => 6.0, Assumed |_, _| Some(1.5),
         "How much more push than the largest one the link must stand without folding.";
-    RATING_FACTOR "rating-factor" "Factor on a maker's rating", Factors, Rig.rating_factor: Ratio 1.0 => 12.0, Assumed |_, _| Some(3.0),
-        "3 is a general figure. Where the force goes both ways makers ask for 5 to 8: go by your maker's sheet.";
+    RATING_FACTOR "rating-factor" "Factor on a maker's rating", Factors, Rig.rating_factor: Ratio 1.0 => 12.0, Assumed |document, place| Some(if steers(document, place) { 5.0 } else { 3.0 }),
+        "3 is a general figure, 5 for steering. Where the force goes both ways makers ask for 5 to 8: go by your maker's sheet.";
 
     ROUNDING "rounding" "Bar length to the nearest", Shop, Link.rounding: FineLength inch(0.001) => inch(0.5), Assumed |_, _| Some(inch(1.0 / 32.0)),
         "The bar is rounded to this and the engagement worked out again.";

@@ -65,7 +65,7 @@ pub(super) fn stretches(answer: &Answer) -> Vec<&[Station]> {
 
 fn hill(answer: &Answer, system: System, class: &str, width: f64) -> String {
     let stations = &answer.along.stations;
-    if stations.is_empty() {
+    if stations.is_empty() || answer.loads.strike <= 0.0 {
         return String::new();
     }
     let mut pen = Pen::new();
@@ -137,6 +137,10 @@ fn explained(bench: Bench) -> String {
     bench
         .with_answer(|answer| {
             let system = bench.system.get();
+            if answer.loads.strike <= 0.0 {
+                let push = show(answer.loads.axial, Kind::Force, system);
+                return said("p id=\"hill-words\"", &format!("Nothing is taken to land on this link, so nothing bends it: it is pushed and pulled with {push}. What counts is whether it folds, and how much its ends bear."));
+            }
             if answer.along.stations.is_empty() {
                 return said("p class=\"stop\"", "The push along the link alone folds it, so there is no bending to draw.");
             }

@@ -4,7 +4,7 @@ use super::field::{ChoiceField, NumberField};
 use super::state::Bench;
 use super::words;
 use leptos::prelude::*;
-use linkwright::document::{Document, OWN_ROD_END};
+use linkwright::document::{Document, OWN_ROD_END, Role};
 use linkwright::engine::tables::materials::{self, Form};
 use linkwright::inputs::{CHOICES, Group, MATERIAL, NUMBERS, Place, ROD_END, Scope};
 
@@ -65,11 +65,25 @@ fn fields(bench: Bench, group: Group, of_end: bool, place: Place) -> AnyView {
 fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> AnyView + Send + 'static) -> AnyView {
     let applies: fn(&Document, Place) -> bool = match id {
         "wall" | "insert-shear" => is_tube,
+        "steering-arm" | "scrub" | "patch" | "box-force" => is_steering,
+        id if id.starts_with("cylinder") => is_steering,
+        "sway-rate" => |document, place| role(document, place) == Some(Role::SwayLink),
+        "count" | "plan-angle" | "uneven" | "lower-height" | "upper-height" | "tire" => {
+            |document, place| role(document, place).is_some_and(Role::drives)
+        }
         id if id.starts_with("own-") && id != "own-axial" && id != "own-strike" => is_own,
         _ => return field(),
     };
     let shows = Memo::new(move |_| bench.document.with(|document| applies(document, place)));
     (move || if shows.get() { field() } else { ().into_any() }).into_any()
+}
+
+fn role(document: &Document, place: Place) -> Option<Role> {
+    document.links.get(place.link).map(|link| link.role)
+}
+
+fn is_steering(document: &Document, place: Place) -> bool {
+    role(document, place).is_some_and(Role::steers)
 }
 
 fn is_own(document: &Document, place: Place) -> bool {

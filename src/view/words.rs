@@ -24,6 +24,10 @@ pub(super) const fn role_word(role: Role) -> &'static str {
     match role {
         Role::Lower => "Lower link",
         Role::Upper => "Upper link",
+        Role::TrackBar => "Track bar",
+        Role::TieRod => "Tie rod",
+        Role::DragLink => "Drag link",
+        Role::SwayLink => "Sway-bar end link",
     }
 }
 

@@ -21,17 +21,14 @@ from sectionproperties.analysis import Section
 from sectionproperties.pre import Geometry
 from shapely import Polygon
 
-HERE = Path(__file__).resolve().parent
 SEED = 20240611
 STEEL, ALUMINUM = 200e9, 71e9
 COLUMNS = "deflection", "pushed deflection", "pushed moment", "folding"
 LINKS, SLENDER = 48, 4          # the last four links have very slender bars
 CUTS = 8                        # elements between two fixed stations; checked against twice as many
 
-
 def ring(outside, bore=0.0):
     return math.pi / 64 * (outside**4 - bore**4)
-
 
 def draw_link(rng, slender):
     """Pieces (length, EI) of one random link; draws again until the lengths fit."""
@@ -44,8 +41,7 @@ def draw_link(rng, slender):
         outside = rng.uniform(low, high)
         if outside < 1.08 * max(shank) + 2 * wall:
             continue
-        bore = rng.choice([0.0, rng.uniform(0.4, 0.9) * min(shank)])
-        plain = e * ring(outside, bore)
+        plain = e * ring(outside, rng.choice([0.0, rng.uniform(0.4, 0.9) * min(shank)]))
         ends = [((rng.uniform(0.02, 0.08), STEEL * ring(d)),
                  (rng.uniform(0.03, 0.09), e * ring(outside, 1.08 * d))) for d in shank]
         flats = (rng.uniform(0.02, 0.05), plain * rng.uniform(0.5, 0.95))
@@ -55,10 +51,8 @@ def draw_link(rng, slender):
         middle = [flats, (rest, plain)][::1 if rng.random() >= 0.5 else -1]
         return [*ends[0], *middle, *reversed(ends[1])]
 
-
 def edges_of(pieces):
     return np.concatenate([[0.0], np.cumsum([length for length, _ in pieces])])
-
 
 def grid(pieces, extra, cuts):
     """Node places and the EI of each element; every step and extra station is a node."""
@@ -68,24 +62,20 @@ def grid(pieces, extra, cuts):
     middle = (x[1:] + x[:-1]) / 2
     return x, np.array([pieces[np.searchsorted(edges, m) - 1][1] for m in middle])
 
-
 def folding_load(pieces, cuts):
     """Lowest buckling load: cubic beam elements, elastic against geometric stiffness."""
     x, ei = grid(pieces, [], cuts)
-    size = 2 * len(x)
-    k, g = np.zeros((size, size)), np.zeros((size, size))
+    k, g = np.zeros((2, 2 * len(x), 2 * len(x)))
     for i, (h, b) in enumerate(zip(np.diff(x), ei)):
-        part = slice(2 * i, 2 * i + 4)
-        to = np.outer([1, h, 1, h], [1, h, 1, h])
+        part, to = slice(2 * i, 2 * i + 4), np.outer([1, h, 1, h], [1, h, 1, h])
         k[part, part] += b / h**3 * to * [[12, 6, -12, 6], [6, 4, -6, 2], [-12, -6, 12, -6], [6, 2, -6, 4]]
         g[part, part] += to / (30 * h) * [[36, 3, -36, 3], [3, 4, -3, -1], [-36, -3, 36, -3], [3, -1, -3, 4]]
-    free = [i for i in range(size) if i not in (0, size - 2)]
+    free = [i for i in range(2 * len(x)) if i not in (0, 2 * len(x) - 2)]
     # eigh wants the positive matrix second and gives its largest value best: g v = (1/P) k v.
     # Scaling by the diagonal of k keeps meters and radians from spoiling the numbers.
     s = 1 / np.sqrt(np.diag(k)[free])
     k, g = (m[np.ix_(free, free)] * np.outer(s, s) for m in (k, g))
     return 1 / float(eigh(g, k, eigvals_only=True)[-1])
-
 
 def pynite(pieces, push, strike, at, station, cuts):
     """Deflection at the strike and moment at the station, by PyNite's P-Delta."""
@@ -96,9 +86,9 @@ def pynite(pieces, push, strike, at, station, cuts):
         m.add_section(repr(value), 1.0, value / STEEL, value / STEEL, 2 * value / STEEL)
     for i, place in enumerate(x):
         m.add_node(f"n{i}", float(place), 0, 0)
+    last = len(ei)
     for i, value in enumerate(ei):
         m.add_member(f"b{i}", f"n{i}", f"n{i+1}", "m", repr(value))
-    last = len(ei)
     m.def_support("n0", True, True, True, True)
     m.def_support(f"n{last}", False, True, True)
     hit, look = (int(np.argmin(abs(x - place))) for place in (at, station))
@@ -109,7 +99,6 @@ def pynite(pieces, push, strike, at, station, cuts):
     moment = float(m.members[f"b{look}"].moment("Mz", 0.0, "Combo 1"))
     return -float(m.nodes[f"n{hit}"].DY["Combo 1"]), abs(moment)
 
-
 def shooting(pieces, push, strike, at, station):
     """The same by integrating EI v'' = -M piece by piece with scipy, with no mesh at all.
 
@@ -117,22 +106,16 @@ def shooting(pieces, push, strike, at, station):
     eye B stays on the line.  Also gives how far the unit-slope run ends off that line.
     """
     edges, total = edges_of(pieces), sum(length for length, _ in pieces)
-    left = strike * (total - at) / total
+    statics = lambda x: strike * ((total - at) / total * x - max(x - at, 0.0))
     marks = sorted({float(x) for x in [*edges, at, station]})
     state, seen = np.array([0.0, 1.0, 0.0, 0.0]), {}
     for a, b in zip(marks, marks[1:]):
         ei = pieces[np.searchsorted(edges, (a + b) / 2) - 1][1]
-
-        def slope(x, y):
-            bending = left * x - strike * max(x - at, 0.0)
-            return [y[1], -push * y[0] / ei, y[3], -(push * y[2] + bending) / ei]
-        state = solve_ivp(slope, (a, b), state, "DOP853", rtol=1e-12, atol=1e-16).y[:, -1]
-        seen[b] = state
+        slope = lambda x, y: [y[1], -push * y[0] / ei, y[3], -(push * y[2] + statics(x)) / ei]
+        seen[b] = state = solve_ivp(slope, (a, b), state, "DOP853", rtol=1e-12, atol=1e-16).y[:, -1]
     mix = -state[2] / state[0]
     v = {x: mix * y[0] + y[2] for x, y in seen.items()}
-    moment = left * station - strike * max(station - at, 0.0) + push * v[station]
-    return v[at], moment, state[0]
-
+    return v[at], statics(station) + push * v[station], state[0]
 
 def strip(pieces, extra, cuts, slim):
     """A link as a thin strip of plane-stress elements for CalculiX, one through the depth.
@@ -154,7 +137,6 @@ def strip(pieces, extra, cuts, slim):
                  f"*SOLID SECTION, ELSET=E{i}, MATERIAL=M{i}", f"{side:.12e}"]
     return x, end, [*text, "*BOUNDARY", "2,1,2", f"{end},2,2"]
 
-
 def calculix(pieces, push, strike, at, station, slim, folder):
     """Deflection, pushed deflection, pushed moment and folding load of one strip by CalculiX."""
     x, end, text = strip(pieces, [at, station], 32, slim)
@@ -167,14 +149,13 @@ def calculix(pieces, push, strike, at, station, slim, folder):
     for name, lines in (("bend", bend), ("fold", fold)):
         Path(folder, name + ".inp").write_text("\n".join(lines) + "\n")
         subprocess.run(["ccx", name], cwd=folder, check=True, stdout=subprocess.DEVNULL)
-    steps = Path(folder, "bend.dat").read_text().split("displacements")
+    _, first, *_, final = Path(folder, "bend.dat").read_text().split("displacements")
     still, pushed = ({int(w[0]): -float(w[2]) for w in map(str.split, part.splitlines())
-                      if len(w) == 4 and w[0].isdigit()} for part in (steps[1], steps[-1]))
+                      if len(w) == 4 and w[0].isdigit()} for part in (first, final))
     factor = float(Path(folder, "fold.dat").read_text().split()[-1])
     # CalculiX gives the bent shape; the moment follows from statics on that shape.
     moment = strike * ((x[-1] - at) / x[-1] * station - max(station - at, 0)) + push * pushed[look]
     return np.array([still[hit], pushed[hit], moment, push * factor])
-
 
 def calculix_without_shear(*load):
     """Shear adds an amount that goes with the depth squared; two depths let it be taken out."""
@@ -182,17 +163,14 @@ def calculix_without_shear(*load):
         thick, thin = (calculix(*load, slim, folder) for slim in (150, 150 * math.sqrt(2)))
     return 2 * thin - thick
 
-
 def outline(radius, half_flat, count):
     """A circle, or a circle between two flats, as points; flat corners are exact points."""
     if half_flat is None:
         turns = np.arange(count) * 2 * math.pi / count
     else:
-        turn = math.asin(half_flat / radius)
-        arc = np.linspace(-turn, turn, count // 2 + 1)
+        arc = math.asin(half_flat / radius) * np.linspace(-1, 1, count // 2 + 1)
         turns = np.concatenate([arc, arc + math.pi])
     return [(radius * math.cos(t), radius * math.sin(t)) for t in turns]
-
 
 def section(outside, bore, flat, count):
     """Area and second moments (weak, strong) by sectionproperties, worked in mm."""
@@ -204,25 +182,20 @@ def section(outside, bore, flat, count):
     ixx, iyy, _ = sec.get_ic()
     return np.array([sec.get_area() * 1e-6, min(ixx, iyy) * 1e-12, max(ixx, iyy) * 1e-12])
 
-
 def true_section(outside, bore, flat):
     """The same by scipy's quadrature up the height (y = r sin t), only to check the values."""
-    r = outside / 2
-    turn = math.asin(flat / outside) if flat else math.pi / 2
+    r, turn = outside / 2, math.asin(flat / outside) if flat else math.pi / 2
     c, s = (lambda t: r * math.cos(t)), (lambda t: r * math.sin(t))
     parts = (lambda t: 4 * c(t)**2), (lambda t: 4 * c(t)**2 * s(t)**2), (lambda t: 4 / 3 * c(t)**4)
     whole = [quad(f, 0, turn, epsrel=1e-12, epsabs=0)[0] for f in parts]
     return np.array(whole) - [math.pi / 4 * bore**2, ring(bore), ring(bore)]
 
-
 def off(a, b):
     return float(np.max(np.abs(np.asarray(a) / np.asarray(b) - 1)))
 
-
 def write(name, head, rows):
-    with open(HERE / name, "w", newline="") as out:
+    with open(Path(__file__).with_name(name), "w", newline="") as out:
         csv.writer(out, lineterminator="\n").writerows([head.split(), *rows])
-
 
 def make_links(rng):
     rows, worst = [], {}
@@ -231,16 +204,14 @@ def make_links(rng):
         edges = edges_of(pieces).tolist()
         total = edges[-1]
         fold = folding_load(pieces, 2 * CUTS)
-        push = rng.uniform(0.02, 0.85) * fold
-        strike = 500 * 120 ** rng.random()
+        push, strike = rng.uniform(0.02, 0.85) * fold, 500 * 120 ** rng.random()
         at = rng.uniform(0.1, 0.9) * total
         if n % 4 == 0:          # now and then exactly at a step
             at = rng.choice([x for x in edges if 0.1 * total <= x <= 0.9 * total] or [at])
-        station = at if n % 6 == 5 else rng.uniform(0.05, 0.95) * total
-        load = (strike, at, station)
+        load = (strike, at, at if n % 6 == 5 else rng.uniform(0.05, 0.95) * total)
         fine, coarse = ([pynite(pieces, 0, *load, c)[0], *pynite(pieces, push, *load, c), folding_load(pieces, c)]
                         for c in (2 * CUTS, CUTS))
-        root = brentq(lambda p: shooting(pieces, p, 0, at, station)[2], 0.9 * fold, 1.1 * fold, xtol=1e-9 * fold)
+        root = brentq(lambda p: shooting(pieces, p, 0, *load[1:])[2], 0.9 * fold, 1.1 * fold, xtol=1e-9 * fold)
         exact = [shooting(pieces, 0, *load)[0], *shooting(pieces, push, *load)[:2], root]
         checks = [("mesh", coarse), ("shooting", exact)]
         if n % 3 == 2:          # CalculiX is slower, so every third link
@@ -249,13 +220,12 @@ def make_links(rng):
             for what, a, b in zip(COLUMNS, other, fine):
                 key = f"{kind}: {what}"
                 worst[key] = max(worst.get(key, (0.0, "")), (off(a, b), name))
-        numbers = map(float, (push, strike, at, *fine[:2], station, *fine[2:]))
+        numbers = map(float, (push, strike, at, *fine[:2], load[2], *fine[2:]))
         rows.append([name, ";".join(f"{a!r}:{b!r}" for a, b in pieces), *map(repr, numbers)])
         print(name, {k: f"{off(o, fine):.1e}" for k, o in checks}, f"push/folding {push / fold:.2f}", flush=True)
     write("links.csv", "id pieces push_N strike_N at_m deflection_m pushed_deflection_m "
           "moment_station_m pushed_moment_Nm folding_N", rows)
     return worst
-
 
 def make_sections(rng):
     rows, worst = [], {"sections: polygon": (0.0, ""), "sections: quadrature": (0.0, "")}
@@ -270,9 +240,9 @@ def make_sections(rng):
         for key, other in (("sections: polygon", check), ("sections: quadrature", true_section(outside, bore, flat))):
             worst[key] = max(worst[key], (off(value, other), name))
         rows.append([name, repr(outside), repr(bore), repr(flat) if flats else "", *map(repr, map(float, value))])
-    write("sections.csv", "id outside_m bore_m across_flats_m area_m2 second_moment_weak_m4 second_moment_strong_m4", rows)
+    write("sections.csv", "id outside_m bore_m across_flats_m area_m2 "
+          "second_moment_weak_m4 second_moment_strong_m4", rows)
     return worst
-
 
 if __name__ == "__main__":
     links = make_links(random.Random(SEED))

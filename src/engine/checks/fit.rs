@@ -287,7 +287,20 @@ const USUAL_TILT: Cite = cite(&PRACTICE, "tilt of a ball in its bracket; tall sp
 /// The axle rolls, the links along the rig are twisted by as much, and their balls take that up. The ball that runs
 /// out first passes the twist on, and the jam nut at that end is the one that comes loose.
 fn misalignment(case: &Case, sheet: &mut Sheet) -> Outcome {
+    // Links across the rig swing about their bolts when the axle rolls.
+    if !case.given.link.role.drives() {
+        return Outcome::does_not_arise();
+    }
     let (travel, track) = (case.given.known(&inputs::FLEX), case.given.known(&inputs::TRACK));
+    if 2.0 * travel > track {
+        return Outcome::unanswered(said![
+            "Wheels that go ",
+            (travel, Length),
+            " up and down need a wider track than ",
+            (track, Length),
+            ": check both."
+        ]);
+    }
     let roll = sheet.work(&motion::AXLE_ROLL, &[travel, track]);
     let twist = sheet.work(&motion::TWIST_PER_BALL, &[roll]);
     let tilts = [0, 1].map(|end| {

@@ -1,9 +1,10 @@
 //! Axle: link forces from rigid-body solves.
 
-use super::Tolerance::Absolute;
+use super::Tolerance::{Absolute, Relative};
 use super::rows;
 use crate::engine::formulas::axle::{LINK_ARM, LOWER_PAIR, PER_LINK, SLOPED_LOWER_PAIR, THREE_LINK_LOWER, UPPER_PAIR};
-use crate::quantity::{deg, inch, lbf};
+use crate::engine::formulas::steering::{CYLINDER_FORCE, SCRUB_TORQUE};
+use crate::quantity::{deg, inch, ksi, lbf, mm};
 
 const SPACE: &str = "numpy 2.4.6, six equations in three dimensions";
 
@@ -30,5 +31,13 @@ rows! {
             => -three_link(6.0);
         "three-link-far", "Three links, upper 6 in to one side: other lower, push negative" = -3425.0 "lbf" in lbf(1.0), Absolute(0.01); SPACE, Computed
             => -three_link(-6.0);
+    }
+    "Steering" {
+        "scrub-radius", "Tire 25 mm off its steering axis, print of 250 mm: radius it rubs at" = 87.0 "mm" in mm(1.0), Absolute(0.5); "Barton and Fieldhouse, p. 82, Ex. E2.1", Read
+            => SCRUB_TORQUE.value(&[1.0, 1.0, mm(25.0), mm(250.0)]);
+        "scrub-torque", "The same under 11.8 kN with friction 0.58: twist to turn the wheel" = 594.0 "N·m" in 1.0, Relative(0.005); "Barton and Fieldhouse, Ex. E2.1, which goes on with the rounded radius", Read
+            => SCRUB_TORQUE.value(&[0.58, 11_800.0, mm(25.0), mm(250.0)]);
+        "cylinder", "Cylinder of 2 in at 1,500 psi: push" = 4712.38898 "lbf" in lbf(1.0), Relative(1e-8); "hand arithmetic", Computed
+            => CYLINDER_FORCE.value(&[ksi(1.5), inch(2.0), 0.0]);
     }
 }

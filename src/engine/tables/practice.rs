@@ -96,14 +96,44 @@ static HABITS: &[Habit] = &[
         thread: "7/8-14",
         words: "1-3/4 to 2 in with 7/8-14 rod ends for uppers",
     },
+    Habit {
+        role: Role::TieRod,
+        uses: &[Use::Easy, Use::Slow],
+        up_to: ANY,
+        least: NO_SIZE,
+        most: ANY_SIZE,
+        thread: "3/4-16",
+        words: "3/4-16 rod ends for steering",
+    },
+    Habit {
+        role: Role::TieRod,
+        uses: &[Use::Hard, Use::Punished],
+        up_to: ANY,
+        least: NO_SIZE,
+        most: ANY_SIZE,
+        thread: "7/8-14",
+        words: "7/8-14 rod ends for steering that is abused",
+    },
 ];
+
+/// Habit says nothing about the bar of a steering link, only about its rod ends.
+const NO_SIZE: f64 = 0.0;
+const ANY_SIZE: f64 = f64::INFINITY;
+
+/// Whose habit a link goes by: drag link and track bar are built like the tie rod.
+const fn like(role: Role) -> Role {
+    match role {
+        Role::DragLink | Role::TrackBar => Role::TieRod,
+        other => other,
+    }
+}
 
 /// What builders fit for this job in solid 7075.
 pub fn for_job(role: Role, usage: Use, weight: f64) -> Option<Trade> {
     // "Light" means below the mark, the other steps include it.
     let fits = |habit: &&Habit| {
         let light = habit.up_to <= LIGHT;
-        habit.role == role
+        habit.role == like(role)
             && habit.uses.contains(&usage)
             && if light { weight < habit.up_to } else { weight <= habit.up_to }
     };
