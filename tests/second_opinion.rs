@@ -10,9 +10,9 @@ use linkwright::engine::formulas::sections;
 use linkwright::engine::stepped::{Levers, Step, folding_push, give_at};
 
 /// How far sections, beams and folding pushes may differ, as a share.
-const SECTIONS: f64 = 1e-5;
-const BEAMS: f64 = 1e-3;
-const FOLDING: f64 = 2e-3;
+const SECTIONS: f64 = 1e-7;
+const BEAMS: f64 = 1e-4;
+const FOLDING: f64 = 1e-5;
 
 /// The rows of a file as cells by column name.
 fn rows(name: &str) -> Vec<Vec<(String, String)>> {
