@@ -101,8 +101,8 @@ fn Title() -> impl IntoView {
                 {leaf(bench, Leaf::Prove, "leaf-prove", "Prove")}
             </nav>
             <div class="units" role="group" aria-label="Units">
-                {unit(System::Inch, "units-inch", "in, lb", "Inches and pounds")}
-                {unit(System::Metric, "units-metric", "mm, kg", "Millimeters and kilograms")}
+                {unit(System::Inch, "units-inch", "in, lb", "in, lb: inches and pounds")}
+                {unit(System::Metric, "units-metric", "mm, kg", "mm, kg: millimeters and kilograms")}
             </div>
         </header>
     }

@@ -140,7 +140,7 @@ fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -
             bench.type_into(input, place, plain(next, input.kind, system), true);
         }
     };
-    view! { <button type="button" class="step" aria-label=words title=words on:click=step>{if direction > 0.0 { "+" } else { "−" }}</button> }.into_any()
+    view! { <button type="button" class="step" aria-label=words title=words on:click=step><span aria-hidden="true">{if direction > 0.0 { "+" } else { "−" }}</span></button> }.into_any()
 }
 
 /// A choice from a list that folds away.
