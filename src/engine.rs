@@ -27,7 +27,7 @@ use self::geometry::Section;
 use self::given::{Given, Joint};
 use self::sizing::Tried;
 use crate::document::{Document, OWN_ROD_END};
-use crate::engine::formula::said;
+use crate::engine::formula::{Said, said};
 use crate::inputs;
 use crate::report::{Answer, InMetal, LinkReport, Report, Sensitivity, Verdict};
 
@@ -63,6 +63,9 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     needs.extend(own_rod_end_needs(&given));
     if !needs.is_empty() {
         return LinkReport::Needs(needs);
+    }
+    if let Some(why) = contradiction(&given) {
+        return LinkReport::Impossible(why);
     }
     let search = sizing::search(&given);
     let Some((section, joints)) = decided(&given, &search) else {
@@ -110,6 +113,43 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     LinkReport::Answer(Arc::new(answer))
 }
 
+/// Entries that cannot all be true, in a sentence that names them.
+fn contradiction(given: &Given) -> Option<Said> {
+    for (end, letter) in ["A", "B"].into_iter().enumerate() {
+        let readings = [&inputs::OWN_THREAD_LENGTH, &inputs::OWN_EYE_TO_END, &inputs::OWN_BORE];
+        let [thread, to_end, bore] = readings.map(|input| given.number_at(input, end));
+        if given.link.ends.get(end).is_none_or(|chosen| chosen.rod_end != Some(OWN_ROD_END)) {
+            continue;
+        }
+        if let (Some(thread), Some(to_end), Some(bore)) = (thread, to_end, bore)
+            && thread > to_end - bore
+        {
+            return Some(said![
+                "The readings of your rod end at ",
+                (letter),
+                " cannot be right: a thread of ",
+                (thread, FineLength),
+                " would reach into an eye whose center is ",
+                (to_end, FineLength),
+                " from the shank's end, around a hole of ",
+                (bore, FineLength),
+                ". Measure thread length and eye center to shank end again; they may be swapped."
+            ]);
+        }
+    }
+    let (lower, upper) = (given.known(&inputs::LOWER_HEIGHT), given.known(&inputs::UPPER_HEIGHT));
+    if given.link.role.drives() && given.number(&inputs::OWN_AXIAL).is_none() && lower >= upper {
+        return Some(said![
+            "The lower links' mount at ",
+            (lower, Length),
+            " above the ground must lie below the upper links' at ",
+            (upper, Length),
+            ": check both heights under Loads."
+        ]);
+    }
+    None
+}
+
 /// The readings still missing for rod ends the user measured.
 fn own_rod_end_needs(given: &Given) -> Vec<&'static str> {
     let mut needs = Vec::new();
@@ -138,11 +178,10 @@ fn decided(given: &Given, search: &sizing::Search) -> Option<(Section, [Joint; 2
     if let Some(outside_diameter) = given.number(&inputs::OUTSIDE_DIAMETER) {
         section.outside_diameter = outside_diameter;
     }
-    if section.wall > 0.0 {
-        if let Some(wall) = given.number(&inputs::WALL) {
-            section.wall = wall;
-        }
-        section.wall = section.wall.min(section.outside_diameter / 2.0);
+    if section.wall > 0.0
+        && let Some(wall) = given.number(&inputs::WALL)
+    {
+        section.wall = wall;
     }
     let chosen = [given.chosen_joint(0), given.chosen_joint(1)];
     let joints = match chosen {

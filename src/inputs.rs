@@ -156,7 +156,13 @@ impl Number {
         );
         match refused {
             Refused::Misread(misread) => format!("{} {range}", misread.sentence()),
-            Refused::OutOfRange(value) => format!("I read {}. {range}", quantity::show(*value, self.kind, system)),
+            Refused::OutOfRange(value) => {
+                // Just outside, the usual digits would show the limit itself.
+                let usual = |value: f64| quantity::show(value, self.kind, system);
+                let looks_right = [self.least, self.most].iter().any(|limit| usual(*limit) == usual(*value));
+                let read = if looks_right { quantity::plain(*value, self.kind, system) } else { usual(*value) };
+                format!("I read {read}. {range}")
+            }
         }
     }
 }

@@ -65,10 +65,10 @@ fn App() -> impl IntoView {
 
 /// The leaf that is open; on paper both, one after the other.
 fn leaves(bench: Bench) -> AnyView {
-    let known = bench.known.get();
+    let entered = bench.entered.get();
     let paper = bench.printing.get() || bench.laid_open.get();
-    let size = (paper || !known || bench.leaf.get() == Leaf::Size).then_some(move || answer_part(bench));
-    let prove = (known && (paper || bench.leaf.get() == Leaf::Prove)).then(|| prove::prove(bench));
+    let size = (paper || !entered || bench.leaf.get() == Leaf::Size).then_some(move || answer_part(bench));
+    let prove = (entered && (paper || bench.leaf.get() == Leaf::Prove)).then(|| prove::prove(bench));
     view! { {size}{prove} }.into_any()
 }
 
@@ -123,8 +123,9 @@ fn Told() -> impl IntoView {
             {move || bench.told.get().into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view()}
             {move || bench.before.with(Option::is_some).then(|| view! {
                 <p class="back">
-                    "These entries came with a link. Yours are kept."
+                    "Your own earlier entries are kept."
                     <button type="button" id="back-to-own" on:click=move |_| bench.back_to_own()>"Back to your own entries"</button>
+                    <button type="button" id="keep-these" class="quiet" on:click=move |_| bench.forget_earlier()>"Keep these instead"</button>
                 </p>
             })}
         </div>

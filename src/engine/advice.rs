@@ -22,7 +22,7 @@ pub(super) fn cautions(answer: &Answer) -> Vec<Said> {
     for words in answer.link.material.cautions {
         cautions.push(said![(*words)]);
     }
-    cautions.push(said!["A part that passes these numbers can still crack with time. Replace a link that is bent, cracked or deeply gouged; never straighten it, and never weld 7075 or 2024."]);
+    cautions.push(said!["A part that passes these numbers can still crack with time. Replace a link that is bent, cracked or deeply gouged; never straighten it."]);
     cautions
 }
 
@@ -75,7 +75,11 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             "End ",
             (letter),
             ": ",
-            (if link.flats.is_some() { "hold the bar on its flats" } else { "hold the tube with a strap wrench" }),
+            (if link.flats.is_some_and(|flats| flats.width < link.outside_diameter) {
+                "hold the bar on its flats"
+            } else {
+                "hold the tube with a strap wrench"
+            }),
             " and tighten the jam nut ",
             (turn(end.hand)),
             " to between ",

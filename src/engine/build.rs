@@ -69,6 +69,15 @@ fn put_together(given: &Given, section: Section, joints: [Joint; 2], asked: Aske
     };
     let beside_weld =
         material.welded.and_then(materials::find).and_then(|row| row.strength(section.outside_diameter, wall));
+    if section.wall > 0.0 && section.bore() <= 0.0 {
+        return Err(said![
+            "A wall of ",
+            (section.wall, FineLength),
+            " does not go into a tube of ",
+            (section.outside_diameter, FineLength),
+            ": nothing would be left of its bore."
+        ]);
+    }
     let mut layout = sheet();
     given.watch();
     let made = geometry::lay_out(given, section, joints, strength, &mut layout)?;

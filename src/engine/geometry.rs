@@ -53,6 +53,18 @@ pub(super) fn lay_out(
     let design = joints.map(|joint| {
         sheet.work(&lengths::DESIGN_ENGAGEMENT, &[joint.thread_length, joint.nut.thickness, wanted, joint.thread.pitch])
     });
+    if let Some(end) = design.iter().position(|engaged| *engaged <= 0.0) {
+        let joint = joints[end];
+        return Err(said![
+            "With ",
+            (wanted, Ratio),
+            " threads showing and a jam nut of ",
+            (joint.nut.thickness, FineLength),
+            ", a shank with ",
+            (joint.thread_length, FineLength),
+            " of thread does not reach into the bar at all. Leave fewer threads showing, or take a rod end with more thread."
+        ]);
+    }
     let faces = [0, 1].map(|end| sheet.work(&lengths::EYE_TO_FACE, &[joints[end].eye_to_end, design[end]]));
     let exact = sheet.work(&lengths::BAR_LENGTH, &[length, faces[0], faces[1]]);
     let step = given.known(&inputs::ROUNDING);
@@ -69,6 +81,19 @@ pub(super) fn lay_out(
     let ends = [0, 1].map(|end| lay_out_end(given, end, joints[end], design[end] + shift, strength, sheet));
     let cut = sheet.work(&lengths::CUT_LENGTH, &[bar, given.known(&inputs::FACING)]);
     let flats = (material.form == Form::Bar).then(|| flats(given, section, bar, &ends));
+    if let (Some(flats), Some(start)) = (flats, given.number(&inputs::FLATS_START))
+        && start + flats.length > bar
+    {
+        return Err(said![
+            "Wrench flats that begin ",
+            (start, Length),
+            " from face A and are ",
+            (flats.length, Length),
+            " long do not lie on a bar of ",
+            (bar, Length),
+            "."
+        ]);
+    }
     let area = sheet.work(&sections::RING_AREA, &[section.outside_diameter, section.bore()]);
     let plain = sheet.work(&lengths::BAR_WEIGHT, &[material.density, area, bar]);
     let holes: f64 = if material.form == Form::Bar {
@@ -217,7 +242,7 @@ fn flats(given: &Given, section: Section, bar: f64, ends: &[MadeEnd; 2]) -> Flat
     let clear = up_to(ends[0].drill_point + inch(0.25), inch(0.125));
     let middle = ((bar - length) / 2.0).max(0.0);
     Flats {
-        start: given.number(&inputs::FLATS_START).unwrap_or(clear).min(middle),
+        start: given.number(&inputs::FLATS_START).unwrap_or_else(|| clear.min(middle)),
         length,
         width: given
             .number(&inputs::FLATS_WIDTH)

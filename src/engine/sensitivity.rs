@@ -17,7 +17,7 @@ static OTHERS: [&Number; 5] =
 const STEP: f64 = 0.1;
 const STEP_FROM_NOTHING: f64 = 0.002;
 /// A change below this share of the limit is none.
-const NO_CHANGE: f64 = 1e-6;
+const NO_CHANGE: f64 = 5e-4;
 
 /// Every value that moves the answer, the strongest first.
 pub(super) fn rank(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Vec<Sensitivity> {

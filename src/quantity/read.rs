@@ -101,6 +101,9 @@ impl<'a> Reader<'a> {
         if self.unit()?.is_some_and(|(_, name)| !INCHES.contains(&name)) {
             return Err(Misread::TwoNumbers { read: echo(self.typed), kind: self.kind });
         }
+        if number >= 12.0 {
+            return Err(Misread::TooManyInches { read: echo(self.typed) });
+        }
         Ok(number)
     }
 

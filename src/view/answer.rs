@@ -92,7 +92,7 @@ fn nothing_holds(answer: &Answer) -> String {
 
 /// The title block: what is read back over a phone or copied onto the bar.
 fn plate(bench: Bench, made: &Made) -> String {
-    let length = |value: f64| bench.show(value, Kind::Length);
+    let length = |value: f64| words::length(value, bench.system.get());
     let [a, b] = made.ends.each_ref().map(|end| words::thread(end.thread));
     let threads = if a == b { a.to_string() } else { format!("{a} at A, {b} at B") };
     let cells = pair("Bar, face to face", "dd class=\"main\" id=\"bar-length\"", &length(made.bar))

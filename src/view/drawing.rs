@@ -123,7 +123,7 @@ fn link(answer: &Answer, system: System, class: &str, width: f64) -> String {
     let [eye_a, eye_b] = sheet.frames.map(|frame| frame.eye);
     let mut pen = Pen::new();
     link_body(&mut pen, answer, &sheet);
-    pen.across("set", eye_a, eye_b, rows.axis, rows.mounts, &show(made.length, Kind::Length, system));
+    pen.across("set", eye_a, eye_b, rows.axis, rows.mounts, &words::length(made.length, system));
     let faces = sheet.faces(answer);
     pen.across(
         "",
@@ -131,7 +131,7 @@ fn link(answer: &Answer, system: System, class: &str, width: f64) -> String {
         faces[1],
         rows.axis + made.outside_diameter / 2.0 * sheet.scale + 2.0,
         rows.bar,
-        &format!("bar {}", show(made.bar, Kind::Length, system)),
+        &format!("bar {}", words::length(made.bar, system)),
     );
     weakest(&mut pen, answer, sheet.frames[0], &rows, width);
     names(&mut pen, answer, eye_a, eye_b, &rows);

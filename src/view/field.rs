@@ -63,6 +63,7 @@ const fn keypad(kind: Kind) -> &'static str {
 
 fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
     bench.type_into(input, place, text.clone(), false);
+    let system = bench.system.get_untracked();
     set_timeout(
         move || {
             let still = bench.drafts.try_with_untracked(|drafts| {
@@ -70,7 +71,8 @@ fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
                     .iter()
                     .any(|draft| draft.id == input.id && draft.place == place && draft.text == text && !draft.settled)
             });
-            if still == Some(true) {
+            // Units switched in the pause would read the same digits as another value.
+            if still == Some(true) && bench.system.try_get_untracked() == Some(system) {
                 bench.type_into(input, place, text, true);
             }
         },
@@ -180,6 +182,8 @@ fn pick(bench: Bench, choice: &'static Choice, place: Place, id: &str) {
         let wanted = if id.is_empty() || default == Some(id) { None } else { Some(id) };
         (choice.set)(document, place, wanted);
     });
+    // A refused entry may stand in a field that this choice takes away.
+    bench.drafts.update(|drafts| drafts.retain(|draft| draft.refused.is_none()));
 }
 
 /// A choice of a few, all in sight: one tap.

@@ -37,7 +37,7 @@ fn entries(bench: Bench, place: Place) -> AnyView {
 
 /// In the Prove view the defaults stand where the forces are told; every field stands on the page once.
 fn shows_more(bench: Bench) -> bool {
-    bench.leaf.get() == Leaf::Size || !bench.known.get()
+    bench.leaf.get() == Leaf::Size || !bench.entered.get()
 }
 
 /// Which of several links is on the bench; nothing when there is only one.
@@ -62,7 +62,7 @@ fn start_over(bench: Bench) -> AnyView {
     if bench.document.with(|document| *document == Document::default()) {
         return ().into_any();
     }
-    view! { <button type="button" class="quiet clear" id="clear" on:click=move |_| bench.replace(Document::default())>"Clear every entry"</button> }.into_any()
+    view! { <button type="button" class="quiet clear" id="clear" on:click=move |_| bench.clear()>"Clear every entry"</button> }.into_any()
 }
 
 /// The invitation above an empty form.
@@ -81,6 +81,10 @@ fn welcome(bench: Bench) -> AnyView {
 
 /// What stands in place of the answer until it can be given.
 pub(super) fn invitation(needs: &[&'static str]) -> AnyView {
+    // Somebody who is past the first entries needs no welcome.
+    if !needs.iter().any(|id| [inputs::LENGTH.id, inputs::WEIGHT.id, inputs::USAGE.id].contains(id)) {
+        return view! { <p class="stop" id="still-needed">{words::still_needed(needs)}</p> }.into_any();
+    }
     view! {
         <div class="invitation">
             <p class="lead">"Measure one link from hole center to hole center. Add what the rig weighs, loaded, and how you drive it."</p>

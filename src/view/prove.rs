@@ -11,6 +11,7 @@ use super::state::Bench;
 use super::{findings, verdict, words};
 use leptos::prelude::*;
 use linkwright::inputs::Place;
+use linkwright::report::LinkReport;
 
 /// The whole view. Its fields stay where they are while the rest is written anew.
 pub(super) fn prove(bench: Bench) -> AnyView {
@@ -34,13 +35,22 @@ pub(super) fn prove(bench: Bench) -> AnyView {
 
 /// What is being proved, and the verdict in one line.
 fn head(bench: Bench) -> String {
-    let Some(answer) = bench.answer() else { return String::new() };
+    let Some(answer) = bench.answer() else { return said("p class=\"stop\"", &in_the_way(bench)) };
     let system = bench.system.get();
     let headline = words::headline(&answer.link, system);
     let judged = verdict::mark(answer.verdict) + &said("p", &words::weakest(&answer, system));
     said("p class=\"kicker\"", &format!("{}, {}", words::role_word(answer.role), words::lower(&headline)))
         + &said("h2 id=\"prove-title\"", "Where it gives first, and why")
         + &element("div class=\"judged\"", &judged)
+}
+
+/// Why there is nothing to prove.
+fn in_the_way(bench: Bench) -> String {
+    bench.report.with(|report| match report.links.get(bench.at.get()) {
+        Some(LinkReport::Impossible(why)) => bench.say(why),
+        Some(LinkReport::Needs(needs)) => words::still_needed(needs),
+        _ => String::new(),
+    })
 }
 
 /// One tap that gives every changed default back, once one is changed.

@@ -45,6 +45,8 @@ pub(super) struct Bench {
     pub(super) report: Memo<Report>,
     /// Whether there is an answer.
     pub(super) known: Memo<bool>,
+    /// Whether the first entries are there, so that there is an answer or something to say instead.
+    pub(super) entered: Memo<bool>,
     /// Which view is open.
     pub(super) leaf: RwSignal<Leaf>,
     /// Which link is on the bench.
@@ -86,6 +88,7 @@ impl Bench {
             known: Memo::new(move |_| {
                 report.with(|report| report.links.get(at.get()).is_some_and(|link| link.answer().is_some()))
             }),
+            entered: Memo::new(move |_| document.with(|document| inputs::still_needed(document, at.get()).is_empty())),
             leaf: RwSignal::new(if prove { Leaf::Prove } else { Leaf::Size }),
             at,
             drafts: RwSignal::new(Vec::new()),
@@ -113,15 +116,17 @@ impl Bench {
         let brought = storage::fragment();
         let own = storage::kept(storage::ENTRIES);
         let received = storage::kept(storage::RECEIVED);
-        let kept_before = storage::kept(storage::BEFORE);
-        if brought.is_empty() {
+        let opened = share::from_fragment(&brought);
+        let useless = opened.document == Document::default();
+        if brought.is_empty() || useless {
+            // A link that brings nothing leaves the entries alone.
             if let Some(own) = &own {
                 self.replace(share::from_fragment(own).document);
             }
-            self.before.set(kept_before.filter(|_| received.is_some() && received == own));
+            self.told.set(if brought.is_empty() { Vec::new() } else { opened.told });
+            self.offer_earlier(own.as_ref());
             return;
         }
-        let opened = share::from_fragment(&brought);
         let plain = share::to_fragment(&opened.document);
         if own.as_ref() != Some(&plain) {
             let theirs = received.is_some() && received == own;
@@ -129,11 +134,34 @@ impl Bench {
                 storage::keep(storage::BEFORE, own);
             }
             storage::keep(storage::RECEIVED, &plain);
+            storage::keep(storage::TOLD, &opened.told.join("\n"));
         }
-        let foreign = storage::kept(storage::RECEIVED).as_ref() == Some(&plain);
-        self.before.set(storage::kept(storage::BEFORE).filter(|before| foreign && *before != plain));
-        self.told.set(opened.told);
+        // A damaged link stays damaged over a reload, though its address was written anew.
+        let untouched = storage::kept(storage::RECEIVED).as_ref() == Some(&plain);
+        let kept = storage::kept(storage::TOLD).filter(|_| untouched).unwrap_or_default();
+        let told = if opened.told.is_empty() { kept.lines().map(str::to_string).collect() } else { opened.told };
+        self.told.set(told);
+        self.offer_earlier(Some(&plain));
         self.replace(opened.document);
+    }
+
+    /// Offers the entries that were set aside, unless they are the ones on the bench.
+    fn offer_earlier(self, now: Option<&String>) {
+        self.before.set(storage::kept(storage::BEFORE).filter(|before| Some(before) != now));
+    }
+
+    /// Empties the form; what was in it is set aside.
+    pub(super) fn clear(self) {
+        storage::keep(storage::BEFORE, &self.fragment());
+        self.told.set(Vec::new());
+        self.replace(Document::default());
+        self.offer_earlier(None);
+    }
+
+    /// Forgets the entries that were set aside.
+    pub(super) fn forget_earlier(self) {
+        storage::keep(storage::BEFORE, "");
+        self.before.set(None);
     }
 
     /// Writes document, units and ticks where the next visit finds them.

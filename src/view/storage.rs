@@ -12,6 +12,8 @@ pub(super) const ENTRIES: &str = "linkwright.entries";
 pub(super) const BEFORE: &str = "linkwright.before";
 /// Where the last received link is kept, to tell it from the reader's own entries.
 pub(super) const RECEIVED: &str = "linkwright.received";
+/// What was said about the last received link.
+pub(super) const TOLD: &str = "linkwright.told";
 /// Where the unit system is kept.
 pub(super) const UNITS: &str = "linkwright.units";
 /// Which view was open.

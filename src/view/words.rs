@@ -8,7 +8,7 @@ use linkwright::engine::formula::spoken;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{CHOICES, NUMBERS, Place, USAGE, WEIGHT};
 use linkwright::order;
-use linkwright::quantity::{Kind, System, show};
+use linkwright::quantity::{INCH, Kind, System, show};
 use linkwright::report::{Answer, LinkReport, Made, MadeEnd};
 
 /// `RH` or `LH`, as stamped on parts.
@@ -44,14 +44,22 @@ pub(super) fn thread(thread: &'static Thread) -> &'static str {
 /// A stock size as people say it: `2 in`, or `1-3/4 in × 0.250 in wall`.
 pub(super) fn size(outside: f64, wall: f64, system: System) -> String {
     // Stock in inches is not a round number of millimeters.
-    let kind = if system == System::Inch { Kind::Length } else { Kind::FineLength };
-    let mut words = show(outside, kind, system);
+    let mut words =
+        if system == System::Inch { length(outside, system) } else { show(outside, Kind::FineLength, system) };
     if wall > 0.0 {
         words.push_str(" × ");
         words.push_str(&show(wall, Kind::FineLength, system));
         words.push_str(" wall");
     }
     words
+}
+
+/// A length that is made or measured: in fractions when it lies on one, else in thousandths.
+pub(super) fn length(value: f64, system: System) -> String {
+    // What a length is shown in the usual steps of; from a meter up those are whole millimeters.
+    let (steps, slack) = if system == System::Inch { (value / INCH * 32.0, 0.01) } else { (value * 1000.0, 0.05) };
+    let odd = (system == System::Inch || value > 0.999) && (steps - steps.round()).abs() > slack;
+    show(value, if odd { Kind::FineLength } else { Kind::Length }, system)
 }
 
 /// The metal in as few words as tell it apart.
@@ -144,21 +152,22 @@ fn both(value: f64, kind: Kind) -> String {
     format!("{} ({})", show(value, kind, System::Inch), show(value, kind, System::Metric))
 }
 
+fn both_lengths(value: f64) -> String {
+    format!("{} ({})", length(value, System::Inch), length(value, System::Metric))
+}
+
 /// The answer as lines of text with both units, for a message or a phone call.
 pub(super) fn plain_text(document: &Document, answer: &Answer, fragment: &str) -> String {
     let made = &answer.link;
-    let mut lines = vec![format!("{}, {} mount to mount", role_word(answer.role), both(made.length, Kind::Length))];
-    lines.push(format!(
-        "Rig: {} ({})",
-        job(document, System::Inch),
-        job(document, System::Metric).split(',').next().unwrap_or_default()
-    ));
+    let mut lines = vec![format!("{}, {} mount to mount", role_word(answer.role), both_lengths(made.length))];
+    let weight = WEIGHT.value(document, Place::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
+    lines.push(format!("Rig: {} ({})", job(document, System::Inch), weight.unwrap_or_default()));
     lines.push(headline(made, System::Inch));
     lines.push(format!(
         "Bar: {} across, {} long, saw to {}",
-        both(made.outside_diameter, Kind::Length),
-        both(made.bar, Kind::Length),
-        both(made.cut, Kind::Length)
+        both_lengths(made.outside_diameter),
+        both_lengths(made.bar),
+        both_lengths(made.cut)
     ));
     lines.push(format!("Weight of the bar: {}", both(made.bar_weight, Kind::Weight)));
     for (end, made) in made.ends.iter().enumerate() {
@@ -215,6 +224,15 @@ pub(super) fn weakest(answer: &Answer, system: System) -> String {
     words.push_str(&finding.station.map(|station| place(station, &answer.link, system)).unwrap_or_default());
     if let Some(used) = finding.utilization {
         words.push_str(&format!(". It uses {} of what it may", show(used, Kind::Percent, system)));
+    }
+    // A rule may be what the verdict rests on, though no part is that weak.
+    if finding.verdict < answer.verdict
+        && let Some(rule) = answer.findings.iter().find(|other| other.verdict == answer.verdict)
+    {
+        words.push_str(&format!(". {} by a rule: {}", super::verdict::word(answer.verdict), lower(rule.part)));
+        if let Some(used) = rule.utilization {
+            words.push_str(&format!(", {}", show(used, Kind::Percent, system)));
+        }
     }
     words + "."
 }

@@ -43,7 +43,7 @@ pub(crate) const READS: &[(&str, Kind, System, f64)] = &[
     ("3ft6", Length, Inch, 42.0 * INCH), ("3'6\"", Length, Inch, 42.0 * INCH), ("3'-6\"", Length, Inch, 42.0 * INCH),
     ("3′ 6″", Length, Inch, 42.0 * INCH), ("3’ 6”", Length, Inch, 42.0 * INCH),
     ("3 feet 6 inches", Length, Inch, 42.0 * INCH), ("1 foot, 6 in.", Length, Inch, 18.0 * INCH),
-    ("3 ft. 6 in.", Length, Inch, 42.0 * INCH), ("3' 14\"", Length, Inch, 50.0 * INCH),
+    ("3 ft. 6 in.", Length, Inch, 42.0 * INCH), ("3' 11\"", Length, Inch, 47.0 * INCH),
     ("3.5 ft", Length, Inch, 42.0 * INCH), ("3'½\"", Length, Inch, 36.5 * INCH),
     ("3' 6\"", Length, Metric, 42.0 * INCH),
     // Metric lengths, in either system.

@@ -99,6 +99,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
             sheet.say(|| said!["With that many visible threads the shank does not reach into the bar at all."]),
         );
     }
+    let strength = end.marks.first().map_or(0.0, |mark| mark.length);
     let habit = end.marks.iter().find(|mark| mark.name.starts_with("Habit")).map_or(0.0, |mark| mark.length);
     let mut says = sheet.say(|| {
         said![
@@ -121,7 +122,8 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
         utilization: Ok(sheet.work(&pins::LENGTH_SHARE, &[end.least, end.engagement])),
         station: None,
         says,
-        close_from: 1.0 / COMFORT,
+        // The band above the strength line is amber; the floor of one diameter has none.
+        close_from: if end.engagement < COMFORT * strength { 0.0 } else { 1.0 },
         applies: true,
     }
 }

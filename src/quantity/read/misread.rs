@@ -29,6 +29,11 @@ pub enum Misread {
         /// What the field takes.
         kind: Kind,
     },
+    /// Feet followed by a foot or more of inches.
+    TooManyInches {
+        /// What was typed.
+        read: String,
+    },
     /// A fraction with nothing but zeros below its line.
     DivisionByZero {
         /// What was typed.
@@ -67,6 +72,11 @@ impl Misread {
     pub fn sentence(&self) -> String {
         match self {
             Self::Empty { kind } => format!("Nothing is typed here; this field takes {}.", takes(*kind)),
+            Self::TooManyInches { read } => {
+                format!(
+                    "In “{read}” a foot or more of inches follows the feet. Type it all in inches, or count the feet again."
+                )
+            }
             Self::TooLong { kind } => format!("That is too long to be one number; this field takes {}.", takes(*kind)),
             Self::NotANumber { read, kind } => {
                 format!("“{read}” does not read as a number; this field takes {}.", takes(*kind))
