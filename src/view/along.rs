@@ -10,6 +10,8 @@ use linkwright::inputs::{self, Place};
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{Answer, Station};
 
+/// What the table of parts holds.
+const HEAD: [&str; 5] = ["Part", "From eye A", "Asked", "Bears", "Used"];
 /// Height of the hill at most, in sheet units.
 const HILL: f64 = 150.0;
 /// A place that bears far more than the hill is cut off at this many times its height.
@@ -165,15 +167,21 @@ fn table(answer: &Answer, system: System) -> String {
                 escaped(worst.part),
                 escaped(worst.part)
             );
-            let cells = said("td", &show(worst.x, Kind::Length, system))
-                + &said("td", &show(worst.moment, Kind::Moment, system))
-                + &said("td", &show(worst.strength, Kind::Moment, system))
-                + &element("td", &said("b", &show(worst.utilization, Kind::Percent, system)));
+            let values = [
+                show(worst.x, Kind::Length, system),
+                show(worst.moment, Kind::Moment, system),
+                show(worst.strength, Kind::Moment, system),
+                show(worst.utilization, Kind::Percent, system),
+            ];
+            let cells: String = HEAD[1..]
+                .iter()
+                .zip(&values)
+                .map(|(name, value)| said(&format!("td data-of=\"{name}\""), value))
+                .collect();
             Some(element("tr", &(element("th scope=\"row\"", &head) + &cells)))
         })
         .collect();
-    let head: String =
-        ["Part", "From eye A", "Asked", "Bears", "Used"].map(|name| said("th scope=\"col\"", name)).concat();
+    let head: String = HEAD.map(|name| said("th scope=\"col\"", name)).concat();
     if rows.is_empty() {
         return rows;
     }

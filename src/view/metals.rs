@@ -11,6 +11,8 @@ use linkwright::engine::tables::threads;
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{InMetal, MetalSize};
 
+/// What is compared.
+const HEAD: [&str; 6] = ["Metal", "Size", "Weight", "Bends", "Strike to first bend", "Folding push"];
 /// Width and height of a plot.
 const SHEET: (f64, f64) = (344.0, 220.0);
 
@@ -61,8 +63,7 @@ fn letter(index: usize) -> String {
 
 fn table(metals: &[InMetal], system: System, title: &str, of: impl Fn(&InMetal) -> Option<&MetalSize>) -> String {
     let rows: String = metals.iter().enumerate().map(|(index, metal)| row(index, metal, of(metal), system)).collect();
-    let head = ["Metal", "Size", "Weight", "Bends", "Strike to first bend", "Folding push"];
-    let head: String = head.map(|name| said("th scope=\"col\"", name)).concat();
+    let head: String = HEAD.map(|name| said("th scope=\"col\"", name)).concat();
     let inside = said("caption", title) + &element("thead", &element("tr", &head)) + &element("tbody", &rows);
     element("div class=\"scroll\"", &element("table class=\"metals\"", &inside))
 }
@@ -89,11 +90,15 @@ fn row(index: usize, metal: &InMetal, size: Option<&MetalSize>, system: System) 
     if let Some(collapse) = size.beyond.collapse {
         strike += &said("small", &format!("folds at {}", show(collapse, Kind::Force, system)));
     }
-    let cells = element("td", &(escaped(&bar) + &said("small", &holds)))
-        + &said("td", &show(size.bar_weight, Kind::Weight, system))
-        + &said("td", &show(size.beyond.deflection, Kind::FineLength, system))
-        + &element("td", &strike)
-        + &said("td", &show(size.buckling, Kind::Force, system));
+    let values = [
+        escaped(&bar) + &said("small", &holds),
+        show(size.bar_weight, Kind::Weight, system),
+        show(size.beyond.deflection, Kind::FineLength, system),
+        strike,
+        show(size.buckling, Kind::Force, system),
+    ];
+    let cells: String =
+        HEAD[1..].iter().zip(&values).map(|(name, value)| format!("<td data-of=\"{name}\">{value}</td>")).collect();
     element("tr", &(element("th scope=\"row\"", &head) + &cells))
 }
 

@@ -63,7 +63,8 @@ fn firm(bench: Bench, firm: &[Firmness]) -> String {
         let now = bench.show(row.now, row.kind);
         rows.push(Row { class: "", about: words::label(row.input), cells: [escaped(&now), escaped(&limit)] });
     }
-    let caption = "The same size still holds when one of these alone goes this far.";
+    let caption =
+        "The same size still holds when one of these alone goes this far; habit may ask for more before that.";
     said("h4", "How firm that is")
         + &table("class=\"firm\" id=\"firm\"", caption, ["Entry", "Now", "Holds up to"], &rows)
 }
