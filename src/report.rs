@@ -232,7 +232,9 @@ pub struct Loads {
     pub zone: f64,
     /// The force it lands with at the edges of its zone, where the link gives less.
     pub strike_at_edges: [f64; 2],
-    /// The axle's forces, unless the force along the link is the user's own.
+    /// What the force along the link comes from, as the beginning of a sentence that the force ends.
+    pub from: &'static str,
+    /// The axle's forces, for links that hold it against drive and brakes.
     pub axle: Option<Axle>,
     /// Ids of the changed defaults that the force along the link rests on.
     pub axial_changed: Vec<&'static str>,

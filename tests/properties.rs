@@ -295,6 +295,24 @@ fn holds_however_rounded(document: &Document, input: &Number, value: f64) -> boo
     [1.0, -1.0].iter().all(|way| holds(&rounded_worst(document, *way), input, value))
 }
 
+/// Values just outside a range are taken, since a range in inches must take the same number in millimeters.
+#[test]
+fn every_input_may_stand_at_the_ends_of_its_range() {
+    for usage in [0, 3] {
+        for input in NUMBERS {
+            let slack = 0.9e-9 * input.most.abs();
+            for value in [input.least - slack, input.least, input.most, input.most + slack] {
+                let mut document = fixed(38.0, 4100.0, usage, 4);
+                for end in [0, 1] {
+                    (input.set)(&mut document, Place { link: 0, end }, Some(value));
+                }
+                let faults = Shown::faults(&engine::report(&document));
+                assert!(faults.is_empty(), "{} at {value}: {}", input.id, faults.join("\n"));
+            }
+        }
+    }
+}
+
 fn few(cases: u32) -> ProptestConfig {
     let usual = ProptestConfig::default();
     // The same documents every time, unless PROPTEST_RNG_SEED asks for others; a failure prints what it shrank to.

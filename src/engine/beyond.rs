@@ -1,9 +1,9 @@
 //! Past the checks: where the bar first stays bent and what follows, and what repeated loads do. Notes, not verdicts.
 
-use super::checks::Case;
+use super::checks::{Case, zone};
 use super::formula::{Line, Said, Sheet, said};
 use super::formulas::{beams, beyond, impact, sections};
-use super::stepped::{self, Levers, Step};
+use super::stepped::{self, Levers, Step, in_zone};
 use super::tables::materials;
 use crate::inputs;
 use crate::quantity::{Kind, ksi, lbf};
@@ -39,6 +39,10 @@ pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut
     };
     let first_yield =
         by(section.yield_compression, when_pushed, sheet).min(by(section.yield_tension, when_pulled, sheet));
+    // A push that yields the bar by itself leaves nothing to say about a strike.
+    if first_yield <= 0.0 || sheet.outside.is_some() {
+        return None;
+    }
     let give = stepped::give_at(bending, middle);
     let energy = sheet.work(&beyond::ELASTIC_ENERGY, &[first_yield, give]);
     let weight = loads.strike_weight;
@@ -67,7 +71,8 @@ pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut
 
 /// The same in words.
 pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
-    let mut says = said!["The middle of the bar begins to stay bent under ", (limits.first_yield, Force)];
+    let mut says =
+        said!["Without any factor, the middle of the bar begins to stay bent under ", (limits.first_yield, Force)];
     if case.strike() > 0.0 {
         says.extend(said![", ", (limits.first_yield / case.strike(), Ratio), " times the strike assumed"]);
     }
@@ -78,9 +83,9 @@ pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
     match (limits.collapse, limits.bow) {
         (Some(collapse), Some(bow)) => says.extend(said![
             (if case.strength.elongation.is_none_or(|stretch| stretch >= 0.1) {
-                "Past that this metal folds slowly, fully at "
+                "Past that this metal folds slowly: fully, with no push along it, at "
             } else {
-                "Past that this metal bends on, though its makers promise little stretch, and folds fully at "
+                "Past that this metal bends on, though its makers promise little stretch, and folds fully, with no push along it, at "
             }),
             (collapse, Force),
             ", and a hit with as much energy again leaves a bow of about ",
@@ -122,20 +127,20 @@ fn turns(case: &Case, sheet: &mut Sheet) -> Option<Said> {
     let section = case.stock.tapped(end, sheet);
     let traction = sheet.work(&beams::AXIAL_STRESS, &[case.axial(), section.area]);
     let moment = {
-        let station = end.eye_to_face + end.tapped_depth;
-        let zone = case.given.known(&inputs::STRIKE_ZONE) * case.made.length;
-        let at = station.clamp(zone, case.made.length - zone);
+        let station = (end.eye_to_face + end.tapped_depth).min(case.made.length / 2.0);
+        let at = in_zone(station, zone(case));
         sheet.work(&beams::MOMENT_OF_STRIKE, &[case.strike(), station.min(at), case.made.length - at, case.made.length])
     };
     let struck =
         sheet.work(&beams::COMBINED_STRESS, &[case.axial_with_strike(), section.area, moment, section.modulus]);
     let mut says = said!["Not a verdict. "];
-    for (stress, when) in [(traction, "Each full push and pull"), (struck, "Each full strike")] {
-        says.extend(said![(when), " works the metal around the thread to ", (stress, Stress), ": "]);
+    let struck = (case.loads.strike > 0.0).then_some((struck, "Each full strike"));
+    for (stress, when) in [Some((traction, "Each full push and pull")), struck].into_iter().flatten() {
+        says.extend(said![(when), " works the metal around the thread to ", (stress, Stress), ", which it bears "]);
         says.extend(said![(life(stress, sheet)), ". "]);
     }
     says.extend(said![
-        "So notched rolled bar broke in tests in clean air, by a curve fitted here to a published figure and taken, unverified, as pulled and pushed alike. Salt, scratches and chatter in the thread take more, and for the rod end's steel no such data are held."
+        "That is when notched rolled bar broke in tests in clean air, by a curve fitted here to a published figure and taken, unverified, for push and pull alike. Salt, scratches and chatter in the thread take more, and for the rod end's steel no such data are held."
     ]);
     Some(says)
 }
@@ -143,7 +148,7 @@ fn turns(case: &Case, sheet: &mut Sheet) -> Option<Said> {
 /// How many turns of a stress notched bar stood, in words no finer than the curve.
 fn life(stress: f64, sheet: &mut Sheet) -> &'static str {
     if stress <= LIFE_FLOOR {
-        return "less than the fitted curve covers; aluminum has no stress that is safe for ever";
+        return "more often than the fitted curve tells, though aluminum has no stress that is safe for ever";
     }
     let turns = sheet.work(&beyond::NOTCHED_7075_LIFE, &[LIFE_SCALE, LIFE_UNIT, stress, LIFE_FLOOR]);
     if turns < LIFE_READ[0] {

@@ -97,6 +97,7 @@ fn put_together(given: &Given, section: Section, joints: [Joint; 2], asked: Aske
         stock: &stock,
         loads: &loads,
         levers: &levers,
+        stretches: &stretches,
         pushed: &pushed,
         folding: OnceCell::new(),
         layout_changed: &layout_changed,

@@ -2,11 +2,11 @@
 
 use std::cell::{Cell, OnceCell};
 
-use super::cross_sections::{CrossSection, Stock};
+use super::cross_sections::{CrossSection, Stock, Stretch};
 use super::formula::{Line, Said, Sheet, said};
 use super::formulas::{beams, pins, stepped as stepped_formulas};
 use super::given::{Given, Joint};
-use super::stepped::{self, Levers, Step};
+use super::stepped::{self, Levers, Step, in_zone};
 use super::tables::materials::Strength;
 use crate::inputs;
 use crate::quantity::Kind;
@@ -31,6 +31,8 @@ pub(super) struct Case<'a> {
     pub(super) asked: Cell<[bool; 2]>,
     /// Levers of the link under its push with the factor on yield.
     pub(super) levers: &'a Levers<'a>,
+    /// What the link is made of, from eye A to eye B.
+    pub(super) stretches: &'a [Stretch],
     /// The link as it is pushed.
     pub(super) pushed: &'a [Step],
     /// The push at which the whole link folds, were nothing to yield; worked out when first asked for.
@@ -67,7 +69,7 @@ impl Case<'_> {
         let loads = [(axial, &self.loads.axial_changed), (strike, &self.loads.strike_changed)];
         let loads = loads.into_iter().filter(|(asked, _)| *asked).flat_map(|(_, changed)| changed);
         for id in self.layout_changed.iter().chain(loads) {
-            let of_flats = id.starts_with("flats") && check.id != "wrench-flats";
+            let of_flats = id.starts_with("flats") && check.id != "wrench-flats" || *id == inputs::FACING.id;
             if !of_flats && !own.contains(id) {
                 own.push(id);
             }
@@ -178,17 +180,24 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
 
 /// What a strike and a push or pull do at a station, with the factor on yield already in them.
 pub(super) struct Actions {
-    /// Push or pull along the link.
+    /// Push or pull along the link together with the strike.
     pub(super) axial: f64,
+    /// The greatest push or pull, without a strike.
+    pub(super) alone: f64,
     /// Moment while the link is pushed.
     pub(super) pushed: f64,
     /// Moment while it is pulled; the strike alone, since a pull only straightens the bar.
     pub(super) pulled: f64,
 }
 
+/// Where the zone of strikes begins and ends.
+pub(super) fn zone(case: &Case) -> [f64; 2] {
+    let length = case.made.length;
+    let begins = (case.given.known(&inputs::STRIKE_ZONE) * length).min(length / 2.0);
+    [begins, length - begins]
+}
+
 /// The worst actions at a station; `None` when the push alone folds the link.
-///
-/// The strike that bends a place most is the one right on it, or at the edge of the zone when the place lies outside.
 ///
 /// One force is taken over the whole zone, that of the drop on the middle: so the drops of the uses were calibrated.
 pub(super) fn actions(case: &Case, station: f64, sheet: &mut Sheet) -> Option<Actions> {
@@ -198,34 +207,48 @@ pub(super) fn actions(case: &Case, station: f64, sheet: &mut Sheet) -> Option<Ac
 /// The worst actions at a station under a strike of a given force.
 pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut Sheet) -> Option<Actions> {
     let length = case.made.length;
+    let zone = zone(case);
     let factor = case.given.known(&inputs::YIELD_FACTOR);
-    let zone = case.given.known(&inputs::STRIKE_ZONE) * length;
-    let at = station.clamp(zone, length - zone);
     let strike = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, hit]);
     let axial = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
+    let alone = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial()]);
+    // Not pushed, the strike on the place itself bends it most, or the one at the edge of the zone.
+    let at = in_zone(station, zone);
     let (near, far) = if station <= at { (station, length - at) } else { (length - station, at) };
     let pulled = sheet.work(&beams::MOMENT_OF_STRIKE, &[strike, near.max(0.0), far, length]);
     if axial < 1e-6 {
-        return Some(Actions { axial, pushed: pulled, pulled });
+        return Some(Actions { axial, alone, pushed: pulled, pulled });
     }
     if !case.levers.stand() {
         return None;
     }
-    let levers = case.levers;
-    let (near, far) = if station <= at {
-        (levers.from_a(station), levers.from_b(at))
-    } else {
-        (levers.from_b(station), levers.from_a(at))
+    let (near, far) = case.levers.worst(station, zone);
+    if sheet.is_recording() {
+        carried(case, near, far, sheet);
+    }
+    let pushed = sheet.work(&stepped_formulas::STEPPED_MOMENT, &[strike, near, far, case.levers.whole()]);
+    Some(Actions { axial, alone, pushed, pulled })
+}
+
+/// How the levers came about, for whoever wants to do it again.
+fn carried(case: &Case, near: f64, far: f64, sheet: &mut Sheet) {
+    sheet.chose(|| {
+        let mut said = said![
+            "While the link is pushed, a lever u with its growth g is carried from each eye over every piece of the link, beginning with u = 0 and g = 1: u = u_1 · cos(k · l) + g_1 · sin(k · l) / k and g = g_1 · cos(k · l) − k · u_1 · sin(k · l), with k = √(N / (E · I)) of the piece. The pieces from eye A:"
+        ];
+        for stretch in case.stretches {
+            let section = &stretch.section;
+            said.extend(said![" ", (stretch.part), " ", (stretch.to - stretch.from, FineLength), ", I = "]);
+            said.extend(said![(section.second_moment, SecondMoment), ", E = ", (section.elastic_pressed, Stress), ";"]);
+        }
+        said
+    });
+    let mut found = |what, value| {
+        sheet.note(|| Line::Solved { what, value, kind: Kind::FineLength, how: "carried piece by piece" });
     };
-    sheet.chose(|| said!["While the link is pushed, a lever u with its growth g is carried from each eye over every piece of the link, beginning with u = 0 and g = 1: u = u_1 · cos(k · l) + g_1 · sin(k · l) / k and g = g_1 · cos(k · l) − k · u_1 · sin(k · l), with k = √(N / (E · I)) of the piece."]);
-    let mut carried = |what, value| {
-        sheet.note(|| Line::Solved { what, value, kind: Kind::Length, how: "carried piece by piece" });
-    };
-    carried("Lever from the nearer eye to this place", near);
-    carried("Lever from the other eye to the strike", far);
-    carried("Lever from eye to eye", levers.whole());
-    let pushed = sheet.work(&stepped_formulas::STEPPED_MOMENT, &[strike, near, far, levers.whole()]);
-    Some(Actions { axial, pushed, pulled })
+    found("Lever of this place", near);
+    found("Lever of the strike, from the other eye", far);
+    found("Lever from eye to eye", case.levers.whole());
 }
 
 /// The outcome when the push alone folds the bar.
@@ -242,14 +265,17 @@ pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
 
 /// Share of its yield strength that a section is asked for, and the stress that decides it.
 pub(super) fn worst(section: &CrossSection, actions: &Actions, sheet: &mut Sheet) -> (f64, f64) {
-    let Actions { axial, pushed, pulled } = *actions;
+    let Actions { axial, alone, pushed, pulled } = *actions;
     let pressed = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, pushed, section.modulus]);
     let stretched = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, pulled, section.modulus]);
     let far_side = sheet.work(&beams::TENSION_SIDE_STRESS, &[axial, section.area, pushed, section.modulus]);
+    let straight = sheet.work(&beams::AXIAL_STRESS, &[alone, section.area]);
     let uses = [
         (pressed, section.yield_compression, "pushed, on the pressed side"),
         (stretched, section.yield_tension, "pulled, on the stretched side"),
         (far_side, section.yield_tension, "pushed, on the stretched side"),
+        (straight, section.yield_compression, "pushed with all there is, without a strike"),
+        (straight, section.yield_tension, "pulled with all there is, without a strike"),
     ];
     let mut worst = uses[0];
     for row in uses {

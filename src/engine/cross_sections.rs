@@ -78,6 +78,12 @@ impl Stock<'_> {
         self.ring_of(end.thread.major, self.strength, sheet)
     }
 
+    /// The bar around the drilled hole, below its thread.
+    pub(super) fn drilled(&self, end: &MadeEnd, sheet: &mut Sheet) -> CrossSection {
+        let hole = sheet.work(&BASIC_MINOR_DIAMETER, &[end.thread.major, end.thread.pitch]);
+        self.ring_of(hole, self.strength, sheet)
+    }
+
     /// The tube where its threaded insert is welded in; `None` when no strength beside a weld is held.
     pub(super) fn welded(&self, sheet: &mut Sheet) -> Option<CrossSection> {
         Some(self.ring_of(self.made.bore, self.beside_weld?, sheet))
@@ -185,8 +191,9 @@ impl Stock<'_> {
                 } else {
                     self.along_bar([middle - face_a, face_b - middle], on_flats)
                 };
+                let on_bar = face_a < middle && middle < face_b;
                 let open = flats.is_some_and(|flats| {
-                    on_flats.is_some() && self.hole_at([middle - face_a, face_b - middle]) >= flats.width
+                    on_bar && on_flats.is_some() && self.hole_at([middle - face_a, face_b - middle]) >= flats.width
                 });
                 if section.second_moment > 0.0 && !open {
                     Ok(Stretch { from, to, part, section })

@@ -259,6 +259,11 @@ impl Sheet {
         Self { recording: other.recording, ..Self::default() }
     }
 
+    /// Whether somebody will read what is worked here.
+    pub fn is_recording(&self) -> bool {
+        self.recording
+    }
+
     /// Works a formula and keeps the line.
     pub fn work(&mut self, formula: &'static Formula, given: &[f64]) -> f64 {
         let result = formula.value(given);

@@ -15,19 +15,25 @@ use crate::report::{Axle, Loads};
 const GIVE_FORCE: f64 = lbf(1000.0);
 
 /// The force along the link, and the axle it comes from.
-fn axial(given: &Given, sheet: &mut Sheet) -> (f64, Option<Axle>) {
+fn axial(given: &Given, sheet: &mut Sheet) -> (f64, &'static str, Option<Axle>) {
     if let Some(own) = given.number(&inputs::OWN_AXIAL) {
         sheet.chose(|| said!["Your own force along the link is used: ", (own, Force), "."]);
-        return (own, None);
+        return (own, "by your own entry there are", None);
     }
     match given.link.role {
-        Role::Lower | Role::Upper => from_traction(given, sheet),
-        Role::TrackBar => (sheet.work(&steering::SIDE_LOAD, &side(given)), None),
-        Role::TieRod | Role::DragLink => (from_steering(given, sheet), None),
+        Role::Lower | Role::Upper => {
+            let (force, axle) = from_traction(given, sheet);
+            (force, "the tires push or pull", Some(axle))
+        }
+        Role::TrackBar => (sheet.work(&steering::SIDE_LOAD, &side(given)), "an axle that slides sideways puts", None),
+        Role::TieRod | Role::DragLink => {
+            let (from, force) = from_steering(given, sheet);
+            (force, from, None)
+        }
         Role::SwayLink => {
             let travel = given.known(&inputs::FLEX);
             let spring = [given.known(&inputs::SHOCK), given.known(&inputs::SWAY_RATE), travel, inch(1.0)];
-            (sheet.work(&steering::SWAY_FORCE, &spring), None)
+            (sheet.work(&steering::SWAY_FORCE, &spring), "the sway bar puts", None)
         }
     }
 }
@@ -38,7 +44,7 @@ fn side(given: &Given) -> [f64; 4] {
 }
 
 /// Drive and brakes, through the axle that the links hold.
-fn from_traction(given: &Given, sheet: &mut Sheet) -> (f64, Option<Axle>) {
+fn from_traction(given: &Given, sheet: &mut Sheet) -> (f64, Axle) {
     let (lower_height, upper_height) = (given.known(&inputs::LOWER_HEIGHT), given.known(&inputs::UPPER_HEIGHT));
     let traction = sheet.work(
         &axle::TRACTION,
@@ -54,37 +60,38 @@ fn from_traction(given: &Given, sheet: &mut Sheet) -> (f64, Option<Axle>) {
     );
     let force = sheet.work(&loads::SHOCKED_FORCE, &[given.known(&inputs::SHOCK), each]);
     let tire = given.known(&inputs::TIRE);
-    (force, Some(Axle { traction, lower, upper, lower_height, upper_height, tire }))
+    (force, Axle { traction, lower, upper, lower_height, upper_height, tire })
 }
 
 /// The largest of what turns the wheels, what holds them back and what pushes on the link by itself.
-fn from_steering(given: &Given, sheet: &mut Sheet) -> f64 {
+fn from_steering(given: &Given, sheet: &mut Sheet) -> (&'static str, f64) {
     let (grip, arm) = (given.known(&inputs::TRACTION), given.known(&inputs::STEERING_ARM));
     let offset = given.known(&inputs::SCRUB);
     let wheel = sheet.work(&steering::WHEEL_WEIGHT, &[given.known(&inputs::AXLE_SHARE), given.known(&inputs::WEIGHT)]);
     let torque = sheet.work(&steering::SCRUB_TORQUE, &[grip, wheel, offset, given.known(&inputs::PATCH)]);
     // The drag link turns both wheels, the tie rod hands on what the far one takes.
     let wheels = if given.link.role == Role::DragLink { 2.0 } else { 1.0 };
-    let mut largest = ("turning the wheels on the spot", sheet.work(&steering::SCRUB_FORCE, &[wheels, torque, arm]));
+    let mut largest =
+        ("turning the wheels on the spot puts", sheet.work(&steering::SCRUB_FORCE, &[wheels, torque, arm]));
     let mut also = |what, force| {
         if force > largest.1 {
             largest = (what, force);
         }
     };
     let hit = sheet.work(&steering::OBSTACLE_FORCE, &[given.known(&inputs::SHOCK), grip, wheel, offset, arm]);
-    also("a wheel that runs against a rock", hit);
+    also("a wheel that runs against a rock puts", hit);
     if let Some(bore) = given.number(&inputs::CYLINDER_BORE) {
         let cylinder = [given.known(&inputs::CYLINDER_PRESSURE), bore, given.known(&inputs::CYLINDER_ROD)];
-        also("the assist cylinder", sheet.work(&steering::CYLINDER_FORCE, &cylinder));
+        also("the assist cylinder puts", sheet.work(&steering::CYLINDER_FORCE, &cylinder));
     }
     if let Some(force) = given.number(&inputs::BOX_FORCE) {
-        also("the steering box", force);
+        also("the steering box puts", force);
     }
-    sheet.chose(|| said!["The largest counts: ", (largest.0), ", ", (largest.1, Force), "."]);
-    largest.1
+    sheet.chose(|| said!["The largest counts: ", (largest.0), " ", (largest.1, Force), " along it."]);
+    largest
 }
 
-/// The weight that lands on the bar; links that lie high or across are not landed on.
+/// The weight that lands on the bar; track bars, drag links and sway-bar links are not landed on.
 pub(super) fn strike_weight(given: &Given, sheet: &mut Sheet) -> f64 {
     let (share, weight) = (given.known(&inputs::STRIKE_SHARE), given.known(&inputs::WEIGHT));
     match given.link.role {
@@ -121,7 +128,7 @@ fn strike_at(given: &Given, steps: &[Step], weight: f64, at: f64, sheet: &mut Sh
 /// Every force on a link.
 pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads {
     given.watch();
-    let (axial, axle) = axial(given, sheet);
+    let (axial, from, axle) = axial(given, sheet);
     let axial_changed = given.seen();
     given.watch();
     let with = sheet.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::TOGETHER), axial]);
@@ -138,6 +145,7 @@ pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads
         strike_changed: given.seen(),
         axial_changed,
         axle,
+        from,
         axial,
         axial_with_strike: with,
         strike_weight: weight,
@@ -162,7 +170,8 @@ pub(super) fn story(given: &Given, loads: &Loads) -> Said {
         if role == Role::Lower {
             said.extend(said![(given.known(&inputs::STRIKE_SHARE), Percent), " of the rig — "]);
         } else {
-            said.extend(said!["a small share of the rig — "]);
+            let share = loads.strike_weight / given.known(&inputs::WEIGHT);
+            said.extend(said![(share, Percent), " of the rig, since rocks seldom reach it — "]);
         }
         said.extend(if loads.drop > inch(0.001) {
             said!["dropped on the middle of this ", (name), " from ", (loads.drop, FineLength)]
@@ -172,10 +181,10 @@ pub(super) fn story(given: &Given, loads: &Loads) -> Said {
         said.extend(said![", which is ", (loads.strike, Force)]);
     }
     if said.is_empty() {
-        said.extend(said!["No strike across this ", (name), " is assumed; ", (why(role)), " ", (loads.axial, Force)]);
+        said.extend(said!["No strike across this ", (name), " is assumed; ", (loads.from), " ", (loads.axial, Force)]);
         said.extend(said![" along it, both ways."]);
     } else {
-        said.extend(said![", while ", (why(role)), " ", (loads.axial_with_strike, Force), " along it; and "]);
+        said.extend(said![", while ", (loads.from), " ", (loads.axial_with_strike, Force), " along it; and "]);
         said.extend(said![(loads.axial, Force), " along it alone."]);
     }
     if let Some(usage) = given.document.rig.usage {
@@ -185,14 +194,4 @@ pub(super) fn story(given: &Given, loads: &Loads) -> Said {
         )));
     }
     said
-}
-
-/// What pushes and pulls a link, as the beginning of a sentence that a force ends.
-const fn why(role: Role) -> &'static str {
-    match role {
-        Role::Lower | Role::Upper => "the tires push or pull",
-        Role::TrackBar => "an axle that slides sideways puts",
-        Role::TieRod | Role::DragLink => "steering puts",
-        Role::SwayLink => "the sway bar puts",
-    }
 }

@@ -13,7 +13,7 @@ use crate::report::{InMetal, MetalSize};
 /// Metals that links are made of: the bar most builders use, the softer one, and tube cheap and strong.
 const COMPARED: [&str; 4] = ["7075-t6", "6061-t6", "1026-dom", "4130-n"];
 
-/// The job in each metal, the one at hand first; empty when there is no answer to compare with.
+/// The job in each metal, always in the same order; empty when there is no answer to compare with.
 pub(super) fn compare(document: &Document, index: usize, outside_diameter: f64) -> Vec<InMetal> {
     let place = Place { link: index, end: 0 };
     let mut trial = document.clone();
@@ -22,8 +22,9 @@ pub(super) fn compare(document: &Document, index: usize, outside_diameter: f64) 
     (inputs::WALL.set)(&mut trial, place, None);
     let mine = Given::new(document, index).map(|given| given.material());
     let others = COMPARED.iter().filter_map(|id| materials::find(id));
-    let others = others.filter(|material| mine.is_none_or(|mine| mine.id != material.id));
-    mine.into_iter().chain(others).map(|material| in_metal(&mut trial, index, material, outside_diameter)).collect()
+    // A metal that is not among them comes last.
+    let mine = mine.filter(|mine| !COMPARED.contains(&mine.id));
+    others.chain(mine).map(|material| in_metal(&mut trial, index, material, outside_diameter)).collect()
 }
 
 fn in_metal(trial: &mut Document, index: usize, material: &'static Material, outside_diameter: f64) -> InMetal {

@@ -4,15 +4,24 @@
 use super::build::{Asked, Built, build};
 use super::geometry::Section;
 use super::given::{Given, Joint};
-use super::sizing::first_failure;
+use super::sizing::{firmness, first_failure};
 use crate::document::Document;
 use crate::inputs::{self, Group, Number, Place, Scope};
 use crate::order;
 use crate::report::Sensitivity;
 
 /// Other values that move a link's margin, beside everything about loads and factors.
-static OTHERS: [&Number; 5] =
-    [&inputs::LENGTH, &inputs::WEIGHT, &inputs::VISIBLE_THREADS, &inputs::SHANK_YIELD, &inputs::EAR];
+static OTHERS: [&Number; 9] = [
+    &inputs::LENGTH,
+    &inputs::WEIGHT,
+    &inputs::VISIBLE_THREADS,
+    &inputs::SHANK_YIELD,
+    &inputs::SHANK_ULTIMATE,
+    &inputs::INSERT_SHEAR,
+    &inputs::EAR,
+    &inputs::SPACER,
+    &inputs::FLEX,
+];
 /// A value grows by this share of itself, or of its range where it is 0.
 const STEP: f64 = 0.1;
 const STEP_FROM_NOTHING: f64 = 0.002;
@@ -28,8 +37,11 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
     let Some((now, _)) = asked(document).and_then(|built| weakest(&built)) else { return Vec::new() };
     let counted = |input: &&&Number| {
         let loads = matches!(input.group, Group::Loads | Group::Factors) && input.scope != Scope::End;
-        loads || OTHERS.contains(*input)
+        // Nobody hangs an axle on a tenth of a link more.
+        (loads && **input != &inputs::COUNT) || OTHERS.contains(*input)
     };
+    // The length's limit has to hold whatever rounding does to the bar.
+    let length = firmness(document, index, section, joints).into_iter().find(|row| row.input == inputs::LENGTH.id);
     let mut rows: Vec<Sensitivity> = inputs::NUMBERS
         .iter()
         .filter(counted)
@@ -55,6 +67,7 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
             } else {
                 first_failure(-value, -harmful, &mut |value| over(-value)).map(|limit| -limit)
             };
+            let limit = if input == &inputs::LENGTH { length.as_ref().and_then(|row| row.limit) } else { limit };
             Some(Sensitivity {
                 input: input.id,
                 kind: input.kind,

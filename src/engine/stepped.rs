@@ -137,6 +137,11 @@ fn wave(step: &Step, push: f64) -> f64 {
     columns::WAVE_NUMBER.value(&[push, step.modulus, step.second_moment])
 }
 
+/// The place nearest to a wish inside a zone.
+pub fn in_zone(wish: f64, [begins, ends]: [f64; 2]) -> f64 {
+    wish.max(begins).min(ends)
+}
+
 /// The levers of a link under one push.
 #[derive(Debug, Clone)]
 pub struct Levers<'a> {
@@ -147,6 +152,8 @@ pub struct Levers<'a> {
     from_a: Vec<(f64, f64)>,
     /// The same from eye B, at the end of each piece, in order from eye A; the first is at eye A.
     from_b: Vec<(f64, f64)>,
+    /// Where the lever from eye A is greatest, and where the one from eye B is.
+    peaks: [f64; 2],
 }
 
 impl<'a> Levers<'a> {
@@ -164,7 +171,52 @@ impl<'a> Levers<'a> {
         let from_a = carry_all(&mut steps.iter());
         let mut from_b = carry_all(&mut steps.iter().rev());
         from_b.reverse();
-        Self { steps, push, length: length(steps), from_a, from_b }
+        let mut levers = Self { steps, push, length: length(steps), from_a, from_b, peaks: [0.0; 2] };
+        levers.peaks = [levers.peak_from_a(), levers.peak_from_b()];
+        levers
+    }
+
+    /// The levers of a place and of the strike in a zone that bends it most: the one on the place itself, or, under a
+    /// great push, one nearer the middle.
+    pub fn worst(&self, station: f64, zone: [f64; 2]) -> (f64, f64) {
+        let [begins, ends] = zone;
+        let [from_a, from_b] = self.peaks;
+        let beyond = (station <= ends)
+            .then(|| (self.from_a(station), self.from_b(in_zone(from_b, [begins.max(station), ends]))));
+        let before = (station >= begins)
+            .then(|| (self.from_b(station), self.from_a(in_zone(from_a, [begins, ends.min(station)]))));
+        match (beyond, before) {
+            (Some(beyond), Some(before)) if before.0 * before.1 > beyond.0 * beyond.1 => before,
+            (Some(beyond), _) => beyond,
+            (None, Some(before)) => before,
+            (None, None) => (f64::NAN, f64::NAN),
+        }
+    }
+
+    fn peak_from_a(&self) -> f64 {
+        let mut begins = 0.0;
+        for (index, step) in self.steps.iter().enumerate() {
+            let (lever, growth) = self.from_a[index];
+            if growth > 0.0 && self.from_a[index + 1].1 <= 0.0 {
+                let wave = wave(step, self.push);
+                return begins + growth.atan2(wave * lever) / wave;
+            }
+            begins += step.length;
+        }
+        self.length
+    }
+
+    fn peak_from_b(&self) -> f64 {
+        let mut ends = self.length;
+        for (index, step) in self.steps.iter().enumerate().rev() {
+            let (lever, growth) = self.from_b[index + 1];
+            if growth > 0.0 && self.from_b[index].1 <= 0.0 {
+                let wave = wave(step, self.push);
+                return ends - growth.atan2(wave * lever) / wave;
+            }
+            ends -= step.length;
+        }
+        0.0
     }
 
     /// The lever carried from eye A to a place.

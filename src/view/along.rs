@@ -148,7 +148,7 @@ fn explained(bench: Bench) -> String {
             }
             let factor = inputs::YIELD_FACTOR.value(&bench.document.get(), Place::default()).unwrap_or(f64::NAN);
             let words = format!(
-                "The hill is how hard the hit bends each place of the link, the worst hit for that place, made {} times harder to leave something in hand. The line is what that place bears before it stays bent. Where the hill comes nearest to the line, the link gives first. Touch a part to open its working.",
+                "The hill is how hard the hit bends each place of the link, the worst hit for that place, made {} times harder to leave something in hand. The line is what that place bears before it stays bent. Where the hill comes nearest to the line, the link gives first. On a screen, touch a part to open its working.",
                 show(factor, Kind::Ratio, system)
             );
             said("p id=\"hill-words\"", &words)

@@ -41,7 +41,7 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
     view! {
         <section class="part-of">
             <h3>"Every check, worst first"</h3>
-            <p>"Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it."</p>
+            <p class="on-screen">"Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. Strength is called close from 90 % up; rules of thumb have marks of their own."</p>
             <div class="checks">{checks}</div>
         </section>
     }

@@ -36,18 +36,24 @@ fn shown(bench: Bench, metals: &[InMetal]) -> AnyView {
     let push = plot(metals, system, "folding push", |size| size.buckling);
     let tables = table(metals, system, "Smallest stock size that holds; where none does, the largest", |metal| {
         metal.smallest.as_ref()
-    }) + &table(metals, system, "At the same diameter", |metal| metal.same.as_ref());
+    }) + &element(
+        "div data-same=\"\"",
+        &table(metals, system, "At the same diameter, each with the rod ends that suit it best", |metal| {
+            metal.same.as_ref()
+        }),
+    );
     let kept: Vec<InMetal> = metals.to_vec();
     let take = move |event: leptos::ev::MouseEvent| {
         let Some(id) = storage::touched(&event, "data-metal") else { return };
+        let same = storage::touched(&event, "data-same").is_some();
         if let Some(metal) = kept.iter().find(|metal| metal.material.id == id) {
-            bench.take_metal(metal.material.id);
+            bench.take_metal(metal.material.id, metal.same.as_ref().filter(|_| same));
         }
     };
     view! {
         <div on:click=take>
             <div inner_html=tables></div>
-            <p>"Up is stronger, left is lighter. Letters as in the tables; touch one to take its metal."</p>
+            <p>"Up is stronger, left is lighter. Letters as in the tables: a ring holds, a cross does not. Touch one to take its metal."</p>
             <div class="plots">
                 <figure class="drawing plot" inner_html=strike></figure>
                 <figure class="drawing plot" inner_html=push></figure>
@@ -77,10 +83,7 @@ fn row(index: usize, metal: &InMetal, size: Option<&MetalSize>, system: System) 
         escaped(name)
     );
     let Some(size) = size else {
-        return element(
-            "tr",
-            &(element("th scope=\"row\"", &head) + "<td colspan=\"5\">not stocked at this diameter</td>"),
-        );
+        return element("tr", &(element("th scope=\"row\"", &head) + "<td colspan=\"5\">no answer at this size</td>"));
     };
     let thread = threads::find(size.thread).map_or(size.thread, words::thread);
     let used = show(size.utilization, Kind::Percent, system);
@@ -116,6 +119,9 @@ fn plot(metals: &[InMetal], system: System, what: &str, of: impl Fn(&MetalSize) 
             metal.smallest.iter().chain(same).map(move |size| (index, metal, size)).collect::<Vec<_>>()
         })
         .collect();
+    if points.iter().all(|point| of(point.2) <= 0.0) {
+        return String::new();
+    }
     let heaviest = points.iter().map(|point| point.2.bar_weight).fold(0.0, f64::max) * 1.12;
     let strongest = points.iter().map(|point| of(point.2)).fold(0.0, f64::max) * 1.12;
     let mut pen = Pen::new();

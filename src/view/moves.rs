@@ -32,9 +32,9 @@ fn table(bench: Bench, rows: &[Sensitivity]) -> String {
     said(
         "p",
         &format!(
-            "The size stays as it is. Now its weakest part uses {now} of what it may. Each row changes one value alone, the strongest first."
+            "The size stays as it is. Now its weakest part uses {now} of what it may. Each row raises one value alone by a tenth, the strongest first."
         ),
-    ) + "<table class=\"moves\"><thead><tr><th scope=\"col\">Value</th><th scope=\"col\">A little more</th><th scope=\"col\">Then used</th><th scope=\"col\">Holds as far as</th></tr></thead><tbody>"
+    ) + "<table class=\"moves\"><thead><tr><th scope=\"col\">Value</th><th scope=\"col\">A tenth more</th><th scope=\"col\">Then used</th><th scope=\"col\">Holds as far as</th></tr></thead><tbody>"
         + &body
         + "</tbody></table>"
 }
@@ -54,7 +54,7 @@ fn one(bench: Bench, row: &Sensitivity) -> String {
     element(
         "tr",
         &(said("th scope=\"row\"", words::label(row.input))
-            + &said("td data-of=\"A little more\"", &values)
+            + &said("td data-of=\"A tenth more\"", &values)
             + &element("td data-of=\"Then used\"", &then)
             + &said("td data-of=\"Holds as far as\"", &limit)),
     )

@@ -10,7 +10,7 @@ use super::outside;
 use super::state::Bench;
 use super::{findings, verdict, words};
 use leptos::prelude::*;
-use linkwright::inputs::Place;
+use linkwright::inputs::{NUMBERS, Place, Standing};
 use linkwright::report::LinkReport;
 
 /// The whole view. Its fields stay where they are while the rest is written anew.
@@ -56,7 +56,13 @@ fn in_the_way(bench: Bench) -> String {
 /// One tap that gives every changed default back, once one is changed.
 fn back_to_defaults(bench: Bench) -> impl IntoView {
     move || {
-        let changed = bench.with_answer(|answer| answer.assumed.iter().any(|value| value.changed)).unwrap_or_default();
+        let place = Place { link: bench.at.get(), end: 0 };
+        let changed = bench.document.with(|document| {
+            NUMBERS.iter().any(|input| {
+                let ours = matches!(input.standing, Standing::Assumed | Standing::Practice);
+                ours && [0, 1].iter().any(|end| input.decided(document, Place { end: *end, ..place }).is_some())
+            })
+        });
         changed.then(|| {
             view! { <button type="button" id="defaults" on:click=move |_| bench.give_back_defaults()>"Take every default again"</button> }
         })

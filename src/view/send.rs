@@ -47,7 +47,7 @@ pub(super) fn copy(text: String, told: RwSignal<&'static str>, done: &'static st
     spawn_local(async move {
         let copied = storage::copy(&text).await;
         told.set(if copied { done } else { or });
-        if !copied {
+        if !copied && or == BELOW {
             storage::show("link-text");
         }
     });

@@ -9,7 +9,7 @@ use linkwright::engine;
 use linkwright::engine::formula::{Piece, spoken};
 use linkwright::inputs::{self, NUMBERS, Number, Place, Refused, Standing};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
-use linkwright::report::{Answer, LinkReport, Report};
+use linkwright::report::{Answer, LinkReport, MetalSize, Report};
 use linkwright::share;
 
 /// An entry as it was typed, for as long as it still says what the document holds.
@@ -292,7 +292,8 @@ impl Bench {
     pub(super) fn give_back_defaults(self) {
         let link = self.at.get_untracked();
         self.document.update(|document| {
-            for input in NUMBERS.iter().filter(|input| input.standing == Standing::Assumed) {
+            for input in NUMBERS.iter().filter(|input| matches!(input.standing, Standing::Assumed | Standing::Practice))
+            {
                 for end in [0, 1] {
                     (input.set)(document, Place { link, end }, None);
                 }
@@ -300,13 +301,13 @@ impl Bench {
         });
     }
 
-    /// Takes another metal for the link on the bench; its size is found anew.
-    pub(super) fn take_metal(self, id: &'static str) {
+    /// Takes another metal for the link on the bench, with its size, or with one that is found anew.
+    pub(super) fn take_metal(self, id: &'static str, size: Option<&MetalSize>) {
         let place = Place { link: self.at.get_untracked(), end: 0 };
         self.document.update(|document| {
             (inputs::MATERIAL.set)(document, place, Some(id));
-            (inputs::OUTSIDE_DIAMETER.set)(document, place, None);
-            (inputs::WALL.set)(document, place, None);
+            (inputs::OUTSIDE_DIAMETER.set)(document, place, size.map(|size| size.outside_diameter));
+            (inputs::WALL.set)(document, place, size.map(|size| size.wall).filter(|wall| *wall > 0.0));
         });
     }
 

@@ -9,7 +9,7 @@ use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{CHOICES, NUMBERS, Place, USAGE, WEIGHT};
 use linkwright::order;
 use linkwright::quantity::{INCH, Kind, System, show};
-use linkwright::report::{Answer, LinkReport, Made, MadeEnd};
+use linkwright::report::{Answer, Finding, LinkReport, Made, MadeEnd};
 
 /// `RH` or `LH`, as stamped on parts.
 pub(super) const fn hand_mark(hand: Hand) -> &'static str {
@@ -217,24 +217,24 @@ fn place(station: f64, made: &Made, system: System) -> String {
     }
 }
 
-/// The weakest part with its margin and its place.
+/// What the verdict rests on: the weakest part with its margin and place, after a rule that is broken or close.
 pub(super) fn weakest(answer: &Answer, system: System) -> String {
     let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return String::new() };
-    let mut words = format!("Weakest: {}", finding.part);
-    words.push_str(&finding.station.map(|station| place(station, &answer.link, system)).unwrap_or_default());
-    if let Some(used) = finding.utilization {
-        words.push_str(&format!(". It uses {} of what it may", show(used, Kind::Percent, system)));
+    let used =
+        |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, system)).unwrap_or_default();
+    let place = finding.station.map(|station| place(station, &answer.link, system)).unwrap_or_default();
+    let rule = answer.findings.iter().find(|other| other.verdict == answer.verdict);
+    match rule.filter(|_| finding.verdict < answer.verdict) {
+        Some(rule) => format!(
+            "{}: {}, {}. In strength alone its weakest part is the {}{place}, which uses {} of what it may.",
+            super::verdict::word(answer.verdict),
+            rule.part,
+            used(rule),
+            finding.part,
+            used(finding)
+        ),
+        None => format!("Weakest: {}{place}. It uses {} of what it may.", finding.part, used(finding)),
     }
-    // A rule may be what the verdict rests on, though no part is that weak.
-    if finding.verdict < answer.verdict
-        && let Some(rule) = answer.findings.iter().find(|other| other.verdict == answer.verdict)
-    {
-        words.push_str(&format!(". {} by a rule: {}", super::verdict::word(answer.verdict), lower(rule.part)));
-        if let Some(used) = rule.utilization {
-            words.push_str(&format!(", {}", show(used, Kind::Percent, system)));
-        }
-    }
-    words + "."
 }
 
 /// Bending along the link in words, for somebody who cannot see the drawing.

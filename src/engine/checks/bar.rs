@@ -1,7 +1,7 @@
 //! Checks on the bar: bending between the ends, at the tapped ends, at the flats, and buckling.
 
 use super::{Case, Check, Outcome, actions, folds, worst};
-use crate::engine::cross_sections::CrossSection;
+use crate::engine::cross_sections::{CrossSection, Stretch};
 use crate::engine::formula::{Line, Said, Sheet, said};
 use crate::engine::formulas::{columns, pins, sections, stepped};
 use crate::engine::tables::materials::Form;
@@ -54,7 +54,11 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         Some(middle),
         sheet.say(|| {
             said![
-                "With its factor, the strike bends the middle of the bar to ",
+                (if case.loads.strike > 0.0 {
+                    "With its factor, the strike bends the middle of the bar to "
+                } else {
+                    "Nothing is taken to land on it. Pushed and pulled, factor included, the bar works at "
+                }),
                 (stress, Stress),
                 "; it stays bent from ",
                 (section.yield_compression.min(section.yield_tension), Stress),
@@ -68,9 +72,12 @@ fn tapped_end(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
         return beside_weld(case, sheet);
     }
-    let section = |end: &MadeEnd, sheet: &mut Sheet| case.stock.tapped(end, sheet);
-    bottom_of_thread(case, sheet, section, |stress| {
-        said!["At the bottom of the thread the metal around the hole works at ", (stress, Stress), ", factor included."]
+    let tapped = |end: &MadeEnd, sheet: &mut Sheet| case.stock.tapped(end, sheet);
+    let drilled = |end: &MadeEnd, sheet: &mut Sheet| case.stock.drilled(end, sheet);
+    // The moment grows away from the eye, so each part of the hole is worst at its bottom.
+    let places: [(Depth, Section); 2] = [(|end| end.tapped_depth, &tapped), (|end| end.drill_point, &drilled)];
+    in_the_hole(case, sheet, &places, |stress| {
+        said!["At the bottom of the hole the metal around it works at ", (stress, Stress), ", factor included."]
     })
 }
 
@@ -80,36 +87,34 @@ fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
             "No published strength beside a weld is held for this tube, so its ends cannot be judged."
         ]);
     };
-    bottom_of_thread(
-        case,
-        sheet,
-        |_, _| section,
-        |stress| {
-            said![
-                "Where the threaded insert is welded in, the tube works at ",
-                (stress, Stress),
-                ", factor included; the weld takes away what drawing gave it."
-            ]
-        },
-    )
+    let welded = |_: &MadeEnd, _: &mut Sheet| section;
+    in_the_hole(case, sheet, &[(|end| end.tapped_depth, &welded)], |stress| {
+        said![
+            "Where the threaded insert is welded in, the tube works at ",
+            (stress, Stress),
+            ", factor included; the weld takes away what drawing gave it."
+        ]
+    })
 }
 
-/// The worse of the two ends at the bottom of its thread: the moment grows away from the eye, so that is
-/// the worst place of the hole.
-fn bottom_of_thread(
-    case: &Case,
-    sheet: &mut Sheet,
-    section: impl Fn(&MadeEnd, &mut Sheet) -> CrossSection,
-    says: impl Fn(f64) -> Said,
-) -> Outcome {
+/// How deep a place of a hole lies.
+type Depth = fn(&MadeEnd) -> f64;
+/// What the link is around it.
+type Section<'a> = &'a dyn Fn(&MadeEnd, &mut Sheet) -> CrossSection;
+
+/// The worst of some places in the holes of both ends.
+fn in_the_hole(case: &Case, sheet: &mut Sheet, places: &[(Depth, Section)], says: impl Fn(f64) -> Said) -> Outcome {
     let mut highest = (f64::NAN, 0.0, 0.0);
     for (index, end) in case.made.ends.iter().enumerate() {
-        let station = case.station(index, end.eye_to_face + end.tapped_depth);
-        let Some(actions) = actions(case, station, sheet) else { return folds(case, sheet) };
-        let section = section(end, sheet);
-        let (used, stress) = worst(&section, &actions, sheet);
-        if index == 0 || used > highest.0 {
-            highest = (used, station, stress);
+        for (depth, section) in places {
+            // Past the middle it only gets better again.
+            let station = case.station(index, (end.eye_to_face + depth(end)).min(case.made.length / 2.0));
+            let Some(actions) = actions(case, station, sheet) else { return folds(case, sheet) };
+            let section = section(end, sheet);
+            let (used, stress) = worst(&section, &actions, sheet);
+            if highest.0.is_nan() || used > highest.0 {
+                highest = (used, station, stress);
+            }
         }
     }
     let (used, station, stress) = highest;
@@ -149,14 +154,27 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     if over_hole {
         sheet.chose(|| said!["The flats lie over a drilled hole, so the hole is taken out of the section."]);
     }
-    let says =
-        sheet.say(|| said!["Hit across the flats, the bar works there at ", (stress, Stress), ", factor included."]);
+    let says = sheet
+        .say(|| said!["At its flats, struck across them, the bar works at ", (stress, Stress), ", factor included."]);
     Outcome::new(used, station, says)
 }
 
 /// Push at which the link folds: by the whole link's folding push while the metal springs, by the short-column curve
 /// on the slenderness that push stands for when it yields first.
 pub(in crate::engine) fn folding_load(case: &Case, sheet: &mut Sheet) -> f64 {
+    let column = column_load(case, sheet);
+    // No link bears more push than its weakest section.
+    let weakest = case.stretches.iter().min_by(|a, b| squash(a).total_cmp(&squash(b)));
+    let Some(weakest) = weakest.filter(|weakest| squash(weakest) < column) else { return column };
+    sheet.chose(|| said!["The ", (weakest.part), " yields before that."]);
+    sheet.work(&columns::SQUASH_LOAD, &[weakest.section.area, weakest.section.yield_compression])
+}
+
+fn squash(stretch: &Stretch) -> f64 {
+    columns::SQUASH_LOAD.value(&[stretch.section.area, stretch.section.yield_compression])
+}
+
+fn column_load(case: &Case, sheet: &mut Sheet) -> f64 {
     let material = case.made.material;
     let section = case.stock.plain(sheet);
     let modulus = material.modulus_compression;

@@ -29,7 +29,7 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "holes-meet",
-        asks: "Is there solid bar between the two holes?",
+        asks: "Is enough left between the two holes?",
         part: "bar between the holes",
         rule: true,
         source: cite(&GEOMETRY, "", Obtained::Computed),
@@ -104,7 +104,12 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
     let mut says = sheet.say(|| {
         said![
             (end.engagement, FineLength),
-            " of thread is in the bar; strength asks for ",
+            " of thread is in the bar; ",
+            (if end.least > strength + 1e-9 {
+                "asked for is "
+            } else {
+                "for the bar's thread to be as strong as the shank it takes "
+            }),
             (end.least, FineLength),
             "."
         ]
@@ -150,11 +155,11 @@ fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
 }
 
 fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
-    if case.made.material.form == Form::Tube {
-        return Outcome::does_not_arise();
-    }
     let [a, b] = &case.made.ends;
-    let web = sheet.work(&lengths::HOLE_WEB, &[case.made.bar, a.drill_point, b.drill_point]);
+    // The inserts of a tube are taken to be as long as their thread.
+    let tube = case.made.material.form == Form::Tube;
+    let depths = if tube { [a.tapped_depth, b.tapped_depth] } else { [a.drill_point, b.drill_point] };
+    let web = sheet.work(&lengths::HOLE_WEB, &[case.made.bar, depths[0], depths[1]]);
     let wanted = a.thread.major.max(b.thread.major);
     if web <= 0.0 {
         return Outcome::new(
@@ -171,7 +176,12 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
         sheet.say(|| {
             said![
                 (web, Length),
-                " of solid bar is left between the drill points; one thread diameter is the least we accept."
+                (if tube {
+                    " of tube is left between the inserts; "
+                } else {
+                    " of solid bar is left between the drill points; "
+                }),
+                "one thread diameter is the least we accept."
             ]
         }),
     )

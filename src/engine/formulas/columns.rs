@@ -180,6 +180,15 @@ formula! {
 }
 
 formula! {
+    /// Push at which a section yields all over.
+    SQUASH_LOAD: "P" Force = "A · F_y";
+    given area "A" Area "area", yielding "F_y" Stress "yield strength, pressed";
+    code area * yielding;
+    source STATICS, "even stress", Computed;
+    example [in2(2.0), ksi(40.0)] gives "80000" of lbf(1.0), "own arithmetic";
+}
+
+formula! {
     /// Diameter in walls up to which a round tube bends as a whole before its wall buckles.
     THIN_TUBE: "q" Ratio = "0.11 · E / F_y";
     given modulus "E" Stress "stiffness of the metal, pressed", yielding "F_y" Stress "yield strength, pressed";
@@ -207,5 +216,6 @@ pub static ALL: &[&Formula] = &[
     &PERRY_HALF_SUM,
     &PERRY_ROBERTSON_LOAD,
     &STEPPED_COLUMN_BALANCE,
+    &SQUASH_LOAD,
     &THIN_TUBE,
 ];
