@@ -82,7 +82,7 @@ const EAR_BEARING: crate::source::Cite =
     cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025, edge distance 2 diameters", Obtained::Transcribed);
 
 /// Asks at both ends and keeps the worse answer with its working; ends that are alike are asked once.
-fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut Sheet) -> Outcome) -> Outcome {
+pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut Sheet) -> Outcome) -> Outcome {
     let alike = case.made.ends[0].rod_end_id == case.made.ends[1].rod_end_id
         && case.given.link.ends[0] == case.given.link.ends[1];
     if alike {
@@ -133,7 +133,7 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         });
         // The same weight and drop nearer the eye are stopped in less distance. The scenario was calibrated without
         // that, so it does not fail a link, but nobody should be surprised by it.
-        let edge = case.loads.strike_at_edges[end];
+        let edge = case.loads.strike_at_edges[0].max(case.loads.strike_at_edges[1]);
         let harder = actions_under(case, station, edge, &mut Sheet::silent());
         let harder = harder.map_or(f64::INFINITY, |harder| worst(&section, &harder, &mut Sheet::silent()).0);
         let surprised = used <= 1.0 && harder > 1.0;

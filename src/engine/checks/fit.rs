@@ -1,5 +1,6 @@
 //! Checks of fit and rules of thumb: engagement, holes, jam nut, wall.
 
+use super::ends::at_ends;
 use super::{Case, Check, Outcome};
 use crate::engine::formula::{Sheet, said};
 use crate::engine::formulas::{columns, jam_nut, lengths, motion, pins, threads};
@@ -205,7 +206,10 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
 }
 
 fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let index = worse([case.made.ends[0].jam_nut_across, case.made.ends[1].jam_nut_across]);
+    at_ends(case, sheet, jam_nut_at)
+}
+
+fn jam_nut_at(case: &Case, index: usize, sheet: &mut Sheet) -> Outcome {
     let end = &case.made.ends[index];
     let outside = case.made.outside_diameter;
     let across = end.jam_nut_across;
