@@ -80,7 +80,8 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         Err(why) => return LinkReport::Impossible(why),
     };
     // Without the main question there is no answer worth showing; say what is in the way instead.
-    if let Some(finding) = built.main_question_open() {
+    let build::Built { made, judged } = built;
+    if let Some(finding) = judged.main_question_open() {
         return LinkReport::Impossible(finding.says.clone());
     }
     let overridden = search.recommended.as_ref().is_some_and(|recommended| {
@@ -90,18 +91,18 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
             || recommended.joints[1].thread.id != joints[1].thread.id
     });
     let firm = sizing::firmness(document, index, section, joints);
-    let weakest = built.highest(|finding| !finding.rule);
-    let verdict = built.findings.iter().map(|finding| finding.verdict).max().unwrap_or(Verdict::Unanswered);
-    let mut loads = built.loads;
+    let weakest = judged.highest(|finding| !finding.rule);
+    let verdict = judged.findings.iter().map(|finding| finding.verdict).max().unwrap_or(Verdict::Unanswered);
+    let mut loads = judged.loads;
     loads.story = loads::story(&given, &loads);
     let mut answer = Answer {
         role: given.link.role,
-        link: built.made,
+        link: made,
         sizing: sizing::sizing(&search, firm, overridden),
         loads,
-        along: built.along,
-        findings: built.findings,
-        notes: built.notes,
+        along: judged.along,
+        findings: judged.findings,
+        notes: judged.notes,
         weakest,
         verdict,
         cautions: Vec::new(),

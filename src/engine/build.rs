@@ -4,21 +4,26 @@ use std::cell::OnceCell;
 
 use super::beyond;
 use super::checks::{self, Case};
-use super::cross_sections::{Stock, bending_steps, pushed_steps};
+use super::cross_sections::{Stock, Stretch, bending_steps, pushed_steps};
 use super::formula::{Said, Sheet};
 use super::geometry::{self, Section};
 use super::given::{Given, Joint};
 use super::loads;
 use super::profile;
-use super::stepped::Levers;
-use super::tables::materials;
+use super::stepped::{Levers, Step};
+use super::tables::materials::{self, Strength};
 use crate::engine::formula::said;
 use crate::inputs;
 use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, Verdict};
 
-/// A link with its loads and its findings.
+/// A link with everything that was asked of it.
 pub(super) struct Built {
     pub(super) made: Made,
+    pub(super) judged: Judged,
+}
+
+/// What was asked of a link and what came out.
+pub(super) struct Judged {
     pub(super) loads: Loads,
     pub(super) findings: Vec<Finding>,
     /// Bending and strength along it; empty in a search.
@@ -27,7 +32,7 @@ pub(super) struct Built {
     pub(super) notes: Vec<Note>,
     /// What the bar bears past its factors; none in a search, and none when the push alone folds it.
     pub(super) beyond: Option<Beyond>,
-    /// Push at which the link folds, by the column curve.
+    /// Push at which the link folds, by the column curve; not a number in a search.
     pub(super) buckling: f64,
 }
 
@@ -42,20 +47,45 @@ pub(super) enum Asked {
     Everything,
 }
 
+/// A link laid out, before any load is on it. It stays the same while only loads change.
+pub(super) struct Shape {
+    made: Made,
+    joints: [Joint; 2],
+    strength: &'static Strength,
+    beside_weld: Option<&'static Strength>,
+    stretches: Vec<Stretch>,
+    bending: Vec<Step>,
+    pushed: Vec<Step>,
+    /// Push at which the whole link folds, were nothing to yield; worked out when first asked for.
+    folding: OnceCell<f64>,
+    layout_changed: Vec<&'static str>,
+    outside: Option<Said>,
+}
+
 /// Puts a link together.
 ///
 /// # Errors
 /// A sentence when no link of this section and these rod ends can be made.
 pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Built, Said> {
+    let shape = shape(given, section, joints, asked)?;
     given.note(asked == Asked::Everything);
-    let built = put_together(given, section, joints, asked);
+    let judged = judge(given, &shape, asked);
     given.note(true);
-    built
+    Ok(Built { made: shape.made, judged })
 }
 
-fn put_together(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Built, Said> {
-    let recording = asked == Asked::Everything;
-    let sheet = || if recording { Sheet::recording() } else { Sheet::silent() };
+/// Lays a link out.
+///
+/// # Errors
+/// A sentence when no link of this section and these rod ends can be made.
+pub(super) fn shape(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Shape, Said> {
+    given.note(asked == Asked::Everything);
+    let shape = lay_out(given, section, joints, asked);
+    given.note(true);
+    shape
+}
+
+fn lay_out(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Shape, Said> {
     let material = given.material();
     let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
     let Some(strength) = material.strength(section.outside_diameter, wall) else {
@@ -78,37 +108,53 @@ fn put_together(given: &Given, section: Section, joints: [Joint; 2], asked: Aske
             ": nothing would be left of its bore."
         ]);
     }
-    let mut layout = sheet();
+    let mut sheet = asked.sheet();
     given.watch();
-    let made = geometry::lay_out(given, section, joints, strength, &mut layout)?;
+    let made = geometry::lay_out(given, section, joints, strength, &mut sheet)?;
     let layout_changed = given.seen();
-    let stock = Stock { given, made: &made, strength, beside_weld };
-    let stretches = stock.along()?;
+    let stretches = Stock { given, made: &made, strength, beside_weld }.along()?;
     let (bending, pushed) = (bending_steps(&stretches), pushed_steps(&stretches));
-    let mut outside = sheet();
-    let loads = loads::on_link(given, &bending, &mut outside);
+    let outside = sheet.outside;
+    let folding = OnceCell::new();
+    Ok(Shape { made, joints, strength, beside_weld, stretches, bending, pushed, folding, layout_changed, outside })
+}
+
+/// What the worst question asks for beyond what is there, for a link that is laid out already.
+pub(super) fn over(given: &Given, shape: &Shape) -> f64 {
+    given.note(false);
+    let judged = judge(given, shape, Asked::EveryQuestion);
+    given.note(true);
+    judged.over()
+}
+
+/// Puts loads on a link and asks every question.
+fn judge(given: &Given, shape: &Shape, asked: Asked) -> Judged {
+    let mut sheet = asked.sheet();
+    let loads = loads::on_link(given, &shape.bending, &mut sheet);
     let factored = given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike;
-    let levers = Levers::new(&pushed, factored);
+    let levers = Levers::new(&shape.pushed, factored);
+    let made = &shape.made;
+    let stock = Stock { given, made, strength: shape.strength, beside_weld: shape.beside_weld };
     let case = Case {
         given,
-        made: &made,
-        joints,
-        strength,
+        made,
+        joints: shape.joints,
+        strength: shape.strength,
         stock: &stock,
         loads: &loads,
         levers: &levers,
-        stretches: &stretches,
-        pushed: &pushed,
-        folding: OnceCell::new(),
-        layout_changed: &layout_changed,
+        stretches: &shape.stretches,
+        pushed: &shape.pushed,
+        folding: &shape.folding,
+        layout_changed: &shape.layout_changed,
         asked: Default::default(),
     };
     // What was worked out beyond a formula's range makes everything that rests on it unanswered.
-    let beyond = layout.outside.or(outside.outside);
+    let beyond = shape.outside.as_ref().or(sheet.outside.as_ref());
     let mut findings = Vec::new();
     for check in checks::all() {
-        let mut sheet = sheet();
-        sheet.outside.clone_from(&beyond);
+        let mut sheet = asked.sheet();
+        sheet.outside = beyond.cloned();
         let Some(finding) = checks::ask(check, &case, sheet) else { continue };
         let failed = finding.verdict == Verdict::Fails;
         findings.push(finding);
@@ -116,27 +162,26 @@ fn put_together(given: &Given, section: Section, joints: [Joint; 2], asked: Aske
             break;
         }
     }
-    if !recording {
-        return Ok(Built {
-            along: Along::default(),
-            notes: Vec::new(),
-            beyond: None,
-            buckling: f64::NAN,
-            findings,
-            loads,
-            made,
-        });
+    let (mut along, mut notes, mut limits, mut buckling) = (Along::default(), Vec::new(), None, f64::NAN);
+    if asked == Asked::Everything {
+        along = profile::along(&case, &shape.stretches);
+        let mut working = asked.sheet();
+        limits = beyond::limits(&case, &shape.bending, &shape.pushed, &mut working);
+        let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
+        notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
+        buckling = checks::bar::folding_load(&case, &mut Sheet::silent());
     }
-    let along = profile::along(&case, &stretches);
-    let mut working = sheet();
-    let limits = beyond::limits(&case, &bending, &pushed, &mut working);
-    let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
-    let notes = after.into_iter().chain([beyond::fatigue(&case, sheet())]).collect();
-    let buckling = checks::bar::folding_load(&case, &mut Sheet::silent());
-    Ok(Built { along, notes, beyond: limits, buckling, findings, loads, made })
+    Judged { along, notes, beyond: limits, buckling, findings, loads }
 }
 
-impl Built {
+impl Asked {
+    /// A sheet that keeps its working when somebody will read it.
+    fn sheet(self) -> Sheet {
+        if self == Self::Everything { Sheet::recording() } else { Sheet::silent() }
+    }
+}
+
+impl Judged {
     /// The finding with the highest utilization, of those that `count`.
     pub(super) fn highest(&self, count: impl Fn(&Finding) -> bool) -> Option<usize> {
         let mut highest: Option<(usize, f64)> = None;

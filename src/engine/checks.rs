@@ -36,7 +36,7 @@ pub(super) struct Case<'a> {
     /// The link as it is pushed.
     pub(super) pushed: &'a [Step],
     /// The push at which the whole link folds, were nothing to yield; worked out when first asked for.
-    pub(super) folding: OnceCell<f64>,
+    pub(super) folding: &'a OnceCell<f64>,
 }
 
 impl Case<'_> {

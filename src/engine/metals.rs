@@ -1,6 +1,6 @@
 //! The same job in other metals: the smallest section that holds in each, and the size at hand in each.
 
-use super::build::{Asked, build};
+use super::build::{Asked, Built, build};
 use super::geometry::Section;
 use super::given::{Given, Joint};
 use super::sizing;
@@ -59,8 +59,9 @@ fn in_metal(trial: &mut Document, index: usize, material: &'static Material, out
 
 fn size(given: &Given, section: Section, joints: [Joint; 2]) -> Option<MetalSize> {
     let built = build(given, section, joints, Asked::Everything).ok()?;
-    let candidate = built.candidate(section, joints);
-    let beyond = built.beyond?;
+    let Built { made, judged } = built;
+    let candidate = judged.candidate(section, joints);
+    let beyond = judged.beyond?;
     Some(MetalSize {
         outside_diameter: section.outside_diameter,
         wall: section.wall,
@@ -68,8 +69,8 @@ fn size(given: &Given, section: Section, joints: [Joint; 2]) -> Option<MetalSize
         holds: candidate.feasible,
         utilization: candidate.utilization,
         decides: candidate.decides,
-        bar_weight: built.made.bar_weight,
-        buckling: built.buckling,
+        bar_weight: made.bar_weight,
+        buckling: judged.buckling,
         beyond,
     })
 }

@@ -1,7 +1,7 @@
 //! How each value moves the answer: what the weakest part is asked for when one of them grows by a tenth, and how far
 //! each may go the harmful way before something fails. The size stays as it is.
 
-use super::build::{Asked, Built, build};
+use super::build::{Asked, Judged, build};
 use super::geometry::Section;
 use super::given::{Given, Joint};
 use super::sizing::{firmness, first_failure};
@@ -32,7 +32,7 @@ const NO_CHANGE: f64 = 5e-4;
 pub(super) fn rank(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Vec<Sensitivity> {
     let asked = |document: &Document| {
         let given = Given::new(document, index)?;
-        build(&given, section, joints, Asked::EveryQuestion).ok()
+        build(&given, section, joints, Asked::EveryQuestion).ok().map(|built| built.judged)
     };
     let Some((now, _)) = asked(document).and_then(|built| weakest(&built)) else { return Vec::new() };
     let counted = |input: &&&Number| {
@@ -85,7 +85,7 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
 }
 
 /// What the weakest part is asked for, and what it is.
-fn weakest(built: &Built) -> Option<(f64, &'static str)> {
+fn weakest(built: &Judged) -> Option<(f64, &'static str)> {
     let finding = built.highest(|finding| !finding.rule).and_then(|index| built.findings.get(index))?;
     finding.utilization.map(|used| (used, finding.part))
 }

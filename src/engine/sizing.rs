@@ -1,9 +1,11 @@
 //! Which size: the smallest that holds, what the trade fits, the larger of the two, and how firm that is.
 
-use super::build::{Asked, build};
-use super::formula::{Said, said};
+use super::build::{self, Asked, Shape, build};
+use super::formula::{Said, Sheet, said};
+use super::formulas::{beams, sections};
 use super::geometry::Section;
 use super::given::{Given, Joint};
+use super::loads;
 use super::roots::crossing;
 use super::tables::materials::Form;
 use super::tables::{materials, practice, rod_ends, stock, threads};
@@ -32,11 +34,12 @@ pub(super) struct Search {
 
 /// Searches stock sizes, smallest first, and rod ends, smallest thread first.
 pub(super) fn search(given: &Given) -> Search {
-    let sections = sections(given);
+    let sections = stock_sections(given);
     let joints = joints(given);
-    let by_numbers = sections.iter().find_map(|section| first_joint(given, *section, &joints));
+    let promising: Vec<Section> = sections.iter().copied().filter(|section| !hopeless(given, *section)).collect();
+    let by_numbers = promising.iter().find_map(|section| first_joint(given, *section, &joints));
     let by_trade = trade(given);
-    let (recommended, governs) = larger_of(given, by_numbers.as_ref(), by_trade.as_ref(), &sections, &joints);
+    let (recommended, governs) = larger_of(given, by_numbers.as_ref(), by_trade.as_ref(), &promising, &joints);
     let around = recommended.as_ref().or(by_numbers.as_ref());
     let smaller = around.and_then(|at| {
         let section = sections.iter().rev().find(|section| size(**section) < size(at.section) - 1e-9)?;
@@ -53,12 +56,29 @@ pub(super) fn search(given: &Given) -> Search {
     Search { by_numbers, recommended, by_trade, governs, smaller, larger }
 }
 
+/// Whether a section cannot hold whatever its rod ends are: a weight that is only set down already counts twice, and
+/// that alone, without a push, bends the middle of the bar for good. It saves a search most of its work.
+fn hopeless(given: &Given, section: Section) -> bool {
+    let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
+    let Some(strength) = given.material().strength(section.outside_diameter, wall) else { return true };
+    let sheet = &mut Sheet::silent();
+    let strike = match given.number(&inputs::OWN_STRIKE) {
+        Some(force) => force,
+        None => 2.0 * loads::strike_weight(given, sheet),
+    };
+    let length = given.known(&inputs::LENGTH);
+    let moment = beams::MOMENT_OF_STRIKE.value(&[strike, length / 2.0, length / 2.0, length]);
+    let modulus = sections::RING_SECTION_MODULUS.value(&[section.outside_diameter, section.bore()]);
+    let stress = given.known(&inputs::YIELD_FACTOR) * beams::BENDING_STRESS.value(&[moment, modulus]);
+    stress > strength.yield_tension * (1.0 + 1e-9)
+}
+
 fn size(section: Section) -> f64 {
     // Tubes of one diameter are told apart by their wall.
     section.outside_diameter + section.wall * 1e-3
 }
 
-fn sections(given: &Given) -> Vec<Section> {
+fn stock_sections(given: &Given) -> Vec<Section> {
     match given.material().form {
         Form::Bar => {
             let mut sizes = stock::BARS.to_vec();
@@ -94,7 +114,7 @@ fn largest_thread(joints: &[Joint; 2]) -> f64 {
 
 fn try_one(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Option<Tried> {
     let built = build(given, section, joints, asked).ok()?;
-    Some(Tried { section, joints, candidate: built.candidate(section, joints) })
+    Some(Tried { section, joints, candidate: built.judged.candidate(section, joints) })
 }
 
 fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
@@ -223,15 +243,21 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
     let wound =
         |by: f64| inputs::VISIBLE_THREADS.value(document, place).map(|threads| (threads + by).clamp(fewest, most));
     let settings = [wound(shift), wound(-shift)];
+    let shape: Option<Shape> =
+        Given::new(document, index).and_then(|given| build::shape(&given, section, joints, Asked::EveryQuestion).ok());
     // The size is held fixed; only the one input moves.
     FIRM.iter()
         .filter_map(|&input| {
             let now = input.value(document, place)?;
             let mut trial = document.clone();
             let over = |trial: &Document| {
-                let built = Given::new(trial, index)
-                    .and_then(|given| build(&given, section, joints, Asked::EveryQuestion).ok());
-                built.map_or(f64::INFINITY, |built| built.over())
+                let Some(given) = Given::new(trial, index) else { return f64::INFINITY };
+                // Only the length changes the link itself; the rest only changes what it must bear.
+                let own = match &shape {
+                    Some(shape) if input != &inputs::LENGTH => return build::over(&given, shape),
+                    _ => build::shape(&given, section, joints, Asked::EveryQuestion),
+                };
+                own.map_or(f64::INFINITY, |shape| build::over(&given, &shape))
             };
             let mut over_at = |value: f64| {
                 (input.set)(&mut trial, place, Some(value));
@@ -277,7 +303,7 @@ pub(super) fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f
 /// The largest size that can be laid out at all, for showing what gives first when nothing holds.
 pub(super) fn largest(given: &Given) -> Option<Tried> {
     let joints = joints(given);
-    sections(given).into_iter().rev().find_map(|section| best_joint(given, section, &joints))
+    stock_sections(given).into_iter().rev().find_map(|section| best_joint(given, section, &joints))
 }
 
 /// The rod ends for a section the user decided: the smallest that hold, else the ones that come closest.
@@ -288,6 +314,6 @@ pub(super) fn joint_for(given: &Given, section: Section) -> Option<[Joint; 2]> {
 
 /// The sentence of the smallest rod ends that cannot be laid out.
 pub(super) fn why_nothing_fits(given: &Given) -> Option<Said> {
-    let section = *sections(given).last()?;
+    let section = *stock_sections(given).last()?;
     joints(given).into_iter().find_map(|pair| build(given, section, pair, Asked::WhetherItHolds).err())
 }
