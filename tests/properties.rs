@@ -420,8 +420,8 @@ proptest! {
             let input = number(firm);
             match firm.limit {
                 Some(limit) if limit > firm.now => {
-                    // The search stops within 1e-11 of the range.
-                    let hair = 1e-9 * limit + 2e-11 * input.most;
+                    // The search stops within a billionth of the range.
+                    let hair = 1e-9 * limit + 2e-9 * input.most;
                     prop_assert!(holds(&document, input, (limit - hair).max(firm.now)), "{} below {limit}", firm.input);
                     let above = (limit + hair).min(input.most);
                     prop_assert!(!holds_however_rounded(&document, input, above), "{} above {limit}", firm.input);

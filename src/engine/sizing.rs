@@ -293,7 +293,7 @@ pub(super) fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f
         let value = now + (most - now) * f64::from(count) / f64::from(SCAN);
         let next = (value, over(value));
         if next.1 > 0.0 {
-            return Some(crossing(good, next, 1e-11 * (most - now).abs(), &mut *over));
+            return Some(crossing(good, next, 1e-9 * (most - now).abs(), &mut *over));
         }
         good = next;
     }
