@@ -139,7 +139,7 @@ fn Summary() -> impl IntoView {
     view! {
         <div class="summary" class:stale=move || bench.stale()>
             <p id="summary" aria-live="polite">{move || words::summary(bench)}</p>
-            {move || bench.known.get().then(|| view! {
+            {move || (bench.known.get() && bench.leaf.get() == Leaf::Size).then(|| view! {
                 <button type="button" class="quiet" on:click=move |_| bench.turn_to(Leaf::Prove)>"See why"</button>
             })}
         </div>

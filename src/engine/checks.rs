@@ -209,6 +209,7 @@ pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut She
     let length = case.made.length;
     let zone = zone(case);
     let factor = case.given.known(&inputs::YIELD_FACTOR);
+    sheet.chose(|| said!["Strike, push with it and push alone, each with the factor:"]);
     let strike = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, hit]);
     let axial = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
     let alone = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial()]);
@@ -236,11 +237,12 @@ fn carried(case: &Case, near: f64, far: f64, sheet: &mut Sheet) {
         let mut said = said![
             "While the link is pushed, a lever u with its growth g is carried from each eye over every piece of the link, beginning with u = 0 and g = 1: u = u_1 · cos(k · l) + g_1 · sin(k · l) / k and g = g_1 · cos(k · l) − k · u_1 · sin(k · l), with k = √(N / (E · I)) of the piece. The pieces from eye A:"
         ];
-        for stretch in case.stretches {
+        for (index, stretch) in case.stretches.iter().enumerate() {
             let section = &stretch.section;
-            said.extend(said![" ", (stretch.part), " ", (stretch.to - stretch.from, FineLength), ", I = "]);
-            said.extend(said![(section.second_moment, SecondMoment), ", E = ", (section.elastic_pressed, Stress), ";"]);
+            said.extend(said![(if index == 0 { " " } else { "; " }), (stretch.part), " ", (stretch.to - stretch.from, FineLength), ", I = "]);
+            said.extend(said![(section.second_moment, SecondMoment), ", E = ", (section.elastic_pressed, Stress)]);
         }
+        said.extend(said!["."]);
         said
     });
     let mut found = |what, value| {
