@@ -27,7 +27,8 @@ pub(super) fn fold<T: Clone + Send + Sync + 'static>(
         set_timeout(
             move || {
                 // Superseded by a later key, or the view is gone.
-                if bench.document.try_with_untracked(|now| *now == revision) == Some(true) {
+                let same = bench.document.try_with_untracked(|now| *now == revision) == Some(true);
+                if same && bench.at.try_get_untracked() == Some(at) {
                     let _ = found.try_set(Some(work(&document, at)));
                 }
             },

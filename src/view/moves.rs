@@ -6,14 +6,16 @@ use super::state::Bench;
 use super::words;
 use leptos::prelude::*;
 use linkwright::engine;
+use linkwright::inputs;
 use linkwright::quantity::Kind;
-use linkwright::report::Sensitivity;
+use linkwright::report::{Sensitivity, Verdict};
 
 /// The section, folded until it is wanted.
 pub(super) fn moves(bench: Bench) -> AnyView {
     view! {
         <section class="part-of">
             <h3>"What would change it"</h3>
+            <p id="furthest">{move || furthest(bench)}</p>
             {later::fold(bench, "moves", "How each value moves the answer", engine::sensitivity, move |rows| {
                 let markup = table(bench, rows);
                 view! { <div inner_html=markup></div> }.into_any()
@@ -21,6 +23,27 @@ pub(super) fn moves(bench: Bench) -> AnyView {
         </section>
     }
     .into_any()
+}
+
+/// How far this very link may go, one entry at a time, in one sentence.
+fn furthest(bench: Bench) -> String {
+    let limits = bench.with_answer(|answer| {
+        let limit = |id: &str| answer.sizing.firm.iter().find(|row| row.input == id).and_then(|row| row.limit);
+        let told = [
+            (inputs::WEIGHT.id, "a rig of ", Kind::Weight),
+            (inputs::LENGTH.id, "a length of ", Kind::Length),
+            (inputs::DROP.id, "a drop of ", Kind::FineLength),
+        ];
+        let told =
+            told.map(|(id, what, kind)| limit(id).map(|limit| format!("{what}{}", bench.show_at_most(limit, kind))));
+        (answer.verdict != Verdict::Fails).then(|| told.into_iter().flatten().collect::<Vec<_>>())
+    });
+    match limits.flatten() {
+        Some(limits) if !limits.is_empty() => {
+            format!("With nothing else changed, this very link holds up to {}.", limits.join(", or "))
+        }
+        _ => String::new(),
+    }
 }
 
 fn table(bench: Bench, rows: &[Sensitivity]) -> String {
