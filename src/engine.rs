@@ -17,7 +17,7 @@ mod metals;
 pub mod notation;
 pub mod outside;
 mod profile;
-mod roots;
+pub mod roots;
 mod sensitivity;
 mod sizing;
 pub mod stepped;

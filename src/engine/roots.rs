@@ -1,22 +1,26 @@
 //! Finding where something crosses zero.
 
+/// Steps along the line that may gain little before the bracket is halved; fewer are slow on curves, more on jumps.
+const PATIENCE: u32 = 3;
+
 /// The last value, to within `hair`, at which something is not yet over 0, between a value with what it is there and
 /// another with what it is there: by the line between them as long as that gains ground, else by halving, which a
 /// jump needs.
-pub(super) fn crossing(
+pub fn crossing(
     (mut good, mut under): (f64, f64),
     (mut bad, mut above): (f64, f64),
     hair: f64,
     mut over: impl FnMut(f64) -> f64,
 ) -> f64 {
-    // Which end moved last, and whether the last step gained enough.
-    let (mut moved, mut gained) = (0.0, true);
+    // Which end moved last, and how many steps in a row gained little.
+    let (mut moved, mut poor) = (0.0, 0);
     while bad - good > hair {
         let width = bad - good;
         let line = good + width * under / (under - above);
-        let value = if gained && above.is_finite() {
+        let value = if poor < PATIENCE && above.is_finite() {
             line.clamp(good + 0.4 * hair, bad - 0.4 * hair)
         } else {
+            poor = 0;
             good + 0.5 * width
         };
         let found = over(value);
@@ -32,7 +36,7 @@ pub(super) fn crossing(
         if bad - good >= width {
             break;
         }
-        gained = !gained || bad - good < 0.75 * width;
+        poor = if bad - good < 0.5 * width { 0 } else { poor + 1 };
     }
     good
 }
