@@ -2,6 +2,8 @@
 
 use linkwright::engine::roots::crossing;
 
+type Curve = fn(f64) -> f64;
+
 /// Where `over` crosses zero between 0 and 1, and in how many looks.
 fn found(hair: f64, over: impl Fn(f64) -> f64) -> (f64, u32) {
     let mut looks = 0;
@@ -24,7 +26,7 @@ fn a_straight_line_is_found_at_once() {
 
 #[test]
 fn a_curve_takes_few_looks_and_a_jump_no_more_than_halving() {
-    let smooth: [(&str, fn(f64) -> f64, u32); 4] = [
+    let smooth: [(&str, Curve, u32); 4] = [
         ("square", |value| value * value - 0.3, 10),
         ("root", |value| value.sqrt() - 0.2, 10),
         ("high power", |value| value.powi(9) - 0.001, 18),
