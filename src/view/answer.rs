@@ -9,32 +9,58 @@ use linkwright::engine::formula::Said;
 use linkwright::quantity::{Kind, System};
 use linkwright::report::{Answer, Made, Verdict};
 
-/// The whole answer.
-pub(super) fn answer(bench: Bench, answer: &Answer) -> AnyView {
-    let made = &answer.link;
-    let shown = if answer.verdict == Verdict::Fails || !made.adjustment.opposite_hands { 2 } else { 1 };
-    let (first, rest) = answer.cautions.split_at(shown.min(answer.cautions.len()));
-    let more = format!("{} more to mind before you cut", rest.len());
-    let assumed = format!("{} values you may replace on the Prove page", answer.assumed.len());
+/// Writes a part of the answer.
+type Tell = fn(Bench, &Answer) -> String;
+
+/// The whole answer. Its sections stay; each is written anew only when its own words change.
+pub(super) fn answer(bench: Bench) -> AnyView {
+    let [first, rest] = [cautions_first, cautions_rest].map(|tell| part(bench, tell));
+    let more =
+        part(bench, |_, answer| format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)));
+    let assumed =
+        part(bench, |_, answer| format!("{} values you may replace under “Change a default”", answer.assumed.len()));
+    let sections: [(&str, Tell); 3] =
+        [("part-of", adjustment), ("part-of", sizes::why), ("part-of ends-part", ends::ends)];
+    let lead = part(bench, lead);
     view! {
         <p class="stale-note" hidden=move || !bench.stale()>"From your last good entry: one of your entries is not taken yet."</p>
-        <div inner_html=lead(bench, answer)></div>
+        <div inner_html=move || lead.get()></div>
         <section class="cautions" aria-label="Before you act on this">
-            <ul inner_html=list(bench, first)></ul>
-            {folded(bench, more, element("ul", &list(bench, rest)))}
+            <ul inner_html=move || first.get()></ul>
+            {folded(bench, more, rest)}
         </section>
-        <section class="part-of" inner_html=adjustment(bench, made)></section>
-        <section class="part-of" inner_html=sizes::why(bench, answer)></section>
-        <section class="part-of ends-part" inner_html=ends::ends(bench, made)></section>
+        {sections.map(|(class, tell)| {
+            let markup = part(bench, tell);
+            view! { <section class=class inner_html=move || markup.get()></section> }
+        }).collect_view()}
         <section class="part-of">
             <h3>"What it rests on"</h3>
             <p><button type="button" id="to-prove" on:click=move |_| bench.turn_to(Leaf::Prove)>"See why: every check and its working"</button></p>
-            {folded(bench, assumed, sizes::assumed(bench, &answer.assumed))}
+            {folded(bench, assumed, part(bench, |bench, answer| sizes::assumed(bench, &answer.assumed)))}
         </section>
-        {checklist::checklist(bench, answer)}
+        {checklist::checklist(bench)}
         {send::send(bench)}
     }
     .into_any()
+}
+
+/// Markup that follows from the answer.
+pub(super) fn part(bench: Bench, tell: Tell) -> Memo<String> {
+    Memo::new(move |_| bench.with_answer(|answer| tell(bench, answer)).unwrap_or_default())
+}
+
+/// How many cautions stand in sight: the most urgent ones, before the rest.
+fn shown_first(answer: &Answer) -> usize {
+    let urgent = answer.verdict == Verdict::Fails || !answer.link.adjustment.opposite_hands || answer.role.steers();
+    (if urgent { 2 } else { 1 }).min(answer.cautions.len())
+}
+
+fn cautions_first(bench: Bench, answer: &Answer) -> String {
+    list(bench, &answer.cautions[..shown_first(answer)])
+}
+
+fn cautions_rest(bench: Bench, answer: &Answer) -> String {
+    element("ul", &list(bench, &answer.cautions[shown_first(answer)..]))
 }
 
 fn list(bench: Bench, sentences: &[Said]) -> String {
@@ -42,11 +68,11 @@ fn list(bench: Bench, sentences: &[Said]) -> String {
 }
 
 /// What is one tap away on a screen, and always there on paper.
-fn folded(bench: Bench, name: String, inside: String) -> AnyView {
+fn folded(bench: Bench, name: Memo<String>, inside: Memo<String>) -> AnyView {
     view! {
         <details prop:open=move || bench.printing.get()>
-            <summary>{name}</summary>
-            <div inner_html=inside></div>
+            <summary>{move || name.get()}</summary>
+            <div inner_html=move || inside.get()></div>
         </details>
     }
     .into_any()
@@ -105,7 +131,8 @@ fn plate(bench: Bench, made: &Made) -> String {
 }
 
 /// How far the link can be made longer and shorter, and how many turns that is.
-fn adjustment(bench: Bench, made: &Made) -> String {
+fn adjustment(bench: Bench, answer: &Answer) -> String {
+    let made = &answer.link;
     let adjustment = &made.adjustment;
     let kind = if bench.system.get() == System::Inch { Kind::FineLength } else { Kind::Length };
     let reach = adjustment.reach;

@@ -1,31 +1,57 @@
 //! Fitting, step by step, with ticks that stay.
 
+use super::markup::{element, said};
 use super::state::{Bench, toggle};
+use super::storage;
 use leptos::prelude::*;
-use linkwright::engine::formula::{Said, spoken};
+use linkwright::engine::formula::spoken;
 use linkwright::quantity::System;
 use linkwright::report::Answer;
 
 /// The steps in the order of the work.
-pub(super) fn checklist(bench: Bench, answer: &Answer) -> AnyView {
+pub(super) fn checklist(bench: Bench) -> AnyView {
+    let cleared = RwSignal::new(0_u32);
+    let steps = Memo::new(move |_| {
+        cleared.get();
+        bench.with_answer(|answer| steps(bench, answer)).unwrap_or_default()
+    });
+    let tap = move |event: leptos::ev::Event| {
+        let index = storage::attribute(&event, "data-step").and_then(|index| index.parse::<usize>().ok());
+        let key = index.and_then(|index| {
+            bench.with_answer(|answer| answer.checklist.get(index).map(|said| spoken(said, System::Inch))).flatten()
+        });
+        if let Some(key) = key {
+            toggle(bench.ticks, key);
+        }
+    };
+    let clear = move |_| {
+        bench.ticks.set(Vec::new());
+        cleared.update(|count| *count += 1);
+    };
     view! {
         <section class="part-of fitting">
             <h3>"Fitting it"</h3>
             <p>"Ticks stay on this device. A tick clears when its numbers change."</p>
-            <ol class="steps">{answer.checklist.iter().map(|said| step(bench, said)).collect_view()}</ol>
-            <button type="button" class="quiet" on:click=move |_| bench.ticks.set(Vec::new())>"Clear the ticks"</button>
+            <ol class="steps" on:change=tap inner_html=move || steps.get()></ol>
+            <button type="button" class="quiet" on:click=clear>"Clear the ticks"</button>
         </section>
     }
     .into_any()
 }
 
-fn step(bench: Bench, said: &Said) -> AnyView {
-    // A tick belongs to a sentence with its numbers, whatever units it is read in.
-    let key = spoken(said, System::Inch);
-    let ticked = {
-        let key = key.clone();
-        move || bench.ticks.with(|ticks| ticks.contains(&key))
-    };
-    let tap = move |_| toggle(bench.ticks, key.clone());
-    view! { <li><label><input type="checkbox" prop:checked=ticked on:change=tap/><span>{bench.say(said)}</span></label></li> }.into_any()
+/// The steps as markup. A box shows its own tick, so a tick alone writes nothing anew.
+fn steps(bench: Bench, answer: &Answer) -> String {
+    let ticks = bench.ticks.get_untracked();
+    answer
+        .checklist
+        .iter()
+        .enumerate()
+        .map(|(index, step)| {
+            // A tick belongs to a sentence with its numbers, whatever units it is read in.
+            let ticked = if ticks.contains(&spoken(step, System::Inch)) { " checked" } else { "" };
+            let text =
+                format!("<input type=\"checkbox\" data-step=\"{index}\"{ticked}>{}", said("span", &bench.say(step)));
+            element("li", &element("label", &text))
+        })
+        .collect()
 }

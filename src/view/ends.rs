@@ -6,10 +6,11 @@ use super::{detail, words};
 use leptos::prelude::Get;
 use linkwright::order;
 use linkwright::quantity::Kind;
-use linkwright::report::{EngagementMark, Made, MadeEnd};
+use linkwright::report::{Answer, EngagementMark, MadeEnd};
 
 /// Both ends.
-pub(super) fn ends(bench: Bench, made: &Made) -> String {
+pub(super) fn ends(bench: Bench, answer: &Answer) -> String {
+    let made = &answer.link;
     let mut out = String::new();
     for (index, end) in made.ends.iter().enumerate() {
         let (letter, thread, hand) = (words::letter(index), words::thread(end.thread), end.hand.words());
