@@ -294,3 +294,21 @@ fn a_strike_near_the_eye_is_warned_of() {
         assert!(both(limit * (1.0 - 1e-6)) && !both(limit * (1.0 + 1e-6)), "{a} {b} {firm:?}");
     }
 }
+
+#[test]
+fn a_jam_nut_wider_than_its_tube_is_said() {
+    let mut thin = sized(1.5, "wide-16", "wide-16");
+    (thin.links[0].material, thin.links[0].wall) = (Some("1026-dom"), Some(inch(0.12)));
+    let answer = answer(&thin);
+    let nut = find(&answer, "jam-nut-seat");
+    assert_eq!(nut.verdict, Verdict::Fails);
+    assert!(spoken(&nut.says, System::Inch).contains("wider than the bar"), "{nut:?}");
+}
+
+#[test]
+fn nothing_lies_past_an_eye() {
+    use linkwright::engine::stepped::{Levers, Step};
+    let steps = [Step { length: 0.2, modulus: 2e11, second_moment: 1e-8 }; 3];
+    let levers = Levers::new(&steps, 1000.0);
+    assert!(levers.from_b(0.6 + 1e-12).abs() < 1e-9 && levers.from_a(0.0).abs() < 1e-12);
+}

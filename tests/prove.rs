@@ -217,3 +217,49 @@ fn what_moves_the_answer_leaves_nothing_out() {
     }
     assert!(spoken(&find(&answer(&shallow), "bottoming").says, System::Inch).contains("locks on the bottom"));
 }
+
+#[test]
+fn a_value_that_is_nothing_now_is_moved_too() {
+    let mut slow = hard();
+    slow.rig.usage = Some(Use::Slow);
+    let rows = sensitivity(&slow, 0);
+    assert!(rows.iter().any(|row| row.input == "drop" && row.now.abs() < 1e-12 && row.more > 0.0), "{rows:?}");
+}
+
+#[test]
+fn the_same_size_in_another_metal_is_one_that_is_stocked() {
+    let tubes = linkwright::engine::tables::stock::TUBES;
+    for row in in_other_metals(&hard(), 0).into_iter().filter(|row| row.material.id == "1026-dom") {
+        let same = row.same.expect("2-1/4 in tube is stocked");
+        assert!(tubes.contains(&(same.outside_diameter, same.wall)), "{same:?}");
+    }
+    let rows = in_other_metals(&sized(3.0, "wide-16", "wide-16"), 0);
+    let tube = rows.iter().find(|row| row.material.id == "1026-dom").expect("compared");
+    assert!(tube.same.is_none(), "no 3 in tube is stocked: {tube:?}");
+    for size in rows.iter().flat_map(|row| row.smallest.iter().chain(&row.same)) {
+        assert!(size.beyond.drop.is_none_or(|drop| drop >= 0.0), "{size:?}");
+    }
+}
+
+#[test]
+fn the_note_on_repeated_loads_follows_the_stress() {
+    let mut light = sized(2.25, "wide-16", "wide-16");
+    for (strike, words) in
+        [(3000.0, "hundreds of thousands"), (5400.0, "tens of thousands"), (12_000.0, "ten thousand")]
+    {
+        light.links[0].own_strike = Some(lbf(strike));
+        let answer = answer(&light);
+        let note = answer.notes.iter().find(|note| note.id == "fatigue").expect("a note");
+        let says = spoken(&note.says, System::Inch);
+        let struck = says.split("Each full strike").nth(1).unwrap_or_default();
+        assert!(struck.contains(words), "{strike}: {says}");
+    }
+}
+
+#[test]
+fn numbers_govern_where_they_ask_for_more_than_habit() {
+    let mut weaker = hard();
+    weaker.links[0].material = Some("7075-t7351");
+    let governs = spoken(&answer(&weaker).sizing.governs, System::Inch);
+    assert!(governs.contains("The numbers govern"), "{governs}");
+}
