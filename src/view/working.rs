@@ -85,9 +85,12 @@ fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System)
     }
     out += &element("dl class=\"symbols\"", &symbols);
     let holds: Vec<&str> = formula.holds.iter().map(|condition| condition.text).collect();
-    if !holds.is_empty() {
-        out += &said("p class=\"source\"", &format!("Good where {}.", holds.join(" and ")));
-    }
+    let range = if holds.is_empty() {
+        "Good for any values that can be.".to_string()
+    } else {
+        format!("Good where {}.", holds.join(" and "))
+    };
+    out += &said("p class=\"source\"", &range);
     out + &cited(&formula.source)
 }
 
