@@ -238,7 +238,7 @@ impl EngagementLines {
 
 fn flats(given: &Given, section: Section, bar: f64, ends: &[MadeEnd; 2]) -> Flats {
     let length = given.known(&inputs::FLATS_LENGTH).min(bar);
-    // A quarter inch past the drill point, so that no flat is cut over the hole.
+    // A quarter inch past the drill point of end A, or in the middle where the bar is too short for that.
     let clear = up_to(ends[0].drill_point + inch(0.25), inch(0.125));
     let middle = ((bar - length) / 2.0).max(0.0);
     Flats {

@@ -11,7 +11,7 @@ use crate::inputs;
 use crate::quantity::{Kind, inch, lbf};
 use crate::report::{Axle, Loads};
 
-/// The drop over the give of 1,000 lbf is how the input states compliance.
+/// The input states compliance as the give under this force.
 const GIVE_FORCE: f64 = lbf(1000.0);
 
 /// The force along the link, and the axle it comes from.

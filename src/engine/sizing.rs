@@ -82,7 +82,7 @@ fn stock_sections(given: &Given) -> Vec<Section> {
     match given.material().form {
         Form::Bar => {
             let mut sizes = stock::BARS.to_vec();
-            // Links that are not landed on are also made of the sizes in between.
+            // Links across the rig and in the steering are also made of the sizes in between.
             if !given.link.role.drives() {
                 sizes.extend(stock::BARS_BETWEEN);
                 order::by(&mut sizes, f64::total_cmp);

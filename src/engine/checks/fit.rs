@@ -1,4 +1,4 @@
-//! Checks of fit and rules of thumb: engagement, holes, jam nut, wall.
+//! Checks of fit and rules of thumb: engagement, holes, jam nut, walls, tilt of the balls.
 
 use super::ends::at_ends;
 use super::{Case, Check, Outcome};
