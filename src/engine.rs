@@ -52,38 +52,53 @@ pub fn sensitivity(document: &Document, index: usize) -> Vec<Sensitivity> {
 
 /// The section and the rod ends that a link is answered for.
 fn settled(document: &Document, index: usize) -> Option<(Section, [Joint; 2])> {
-    link_report(document, index).answer()?;
-    let given = Given::new(document, index)?;
-    decided(&given, &sizing::search(&given))
+    answered(&Given::new(document, index)?, document, index).ok().map(|answered| (answered.section, answered.joints))
+}
+
+/// A link that can be answered for, before anything is said about it.
+struct Answered {
+    search: sizing::Search,
+    section: Section,
+    joints: [Joint; 2],
+    built: build::Built,
+}
+
+/// Settles size and rod ends and asks every question.
+///
+/// # Errors
+/// What is told instead of an answer.
+fn answered(given: &Given, document: &Document, index: usize) -> Result<Answered, LinkReport> {
+    let mut needs = inputs::still_needed(document, index);
+    needs.extend(own_rod_end_needs(given));
+    if !needs.is_empty() {
+        return Err(LinkReport::Needs(needs));
+    }
+    if let Some(why) = contradiction(given) {
+        return Err(LinkReport::Impossible(why));
+    }
+    let search = sizing::search(given);
+    let Some((section, joints)) = decided(given, &search) else {
+        // Nothing could even be laid out: say why for the smallest rod end of all.
+        return Err(LinkReport::Impossible(
+            sizing::why_nothing_fits(given)
+                .unwrap_or_else(|| said!["No link can be made of these entries: check the length and the rod ends."]),
+        ));
+    };
+    let built = build::build(given, section, joints, build::Asked::Everything).map_err(LinkReport::Impossible)?;
+    // Without the main question there is no answer worth showing; say what is in the way instead.
+    if let Some(finding) = built.judged.main_question_open() {
+        return Err(LinkReport::Impossible(finding.says.clone()));
+    }
+    Ok(Answered { search, section, joints, built })
 }
 
 fn link_report(document: &Document, index: usize) -> LinkReport {
     let Some(given) = Given::new(document, index) else { return LinkReport::Needs(Vec::new()) };
-    let mut needs = inputs::still_needed(document, index);
-    needs.extend(own_rod_end_needs(&given));
-    if !needs.is_empty() {
-        return LinkReport::Needs(needs);
-    }
-    if let Some(why) = contradiction(&given) {
-        return LinkReport::Impossible(why);
-    }
-    let search = sizing::search(&given);
-    let Some((section, joints)) = decided(&given, &search) else {
-        // Nothing could even be laid out: say why for the smallest rod end of all.
-        return LinkReport::Impossible(
-            sizing::why_nothing_fits(&given)
-                .unwrap_or_else(|| said!["No link can be made of these entries: check the length and the rod ends."]),
-        );
+    let Answered { search, section, joints, built } = match answered(&given, document, index) {
+        Ok(answered) => answered,
+        Err(instead) => return instead,
     };
-    let built = match build::build(&given, section, joints, build::Asked::Everything) {
-        Ok(built) => built,
-        Err(why) => return LinkReport::Impossible(why),
-    };
-    // Without the main question there is no answer worth showing; say what is in the way instead.
     let build::Built { made, judged } = built;
-    if let Some(finding) = judged.main_question_open() {
-        return LinkReport::Impossible(finding.says.clone());
-    }
     let overridden = search.recommended.as_ref().is_some_and(|recommended| {
         (recommended.section.outside_diameter - section.outside_diameter).abs() > 1e-9
             || (recommended.section.wall - section.wall).abs() > 1e-9

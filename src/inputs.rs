@@ -63,6 +63,11 @@ pub enum Standing {
 }
 
 impl Standing {
+    /// Whether it is a default that somebody may change, rather than what only they know or what follows from the rest.
+    pub const fn is_a_default(self) -> bool {
+        matches!(self, Self::Assumed | Self::Practice)
+    }
+
     /// The words shown beside a default.
     pub const fn words(self) -> &'static str {
         match self {

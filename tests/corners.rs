@@ -1,5 +1,8 @@
 //! Links at the corners of what can be made: unlike ends, flats over holes, tall spacers, no push, no strike.
 
+mod links;
+
+use links::{answer, find, hard, sized};
 use linkwright::document::*;
 use linkwright::engine::formula::{Line, spoken};
 use linkwright::engine::{
@@ -8,31 +11,13 @@ use linkwright::engine::{
 };
 use linkwright::inputs::Place;
 use linkwright::quantity::{System, inch, lbf};
-use linkwright::report::{Answer, Finding, LinkReport, Verdict};
+use linkwright::report::{LinkReport, Verdict};
 
-fn hard() -> Document {
-    let mut document = Document::default();
-    (document.rig.weight, document.rig.usage) = (Some(lbf(4100.0)), Some(Use::Hard));
-    document.links[0].length = Some(inch(38.0));
-    document
-}
-fn sized(size: f64, a: &'static str, b: &'static str) -> Document {
-    let mut document = hard();
-    document.links[0].outside_diameter = Some(inch(size));
-    (document.links[0].ends[0].rod_end, document.links[0].ends[1].rod_end) = (Some(a), Some(b));
-    document
-}
-fn answer(document: &Document) -> Answer {
-    report(document).links[0].answer().expect("an answer").clone()
-}
 fn impossible(document: &Document) -> String {
     match &report(document).links[0] {
         LinkReport::Impossible(says) => spoken(says, System::Inch),
         other => panic!("{other:?}"),
     }
-}
-fn find<'a>(answer: &'a Answer, id: &str) -> &'a Finding {
-    answer.findings.iter().find(|it| it.id == id).expect("asked")
 }
 fn used(document: &Document, id: &str) -> f64 {
     find(&answer(document), id).utilization.expect("a number")

@@ -1,30 +1,15 @@
 //! What stands beside the verdicts: marks of changed defaults, what moves the answer, other metals.
 
+mod links;
+
+use links::{answer, find, hard, sized};
 use linkwright::document::*;
 use linkwright::engine::formula::{Line, spoken};
 use linkwright::engine::{in_other_metals, report, sensitivity};
 use linkwright::inputs::{NUMBERS, Place};
 use linkwright::quantity::{System, inch, lbf};
-use linkwright::report::{Answer, Finding, Verdict};
+use linkwright::report::{Answer, Verdict};
 
-fn hard() -> Document {
-    let mut document = Document::default();
-    (document.rig.weight, document.rig.usage) = (Some(lbf(4100.0)), Some(Use::Hard));
-    document.links[0].length = Some(inch(38.0));
-    document
-}
-fn sized(size: f64, a: &'static str, b: &'static str) -> Document {
-    let mut document = hard();
-    document.links[0].outside_diameter = Some(inch(size));
-    (document.links[0].ends[0].rod_end, document.links[0].ends[1].rod_end) = (Some(a), Some(b));
-    document
-}
-fn answer(document: &Document) -> Answer {
-    report(document).links[0].answer().expect("an answer").clone()
-}
-fn find<'a>(answer: &'a Answer, id: &str) -> &'a Finding {
-    answer.findings.iter().find(|it| it.id == id).expect("asked")
-}
 #[test]
 fn a_finding_names_the_changed_defaults_it_rests_on() {
     let mut document = hard();

@@ -2,11 +2,12 @@
 
 use super::checks::{Case, zone};
 use super::formula::{Line, Said, Sheet, said};
-use super::formulas::{beams, beyond, impact, sections};
+use super::formulas::{beams, beyond, sections};
+use super::loads;
 use super::stepped::{self, Levers, Step, in_zone};
 use super::tables::materials;
 use crate::inputs;
-use crate::quantity::{Kind, ksi, lbf};
+use crate::quantity::{Kind, ksi};
 use crate::report::{Beyond, Note};
 use crate::source::{Obtained, PRACTICE, cite};
 
@@ -19,8 +20,8 @@ const LIFE_READ: [f64; 2] = [1e4, 1e7];
 
 /// What the middle of the bar bears before it stays bent, and after.
 pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut Sheet) -> Option<Beyond> {
-    let (made, loads) = (case.made, case.loads);
-    let (length, axial) = (made.length, loads.axial_with_strike);
+    let made = case.made;
+    let (length, axial) = (made.length, case.loads.axial_with_strike);
     let levers = Levers::new(pushed, axial);
     if !levers.stand() {
         return None;
@@ -45,11 +46,10 @@ pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut
     }
     let give = stepped::give_at(bending, middle);
     let energy = sheet.work(&beyond::ELASTIC_ENERGY, &[first_yield, give]);
-    let weight = loads.strike_weight;
+    let weight = case.loads.strike_weight;
     let drop =
         (case.given.number(&inputs::OWN_STRIKE).is_none() && weight > 0.0 && first_yield >= 2.0 * weight).then(|| {
-            let other = case.given.known(&inputs::GIVE) / lbf(1000.0);
-            let rest = sheet.work(&impact::STATIC_DEFLECTION, &[weight, give, other]);
+            let rest = loads::at_rest(case.given, weight, give, sheet);
             sheet.work(&beyond::DROP_FOR_FORCE, &[rest, first_yield, weight])
         });
     let hinge = made.material.ductile.then(|| {
@@ -61,7 +61,7 @@ pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut
     });
     Some(Beyond {
         first_yield,
-        deflection: loads.strike * give,
+        deflection: case.loads.strike * give,
         energy,
         drop,
         collapse: hinge.map(|hinge| hinge.0),

@@ -56,7 +56,7 @@ impl<'a> Given<'a> {
             assumed.push(input);
         }
         if let Some(changed) = self.changed.borrow_mut().as_mut()
-            && matches!(input.standing, inputs::Standing::Assumed | inputs::Standing::Practice)
+            && input.standing.is_a_default()
             && !changed.contains(&input.id)
             && input.decided(self.document, place).is_some()
         {

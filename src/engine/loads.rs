@@ -120,9 +120,13 @@ fn strike_at(given: &Given, steps: &[Step], weight: f64, at: f64, sheet: &mut Sh
         kind: Kind::Compliance,
         how: "added up over shanks, threaded holes, flats and bar",
     });
-    let compliance = given.known(&inputs::GIVE) / GIVE_FORCE;
-    let deflection = sheet.work(&impact::STATIC_DEFLECTION, &[weight, give, compliance]);
+    let deflection = at_rest(given, weight, give, sheet);
     sheet.work(&impact::DROP_FORCE, &[weight, given.known(&inputs::DROP), deflection])
+}
+
+/// How far a link and all that holds it give way under a weight at rest.
+pub(super) fn at_rest(given: &Given, weight: f64, give: f64, sheet: &mut Sheet) -> f64 {
+    sheet.work(&impact::STATIC_DEFLECTION, &[weight, give, given.known(&inputs::GIVE) / GIVE_FORCE])
 }
 
 /// Every force on a link.

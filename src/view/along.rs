@@ -104,14 +104,13 @@ fn hill(answer: &Answer, system: System, class: &str, width: f64) -> String {
         let at = x(weakest.x);
         pen.line("leader strong", at, sheet.bottom() + 4.0, at, ground);
         let words = format!("closest here: {}", show(weakest.utilization, Kind::Percent, system));
-        let half = words.chars().count() as f64 * 3.6;
-        pen.text("size", Hang::Middle, at.clamp(half, width - half), sheet.bottom() + 18.0, &words);
+        pen.text("size", Hang::Middle, drawing::kept(at, &words, width), sheet.bottom() + 18.0, &words);
     }
     for (at, name) in [(0.0, "A"), (answer.link.length, "B")] {
         pen.balloon(x(at), ground + 16.0, name);
     }
-    let third = show(answer.link.length, Kind::Length, system);
-    pen.text("faint", Hang::Middle, middle, ground + 20.0, &format!("{third} from eye to eye"));
+    let whole = show(answer.link.length, Kind::Length, system);
+    pen.text("faint", Hang::Middle, middle, ground + 20.0, &format!("{whole} from eye to eye"));
     for stretch in stretches(answer) {
         let (from, to) = (x(stretch[0].x), x(stretch[stretch.len() - 1].x));
         pen.touch(stretch[0].part, from, sheet.axis - sheet.half, to, ground);
@@ -130,8 +129,7 @@ fn strike(pen: &mut Pen, answer: &Answer, system: System, sheet: &Sheet, width: 
         pen.arrow("strike", at, top + 10.0, 0.0, -8.0);
     }
     let words = format!("a rock: {} anywhere here", show(answer.loads.strike, Kind::Force, system));
-    let half = words.chars().count() as f64 * 3.6;
-    pen.text("size", Hang::Middle, ((from + to) / 2.0).clamp(half, width - half), top - 16.0, &words);
+    pen.text("size", Hang::Middle, drawing::kept((from + to) / 2.0, &words, width), top - 16.0, &words);
 }
 
 /// How to read the picture, for somebody who never saw one like it.

@@ -146,6 +146,12 @@ fn link(answer: &Answer, system: System, class: &str, width: f64) -> String {
     pen.svg(&format!("whole {class}"), width, rows.height, &words::drawing_words(answer, system))
 }
 
+/// Where to center words near a place, so that they stay on the sheet.
+pub(super) fn kept(x: f64, words: &str, width: f64) -> f64 {
+    let half = words.chars().count() as f64 * LETTER / 2.0 + 4.0;
+    x.clamp(half, (width - half).max(half))
+}
+
 /// A pointer at the weakest place with its name.
 fn weakest(pen: &mut Pen, answer: &Answer, frame: Frame, rows: &Rows, width: f64) {
     let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return };
@@ -154,10 +160,8 @@ fn weakest(pen: &mut Pen, answer: &Answer, frame: Frame, rows: &Rows, width: f64
     let y = rows.axis + frame.half(answer.link.outside_diameter) + 1.0;
     pen.arrow("mark", x, y, 0.0, 9.0);
     let words = format!("weakest: {}", finding.part);
-    // Kept on the sheet: about so wide is a letter.
-    let half = words.chars().count() as f64 * LETTER / 2.0 + 4.0;
     pen.line("leader", x, y + 8.0, x, rows.weakest - 9.0);
-    pen.text("note", Hang::Middle, x.clamp(half, (width - half).max(half)), rows.weakest + 2.0, &words);
+    pen.text("note", Hang::Middle, kept(x, &words, width), rows.weakest + 2.0, &words);
 }
 
 /// Letters and hands under the eyes.

@@ -15,29 +15,28 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
     let used = |finding: &Finding| finding.utilization.unwrap_or(0.0);
     order::by(&mut sorted, |a, b| b.verdict.cmp(&a.verdict).then(used(b).total_cmp(&used(a))));
     let mut checks: Vec<AnyView> = sorted.into_iter().map(|finding| check(bench, finding)).collect();
-    let loads = question("Where the forces come from", "Traction along the link and the strike across it.");
     checks.extend(answer.notes.iter().map(|note| {
         let source = format!("Rests on {}.", note.source.words());
         let head = question(note.asks, &bench.say(&note.says));
         opening(bench, note.id, note.asks, head, note.working.clone(), said("p class=\"source\"", &source))
     }));
-    let lengths = question("How the lengths come out", "Bar, engagement, drill depths, weight and the least thread.");
-    checks.push(opening(
-        bench,
-        "lengths",
-        "How the lengths come out",
-        lengths,
-        answer.link.working.clone(),
-        String::new(),
-    ));
-    checks.push(opening(
-        bench,
-        "loads",
-        "Where the forces come from",
-        loads,
-        answer.loads.working.clone(),
-        String::new(),
-    ));
+    let about = [
+        (
+            "lengths",
+            "How the lengths come out",
+            "Bar, engagement, drill depths, weight and the least thread.",
+            &answer.link.working,
+        ),
+        (
+            "loads",
+            "Where the forces come from",
+            "Traction along the link and the strike across it.",
+            &answer.loads.working,
+        ),
+    ];
+    checks.extend(about.map(|(id, asks, says, working)| {
+        opening(bench, id, asks, question(asks, says), working.clone(), String::new())
+    }));
     view! {
         <section class="part-of">
             <h3>"Every check, worst first"</h3>
@@ -62,8 +61,7 @@ fn check(bench: Bench, finding: &Finding) -> AnyView {
         says.push_str(" A rule of thumb or a matter of fit.");
     }
     head += &question(finding.asks, &says);
-    let changed = words::changed(&finding.changed, &[]);
-    head += &changed.replace("<p class", "<span class").replace("</p>", "</span>");
+    head += &words::changed("span", &finding.changed, &[]);
     let source = format!("Rests on {}. {}.", finding.source.words(), finding.source.source.title);
     opening(bench, finding.id, finding.asks, head, finding.working.clone(), said("p class=\"source\"", &source))
 }

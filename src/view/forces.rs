@@ -19,7 +19,7 @@ pub(super) fn forces(bench: Bench) -> String {
     bench
         .with_answer(|answer| {
             let story = said("b", "The hit it is sized for. ") + &escaped(&bench.say(&answer.loads.story));
-            let changed = words::changed(&answer.loads.axial_changed, &answer.loads.strike_changed);
+            let changed = words::changed("p", &answer.loads.axial_changed, &answer.loads.strike_changed);
             picture(answer, system) + &element("p class=\"story\"", &story) + &changed
         })
         .unwrap_or_default()

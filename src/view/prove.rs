@@ -10,7 +10,7 @@ use super::outside;
 use super::state::Bench;
 use super::{findings, verdict, words};
 use leptos::prelude::*;
-use linkwright::inputs::{NUMBERS, Place, Standing};
+use linkwright::inputs::{NUMBERS, Place};
 use linkwright::report::LinkReport;
 
 /// The whole view. Its fields stay where they are while the rest is written anew.
@@ -59,8 +59,8 @@ fn back_to_defaults(bench: Bench) -> impl IntoView {
         let place = Place { link: bench.at.get(), end: 0 };
         let changed = bench.document.with(|document| {
             NUMBERS.iter().any(|input| {
-                let ours = matches!(input.standing, Standing::Assumed | Standing::Practice);
-                ours && [0, 1].iter().any(|end| input.decided(document, Place { end: *end, ..place }).is_some())
+                input.standing.is_a_default()
+                    && [0, 1].iter().any(|end| input.decided(document, Place { end: *end, ..place }).is_some())
             })
         });
         changed.then(|| {

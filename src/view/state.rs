@@ -7,7 +7,7 @@ use leptos::prelude::*;
 use linkwright::document::{Document, Use};
 use linkwright::engine;
 use linkwright::engine::formula::{Piece, spoken};
-use linkwright::inputs::{self, NUMBERS, Number, Place, Refused, Standing};
+use linkwright::inputs::{self, NUMBERS, Number, Place, Refused};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, Report};
 use linkwright::share;
@@ -292,8 +292,7 @@ impl Bench {
     pub(super) fn give_back_defaults(self) {
         let link = self.at.get_untracked();
         self.document.update(|document| {
-            for input in NUMBERS.iter().filter(|input| matches!(input.standing, Standing::Assumed | Standing::Practice))
-            {
+            for input in NUMBERS.iter().filter(|input| input.standing.is_a_default()) {
                 for end in [0, 1] {
                     (input.set)(document, Place { link, end }, None);
                 }

@@ -251,13 +251,16 @@ pub(super) fn along_words(answer: &Answer, system: System) -> String {
     )
 }
 
-/// A line that names the changed defaults something rests on; empty when there are none.
-pub(super) fn changed(ids: &[&'static str], more: &[&'static str]) -> String {
+/// A line, in an element of some name, that names the changed defaults something rests on; empty when there are none.
+pub(super) fn changed(element: &str, ids: &[&'static str], more: &[&'static str]) -> String {
     let mut names: Vec<String> = ids.iter().chain(more).map(|id| lower(label(id))).collect();
     order::by(&mut names, Ord::cmp);
     names.dedup();
     if names.is_empty() {
         return String::new();
     }
-    super::markup::said("p class=\"changed-mark\"", &format!("Rests on your own {}.", names.join(", ")))
+    super::markup::said(
+        &format!("{element} class=\"changed-mark\""),
+        &format!("Rests on your own {}.", names.join(", ")),
+    )
 }
