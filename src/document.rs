@@ -3,6 +3,8 @@
 /// A rig and its links.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Document {
+    /// What its owner calls it; empty when it has no name. See [`tidy_name`].
+    pub name: String,
     /// What is known about the whole rig.
     pub rig: Rig,
     /// The links, at least one.
@@ -11,8 +13,26 @@ pub struct Document {
 
 impl Default for Document {
     fn default() -> Self {
-        Self { rig: Rig::default(), links: vec![Link::default()] }
+        Self { name: String::new(), rig: Rig::default(), links: vec![Link::default()] }
     }
+}
+
+/// The longest name, in characters.
+pub const LONGEST_NAME: usize = 60;
+
+/// More links than any rig has; a larger count is a mistake or an attack.
+pub const MOST_LINKS: usize = 40;
+
+/// A name as it is kept: one line, no spaces around it, at most [`LONGEST_NAME`] characters.
+pub fn tidy_name(name: &str) -> String {
+    let line: String = name.chars().map(|c| if c.is_control() || is_unseen(c) { ' ' } else { c }).collect();
+    let words: Vec<&str> = line.split_whitespace().collect();
+    words.join(" ").chars().take(LONGEST_NAME).collect::<String>().trim_end().to_string()
+}
+
+/// Marks that show nothing but turn the reading direction or hide in a name.
+const fn is_unseen(c: char) -> bool {
+    matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
 }
 
 /// How hard the rig is used.
@@ -58,6 +78,50 @@ impl Role {
     }
 }
 
+/// At which axle.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Position {
+    /// The axle that steers.
+    #[default]
+    Front,
+    /// The other one.
+    Rear,
+}
+
+impl Position {
+    /// Both, front first.
+    pub const ALL: [Self; 2] = [Self::Front, Self::Rear];
+
+    /// Its place in [`Rig::axles`].
+    pub const fn index(self) -> usize {
+        match self {
+            Self::Front => 0,
+            Self::Rear => 1,
+        }
+    }
+
+    /// `front` or `rear`.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Front => "front",
+            Self::Rear => "rear",
+        }
+    }
+}
+
+/// Where across the rig, as somebody in the driver's seat sees it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Seat {
+    /// One on each side, alike: entered once.
+    Both,
+    /// On the left.
+    Left,
+    /// On the right.
+    Right,
+    /// A single one, in the middle or from side to side.
+    Middle,
+}
+
 /// Which way a thread is cut.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Hand {
@@ -88,12 +152,12 @@ pub struct Rig {
     pub tire: Option<f64>,
     /// Grip between tire and ground.
     pub traction: Option<f64>,
-    /// Share of the rig's weight on the axle these links locate.
-    pub axle_share: Option<f64>,
-    /// Height of the lower links' axle mounts above the ground.
-    pub lower_height: Option<f64>,
-    /// Height of the upper links' axle mounts above the ground.
-    pub upper_height: Option<f64>,
+    /// Share of the weight on the front axle, standing level.
+    pub front_share: Option<f64>,
+    /// From axle to axle.
+    pub wheelbase: Option<f64>,
+    /// The front axle and the rear one.
+    pub axles: [Axle; 2],
     /// What shock multiplies traction by.
     pub shock: Option<f64>,
     /// Share of the rig's weight that comes down on a lower link.
@@ -108,8 +172,6 @@ pub struct Rig {
     pub together: Option<f64>,
     /// What an upper link takes of a lower link's strike.
     pub upper_strike: Option<f64>,
-    /// How far each wheel goes from ride height, one up and the other down.
-    pub flex: Option<f64>,
     /// Middle of one tire to middle of the other on an axle.
     pub track: Option<f64>,
     /// From the steering axis to the tie rod's hole on the knuckle.
@@ -138,11 +200,30 @@ pub struct Rig {
     pub rating_factor: Option<f64>,
 }
 
+/// One axle of the rig.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Axle {
+    /// Share of the rig's weight on it at the worst moment.
+    pub share: Option<f64>,
+    /// Height of the lower links' mounts on it above the ground.
+    pub lower_height: Option<f64>,
+    /// Height of the upper links' mounts on it above the ground.
+    pub upper_height: Option<f64>,
+    /// How far each of its wheels goes from ride height, one up and the other down.
+    pub flex: Option<f64>,
+}
+
 /// One link, or several alike.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Link {
     /// What it locates.
     pub role: Role,
+    /// At which axle.
+    pub position: Position,
+    /// Where across the rig.
+    pub seat: Option<Seat>,
+    /// Pieces to make of it.
+    pub quantity: Option<f64>,
     /// Hole center to hole center on the rig, at ride height.
     pub length: Option<f64>,
     /// Links that share the load at this place.
@@ -189,6 +270,38 @@ pub struct Link {
     pub spacer: Option<f64>,
     /// Left end and right end as drawn.
     pub ends: [End; 2],
+}
+
+impl Link {
+    /// Where across the rig it is: as decided, else as links of its role usually are.
+    pub fn seated(&self) -> Seat {
+        let usual = match self.role {
+            Role::Lower | Role::Upper | Role::SwayLink => Seat::Both,
+            Role::TrackBar | Role::TieRod | Role::DragLink => Seat::Middle,
+        };
+        self.seat.unwrap_or(usual)
+    }
+
+    /// Which link of the rig it is: `Left front lower link`.
+    pub fn title(&self) -> String {
+        let (seat, many) = match self.seated() {
+            Seat::Both => ("", "s"),
+            Seat::Left => ("left ", ""),
+            Seat::Right => ("right ", ""),
+            Seat::Middle => ("", ""),
+        };
+        let role = match self.role {
+            Role::Lower => "lower link",
+            Role::Upper => "upper link",
+            Role::TrackBar => "track bar",
+            Role::TieRod => "tie rod",
+            Role::DragLink => "drag link",
+            Role::SwayLink => "sway-bar end link",
+        };
+        let words = format!("{seat}{} {role}{many}", self.position.word());
+        let mut letters = words.chars();
+        letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+    }
 }
 
 /// One end of a link.

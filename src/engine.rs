@@ -17,6 +17,7 @@ mod metals;
 pub mod notation;
 pub mod outside;
 mod profile;
+mod rig;
 pub mod roots;
 mod sensitivity;
 mod sizing;
@@ -29,11 +30,21 @@ use self::sizing::Tried;
 use crate::document::{Document, OWN_ROD_END};
 use crate::engine::formula::{Said, said};
 use crate::inputs;
-use crate::report::{Answer, InMetal, LinkReport, Report, Sensitivity, Verdict};
+use crate::report::{Answer, InMetal, LinkReport, Report, RigReport, Sensitivity, Verdict};
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
 pub fn report(document: &Document) -> Report {
     Report { links: (0..document.links.len()).map(|index| link_report(document, index)).collect() }
+}
+
+/// Everything about one link. It depends on the rig and on this link alone.
+pub fn report_on(document: &Document, index: usize) -> LinkReport {
+    link_report(document, index)
+}
+
+/// Everything about the rig as a whole, from the reports on its links in their order.
+pub fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
+    rig::rig(document, reports)
 }
 
 /// The job of one link in other metals; empty when there is no answer. Many searches, so only asked when read.

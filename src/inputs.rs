@@ -6,7 +6,7 @@ use crate::quantity::{self, Kind, Misread, System};
 mod choices;
 mod numbers;
 
-pub use choices::{BOLT, FAMILY, HAND, MATERIAL, OWN_THREAD, ROD_END, ROLE, USAGE};
+pub use choices::{BOLT, FAMILY, HAND, MATERIAL, OWN_THREAD, POSITION, ROD_END, ROLE, SEAT, USAGE};
 pub use choices::{CHOICES, Choice, Option as Pick};
 pub use numbers::*;
 
@@ -17,6 +17,20 @@ pub struct Place {
     pub link: usize,
     /// Which end of it: 0 is A, 1 is B.
     pub end: usize,
+    /// Which axle: 0 is the front one, 1 the rear one.
+    pub axle: usize,
+}
+
+impl Place {
+    /// A link with the axle it is at, seen from its end A.
+    pub fn of_link(document: &Document, link: usize) -> Self {
+        Self { link, end: 0, axle: document.links.get(link).map_or(0, |link| link.position.index()) }
+    }
+
+    /// An axle.
+    pub const fn of_axle(axle: usize) -> Self {
+        Self { link: 0, end: 0, axle }
+    }
 }
 
 /// What an input belongs to.
@@ -24,6 +38,8 @@ pub struct Place {
 pub enum Scope {
     /// The rig: once in a document.
     Rig,
+    /// Each axle: front and rear.
+    Axle,
     /// Each link.
     Link,
     /// Each end of each link.
@@ -35,6 +51,8 @@ pub enum Scope {
 pub enum Group {
     /// The three entries that give an answer.
     First,
+    /// Where on the rig the link sits, and how many are made.
+    Seat,
     /// The bar or tube itself.
     Bar,
     /// The rod ends.
@@ -177,7 +195,10 @@ pub fn places(document: &Document, scope: Scope) -> Vec<Place> {
     let links = 0..document.links.len();
     match scope {
         Scope::Rig => vec![Place::default()],
-        Scope::Link => links.map(|link| Place { link, end: 0 }).collect(),
-        Scope::End => links.flat_map(|link| [0, 1].map(|end| Place { link, end })).collect(),
+        Scope::Axle => [0, 1].map(Place::of_axle).to_vec(),
+        Scope::Link => links.map(|link| Place::of_link(document, link)).collect(),
+        Scope::End => {
+            links.flat_map(|link| [0, 1].map(|end| Place { end, ..Place::of_link(document, link) })).collect()
+        }
     }
 }

@@ -6,6 +6,7 @@
 pub mod document;
 pub mod engine;
 pub mod inputs;
+pub mod layouts;
 pub mod order;
 pub mod quantity;
 pub mod report;

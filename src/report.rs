@@ -10,6 +10,9 @@ use crate::quantity::Kind;
 use crate::source::Cite;
 
 mod prove;
+mod rig;
+
+pub use rig::{Part, RigReport};
 
 pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, Sensitivity, Station};
 

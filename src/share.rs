@@ -1,17 +1,20 @@
 //! A document as a link's fragment, and back. The fragment never reaches a server.
 //!
-//! `1&weight=4100lb&use=hard&length=38in&crc=…`: a version, then only what was decided, then a check
+//! `2&weight=4100lb&use=hard&length=38in&crc=…`: a version, then only what was decided, then a check
 //! over everything before it. Values come back bit for bit.
 
-use crate::document::{Document, Link};
+use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
 use crate::inputs::{CHOICES, NUMBERS, Place, Scope, places};
 use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE};
 
 /// The version this program writes.
-pub const VERSION: &str = "1";
+pub const VERSION: &str = "2";
 
-/// More links than any rig has; a larger count in a link is a mistake or an attack.
-const MOST_LINKS: usize = 40;
+/// The version before it, which knew one axle: what it says of an axle holds for both.
+const ONE_AXLE: &str = "1";
+
+/// Values of an axle that version 1 kept for the rig.
+const FORMERLY_OF_THE_RIG: [&str; 4] = ["axle-share", "lower-height", "upper-height", "flex"];
 
 /// No rig makes a longer fragment.
 const LONGEST: usize = 60_000;
@@ -70,10 +73,13 @@ fn read_number(text: &str, kind: Kind) -> Option<f64> {
     if plain { digits.parse::<f64>().ok().map(|value| value * factor) } else { None }
 }
 
-/// The key of an input at a place: `length`, `rod-end.b`, `3.length` for the third link.
+/// The key of an input at a place: `length`, `rod-end.b`, `3.length` for the third link, `rear.flex`.
 fn key(id: &str, scope: Scope, place: Place) -> String {
     let mut key = String::new();
-    if place.link > 0 && scope != Scope::Rig {
+    if scope == Scope::Axle {
+        key.push_str(Position::ALL.get(place.axle).map_or("", |axle| axle.word()));
+        key.push('.');
+    } else if place.link > 0 && scope != Scope::Rig {
         key.push_str(&(place.link + 1).to_string());
         key.push('.');
     }
@@ -86,6 +92,11 @@ fn key(id: &str, scope: Scope, place: Place) -> String {
 
 /// Reads a key back into an input's id and a place.
 fn read_key(key: &str) -> Option<(&str, Place)> {
+    for axle in Position::ALL {
+        if let Some(id) = key.strip_prefix(axle.word()).and_then(|rest| rest.strip_prefix('.')) {
+            return Some((id, Place::of_axle(axle.index())));
+        }
+    }
     let (link, rest) = match key.split_once('.') {
         Some((number, rest)) if number.bytes().all(|b| b.is_ascii_digit()) && !number.is_empty() => {
             (number.parse::<usize>().ok()?.checked_sub(1)?, rest)
@@ -98,7 +109,7 @@ fn read_key(key: &str) -> Option<(&str, Place)> {
         Some(_) => return None,
         None => (rest, 0),
     };
-    Some((id, Place { link, end }))
+    Some((id, Place { link, end, axle: 0 }))
 }
 
 /// The fragment of a document, without the leading `#`.
@@ -106,6 +117,9 @@ pub fn to_fragment(document: &Document) -> String {
     let mut parts = vec![VERSION.to_string()];
     if document.links.len() > 1 {
         parts.push(format!("links={}", document.links.len()));
+    }
+    if !document.name.is_empty() {
+        parts.push(format!("name={}", in_ascii(&document.name)));
     }
     for input in NUMBERS {
         for place in places(document, input.scope) {
@@ -146,7 +160,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
     };
     let mut parts = body.split('&');
     let version = parts.next().unwrap_or_default();
-    if version != VERSION {
+    if version != VERSION && version != ONE_AXLE {
         told.push(format!(
             "This link says it is of version “{}”, which this page does not know. Nothing from it was used.",
             clip(version)
@@ -182,7 +196,19 @@ pub fn from_fragment(fragment: &str) -> Opened {
             }
             continue;
         }
-        if let Err(sentence) = take(&mut document, name, value) {
+        if name == "name" && version == VERSION {
+            match from_ascii(value).filter(|read| !read.is_empty() && tidy_name(read) == *read) {
+                Some(read) => document.name = read,
+                None => told.push("The name in the link cannot be read and was left out.".to_string()),
+            }
+            continue;
+        }
+        let taken = if version == ONE_AXLE && FORMERLY_OF_THE_RIG.contains(&name) {
+            Position::ALL.iter().try_for_each(|axle| take(&mut document, &format!("{}.{name}", axle.word()), value))
+        } else {
+            take(&mut document, name, value)
+        };
+        if let Err(sentence) = taken {
             told.push(sentence);
         }
     }
@@ -220,6 +246,35 @@ fn take(document: &mut Document, name: &str, value: &str) -> Result<(), String> 
     } else {
         Err(format!("{}: “{}” in the link is not known here and was left out.", choice.label, clip(value)))
     }
+}
+
+/// A text in letters and digits that no messenger changes: what is neither stands as `.` and two digits for each byte.
+fn in_ascii(text: &str) -> String {
+    let mut out = String::new();
+    for byte in text.bytes() {
+        match byte {
+            b' ' => out.push('_'),
+            byte if byte.is_ascii_alphanumeric() || byte == b'-' => out.push(char::from(byte)),
+            byte => out.push_str(&format!(".{byte:02x}")),
+        }
+    }
+    out
+}
+
+/// Reads such a text back; nothing when it is not one that [`in_ascii`] writes.
+fn from_ascii(text: &str) -> Option<String> {
+    let (mut bytes, mut rest) = (Vec::new(), text.bytes());
+    while let Some(byte) = rest.next() {
+        bytes.push(match byte {
+            b'_' => b' ',
+            b'.' => {
+                let digits = [rest.next()?, rest.next()?];
+                u8::from_str_radix(std::str::from_utf8(&digits).ok()?, 16).ok()?
+            }
+            byte => byte,
+        });
+    }
+    String::from_utf8(bytes).ok().filter(|read| in_ascii(read) == text)
 }
 
 /// At most 24 characters of something foreign.

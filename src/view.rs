@@ -22,6 +22,8 @@ mod outside;
 mod parts;
 mod pen;
 mod prove;
+mod rig;
+mod rig_entries;
 mod send;
 mod sizes;
 mod state;
@@ -49,7 +51,7 @@ fn App() -> impl IntoView {
     view! {
         <Title/>
         <Told/>
-        <main class="bench" class:proving=move || bench.known.get() && bench.leaf.get() == Leaf::Prove>
+        <main class="bench" class:proving=move || bench.known.get() && bench.leaf.get() == Leaf::Prove class:whole=move || bench.leaf.get() == Leaf::Rig>
             <drawing::Drawing/>
             <section class="entries" aria-labelledby="entries-title">
                 <form::Form/>
@@ -65,6 +67,9 @@ fn App() -> impl IntoView {
 
 /// The leaf that is open; on paper both, one after the other.
 fn leaves(bench: Bench) -> AnyView {
+    if bench.leaf.get() == Leaf::Rig {
+        return rig::rig(bench);
+    }
     let entered = bench.entered.get();
     let paper = bench.printing.get() || bench.laid_open.get();
     let size = (paper || !entered || bench.leaf.get() == Leaf::Size).then_some(move || answer_part(bench));
@@ -74,14 +79,13 @@ fn leaves(bench: Bench) -> AnyView {
 
 /// The answer, or what stands in its place. Only when one takes the place of the other is it built anew.
 fn answer_part(bench: Bench) -> AnyView {
-    let at = bench.at.get();
     if bench.known.get() {
         return answer::answer(bench);
     }
-    match bench.report.with(|report| report.links.get(at).cloned()) {
-        Some(LinkReport::Impossible(why)) => view! { <p class="stop" id="headline">{bench.say(&why)}</p> }.into_any(),
-        Some(LinkReport::Needs(needs)) => form::invitation(&needs),
-        _ => ().into_any(),
+    match bench.report.get() {
+        LinkReport::Impossible(why) => view! { <p class="stop" id="headline">{bench.say(&why)}</p> }.into_any(),
+        LinkReport::Needs(needs) => form::invitation(&needs),
+        LinkReport::Answer(_) => ().into_any(),
     }
 }
 
@@ -100,6 +104,7 @@ fn Title() -> impl IntoView {
             <h1>"Linkwright"</h1>
             <p>"Sizes a suspension link and shows why."</p>
             <nav class="leaves" aria-label="Views">
+                {leaf(bench, Leaf::Rig, "leaf-rig", "Rig")}
                 {leaf(bench, Leaf::Size, "leaf-size", "Size")}
                 {leaf(bench, Leaf::Prove, "leaf-prove", "Prove")}
             </nav>

@@ -1,7 +1,7 @@
 //! What must hold for any document: documents drawn from the tables of inputs, and the reports on them.
 #![cfg(not(target_arch = "wasm32"))]
 
-use linkwright::document::{Document, Link, Rig, Use};
+use linkwright::document::{Document, Link, Use};
 use linkwright::engine;
 use linkwright::engine::formula::{Line, Piece, spoken};
 use linkwright::engine::tables::stock;
@@ -28,7 +28,7 @@ fn documents(most: usize) -> impl Strategy<Value = Document> {
     let likely = (24.0..50.0, 2000.0..7000.0, 0..4_usize);
     (1..=2_usize, prop::bool::weighted(0.9), likely, entries, picks).prop_map(
         |(links, first, likely, entries, picks)| {
-            let mut document = Document { rig: Rig::default(), links: vec![Link::default(); links] };
+            let mut document = Document { links: vec![Link::default(); links], ..Document::default() };
             if first {
                 document.rig.weight = Some(lbf(likely.1));
                 document.rig.usage = Some([Use::Easy, Use::Slow, Use::Hard, Use::Punished][likely.2]);
@@ -282,7 +282,7 @@ fn rounded_worst(document: &Document, way: f64) -> Document {
     (inputs::VISIBLE_THREADS.set)(&mut worst, place, Some(wound));
     // The rod ends stay the same while the length moves.
     for (end, made) in link.ends.iter().enumerate() {
-        (inputs::ROD_END.set)(&mut worst, Place { link: 0, end }, Some(made.rod_end_id));
+        (inputs::ROD_END.set)(&mut worst, Place { end, ..Place::default() }, Some(made.rod_end_id));
     }
     decide(&worst, &inputs::OUTSIDE_DIAMETER, link.outside_diameter)
 }
@@ -304,7 +304,7 @@ fn every_input_may_stand_at_the_ends_of_its_range() {
             for value in [input.least - slack, input.least, input.most, input.most + slack] {
                 let mut document = fixed(38.0, 4100.0, usage, 4);
                 for end in [0, 1] {
-                    (input.set)(&mut document, Place { link: 0, end }, Some(value));
+                    (input.set)(&mut document, Place { end, ..Place::default() }, Some(value));
                 }
                 let faults = Shown::faults(&engine::report(&document));
                 assert!(faults.is_empty(), "{} at {value}: {}", input.id, faults.join("\n"));

@@ -180,7 +180,7 @@ fn the_map_names_no_file_that_is_gone() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 17] = [
+const LAYERS: [(&str, &[&str]); 18] = [
     ("quantity", &[]),
     ("order", &[]),
     ("source", &[]),
@@ -193,11 +193,12 @@ const LAYERS: [(&str, &[&str]); 17] = [
     ("engine::outside", OUTSIDE),
     ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas"]),
     ("inputs", &["quantity", "document", "engine::tables"]),
+    ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::tables"]),
     ("share", &["quantity", "document", "inputs"]),
     ("engine", ENGINE),
     ("engine::advice", ADVICE),
-    ("view", &["order", "quantity", "source", "document", "inputs", "report", "share", "engine"]),
+    ("view", &["order", "quantity", "source", "document", "inputs", "layouts", "report", "share", "engine"]),
 ];
 const OUTSIDE: &[&str] =
     &["quantity", "source", "engine::formula", "engine::formulas", "engine::stepped", "engine::tables"];
@@ -217,7 +218,7 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 11] = [
+const OWN: [&str; 12] = [
     "beyond",
     "build",
     "checks",
@@ -227,6 +228,7 @@ const OWN: [&str; 11] = [
     "loads",
     "metals",
     "profile",
+    "rig",
     "sensitivity",
     "sizing",
 ];

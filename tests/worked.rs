@@ -16,6 +16,7 @@ fn lower(weight: f64, usage: Use, length: f64) -> Document {
     Document {
         rig: Rig { weight: Some(lbf(weight)), usage: Some(usage), ..Rig::default() },
         links: vec![Link { length: Some(inch(length)), ..Link::default() }],
+        ..Document::default()
     }
 }
 

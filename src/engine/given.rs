@@ -20,7 +20,7 @@ pub(super) struct Given<'a> {
     pub(super) document: &'a Document,
     /// The link.
     pub(super) link: &'a Link,
-    index: usize,
+    place: Place,
     assumed: RefCell<Vec<&'static Number>>,
     /// Whether defaults are noted; a search asks for them thousands of times and nobody reads its list.
     noting: Cell<bool>,
@@ -33,7 +33,7 @@ impl<'a> Given<'a> {
         Some(Self {
             document,
             link: document.links.get(index)?,
-            index,
+            place: Place::of_link(document, index),
             assumed: RefCell::default(),
             noting: Cell::new(true),
             changed: RefCell::default(),
@@ -47,7 +47,7 @@ impl<'a> Given<'a> {
 
     /// The value of an input of one end.
     pub(super) fn number_at(&self, input: &'static Number, end: usize) -> Option<f64> {
-        let place = Place { link: self.index, end };
+        let place = Place { end, ..self.place };
         if !self.noting.get() {
             return input.value(self.document, place);
         }
@@ -63,6 +63,11 @@ impl<'a> Given<'a> {
             changed.push(input.id);
         }
         input.value(self.document, place)
+    }
+
+    /// Whether somebody gave the value of an input of the rig, its axle or the link.
+    pub(super) fn is_decided(&self, input: &'static Number) -> bool {
+        input.decided(self.document, self.place).is_some()
     }
 
     /// Whether what is asked for is noted from here on.
@@ -93,7 +98,7 @@ impl<'a> Given<'a> {
     /// What was assumed so far, in the order of the form.
     pub(super) fn assumptions(&self) -> Vec<Assumption> {
         let used = self.assumed.borrow();
-        let place = Place { link: self.index, end: 0 };
+        let place = self.place;
         inputs::NUMBERS
             .iter()
             .filter(|input| used.contains(input))

@@ -38,18 +38,24 @@ fn axial(given: &Given, sheet: &mut Sheet) -> (f64, &'static str, Option<Axle>) 
     }
 }
 
+/// Share of the rig's weight on this link's axle at worst. Unless it is given it follows from the level share.
+fn axle_share(given: &Given) -> f64 {
+    if !given.is_decided(&inputs::AXLE_SHARE) {
+        given.number(&inputs::FRONT_SHARE);
+    }
+    given.known(&inputs::AXLE_SHARE)
+}
+
 /// Shock, grip, share and weight: what slides an axle sideways.
 fn side(given: &Given) -> [f64; 4] {
-    [&inputs::SHOCK, &inputs::TRACTION, &inputs::AXLE_SHARE, &inputs::WEIGHT].map(|input| given.known(input))
+    [given.known(&inputs::SHOCK), given.known(&inputs::TRACTION), axle_share(given), given.known(&inputs::WEIGHT)]
 }
 
 /// Drive and brakes, through the axle that the links hold.
 fn from_traction(given: &Given, sheet: &mut Sheet) -> (f64, Axle) {
     let (lower_height, upper_height) = (given.known(&inputs::LOWER_HEIGHT), given.known(&inputs::UPPER_HEIGHT));
-    let traction = sheet.work(
-        &axle::TRACTION,
-        &[given.known(&inputs::TRACTION), given.known(&inputs::AXLE_SHARE), given.known(&inputs::WEIGHT)],
-    );
+    let traction =
+        sheet.work(&axle::TRACTION, &[given.known(&inputs::TRACTION), axle_share(given), given.known(&inputs::WEIGHT)]);
     let arms = [traction, upper_height, lower_height];
     let lower = sheet.work(&axle::LOWER_PAIR, &arms);
     let upper = sheet.work(&axle::UPPER_PAIR, &arms);
@@ -67,7 +73,7 @@ fn from_traction(given: &Given, sheet: &mut Sheet) -> (f64, Axle) {
 fn from_steering(given: &Given, sheet: &mut Sheet) -> (&'static str, f64) {
     let (grip, arm) = (given.known(&inputs::TRACTION), given.known(&inputs::STEERING_ARM));
     let offset = given.known(&inputs::SCRUB);
-    let wheel = sheet.work(&steering::WHEEL_WEIGHT, &[given.known(&inputs::AXLE_SHARE), given.known(&inputs::WEIGHT)]);
+    let wheel = sheet.work(&steering::WHEEL_WEIGHT, &[axle_share(given), given.known(&inputs::WEIGHT)]);
     let torque = sheet.work(&steering::SCRUB_TORQUE, &[grip, wheel, offset, given.known(&inputs::PATCH)]);
     // The drag link turns both wheels, the tie rod hands on what the far one takes.
     let wheels = if given.link.role == Role::DragLink { 2.0 } else { 1.0 };

@@ -15,7 +15,7 @@ const COMPARED: [&str; 4] = ["7075-t6", "6061-t6", "1026-dom", "4130-n"];
 
 /// The job in each metal, always in the same order; empty when there is no answer to compare with.
 pub(super) fn compare(document: &Document, index: usize, outside_diameter: f64) -> Vec<InMetal> {
-    let place = Place { link: index, end: 0 };
+    let place = Place::of_link(document, index);
     let mut trial = document.clone();
     // Sizes are what is asked here; the rod ends stay as decided.
     (inputs::OUTSIDE_DIAMETER.set)(&mut trial, place, None);

@@ -46,7 +46,7 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
         .iter()
         .filter(counted)
         .filter_map(|&input| {
-            let place = Place { link: index, end: 0 };
+            let place = Place::of_link(document, index);
             let value = input.value(document, place)?;
             let step = if value > 0.0 { STEP * value } else { STEP_FROM_NOTHING * input.most };
             let more = (value + step).min(input.most);

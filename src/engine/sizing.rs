@@ -234,7 +234,7 @@ const SCAN: u32 = 8;
 /// and down along the length. The limit is judged with the bar unrounded and the shanks wound out and in by that
 /// much, the worst that rounding can do: out, a shank bends more; in, the link gives less and is hit harder.
 pub(super) fn firmness(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Vec<Firmness> {
-    let place = Place { link: index, end: 0 };
+    let place = Place::of_link(document, index);
     let finest = inputs::ROUNDING.least;
     let step = inputs::ROUNDING.value(document, place).unwrap_or(finest).max(finest);
     let pitch = joints[0].thread.pitch.min(joints[1].thread.pitch);

@@ -1,7 +1,7 @@
 //! The rows of choices: what may be picked, and how a pick is kept.
 
 use super::{Group, Place, Scope};
-use crate::document::{Document, Hand, OWN_ROD_END, Role, Use};
+use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, Seat, Use};
 use crate::engine::tables::{bolts, materials, rod_ends, threads, uses};
 
 /// One thing that may be picked.
@@ -86,6 +86,18 @@ const ROLES: [(Role, Option); 6] = [
     (Role::SwayLink, Option { id: "sway-link", label: "Sway-bar end link", help: "From the sway bar to the axle." }),
 ];
 
+const POSITIONS: [(Position, Option); 2] = [
+    (Position::Front, Option { id: "front", label: "Front axle", help: "" }),
+    (Position::Rear, Option { id: "rear", label: "Rear axle", help: "" }),
+];
+
+const SEATS: [(Seat, Option); 4] = [
+    (Seat::Both, Option { id: "both", label: "Both sides alike", help: "A pair, entered once." }),
+    (Seat::Left, Option { id: "left", label: "Left only", help: "Left as the driver sits." }),
+    (Seat::Right, Option { id: "right", label: "Right only", help: "Right as the driver sits." }),
+    (Seat::Middle, Option { id: "middle", label: "A single one", help: "In the middle, or from side to side." }),
+];
+
 const HANDS: [(Hand, Option); 2] = [
     (Hand::Right, Option { id: "rh", label: "Right-hand", help: "Tightens clockwise." }),
     (Hand::Left, Option { id: "lh", label: "Left-hand", help: "Tightens counterclockwise." }),
@@ -163,6 +175,56 @@ pub static ROLE: Choice = Choice {
         _ => false,
     },
     default: |_, _| id_of(&ROLES, &Role::default()),
+};
+
+/// At which axle the link is.
+pub static POSITION: Choice = Choice {
+    id: "axle",
+    label: "Which axle",
+    help: "Each axle has its own mount heights, weight and travel.",
+    scope: Scope::Link,
+    group: Group::Seat,
+    options: || POSITIONS.map(|(_, option)| option).to_vec(),
+    get: |document, place| {
+        let position = document.links.get(place.link)?.position;
+        if position == Position::default() { None } else { id_of(&POSITIONS, &position) }
+    },
+    set: |document, place, id| match (
+        id.map_or(Some(Position::default()), |id| of_id(&POSITIONS, id)),
+        link_of(document, place),
+    ) {
+        (Some(position), Some(link)) => {
+            link.position = position;
+            true
+        }
+        _ => false,
+    },
+    default: |_, _| id_of(&POSITIONS, &Position::default()),
+};
+
+/// Where across the rig the link is.
+pub static SEAT: Choice = Choice {
+    id: "seat",
+    label: "Where across the rig",
+    help: "Seen from the driver’s seat.",
+    scope: Scope::Link,
+    group: Group::Seat,
+    options: || SEATS.map(|(_, option)| option).to_vec(),
+    get: |document, place| id_of(&SEATS, &document.links.get(place.link)?.seat?),
+    set: |document, place, id| {
+        let picked = match id {
+            None => None,
+            Some(id) => match of_id(&SEATS, id) {
+                None => return false,
+                found => found,
+            },
+        };
+        link_of(document, place).map(|link| link.seat = picked).is_some()
+    },
+    default: |document, place| {
+        let usual = crate::document::Link { seat: None, ..document.links.get(place.link)?.clone() };
+        id_of(&SEATS, &usual.seated())
+    },
 };
 
 /// How the rig is used.
@@ -299,4 +361,5 @@ pub static BOLT: Choice = Choice {
 };
 
 /// Every choice, in the order of the form.
-pub static CHOICES: &[&Choice] = &[&ROLE, &USAGE, &MATERIAL, &FAMILY, &ROD_END, &HAND, &OWN_THREAD, &BOLT];
+pub static CHOICES: &[&Choice] =
+    &[&ROLE, &USAGE, &POSITION, &SEAT, &MATERIAL, &FAMILY, &ROD_END, &HAND, &OWN_THREAD, &BOLT];

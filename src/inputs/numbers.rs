@@ -1,7 +1,7 @@
 //! The rows of numbers, with range, default and how firm that default is.
 
 use super::{Group, Number, Place, Scope, Standing, USAGE};
-use crate::document::{Document, Use};
+use crate::document::{Document, Seat, Use};
 use crate::engine::tables::uses;
 use crate::quantity::{Kind, deg, inch, ksi, lbf};
 
@@ -10,6 +10,16 @@ macro_rules! accessor {
         (
             |document: &Document, _: Place| document.rig.$field,
             |document: &mut Document, _: Place, value| document.rig.$field = value,
+        )
+    };
+    (Axle, $field:ident) => {
+        (
+            |document: &Document, place: Place| document.rig.axles.get(place.axle).and_then(|axle| axle.$field),
+            |document: &mut Document, place: Place, value| {
+                if let Some(axle) = document.rig.axles.get_mut(place.axle) {
+                    axle.$field = value;
+                }
+            },
         )
     };
     (Link, $field:ident) => {
@@ -69,6 +79,15 @@ fn usage(document: &Document) -> Option<&'static uses::Scenario> {
     document.rig.usage.map(uses::scenario)
 }
 
+/// Share of the rig's weight that braking or a climb moves onto an axle, when nobody says better.
+const SHIFTED: f64 = 0.1;
+
+/// Share of the weight on an axle, standing level.
+fn level_share(document: &Document, place: Place) -> Option<f64> {
+    let front = FRONT_SHARE.value(document, Place::default())?;
+    Some(if place.axle == 0 { front } else { 1.0 - front })
+}
+
 fn scaled(document: &Document, height: f64) -> Option<f64> {
     let tire = TIRE.value(document, Place::default())?;
     Some(height * tire / REFERENCE_TIRE)
@@ -80,6 +99,8 @@ numbers! {
     WEIGHT "weight" "Rig weight, loaded", First, Rig.weight: Weight lbf(500.0) => lbf(20000.0), Asked |_, _| None,
         "As driven: people, fuel, spare and gear included.";
 
+    QUANTITY "quantity" "How many to make", Seat, Link.quantity: Count 1.0 => 20.0, Follows |document, place| document.links.get(place.link).map(|link| if link.seated() == Seat::Both { 2.0 } else { 1.0 }),
+        "Two for a pair. Count a spare here if you want one made.";
     OUTSIDE_DIAMETER "od" "Outside diameter", Bar, Link.outside_diameter: FineLength inch(0.5) => inch(4.0), Follows |_, _| None,
         "Outside diameter of the bar or tube. Empty takes the recommended size.";
     WALL "wall" "Tube wall", Bar, Link.wall: FineLength inch(0.03) => inch(1.5), Follows |_, _| None,
@@ -115,22 +136,27 @@ numbers! {
 
     TILT "tilt" "Ball tilts each way", Bracket, End.tilt: Angle deg(1.0) => deg(45.0), Practice |_, _| None,
         "How far the ball may lean from square, in its bracket, before something touches. Empty takes 12° with plain spacers beside the ball and 5.5° without, or what the rod end's table gives if that is less.";
-    FLEX "flex" "Wheel travel, one up and one down", Bracket, Rig.flex: Length 0.0 => inch(24.0), Assumed |_, _| Some(inch(5.0)),
+    FLEX "flex" "Wheel travel, one up and one down", Bracket, Axle.flex: Length 0.0 => inch(24.0), Assumed |_, _| Some(inch(5.0)),
         "How far each wheel of the axle goes from ride height when the rig is twisted.";
     TRACK "track" "Track width", Bracket, Rig.track: Length inch(30.0) => inch(120.0), Assumed |_, _| Some(inch(65.0)),
         "Middle of one tire to middle of the other.";
+
+    WHEELBASE "wheelbase" "Wheelbase", Bracket, Rig.wheelbase: Length inch(50.0) => inch(240.0), Assumed |_, _| Some(inch(105.0)),
+        "From axle to axle. Only the picture of the rig rests on it.";
 
     TIRE "tire" "Tire diameter", Loads, Rig.tire: Length inch(20.0) => inch(66.0), Assumed |_, _| Some(REFERENCE_TIRE),
         "Sets how high the link mounts are taken to be.";
     TRACTION "traction" "Grip of tire on rock", Loads, Rig.traction: Ratio 0.2 => 2.0, Assumed |_, _| Some(1.0),
         "Friction between tire and ground. Grip, not horsepower, sets the limit.";
-    AXLE_SHARE "axle-share" "Share of weight on this axle", Loads, Rig.axle_share: Percent 0.2 => 1.0, Assumed |_, _| Some(0.6),
-        "A steep climb can put nearly all of it on one axle.";
-    LOWER_HEIGHT "lower-height" "Lower mount height at the axle", Loads, Rig.lower_height: Length inch(4.0) => inch(60.0), Assumed |document, _| scaled(document, inch(17.0)),
+    FRONT_SHARE "front-share" "Weight on the front axle, standing level", Loads, Rig.front_share: Percent 0.2 => 0.8, Assumed |_, _| Some(0.5),
+        "From a scale under each axle. The rear axle carries the rest.";
+    AXLE_SHARE "axle-share" "Weight on this axle at worst", Loads, Axle.share: Percent 0.2 => 1.0, Assumed |document, place| level_share(document, place).map(|share| share + SHIFTED),
+        "Braking, a ledge or a climb moves weight onto it: taken as a tenth of the rig. A steep climb can put nearly all of it on one axle.";
+    LOWER_HEIGHT "lower-height" "Lower mount height at the axle", Loads, Axle.lower_height: Length inch(4.0) => inch(60.0), Assumed |document, _| scaled(document, inch(17.0)),
         "Above the ground. The closer the upper mount is to it, the harder both links are pulled.";
-    UPPER_HEIGHT "upper-height" "Upper mount height at the axle", Loads, Rig.upper_height: Length inch(6.0) => inch(90.0), Assumed |document, _| scaled(document, inch(26.0)),
+    UPPER_HEIGHT "upper-height" "Upper mount height at the axle", Loads, Axle.upper_height: Length inch(6.0) => inch(90.0), Assumed |document, _| scaled(document, inch(26.0)),
         "Above the ground.";
-    COUNT "count" "Links sharing the load", Loads, Link.count: Count 1.0 => 4.0, Assumed |_, _| Some(2.0),
+    COUNT "count" "Links sharing the load", Loads, Link.count: Count 1.0 => 4.0, Assumed |document, place| document.links.get(place.link).map(|link| if link.seated() == Seat::Middle { 1.0 } else { 2.0 }),
         "How many links like this one do the same work on the axle.";
     PLAN_ANGLE "plan-angle" "Angle seen from above", Loads, Link.plan_angle: Angle 0.0 => deg(70.0), Assumed |_, _| Some(0.0),
         "Between this link and straight ahead.";
@@ -194,7 +220,7 @@ numbers! {
 
 /// Whether the three first entries are there; if not, which are missing.
 pub fn still_needed(document: &Document, link: usize) -> Vec<&'static str> {
-    let place = Place { link, end: 0 };
+    let place = Place::of_link(document, link);
     let mut missing = Vec::new();
     if LENGTH.value(document, place).is_none() {
         missing.push(LENGTH.id);

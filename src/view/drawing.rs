@@ -6,7 +6,7 @@ use super::pen::{Hang, Pen};
 use super::state::Bench;
 use super::words;
 use leptos::prelude::*;
-use linkwright::inputs::{self, Place};
+use linkwright::inputs;
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::Answer;
 
@@ -27,7 +27,7 @@ pub(super) fn Drawing() -> impl IntoView {
         let system = bench.system.get();
         let known = bench.with_answer(|answer| both(|class, width| link(answer, system, class, width)));
         known.unwrap_or_else(|| {
-            let length = inputs::LENGTH.decided(&bench.document.get(), Place { link: bench.at.get(), end: 0 });
+            let length = inputs::LENGTH.decided(&bench.document.get(), bench.place());
             let words = length.map_or("mount to mount".to_string(), |length| show(length, Kind::Length, system));
             both(|class, width| outline(class, width, &words))
         })

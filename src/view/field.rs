@@ -12,6 +12,7 @@ const PAUSE: Duration = Duration::from_millis(900);
 /// The id of an input at a place: `length`, or `hand-b`.
 pub(super) fn key(id: &str, scope: Scope, place: Place) -> String {
     match scope {
+        Scope::Axle => format!("{id}-{}", if place.axle == 0 { "front" } else { "rear" }),
         Scope::End => format!("{id}-{}", if place.end == 0 { "a" } else { "b" }),
         _ => id.to_string(),
     }

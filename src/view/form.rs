@@ -3,20 +3,21 @@
 use super::field::{NumberField, RadioField};
 use super::more::More;
 use super::state::{Bench, Leaf};
-use super::words;
+use super::{rig_entries, words};
 use leptos::prelude::*;
-use linkwright::document::Document;
+use linkwright::document::{Document, Link};
 use linkwright::inputs::{self, Place};
 
 /// Every entry of the link on the bench.
 #[component]
 pub(super) fn Form() -> impl IntoView {
     let bench = Bench::here();
+    let place = Memo::new(move |_| bench.place());
     view! {
         <h2 class="unseen" id="entries-title">"Your entries"</h2>
         {move || welcome(bench)}
-        {move || picker(bench)}
-        {move || entries(bench, Place { link: bench.at.get(), end: 0 })}
+        {picker(bench)}
+        {move || if bench.leaf.get() == Leaf::Rig { rig_entries::rig_entries(bench) } else { entries(bench, place.get()) }}
         {move || start_over(bench)}
     }
     .into_any()
@@ -42,19 +43,27 @@ fn shows_more(bench: Bench) -> bool {
 
 /// Which of several links is on the bench; nothing when there is only one.
 fn picker(bench: Bench) -> AnyView {
-    let count = bench.document.with(|document| document.links.len());
-    if count < 2 {
-        return ().into_any();
-    }
-    let one = move |index: usize| {
-        view! {
-            <button type="button" aria-pressed=move || (bench.at.get() == index).to_string() on:click=move |_| bench.at.set(index)>
-                {format!("Link {}", index + 1)}
-            </button>
+    let titles =
+        Memo::new(move |_| bench.document.with(|document| document.links.iter().map(Link::title).collect::<Vec<_>>()));
+    (move || {
+        let titles = titles.get();
+        if titles.len() < 2 || bench.leaf.get() == Leaf::Rig {
+            return ().into_any();
         }
-    };
-    view! { <div class="links" role="group" aria-label="Links of this rig">{(0..count).map(one).collect_view()}</div> }
+        let options = titles.into_iter().enumerate().map(|(index, title)| {
+            view! { <option value=index.to_string() selected=move || bench.at.get() == index>{title}</option> }
+        });
+        view! {
+            <div class="field links">
+                <label for="link-picker">"Link on the bench"</label>
+                <select id="link-picker" on:change=move |event| bench.at.set(event_target_value(&event).parse().unwrap_or(0))>
+                    {options.collect_view()}
+                </select>
+            </div>
+        }
         .into_any()
+    })
+    .into_any()
 }
 
 /// A way back to an empty form, once something is in it.

@@ -9,7 +9,8 @@ use linkwright::engine::tables::materials::{self, Form};
 use linkwright::inputs::{CHOICES, Group, MATERIAL, NUMBERS, Place, ROD_END, Scope};
 
 /// The groups in the order of the form, each with its name and what it is about.
-const GROUPS: [(Group, &str, &str); 6] = [
+const GROUPS: [(Group, &str, &str); 7] = [
+    (Group::Seat, "Place on the rig", "Axle, side, how many"),
     (Group::Bar, "Bar", "Metal and size"),
     (Group::Ends, "Rod ends", "Series, hand, thread, your own"),
     (Group::Bracket, "Bracket", "Bolt, ears, spacers"),

@@ -23,7 +23,7 @@ pub(super) fn prove(bench: Bench) -> AnyView {
         <section class="part-of" id="assumed">
             <h3>"The forces, and what was assumed"</h3>
             <div inner_html=move || forces::forces(bench)></div>
-            {move || view! { <More place=Place { link: bench.at.get(), end: 0 }/> }}
+            {move || view! { <More place=bench.place()/> }}
             {back_to_defaults(bench)}
         </section>
         {metals::metals(bench)}
@@ -46,17 +46,17 @@ fn head(bench: Bench) -> String {
 
 /// Why there is nothing to prove.
 fn in_the_way(bench: Bench) -> String {
-    bench.report.with(|report| match report.links.get(bench.at.get()) {
-        Some(LinkReport::Impossible(why)) => bench.say(why),
-        Some(LinkReport::Needs(needs)) => words::still_needed(needs),
-        _ => String::new(),
+    bench.report.with(|report| match report {
+        LinkReport::Impossible(why) => bench.say(why),
+        LinkReport::Needs(needs) => words::still_needed(needs),
+        LinkReport::Answer(_) => String::new(),
     })
 }
 
 /// One tap that gives every changed default back, once one is changed.
 fn back_to_defaults(bench: Bench) -> impl IntoView {
     move || {
-        let place = Place { link: bench.at.get(), end: 0 };
+        let place = bench.place();
         let changed = bench.document.with(|document| {
             NUMBERS.iter().any(|input| {
                 input.standing.is_a_default()

@@ -9,7 +9,7 @@ use linkwright::engine;
 use linkwright::engine::formula::{Piece, spoken};
 use linkwright::inputs::{self, NUMBERS, Number, Place, Refused};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
-use linkwright::report::{Answer, LinkReport, MetalSize, Report};
+use linkwright::report::{Answer, LinkReport, MetalSize, RigReport};
 use linkwright::share;
 
 /// An entry as it was typed, for as long as it still says what the document holds.
@@ -35,6 +35,37 @@ pub(super) enum Leaf {
     Size,
     /// Why.
     Prove,
+    /// Every link of the rig.
+    Rig,
+}
+
+impl Leaf {
+    /// Every leaf with the name under which it is kept.
+    const NAMES: [(Self, &'static str); 3] = [(Self::Size, ""), (Self::Prove, "prove"), (Self::Rig, "rig")];
+}
+
+/// The reports on every link, with what they rest on, so that only what changed is worked out again.
+#[derive(Clone, PartialEq)]
+pub(super) struct Whole {
+    document: Document,
+    pub(super) links: Vec<LinkReport>,
+    pub(super) rig: RigReport,
+}
+
+impl Whole {
+    /// A link's report rests on the rig and on that link alone.
+    fn of(document: &Document, before: Option<&Self>) -> Self {
+        let before = before.filter(|before| before.document.rig == document.rig);
+        let known = |index: usize| {
+            let link = document.links.get(index)?;
+            let at = before?.document.links.iter().position(|other| other == link)?;
+            before?.links.get(at).cloned()
+        };
+        let links: Vec<LinkReport> = (0..document.links.len())
+            .map(|index| known(index).unwrap_or_else(|| engine::report_on(document, index)))
+            .collect();
+        Self { document: document.clone(), rig: engine::rig(document, &links), links }
+    }
 }
 
 /// Everything the page holds.
@@ -42,7 +73,10 @@ pub(super) enum Leaf {
 pub(super) struct Bench {
     pub(super) document: RwSignal<Document>,
     pub(super) system: RwSignal<System>,
-    pub(super) report: Memo<Report>,
+    /// What is told about the link on the bench.
+    pub(super) report: Memo<LinkReport>,
+    /// What is told about all of them; worked out only where somebody looks.
+    pub(super) whole: Memo<Option<Whole>>,
     /// Whether there is an answer.
     pub(super) known: Memo<bool>,
     /// Whether the first entries are there, so that there is an answer or something to say instead.
@@ -77,19 +111,22 @@ impl Bench {
     pub(super) fn open() -> Self {
         let document = RwSignal::new(Document::default());
         let metric = storage::kept(storage::UNITS).as_deref() == Some("metric");
-        let prove = storage::kept(storage::LEAF).as_deref() == Some("prove");
+        let leaf = storage::kept(storage::LEAF).unwrap_or_default();
+        let leaf = Leaf::NAMES.into_iter().find(|(_, name)| *name == leaf).map_or(Leaf::Size, |(leaf, _)| leaf);
         let ticks = storage::kept(storage::TICKS).map(|text| text.lines().map(str::to_string).collect());
-        let report = Memo::new(move |_| document.with(engine::report));
         let at = RwSignal::new(0);
+        let report = Memo::new(move |_| document.with(|document| engine::report_on(document, at.get())));
+        let whole = Memo::new(move |before: Option<&Option<Whole>>| {
+            Some(document.with(|document| Whole::of(document, before.and_then(Option::as_ref))))
+        });
         let bench = Self {
             document,
             system: RwSignal::new(if metric { System::Metric } else { System::Inch }),
             report,
-            known: Memo::new(move |_| {
-                report.with(|report| report.links.get(at.get()).is_some_and(|link| link.answer().is_some()))
-            }),
+            whole,
+            known: Memo::new(move |_| report.with(|report| report.answer().is_some())),
             entered: Memo::new(move |_| document.with(|document| inputs::still_needed(document, at.get()).is_empty())),
-            leaf: RwSignal::new(if prove { Leaf::Prove } else { Leaf::Size }),
+            leaf: RwSignal::new(leaf),
             at,
             drafts: RwSignal::new(Vec::new()),
             revision: RwSignal::new(0),
@@ -174,7 +211,11 @@ impl Bench {
         Effect::new(move |_| {
             storage::keep(storage::UNITS, if self.system.get() == System::Metric { "metric" } else { "" });
         });
-        Effect::new(move |_| storage::keep(storage::LEAF, if self.leaf.get() == Leaf::Prove { "prove" } else { "" }));
+        Effect::new(move |_| {
+            let leaf = self.leaf.get();
+            let name = Leaf::NAMES.into_iter().find(|(other, _)| *other == leaf).map_or("", |(_, name)| name);
+            storage::keep(storage::LEAF, name);
+        });
         Effect::new(move |_| storage::keep(storage::TICKS, &self.ticks.get().join("\n")));
     }
 
@@ -213,6 +254,28 @@ impl Bench {
             link.length = Some(inch(36.5));
         }
         self.replace(document);
+    }
+
+    /// The link on the bench and its axle.
+    pub(super) fn place(self) -> Place {
+        let at = self.at.get();
+        self.document.with(|document| Place::of_link(document, at))
+    }
+
+    fn place_untracked(self) -> Place {
+        let at = self.at.get_untracked();
+        self.document.with_untracked(|document| Place::of_link(document, at))
+    }
+
+    /// Changes which links the rig has; half-typed entries belong to links that may have moved.
+    pub(super) fn rearrange(self, change: impl FnOnce(&mut Document)) {
+        self.drafts.set(Vec::new());
+        self.revision.update(|revision| *revision += 1);
+        let mut document = self.document.get_untracked();
+        change(&mut document);
+        let last = document.links.len().saturating_sub(1);
+        self.at.update(|at| *at = (*at).min(last));
+        self.document.set(document);
     }
 
     /// The draft of a field, if it still stands.
@@ -276,9 +339,8 @@ impl Bench {
 
     /// The answer on the bench, if there is one.
     pub(super) fn answer(self) -> Option<Arc<Answer>> {
-        let at = self.at.get();
-        self.report.with(|report| match report.links.get(at) {
-            Some(LinkReport::Answer(answer)) => Some(Arc::clone(answer)),
+        self.report.with(|report| match report {
+            LinkReport::Answer(answer) => Some(Arc::clone(answer)),
             _ => None,
         })
     }
@@ -292,9 +354,10 @@ impl Bench {
     pub(super) fn give_back_defaults(self) {
         let link = self.at.get_untracked();
         self.document.update(|document| {
+            let place = Place::of_link(document, link);
             for input in NUMBERS.iter().filter(|input| input.standing.is_a_default()) {
                 for end in [0, 1] {
-                    (input.set)(document, Place { link, end }, None);
+                    (input.set)(document, Place { end, ..place }, None);
                 }
             }
         });
@@ -302,7 +365,7 @@ impl Bench {
 
     /// Takes another metal for the link on the bench, with its size, or with one that is found anew.
     pub(super) fn take_metal(self, id: &'static str, size: Option<&MetalSize>) {
-        let place = Place { link: self.at.get_untracked(), end: 0 };
+        let place = self.place_untracked();
         self.document.update(|document| {
             (inputs::MATERIAL.set)(document, place, Some(id));
             (inputs::OUTSIDE_DIAMETER.set)(document, place, size.map(|size| size.outside_diameter));

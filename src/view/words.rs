@@ -68,7 +68,7 @@ pub(super) fn metal(made: &Made) -> &'static str {
 }
 
 /// Both threads in one breath.
-fn threads([a, b]: &[MadeEnd; 2]) -> String {
+pub(super) fn threads([a, b]: &[MadeEnd; 2]) -> String {
     if a.thread.id == b.thread.id {
         format!("{} rod ends", thread(a.thread))
     } else {
@@ -117,10 +117,9 @@ pub(super) fn lower(words: &str) -> String {
 
 /// The line that stays in sight.
 pub(super) fn summary(bench: Bench) -> String {
-    let at = bench.at.get();
     let system = bench.system.get();
-    let line = bench.report.with(|report| match report.links.get(at) {
-        Some(LinkReport::Answer(answer)) => {
+    let line = bench.report.with(|report| match report {
+        LinkReport::Answer(answer) => {
             let made = &answer.link;
             format!(
                 "{}, {}. {}.",
@@ -129,9 +128,8 @@ pub(super) fn summary(bench: Bench) -> String {
                 verdict::word(answer.verdict)
             )
         }
-        Some(LinkReport::Impossible(_)) => "No link can be made of these entries.".to_string(),
-        Some(LinkReport::Needs(needs)) => still_needed(needs),
-        None => String::new(),
+        LinkReport::Impossible(_) => "No link can be made of these entries.".to_string(),
+        LinkReport::Needs(needs) => still_needed(needs),
     });
     if bench.stale() { format!("From your last good entry: {line}") } else { line }
 }

@@ -1,0 +1,154 @@
+//! The whole rig: which link is worst, what it weighs, and every part to buy or make.
+
+use crate::document::{Document, Hand, Link};
+use crate::engine::tables::threads::Thread;
+use crate::inputs::{self, Place};
+use crate::order;
+use crate::report::{Answer, LinkReport, Made, Part, RigReport, Verdict};
+
+/// Everything about a rig that follows from its links' reports, which stand in the order of its links.
+pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
+    let mut worst_first: Vec<usize> = (0..document.links.len().min(reports.len())).collect();
+    order::by(&mut worst_first, |a, b| {
+        // What says most against the rig first; where that is the same, what uses most of its strength.
+        let [(a_stands, a_used), (b_stands, b_used)] = [*a, *b].map(|index| standing(&reports[index]));
+        b_stands.cmp(&a_stands).then(b_used.total_cmp(&a_used))
+    });
+    let mut rig = RigReport { worst_first, ..RigReport::default() };
+    for (index, (link, report)) in document.links.iter().zip(reports).enumerate() {
+        let pieces = inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0);
+        rig.pieces += pieces;
+        match report.answer() {
+            Some(answer) => count(&mut rig, document, index, link, answer, pieces),
+            None => rig.open += 1,
+        }
+    }
+    rig
+}
+
+/// How much a link says against the rig: one that cannot be made more than one that fails, one that still lacks an
+/// entry less than any that is answered.
+fn standing(report: &LinkReport) -> (u8, f64) {
+    match report {
+        LinkReport::Needs(_) => (0, 0.0),
+        LinkReport::Impossible(_) => (5, 0.0),
+        LinkReport::Answer(answer) => {
+            let stands = match answer.verdict {
+                Verdict::Holds => 1,
+                Verdict::Unanswered => 2,
+                Verdict::Close => 3,
+                Verdict::Fails => 4,
+            };
+            let used = answer.weakest.and_then(|index| answer.findings.get(index)).and_then(|worst| worst.utilization);
+            (stands, used.unwrap_or(0.0))
+        }
+    }
+}
+
+fn count(rig: &mut RigReport, document: &Document, index: usize, link: &Link, answer: &Answer, pieces: f64) {
+    let made = &answer.link;
+    rig.weight += pieces * made.bar_weight;
+    let place = Place::of_link(document, index);
+    let value = |input: &'static inputs::Number| input.value(document, place).unwrap_or(0.0);
+    add(&mut rig.parts, bar(made, pieces));
+    let grade = inputs::BOLT.value(document, place).unwrap_or_default();
+    let (spacer, ear) = (value(&inputs::SPACER), value(&inputs::EAR));
+    for (end, made) in made.ends.iter().enumerate() {
+        let hand = link.ends.get(end).and_then(|end| end.hand).unwrap_or(made.hand);
+        add(&mut rig.parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, count: pieces });
+        add(&mut rig.parts, Part::JamNut { thread: made.thread, hand, count: pieces });
+        // The unthreaded length that two ears, the ball and its spacers ask for.
+        let grip = made.ball_width + 2.0 * (spacer + ear);
+        add(&mut rig.parts, Part::Bolt { diameter: made.bore, grip, grade, count: pieces });
+        if spacer > 0.0 {
+            add(&mut rig.parts, Part::Spacer { bore: made.bore, long: spacer, count: 2.0 * pieces });
+        }
+    }
+}
+
+fn bar(made: &Made, pieces: f64) -> Part {
+    Part::Bar {
+        material: made.material,
+        outside_diameter: made.outside_diameter,
+        wall: made.wall,
+        length: pieces * made.cut,
+        count: pieces,
+    }
+}
+
+/// Puts a part with those that are the same, or at the end of its kind.
+fn add(parts: &mut Vec<Part>, part: Part) {
+    if let Some(same) = parts.iter_mut().find(|other| other.is_same(&part)) {
+        same.more(&part);
+        return;
+    }
+    let at = parts.iter().position(|other| other.kind() > part.kind()).unwrap_or(parts.len());
+    parts.insert(at, part);
+}
+
+impl Part {
+    /// In which order kinds of parts are listed.
+    pub const fn kind(&self) -> u8 {
+        match self {
+            Self::Bar { .. } => 0,
+            Self::RodEnd { .. } => 1,
+            Self::JamNut { .. } => 2,
+            Self::Bolt { .. } => 3,
+            Self::Spacer { .. } => 4,
+        }
+    }
+
+    /// How many pieces.
+    pub const fn count(&self) -> f64 {
+        match self {
+            Self::Bar { count, .. }
+            | Self::RodEnd { count, .. }
+            | Self::JamNut { count, .. }
+            | Self::Bolt { count, .. }
+            | Self::Spacer { count, .. } => *count,
+        }
+    }
+
+    /// Whether the two come out of the same drawer; bars that differ only in length come off the same stock.
+    fn is_same(&self, other: &Self) -> bool {
+        let near = |a: f64, b: f64| (a - b).abs() < 1e-7;
+        let thread = |a: (&Thread, Hand), b: (&Thread, Hand)| a.0.id == b.0.id && a.1 == b.1;
+        match (self, other) {
+            (
+                Self::Bar { material, outside_diameter, wall, .. },
+                Self::Bar { material: metal, outside_diameter: outside, wall: thick, .. },
+            ) => material.id == metal.id && near(*outside_diameter, *outside) && near(*wall, *thick),
+            (Self::RodEnd { name, thread: a, hand: x, .. }, Self::RodEnd { name: other, thread: b, hand: y, .. }) => {
+                name == other && thread((a, *x), (b, *y))
+            }
+            (Self::JamNut { thread: a, hand: x, .. }, Self::JamNut { thread: b, hand: y, .. }) => {
+                thread((a, *x), (b, *y))
+            }
+            (
+                Self::Bolt { diameter, grip, grade, .. },
+                Self::Bolt { diameter: thick, grip: long, grade: strength, .. },
+            ) => near(*diameter, *thick) && near(*grip, *long) && grade == strength,
+            (Self::Spacer { bore, long, .. }, Self::Spacer { bore: hole, long: reach, .. }) => {
+                near(*bore, *hole) && near(*long, *reach)
+            }
+            _ => false,
+        }
+    }
+
+    fn more(&mut self, other: &Self) {
+        match (self, other) {
+            (Self::Bar { count, length, .. }, Self::Bar { count: more, length: longer, .. }) => {
+                *count += more;
+                *length += longer;
+            }
+            (
+                Self::RodEnd { count, .. }
+                | Self::JamNut { count, .. }
+                | Self::Bolt { count, .. }
+                | Self::Spacer { count, .. },
+                other,
+            ) => *count += other.count(),
+            _ => {}
+        }
+    }
+}

@@ -1,0 +1,78 @@
+//! What is told about the whole rig.
+
+use crate::document::Hand;
+use crate::engine::tables::materials::Material;
+use crate::engine::tables::threads::Thread;
+
+/// The rig as a whole.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct RigReport {
+    /// Indexes of the links, the one that says most against the rig first.
+    pub worst_first: Vec<usize>,
+    /// Links to make, by their quantities.
+    pub pieces: f64,
+    /// Entries without an answer, which no sum contains.
+    pub open: usize,
+    /// Weight of all bars, without rod ends and bolts: a force.
+    pub weight: f64,
+    /// Every part, the bars first.
+    pub parts: Vec<Part>,
+}
+
+/// So many of one part. Lengths SI.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Part {
+    /// Bar or tube of one size.
+    Bar {
+        /// The metal.
+        material: &'static Material,
+        /// Outside diameter.
+        outside_diameter: f64,
+        /// Wall of a tube, 0 for a solid bar.
+        wall: f64,
+        /// Length to saw, of all pieces together, without the saw's cuts.
+        length: f64,
+        /// Pieces.
+        count: f64,
+    },
+    /// Rod ends.
+    RodEnd {
+        /// As the tables name it.
+        name: &'static str,
+        /// Thread of the shank.
+        thread: &'static Thread,
+        /// Which way it is cut.
+        hand: Hand,
+        /// Pieces.
+        count: f64,
+    },
+    /// Jam nuts.
+    JamNut {
+        /// Its thread.
+        thread: &'static Thread,
+        /// Which way it is cut.
+        hand: Hand,
+        /// Pieces.
+        count: f64,
+    },
+    /// Bolts through the eyes.
+    Bolt {
+        /// As thick as the eye's bore.
+        diameter: f64,
+        /// Ears, spacers and ball together: the least length without thread.
+        grip: f64,
+        /// Id of its grade.
+        grade: &'static str,
+        /// Pieces.
+        count: f64,
+    },
+    /// Spacers beside the balls.
+    Spacer {
+        /// Hole for the bolt.
+        bore: f64,
+        /// From face to face.
+        long: f64,
+        /// Pieces.
+        count: f64,
+    },
+}

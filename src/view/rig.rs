@@ -1,0 +1,213 @@
+//! The whole rig: every link, the worst first; adding, copying and taking away; every part to buy or make.
+
+use super::markup::{element, pair, said};
+use super::state::{Bench, Leaf, Whole};
+use super::{verdict, words};
+use leptos::prelude::*;
+use linkwright::document::{Position, Seat};
+use linkwright::engine::tables::bolts;
+use linkwright::inputs::{self, Place};
+use linkwright::layouts::{self, LAYOUTS};
+use linkwright::quantity::Kind;
+use linkwright::report::{LinkReport, Part};
+
+/// The view.
+pub(super) fn rig(bench: Bench) -> AnyView {
+    let lead = told(bench, lead);
+    let parts = told(bench, parts);
+    let order = Memo::new(move |_| bench.whole.with(|whole| whole.as_ref().map(|whole| whole.rig.worst_first.clone())));
+    view! {
+        <div inner_html=move || lead.get()></div>
+        <section class="part-of">
+            <h3>"Links, the worst first"</h3>
+            <ol class="rig-links" id="rig-links">
+                {move || order.get().unwrap_or_default().into_iter().map(|index| one(bench, index)).collect_view()}
+            </ol>
+        </section>
+        {adding(bench)}
+        <section class="part-of" id="parts" inner_html=move || parts.get()></section>
+    }
+    .into_any()
+}
+
+/// Markup that follows from the whole rig.
+fn told(bench: Bench, tell: fn(Bench, &Whole) -> String) -> Memo<String> {
+    Memo::new(move |_| bench.whole.with(|whole| whole.as_ref().map(|whole| tell(bench, whole)).unwrap_or_default()))
+}
+
+/// How many links, and how they stand together.
+fn lead(bench: Bench, whole: &Whole) -> String {
+    let system = bench.system.get();
+    let (name, job) = bench.document.with(|document| (document.name.clone(), words::job(document, system)));
+    let rig = &whole.rig;
+    let answered = || whole.links.iter().filter_map(LinkReport::answer);
+    let worst = answered().map(|answer| answer.verdict).max();
+    let impossible = whole.links.iter().filter(|link| matches!(link, LinkReport::Impossible(_))).count();
+    let lacking = rig.open - impossible;
+    let mut sentences = Vec::new();
+    if lacking > 0 {
+        sentences.push(format!("{} still to be entered.", entries(lacking)));
+    }
+    if impossible > 0 {
+        sentences.push(format!("{} cannot be made as entered.", entries(impossible)));
+    }
+    if let Some(first) =
+        rig.worst_first.first().filter(|first| whole.links.get(**first).is_some_and(|it| it.answer().is_some()))
+    {
+        let title =
+            bench.document.with(|document| document.links.get(*first).map(|link| link.title())).unwrap_or_default();
+        sentences.push(format!("Look first at: {}.", words::lower(&title)));
+    }
+    let mark = worst.map(verdict::mark).unwrap_or_default();
+    let kicker = if rig.open == whole.links.len() { "The whole rig".to_string() } else { format!("Rig of {job}") };
+    let title = if name.is_empty() { format!("{} in {}", links(rig.pieces), entries(whole.links.len())) } else { name };
+    said("p class=\"kicker\"", &kicker)
+        + &said("h2 id=\"rig-title\"", &title)
+        + &element("div class=\"judged\"", &(mark + &said("p id=\"rig-stands\"", &sentences.join(" "))))
+}
+
+fn links(count: f64) -> String {
+    if count > 1.5 { format!("{count:.0} links") } else { "1 link".to_string() }
+}
+
+fn entries(count: usize) -> String {
+    if count == 1 { "1 entry".to_string() } else { format!("{count} entries") }
+}
+
+/// One link: how it stands, what it is, and what can be done with it.
+fn one(bench: Bench, index: usize) -> AnyView {
+    let text = Memo::new(move |_| {
+        bench.whole.with(|whole| whole.as_ref().map(|whole| line(bench, whole, index)).unwrap_or_default())
+    });
+    let title =
+        move || bench.document.with(|document| document.links.get(index).map(|link| link.title())).unwrap_or_default();
+    let seat = Memo::new(move |_| bench.document.with(|document| document.links.get(index).map(|link| link.seated())));
+    let other_axle = move || {
+        let position = bench.document.with(|document| document.links.get(index).map(|link| link.position));
+        if position == Some(Position::Rear) { "Copy to the front" } else { "Copy to the rear" }
+    };
+    let other_side = move || match seat.get() {
+        Some(Seat::Both) => Some("Set left and right apart"),
+        Some(Seat::Left) => Some("Copy to the right"),
+        Some(Seat::Right) => Some("Copy to the left"),
+        _ => None,
+    };
+    let open = move |_| {
+        bench.at.set(index);
+        bench.turn_to(Leaf::Size);
+    };
+    view! {
+        <li data-link=index.to_string()>
+            <div inner_html=move || text.get()></div>
+            <div class="buttons">
+                <button type="button" class="open" on:click=open>"Open"<span class="unseen">" "{title}</span></button>
+                <button type="button" class="quiet" on:click=move |_| bench.rearrange(|rig| { layouts::to_other_axle(rig, index); })>{other_axle}<span class="unseen">": "{title}</span></button>
+                {move || other_side().map(|label| view! {
+                    <button type="button" class="quiet" on:click=move |_| bench.rearrange(|rig| { layouts::to_other_side(rig, index); })>{label}<span class="unseen">": "{title}</span></button>
+                })}
+                <button type="button" class="quiet remove" on:click=move |_| bench.rearrange(|rig| layouts::remove(rig, index))>"Remove"<span class="unseen">" "{title}</span></button>
+            </div>
+        </li>
+    }
+    .into_any()
+}
+
+fn line(bench: Bench, whole: &Whole, index: usize) -> String {
+    let system = bench.system.get();
+    let (title, quantity) = bench.document.with(|document| {
+        let title = document.links.get(index).map(|link| link.title()).unwrap_or_default();
+        (title, inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0))
+    });
+    let title = if quantity > 1.5 { format!("{title}, {quantity:.0} pieces") } else { title };
+    let (mark, size, says) = match whole.links.get(index) {
+        Some(LinkReport::Answer(answer)) => {
+            let length = words::length(answer.link.length, system);
+            let size = format!("{length}: {}", words::headline(&answer.link, system));
+            (verdict::mark(answer.verdict), size, words::weakest(answer, system))
+        }
+        Some(LinkReport::Impossible(why)) => {
+            (String::new(), "No link can be made of these entries.".to_string(), bench.say(why))
+        }
+        Some(LinkReport::Needs(needs)) => (String::new(), words::still_needed(needs), String::new()),
+        None => (String::new(), String::new(), String::new()),
+    };
+    element("div class=\"rig-line\"", &(said("h4", &title) + &mark))
+        + &said("p class=\"rig-size\"", &size)
+        + &said("p class=\"help\"", &says)
+}
+
+/// Whole layouts for either axle, by their plain names.
+fn adding(bench: Bench) -> AnyView {
+    let at = RwSignal::new(Position::Front);
+    let side = move |position: Position, id: &'static str, label: &'static str| {
+        view! {
+            <button type="button" id=id aria-pressed=move || (at.get() == position).to_string() on:click=move |_| at.set(position)>{label}</button>
+        }
+    };
+    let add = move |layout: &'static layouts::Layout| {
+        let id = format!("add-{}", layout.id);
+        view! {
+            <li>
+                <button type="button" id=id on:click=move |_| bench.rearrange(|rig| { layouts::add(rig, layout, at.get_untracked()); })>{layout.label}</button>
+                <p class="help">{layout.help}</p>
+            </li>
+        }
+    };
+    view! {
+        <section class="part-of">
+            <h3>"Add links"</h3>
+            <div class="axles" role="group" aria-label="At which axle">
+                {side(Position::Front, "add-front", "Front axle")}
+                {side(Position::Rear, "add-rear", "Rear axle")}
+            </div>
+            <ul class="layouts">{LAYOUTS.iter().map(add).collect_view()}</ul>
+            <p class="help">"Only what the axle does not have yet is added. Pairs are entered once; set left and right apart if they differ."</p>
+        </section>
+    }
+    .into_any()
+}
+
+/// Everything to buy and make, summed over the links.
+fn parts(bench: Bench, whole: &Whole) -> String {
+    let rig = &whole.rig;
+    if rig.parts.is_empty() {
+        return String::new();
+    }
+    let mut rows = String::new();
+    for part in &rig.parts {
+        rows.push_str(&pair(&name(bench, part), "dd", &format!("{:.0}", part.count())));
+    }
+    let missing = if rig.open > 0 {
+        said("p class=\"stop\"", &format!("{} without an answer: not counted here.", entries(rig.open)))
+    } else {
+        String::new()
+    };
+    let weight =
+        format!("All bars together weigh {}, without rod ends, nuts and bolts.", bench.show(rig.weight, Kind::Weight));
+    said("h3", "Parts for all of it") + &missing + &element("dl class=\"rows\"", &rows) + &said("p", &weight)
+}
+
+/// What a part is called in a list.
+fn name(bench: Bench, part: &Part) -> String {
+    let system = bench.system.get();
+    let fine = |value: f64| words::length(value, system);
+    match part {
+        Part::Bar { material, outside_diameter, wall, length, .. } => format!(
+            "{} {}, {} to saw in all",
+            words::size(*outside_diameter, *wall, system),
+            material.label.split(',').next().unwrap_or(material.label),
+            bench.show(*length, Kind::Length)
+        ),
+        Part::RodEnd { name, thread, hand, .. } => {
+            format!("Rod end {name}, shank {} {}", words::thread(thread), hand.words())
+        }
+        Part::JamNut { thread, hand, .. } => format!("Jam nut {} {}", words::thread(thread), hand.words()),
+        Part::Bolt { diameter, grip, grade, .. } => format!(
+            "Bolt {}, {}, at least {} of it without thread",
+            fine(*diameter),
+            bolts::find(grade).map_or("", |grade| grade.label),
+            fine(*grip)
+        ),
+        Part::Spacer { bore, long, .. } => format!("Spacer for a {} bolt, {} long", fine(*bore), fine(*long)),
+    }
+}

@@ -1,0 +1,170 @@
+//! The whole rig: layouts, pairs, what is worst, and the sums of its parts.
+
+use linkwright::document::{Document, Hand, MOST_LINKS, Position, Role, Seat, Use};
+use linkwright::engine::{report, report_on, rig};
+use linkwright::layouts::{self, LAYOUTS, Layout};
+use linkwright::quantity::{inch, lbf};
+use linkwright::report::{LinkReport, Part, RigReport};
+
+fn layout(id: &str) -> &'static Layout {
+    LAYOUTS.iter().find(|layout| layout.id == id).expect("a layout")
+}
+
+/// Eight entries, eleven links: a rig as people build it.
+fn eight() -> Document {
+    let mut document = Document::default();
+    (document.rig.weight, document.rig.usage) = (Some(lbf(4100.0)), Some(Use::Hard));
+    layouts::add(&mut document, layout("three"), Position::Front);
+    layouts::add(&mut document, layout("steering"), Position::Front);
+    layouts::add(&mut document, layout("sway"), Position::Front);
+    layouts::add(&mut document, layout("converging"), Position::Rear);
+    let lengths = [38.0, 36.0, 33.5, 48.0, 40.0, 12.0, 40.25, 34.5];
+    document.links.iter_mut().zip(lengths).for_each(|(link, length)| link.length = Some(inch(length)));
+    document
+}
+
+fn of(document: &Document) -> (Vec<LinkReport>, RigReport) {
+    let reports = report(document).links;
+    let whole = rig(document, &reports);
+    (reports, whole)
+}
+
+#[test]
+fn layouts_add_what_is_not_there_yet() {
+    let mut document = eight();
+    assert_eq!(document.links.len(), 8, "the blank link made room");
+    let titles: Vec<String> = document.links.iter().map(linkwright::document::Link::title).collect();
+    assert_eq!(
+        titles,
+        [
+            "Front lower links",
+            "Front upper link",
+            "Front track bar",
+            "Front tie rod",
+            "Front drag link",
+            "Front sway-bar end links",
+            "Rear lower links",
+            "Rear upper links"
+        ]
+    );
+    for layout in &LAYOUTS[..1] {
+        assert_eq!(layouts::add(&mut document, layout, Position::Rear), None, "all of it is there");
+    }
+    assert_eq!(layouts::add(&mut document, layout("four"), Position::Rear), Some(8), "only its track bar is new");
+    assert_eq!(document.links[8].role, Role::TrackBar);
+    for _ in 0..MOST_LINKS {
+        layouts::to_other_side(&mut document, 0);
+        document.links[0].seat = None;
+    }
+    assert_eq!(document.links.len(), MOST_LINKS, "no more than a link may carry");
+}
+
+#[test]
+fn a_pair_is_set_apart_and_copied_across() {
+    let mut document = eight();
+    document.links[0].quantity = Some(2.0);
+    assert_eq!(layouts::to_other_side(&mut document, 0), Some(1));
+    let seats = [document.links[0].seat, document.links[1].seat];
+    assert_eq!(seats, [Some(Seat::Left), Some(Seat::Right)]);
+    assert_eq!(document.links[0].quantity, None, "one piece each");
+    document.links[0].length = Some(inch(37.0));
+    assert_eq!(layouts::to_other_side(&mut document, 0), Some(1), "the right one becomes like the left one");
+    assert_eq!(document.links[1].length, Some(inch(37.0)));
+    assert_eq!(document.links.len(), 9);
+    assert_eq!(layouts::to_other_side(&mut document, 3), None, "a track bar has no other side");
+}
+
+#[test]
+fn an_axle_s_link_is_copied_to_the_other_axle() {
+    let mut document = eight();
+    assert_eq!(layouts::to_other_axle(&mut document, 0), Some(6), "the rear lowers are there already");
+    assert_eq!(document.links[6].length, Some(inch(38.0)));
+    assert_eq!(document.links[6].position, Position::Rear);
+    assert_eq!(layouts::to_other_axle(&mut document, 2), Some(8), "the rear track bar is new");
+    layouts::remove(&mut document, 8);
+    layouts::remove(&mut document, 99);
+    assert_eq!(document.links.len(), 8);
+    (0..20).for_each(|_| layouts::remove(&mut document, 0));
+    assert_eq!(document.links, Document::default().links, "one is always left");
+}
+
+#[test]
+fn each_axle_has_its_own_weight_and_heights() {
+    let mut document = eight();
+    let before = report(&document);
+    document.rig.axles[1].share = Some(0.9);
+    let after = report(&document);
+    for (index, link) in document.links.iter().enumerate() {
+        let moved = before.links[index] != after.links[index];
+        assert_eq!(moved, link.position == Position::Rear, "{}", link.title());
+    }
+    document.rig.front_share = Some(0.6);
+    let front = report_on(&document, 0);
+    assert!(front != after.links[0], "the front axle now carries seven tenths at worst");
+    assert!(report_on(&document, 6) == after.links[6], "the rear one has its own value");
+}
+
+#[test]
+fn a_link_s_report_rests_on_the_rig_and_that_link_alone() {
+    let document = eight();
+    let whole = report(&document);
+    for index in 0..8 {
+        let alone = Document { links: vec![document.links[index].clone()], ..document.clone() };
+        assert!(report_on(&alone, 0) == whole.links[index], "{}", document.links[index].title());
+    }
+}
+
+#[test]
+fn the_worst_comes_first() {
+    let mut document = eight();
+    document.links[4].outside_diameter = Some(inch(1.0));
+    document.links[7].length = None;
+    let (reports, whole) = of(&document);
+    assert_eq!(whole.worst_first.len(), 8);
+    assert_eq!(whole.worst_first.last(), Some(&7), "what is not entered yet says nothing");
+    assert_eq!(whole.open, 1);
+    let verdicts: Vec<_> =
+        whole.worst_first.iter().filter_map(|index| reports[*index].answer()).map(|answer| answer.verdict).collect();
+    assert!(verdicts.first() > verdicts.last(), "{verdicts:?}");
+    let mut sorted = whole.worst_first.clone();
+    sorted.sort_unstable();
+    assert_eq!(sorted, (0..8).collect::<Vec<_>>(), "each once");
+}
+
+#[test]
+fn the_sums_are_those_of_the_pieces() {
+    let (reports, whole) = of(&eight());
+    let pieces = [2.0, 1.0, 1.0, 1.0, 1.0, 2.0, 2.0, 2.0];
+    assert_eq!(whole.pieces, 12.0);
+    assert_eq!(whole.open, 0);
+    let weight: f64 =
+        reports.iter().zip(pieces).map(|(it, count)| count * it.answer().expect("an answer").link.bar_weight).sum();
+    assert!((whole.weight - weight).abs() < 1e-9 * weight);
+    let kinds = |kind: u8| whole.parts.iter().filter(move |part| part.kind() == kind);
+    let count = |kind: u8| kinds(kind).map(Part::count).sum::<f64>();
+    assert_eq!((count(0), count(1), count(2), count(3), count(4)), (12.0, 24.0, 24.0, 24.0, 0.0));
+    let left: f64 =
+        whole.parts.iter().filter(|part| matches!(part, Part::RodEnd { hand: Hand::Left, .. })).map(Part::count).sum();
+    assert_eq!(left, 12.0, "one left-hand end on each");
+    let length: f64 =
+        whole.parts.iter().map(|part| if let Part::Bar { length, .. } = part { *length } else { 0.0 }).sum();
+    let cut: f64 = reports.iter().zip(pieces).map(|(it, count)| count * it.answer().expect("an answer").link.cut).sum();
+    assert!((length - cut).abs() < 1e-9);
+    let order: Vec<u8> = whole.parts.iter().map(Part::kind).collect();
+    assert!(order.is_sorted(), "{order:?}");
+}
+
+#[test]
+fn parts_that_differ_are_counted_apart() {
+    let mut document = eight();
+    let before = of(&document).1.parts.len();
+    document.links[0].spacer = Some(inch(0.5));
+    let (_, whole) = of(&document);
+    assert!(whole.parts.len() >= before + 2, "spacers, and longer bolts");
+    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 4).map(Part::count).sum();
+    assert_eq!(spacers, 8.0, "two at each of four eyes");
+    document.links[0].quantity = Some(5.0);
+    let (_, whole) = of(&document);
+    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 4).map(Part::count).sum();
+    assert_eq!(spacers, 20.0);
+}
