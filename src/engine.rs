@@ -16,6 +16,7 @@ mod loads;
 mod metals;
 pub mod notation;
 pub mod outside;
+mod plan;
 mod profile;
 mod rig;
 pub mod roots;
@@ -30,7 +31,7 @@ use self::sizing::Tried;
 use crate::document::{Document, OWN_ROD_END};
 use crate::engine::formula::{Said, said};
 use crate::inputs;
-use crate::report::{Answer, InMetal, LinkReport, Report, RigReport, Sensitivity, Verdict};
+use crate::report::{Answer, InMetal, LinkReport, Plan, Report, RigReport, Sensitivity, Verdict};
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
 pub fn report(document: &Document) -> Report {
@@ -45,6 +46,11 @@ pub fn report_on(document: &Document, index: usize) -> LinkReport {
 /// Everything about the rig as a whole, from the reports on its links in their order.
 pub fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     rig::rig(document, reports)
+}
+
+/// Where every link lies, seen from above.
+pub fn plan(document: &Document) -> Plan {
+    plan::plan(document)
 }
 
 /// The job of one link in other metals; empty when there is no answer. Many searches, so only asked when read.

@@ -21,6 +21,7 @@ mod moves;
 mod outside;
 mod parts;
 mod pen;
+mod plan;
 mod prove;
 mod rig;
 mod rig_entries;
@@ -28,6 +29,7 @@ mod send;
 mod sizes;
 mod state;
 mod storage;
+mod trail;
 mod verdict;
 mod words;
 mod working;
@@ -146,12 +148,20 @@ fn Summary() -> impl IntoView {
     let bench = Bench::here();
     view! {
         <div class="summary" class:stale=move || bench.stale()>
-            <p id="summary" aria-live="polite">{move || words::summary(bench)}</p>
+            <p id="summary" aria-live="polite">{move || summary(bench)}</p>
             {move || (bench.known.get() && bench.leaf.get() == Leaf::Size).then(|| view! {
                 <button type="button" class="quiet" on:click=move |_| bench.turn_to(Leaf::Prove)>"See why"</button>
             })}
         </div>
     }
+}
+
+/// What is said in that line.
+fn summary(bench: Bench) -> String {
+    if bench.leaf.get() == Leaf::Rig {
+        return bench.whole.with(|whole| whole.as_ref().map(rig::summary).unwrap_or_default());
+    }
+    words::summary(bench)
 }
 
 /// What leaves the device, and how far to trust the page.

@@ -218,7 +218,7 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 12] = [
+const OWN: [&str; 13] = [
     "beyond",
     "build",
     "checks",
@@ -227,6 +227,7 @@ const OWN: [&str; 12] = [
     "given",
     "loads",
     "metals",
+    "plan",
     "profile",
     "rig",
     "sensitivity",

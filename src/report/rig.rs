@@ -76,3 +76,29 @@ pub enum Part {
         count: f64,
     },
 }
+
+/// The rig from above, to scale: meters ahead of the rear axle, and to the left of the middle.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Plan {
+    /// From axle to axle.
+    pub wheelbase: f64,
+    /// Middle of one tire to middle of the other.
+    pub track: f64,
+    /// Tire diameter.
+    pub tire: f64,
+    /// Every piece; a pair is two of them.
+    pub placed: Vec<Placed>,
+}
+
+/// One piece, from its end at the axle to its other end, or from left to right.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Placed {
+    /// Which link it is.
+    pub link: usize,
+    /// Where it begins: ahead, and to the left.
+    pub from: [f64; 2],
+    /// Where it ends.
+    pub to: [f64; 2],
+    /// Whether its length was entered; else it is only hinted at.
+    pub known: bool,
+}

@@ -3,7 +3,7 @@
 use super::field::{NumberField, RadioField};
 use super::more::More;
 use super::state::{Bench, Leaf};
-use super::{rig_entries, words};
+use super::{rig_entries, trail, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Link};
 use linkwright::inputs::{self, Place};
@@ -18,7 +18,7 @@ pub(super) fn Form() -> impl IntoView {
         {move || welcome(bench)}
         {picker(bench)}
         {move || if bench.leaf.get() == Leaf::Rig { rig_entries::rig_entries(bench) } else { entries(bench, place.get()) }}
-        {move || start_over(bench)}
+        {start_over(bench)}
     }
     .into_any()
 }
@@ -66,12 +66,18 @@ fn picker(bench: Bench) -> AnyView {
     .into_any()
 }
 
-/// A way back to an empty form, once something is in it.
+/// Steps back and forth, and a way back to an empty form once something is in it.
 fn start_over(bench: Bench) -> AnyView {
-    if bench.document.with(|document| *document == Document::default()) {
-        return ().into_any();
+    let filled = Memo::new(move |_| bench.document.with(|document| *document != Document::default()));
+    view! {
+        <div class="buttons clear">
+            {trail::buttons(bench)}
+            {move || filled.get().then(|| view! {
+                <button type="button" class="quiet" id="clear" on:click=move |_| bench.clear()>"Clear every entry"</button>
+            })}
+        </div>
     }
-    view! { <button type="button" class="quiet clear" id="clear" on:click=move |_| bench.clear()>"Clear every entry"</button> }.into_any()
+    .into_any()
 }
 
 /// The invitation above an empty form.

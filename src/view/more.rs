@@ -65,6 +65,8 @@ fn fields(bench: Bench, group: Group, of_end: bool, place: Place) -> AnyView {
 /// An entry that only some links have appears when it can matter.
 fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> AnyView + Send + 'static) -> AnyView {
     let applies: fn(&Document, Place) -> bool = match id {
+        // Only the picture of the whole rig rests on it.
+        "wheelbase" => return ().into_any(),
         "wall" | "insert-shear" => is_tube,
         "steering-arm" | "scrub" | "patch" | "box-force" => is_steering,
         id if id.starts_with("cylinder") => is_steering,

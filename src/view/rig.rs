@@ -2,7 +2,7 @@
 
 use super::markup::{element, pair, said};
 use super::state::{Bench, Leaf, Whole};
-use super::{verdict, words};
+use super::{plan, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::{Position, Seat};
 use linkwright::engine::tables::bolts;
@@ -18,6 +18,7 @@ pub(super) fn rig(bench: Bench) -> AnyView {
     let order = Memo::new(move |_| bench.whole.with(|whole| whole.as_ref().map(|whole| whole.rig.worst_first.clone())));
     view! {
         <div inner_html=move || lead.get()></div>
+        {plan::plan(bench, move |index| open(bench, index))}
         <section class="part-of">
             <h3>"Links, the worst first"</h3>
             <ol class="rig-links" id="rig-links">
@@ -28,6 +29,12 @@ pub(super) fn rig(bench: Bench) -> AnyView {
         <section class="part-of" id="parts" inner_html=move || parts.get()></section>
     }
     .into_any()
+}
+
+/// Puts a link on the bench.
+fn open(bench: Bench, index: usize) {
+    bench.at.set(index);
+    bench.turn_to(Leaf::Size);
 }
 
 /// Markup that follows from the whole rig.
@@ -66,6 +73,15 @@ fn lead(bench: Bench, whole: &Whole) -> String {
         + &element("div class=\"judged\"", &(mark + &said("p id=\"rig-stands\"", &sentences.join(" "))))
 }
 
+/// The line that stays in sight while the rig is entered.
+pub(super) fn summary(whole: &Whole) -> String {
+    let answered = whole.links.iter().filter_map(LinkReport::answer);
+    let worst = answered.map(|answer| answer.verdict).max().map_or("Nothing answered yet", verdict::word);
+    let open =
+        if whole.rig.open > 0 { format!(" {} without an answer.", entries(whole.rig.open)) } else { String::new() };
+    format!("{} in {}. Worst: {}.{open}", links(whole.rig.pieces), entries(whole.links.len()), words::lower(worst))
+}
+
 fn links(count: f64) -> String {
     if count > 1.5 { format!("{count:.0} links") } else { "1 link".to_string() }
 }
@@ -92,15 +108,11 @@ fn one(bench: Bench, index: usize) -> AnyView {
         Some(Seat::Right) => Some("Copy to the left"),
         _ => None,
     };
-    let open = move |_| {
-        bench.at.set(index);
-        bench.turn_to(Leaf::Size);
-    };
     view! {
         <li data-link=index.to_string()>
             <div inner_html=move || text.get()></div>
             <div class="buttons">
-                <button type="button" class="open" on:click=open>"Open"<span class="unseen">" "{title}</span></button>
+                <button type="button" class="open" id=format!("open-{index}") on:click=move |_| open(bench, index)>"Open"<span class="unseen">" "{title}</span></button>
                 <button type="button" class="quiet" on:click=move |_| bench.rearrange(|rig| { layouts::to_other_axle(rig, index); })>{other_axle}<span class="unseen">": "{title}</span></button>
                 {move || other_side().map(|label| view! {
                     <button type="button" class="quiet" on:click=move |_| bench.rearrange(|rig| { layouts::to_other_side(rig, index); })>{label}<span class="unseen">": "{title}</span></button>
@@ -118,6 +130,8 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> String {
         let title = document.links.get(index).map(|link| link.title()).unwrap_or_default();
         (title, inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0))
     });
+    let rank = whole.rig.worst_first.iter().position(|other| *other == index).unwrap_or(0) + 1;
+    let title = format!("{rank}. {title}");
     let title = if quantity > 1.5 { format!("{title}, {quantity:.0} pieces") } else { title };
     let (mark, size, says) = match whole.links.get(index) {
         Some(LinkReport::Answer(answer)) => {
@@ -198,9 +212,11 @@ fn name(bench: Bench, part: &Part) -> String {
             material.label.split(',').next().unwrap_or(material.label),
             bench.show(*length, Kind::Length)
         ),
-        Part::RodEnd { name, thread, hand, .. } => {
-            format!("Rod end {name}, shank {} {}", words::thread(thread), hand.words())
+        // The user's own rod end has no size in its name.
+        Part::RodEnd { name, thread, hand, .. } if name.contains(words::thread(thread)) => {
+            format!("Rod end {name}, {}", hand.words())
         }
+        Part::RodEnd { name, thread, hand, .. } => format!("{name}, {} {}", words::thread(thread), hand.words()),
         Part::JamNut { thread, hand, .. } => format!("Jam nut {} {}", words::thread(thread), hand.words()),
         Part::Bolt { diameter, grip, grade, .. } => format!(
             "Bolt {}, {}, at least {} of it without thread",

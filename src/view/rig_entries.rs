@@ -8,7 +8,7 @@ use linkwright::inputs::{self, NUMBERS, Place, Scope};
 
 /// The entries of the whole rig.
 pub(super) fn rig_entries(bench: Bench) -> AnyView {
-    let whole = [&inputs::TIRE, &inputs::FRONT_SHARE, &inputs::TRACK];
+    let whole = [&inputs::TIRE, &inputs::FRONT_SHARE, &inputs::TRACK, &inputs::WHEELBASE];
     view! {
         <form class="first" on:submit=move |event| event.prevent_default()>
             {name(bench)}
@@ -16,7 +16,7 @@ pub(super) fn rig_entries(bench: Bench) -> AnyView {
             <RadioField choice=&inputs::USAGE place=Place::default()/>
             <h3 class="more-title">"Change a default"</h3>
             <details class="group">
-                <summary><b>"Rig"</b>" "<small>"Tires, weight on each axle, track"</small></summary>
+                <summary><b>"Rig"</b>" "<small>"Tires, weight on each axle, track, wheelbase"</small></summary>
                 <div class="fields">
                     {whole.map(|input| view! { <NumberField input=input place=Place::default()/> }).collect_view()}
                 </div>

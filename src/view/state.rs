@@ -1,6 +1,7 @@
 //! What the page holds: the document, the unit system, half-typed entries, and what follows from them.
 
 use super::storage;
+use super::trail::Trail;
 use std::sync::Arc;
 
 use leptos::prelude::*;
@@ -9,7 +10,7 @@ use linkwright::engine;
 use linkwright::engine::formula::{Piece, spoken};
 use linkwright::inputs::{self, NUMBERS, Number, Place, Refused};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
-use linkwright::report::{Answer, LinkReport, MetalSize, RigReport};
+use linkwright::report::{Answer, LinkReport, MetalSize, Plan, RigReport};
 use linkwright::share;
 
 /// An entry as it was typed, for as long as it still says what the document holds.
@@ -50,6 +51,7 @@ pub(super) struct Whole {
     document: Document,
     pub(super) links: Vec<LinkReport>,
     pub(super) rig: RigReport,
+    pub(super) plan: Plan,
 }
 
 impl Whole {
@@ -64,7 +66,7 @@ impl Whole {
         let links: Vec<LinkReport> = (0..document.links.len())
             .map(|index| known(index).unwrap_or_else(|| engine::report_on(document, index)))
             .collect();
-        Self { document: document.clone(), rig: engine::rig(document, &links), links }
+        Self { document: document.clone(), rig: engine::rig(document, &links), plan: engine::plan(document), links }
     }
 }
 
@@ -88,6 +90,7 @@ pub(super) struct Bench {
     pub(super) drafts: RwSignal<Vec<Draft>>,
     /// Counts replacements of the whole document, so that old drafts are dropped.
     pub(super) revision: RwSignal<u32>,
+    pub(super) trail: Trail,
     pub(super) told: RwSignal<Vec<String>>,
     /// The reader's own entries from before a received link, as a fragment.
     pub(super) before: RwSignal<Option<String>>,
@@ -130,6 +133,7 @@ impl Bench {
             at,
             drafts: RwSignal::new(Vec::new()),
             revision: RwSignal::new(0),
+            trail: Trail::follow(document),
             told: RwSignal::new(Vec::new()),
             before: RwSignal::new(None),
             opened: RwSignal::new(Vec::new()),

@@ -12,6 +12,7 @@
 mod driver;
 mod page;
 mod prove;
+mod rig;
 mod runner;
 mod self_test;
 mod size;
@@ -32,6 +33,9 @@ fn main() -> ExitCode {
         prove::a_touched_part_opens_its_working,
         prove::every_outside_value_agrees_here,
         prove::a_changed_assumption_leaves_its_mark,
+        rig::an_eight_link_rig_by_keyboard,
+        rig::links_are_copied_and_taken_away,
+        rig::every_step_can_be_undone,
     ];
     runner::run(all)
 }

@@ -45,7 +45,7 @@ pub(crate) async fn a_changed_assumption_leaves_its_mark(page: &Page) {
     page.open(DESK, EXAMPLE).await;
     page.click("#leaf-prove").await;
     page.wait_text("[data-check='bar-bending']", |text| text.contains("Close")).await;
-    let loads = "details.group:nth-of-type(4) > summary";
+    let loads = "details.group:nth-of-type(5) > summary";
     page.click(loads).await;
     page.enter("in-drop", "0.1").await;
     page.wait_text("[data-check='bar-bending']", |text| text.contains("your own drop before it lands")).await;

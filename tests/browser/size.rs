@@ -3,7 +3,7 @@
 use crate::page::{DESK, Key, PHONE, Page};
 
 /// The README's worked example.
-pub(crate) const EXAMPLE: &str = "1&length=38in&weight=4100lb&use=hard&crc=9ed757d3";
+pub(crate) const EXAMPLE: &str = "2&length=38in&weight=4100lb&use=hard&crc=fa372c2d";
 
 /// A rig owner on a phone: three entries, then the answer.
 pub(crate) async fn three_entries_give_the_answer(page: &Page) {
@@ -53,7 +53,7 @@ pub(crate) async fn a_shared_link_shows_the_same_answer(page: &Page) {
     page.wait_text("#bar-length", |text| text.contains("mm")).await;
     assert_eq!(page.fragment().await, EXAMPLE, "units are the reader's, not the link's");
 
-    page.open(PHONE, "1&length=38in&weight=4900lb&use=hard&crc=9ed757d3").await;
+    page.open(PHONE, "2&length=38in&weight=4900lb&use=hard&crc=fa372c2d").await;
     let told = page.wait_text("#told", |text| !text.is_empty()).await;
     assert!(told.contains("damaged"), "{told}");
 }

@@ -1,7 +1,7 @@
 //! `cargo xtask serve`: the built page on this computer.
 
 /// The share link's fragment (without `#`) of the example that the second printed address opens.
-const EXAMPLE: &str = "1&length=38in&weight=4100lb&use=hard&crc=9ed757d3";
+const EXAMPLE: &str = "2&length=38in&weight=4100lb&use=hard&crc=fa372c2d";
 
 use crate::server::Server;
 use crate::{Outcome, build};

@@ -1,0 +1,77 @@
+//! The way back: every change of the entries can be undone and done again, as long as the page is open.
+
+use super::state::Bench;
+use leptos::prelude::*;
+use linkwright::document::Document;
+use std::time::Duration;
+
+/// More steps than anybody goes back.
+const LONGEST: usize = 100;
+
+/// Keys pressed within this time of each other are one step.
+const PAUSE: Duration = Duration::from_millis(900);
+
+/// Where the entries have been.
+#[derive(Clone, Copy)]
+pub(super) struct Trail {
+    back: RwSignal<Vec<Document>>,
+    forth: RwSignal<Vec<Document>>,
+    /// What going back or forth just put on the bench, which is no new step.
+    put: StoredValue<Option<Document>>,
+}
+
+impl Trail {
+    /// Follows a document from now on.
+    pub(super) fn follow(document: RwSignal<Document>) -> Self {
+        let trail =
+            Self { back: RwSignal::new(Vec::new()), forth: RwSignal::new(Vec::new()), put: StoredValue::new(None) };
+        // How many bursts of changes there were, so that an old timer does not end a new one.
+        let burst = StoredValue::new((0_u32, false));
+        Effect::new(move |before: Option<Document>| {
+            let now = document.get();
+            let Some(before) = before.filter(|before| *before != now) else { return now };
+            if trail.put.try_update_value(Option::take).flatten().is_some_and(|put| put == now) {
+                return now;
+            }
+            let (number, going) = burst.get_value();
+            burst.set_value((number + 1, true));
+            set_timeout(
+                move || {
+                    if burst.try_get_value().is_some_and(|(latest, _)| latest == number + 1) {
+                        burst.set_value((number + 1, false));
+                    }
+                },
+                PAUSE,
+            );
+            if !going {
+                trail.back.update(|back| {
+                    back.push(before);
+                    let over = back.len().saturating_sub(LONGEST);
+                    back.drain(..over);
+                });
+            }
+            trail.forth.set(Vec::new());
+            now
+        });
+        trail
+    }
+
+    fn go(self, bench: Bench, from: RwSignal<Vec<Document>>, to: RwSignal<Vec<Document>>) {
+        let Some(document) = from.try_update(Vec::pop).flatten() else { return };
+        to.update(|list| list.push(bench.document.get_untracked()));
+        self.put.set_value(Some(document.clone()));
+        bench.rearrange(|now| *now = document);
+    }
+}
+
+/// The two buttons, where there is a way to go.
+pub(super) fn buttons(bench: Bench) -> AnyView {
+    let trail = bench.trail;
+    view! {
+        <button type="button" class="quiet" id="undo" disabled=move || trail.back.with(Vec::is_empty)
+            on:click=move |_| trail.go(bench, trail.back, trail.forth)>"Undo"</button>
+        <button type="button" class="quiet" id="redo" disabled=move || trail.forth.with(Vec::is_empty)
+            on:click=move |_| trail.go(bench, trail.forth, trail.back)>"Redo"</button>
+    }
+    .into_any()
+}

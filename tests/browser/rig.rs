@@ -1,0 +1,119 @@
+//! The whole rig, as a builder enters it once and opens it again for years.
+
+use crate::page::{DESK, Key, PHONE, Page};
+
+/// Mount to mount of each entry, in the order in which the layouts add them.
+const LENGTHS: [&str; 8] = ["38", "36", "33 1/2", "48", "40", "12", "40 1/4", "34 1/2"];
+
+/// A builder without a mouse: eight entries, twelve links, and the same after a reload and on a phone.
+pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
+    page.open(DESK, "").await;
+    tab_to(page, "leaf-rig", Key::Tab).await;
+    page.press(Key::Enter).await;
+    page.wait_text("#rig-title", |text| !text.is_empty()).await;
+    fill(page, "in-name", "Trail rig, größer").await;
+    fill(page, "in-weight", "4100").await;
+    tab_to(page, "in-use-easy", Key::Tab).await;
+    for _ in 0..2 {
+        page.press(Key::Down).await;
+    }
+    for (axle, layouts) in
+        [("add-front", &["add-three", "add-steering", "add-sway"][..]), ("add-rear", &["add-converging"])]
+    {
+        for id in [&[axle], layouts].concat() {
+            tab_to(page, id, Key::Tab).await;
+            page.press(Key::Enter).await;
+        }
+    }
+    page.wait_text("#rig-stands", |text| text.contains("8 entries still to be entered")).await;
+    tab_to(page, "leaf-size", Key::Tab).await;
+    page.press(Key::Enter).await;
+    for (number, length) in LENGTHS.into_iter().enumerate() {
+        tab_to(page, "link-picker", Key::Tab).await;
+        if number > 0 {
+            page.press(Key::Down).await;
+        }
+        fill(page, "in-length", length).await;
+        page.wait_text("#headline", |text| text.contains("7075-T6")).await;
+    }
+    tab_to(page, "leaf-rig", Key::Tab).await;
+    page.press(Key::Enter).await;
+    let parts = page.wait_text("#parts", |text| text.contains("Jam nut")).await;
+    assert!(parts.contains("All bars together weigh"), "{parts}");
+    let (lines, fragment) = (page.texts("#rig-links h4").await, page.fragment().await);
+    assert_eq!(lines.len(), 8, "{lines:?}");
+    assert!(fragment.len() < 1500, "{} characters", fragment.len());
+    page.screenshot_whole("rig-desk").await;
+
+    page.reload().await;
+    page.wait_text("#rig-title", |text| text == "Trail rig, größer").await;
+    assert_eq!(page.texts("#rig-links h4").await, lines, "nothing is lost on reload");
+    page.look_with(PHONE).await;
+    assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+    // What is touched on the picture is what opens.
+    let first = lines[0].trim_start_matches("1. ").split(',').next().unwrap_or_default().to_owned();
+    page.script("document.querySelector('.plan .narrow [data-piece]').scrollIntoView({ block: 'center' })", vec![])
+        .await;
+    page.click("#rig-links li:first-child .open").await;
+    let picked =
+        page.script("let it = document.querySelector('#link-picker'); return it.selectedOptions[0].text", vec![]).await;
+    assert_eq!(picked.as_str(), Some(first.as_str()));
+}
+
+/// Set apart, copied and taken away with a finger; the axles have their own values.
+pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {
+    page.open(PHONE, crate::size::EXAMPLE).await;
+    page.click("#leaf-rig").await;
+    page.wait_text("#rig-links", |text| text.contains("Front lower links, 2 pieces")).await;
+    page.click("#rig-links li:first-child .buttons button:nth-of-type(2)").await;
+    let both = page.wait_text("#rig-links", |text| text.contains("Rear lower links")).await;
+    assert!(both.contains("Front lower links"), "{both}");
+    page.click("#rig-links li[data-link='0'] .buttons button:nth-of-type(3)").await;
+    page.wait_text("#rig-links", |text| text.contains("Right front lower link")).await;
+    page.click("#rig-links li[data-link='1'] .remove").await;
+    let left = page.wait_text("#rig-links", |text| !text.contains("Right front")).await;
+    assert!(left.contains("Left front lower link"), "{left}");
+    assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+}
+
+/// Presses Tab, round the whole page if need be, until the focus is on the element with this id.
+async fn tab_to(page: &Page, id: &str, key: Key) {
+    for _ in 0..150 {
+        if page.focus().await == id {
+            return;
+        }
+        page.press(key).await;
+    }
+    panic!("Tab never reached #{id}");
+}
+
+/// Tabs to a field and types into it.
+async fn fill(page: &Page, id: &str, text: &str) {
+    tab_to(page, id, Key::Tab).await;
+    for key in text.chars() {
+        page.press(key).await;
+    }
+}
+
+/// What was taken away by mistake comes back, and what was brought back can go again.
+pub(crate) async fn every_step_can_be_undone(page: &Page) {
+    page.open(PHONE, crate::size::EXAMPLE).await;
+    page.enter("in-length", "40").await;
+    page.wait_text("#eye-to-eye", |text| text == "40 in").await;
+    page.script("return new Promise(done => setTimeout(done, 1100))", vec![]).await;
+    page.click("#leaf-rig").await;
+    page.click("#add-steering").await;
+    page.wait_text("#rig-links", |text| text.contains("Front tie rod")).await;
+    page.click("#undo").await;
+    page.wait_text("#rig-links", |text| !text.contains("Front tie rod")).await;
+    page.click("#undo").await;
+    page.wait_text("#rig-links", |text| text.contains("38 in: ")).await;
+    page.click("#redo").await;
+    page.wait_text("#rig-links", |text| text.contains("40 in: ")).await;
+    page.click("#redo").await;
+    page.wait_text("#rig-links", |text| text.contains("Front tie rod")).await;
+    page.click("#clear").await;
+    page.wait_text("#rig-links", |text| !text.contains("Front tie rod")).await;
+    page.click("#undo").await;
+    page.wait_text("#rig-links", |text| text.contains("Front tie rod")).await;
+}
