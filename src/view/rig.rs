@@ -2,13 +2,13 @@
 
 use super::markup::{element, pair, said};
 use super::state::{Bench, Leaf, Whole};
-use super::{plan, verdict, words};
+use super::{plan, send, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::{Position, Seat};
 use linkwright::engine::tables::bolts;
 use linkwright::inputs::{self, Place};
 use linkwright::layouts::{self, LAYOUTS};
-use linkwright::quantity::Kind;
+use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{LinkReport, Part};
 
 /// The view.
@@ -27,6 +27,7 @@ pub(super) fn rig(bench: Bench) -> AnyView {
         </section>
         {adding(bench)}
         <section class="part-of" id="parts" inner_html=move || parts.get()></section>
+        {send::send(bench)}
     }
     .into_any()
 }
@@ -150,6 +151,41 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> String {
         + &said("p class=\"help\"", &says)
 }
 
+/// The rig as lines of text with both units, for a message.
+pub(super) fn text(bench: Bench, whole: &Whole) -> String {
+    let document = bench.document.get();
+    let metric = inputs::WEIGHT.value(&document, Place::default());
+    let metric = metric.map(|weight| show(weight, Kind::Weight, System::Metric)).unwrap_or_default();
+    let mut lines = vec![format!("Rig: {} ({metric})", words::job(&document, System::Inch)), summary(whole)];
+    if !document.name.is_empty() {
+        lines.insert(0, document.name.clone());
+    }
+    for (rank, index) in whole.rig.worst_first.iter().enumerate() {
+        let (Some(link), Some(report)) = (document.links.get(*index), whole.links.get(*index)) else { continue };
+        let pieces = inputs::QUANTITY.value(&document, Place::of_link(&document, *index)).unwrap_or(1.0);
+        lines.push(format!("{}. {}, {pieces:.0} to make", rank + 1, link.title()));
+        match report.answer() {
+            Some(answer) => {
+                let made = &answer.link;
+                lines.push(format!(
+                    "{} mount to mount: {}. Saw to {}. {}.",
+                    words::both_lengths(made.length),
+                    words::headline(made, System::Inch),
+                    words::both_lengths(made.cut),
+                    verdict::word(answer.verdict)
+                ));
+            }
+            None => lines.push("No answer yet.".to_string()),
+        }
+    }
+    lines.push("Parts:".to_string());
+    lines.extend(whole.rig.parts.iter().map(|part| format!("{:.0} × {}", part.count(), name(part, System::Inch))));
+    lines.push(format!("All bars together: {}", words::both(whole.rig.weight, Kind::Weight)));
+    lines.push("An estimate for planning, not a certificate.".to_string());
+    lines.push(storage::address(&bench.fragment()));
+    lines.join("\n")
+}
+
 /// Whole layouts for either axle, by their plain names.
 fn adding(bench: Bench) -> AnyView {
     let at = RwSignal::new(Position::Front);
@@ -189,7 +225,7 @@ fn parts(bench: Bench, whole: &Whole) -> String {
     }
     let mut rows = String::new();
     for part in &rig.parts {
-        rows.push_str(&pair(&name(bench, part), "dd", &format!("{:.0}", part.count())));
+        rows.push_str(&pair(&name(part, bench.system.get()), "dd", &format!("{:.0}", part.count())));
     }
     let missing = if rig.open > 0 {
         said("p class=\"stop\"", &format!("{} without an answer: not counted here.", entries(rig.open)))
@@ -202,15 +238,14 @@ fn parts(bench: Bench, whole: &Whole) -> String {
 }
 
 /// What a part is called in a list.
-fn name(bench: Bench, part: &Part) -> String {
-    let system = bench.system.get();
+fn name(part: &Part, system: System) -> String {
     let fine = |value: f64| words::length(value, system);
     match part {
         Part::Bar { material, outside_diameter, wall, length, .. } => format!(
             "{} {}, {} to saw in all",
             words::size(*outside_diameter, *wall, system),
             material.label.split(',').next().unwrap_or(material.label),
-            bench.show(*length, Kind::Length)
+            show(*length, Kind::Length, system)
         ),
         // The user's own rod end has no size in its name.
         Part::RodEnd { name, thread, hand, .. } if name.contains(words::thread(thread)) => {

@@ -1,7 +1,7 @@
 //! Sending the answer: the link, the words, the paper.
 
-use super::state::Bench;
-use super::{storage, words};
+use super::state::{Bench, Leaf};
+use super::{rig, storage, words};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -12,6 +12,9 @@ const BELOW: &str = "Your browser did not let me copy. The link stands below: ho
 pub(super) fn send(bench: Bench) -> AnyView {
     let told = RwSignal::new("");
     let text = move || {
+        if bench.leaf.get() == Leaf::Rig {
+            return bench.whole.with(|whole| whole.as_ref().map(|whole| rig::text(bench, whole)).unwrap_or_default());
+        }
         let fragment = bench.fragment();
         bench
             .answer()
@@ -54,8 +57,12 @@ pub(super) fn copy(text: String, told: RwSignal<&'static str>, done: &'static st
 }
 
 fn share(bench: Bench, told: RwSignal<&'static str>) {
-    let Some(answer) = bench.answer() else { return };
-    let text = words::headline(&answer.link, bench.system.get());
+    let text = if bench.leaf.get_untracked() == Leaf::Rig {
+        bench.whole.with_untracked(|whole| whole.as_ref().map(rig::summary).unwrap_or_default())
+    } else {
+        let Some(answer) = bench.answer() else { return };
+        words::headline(&answer.link, bench.system.get())
+    };
     let address = storage::address(&bench.fragment());
     spawn_local(async move {
         if storage::share(&text, &address).await {

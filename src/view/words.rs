@@ -146,11 +146,11 @@ pub(super) fn job(document: &Document, system: System) -> String {
 }
 
 /// A value in both unit systems, inches first.
-fn both(value: f64, kind: Kind) -> String {
+pub(super) fn both(value: f64, kind: Kind) -> String {
     format!("{} ({})", show(value, kind, System::Inch), show(value, kind, System::Metric))
 }
 
-fn both_lengths(value: f64) -> String {
+pub(super) fn both_lengths(value: f64) -> String {
     format!("{} ({})", length(value, System::Inch), length(value, System::Metric))
 }
 

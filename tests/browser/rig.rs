@@ -44,6 +44,11 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     assert_eq!(lines.len(), 8, "{lines:?}");
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
     page.screenshot_whole("rig-desk").await;
+    page.click(".sending summary").await;
+    let twin = page.wait_text("#twin", |text| text.contains("Parts:")).await;
+    for said in ["Trail rig, größer", "4,100 lb", "kg", "(1,022", &fragment] {
+        assert!(twin.contains(said), "{said} is missing in {twin}");
+    }
 
     page.reload().await;
     page.wait_text("#rig-title", |text| text == "Trail rig, größer").await;
