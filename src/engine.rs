@@ -31,7 +31,7 @@ use self::sizing::Tried;
 use crate::document::{Document, OWN_ROD_END};
 use crate::engine::formula::{Said, said};
 use crate::inputs;
-use crate::report::{Answer, InMetal, LinkReport, Plan, Report, RigReport, Sensitivity, Verdict};
+use crate::report::{Answer, FewerSizes, InMetal, LinkReport, Plan, Report, RigReport, Sensitivity, Verdict};
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
 pub fn report(document: &Document) -> Report {
@@ -46,6 +46,11 @@ pub fn report_on(document: &Document, index: usize) -> LinkReport {
 /// Everything about the rig as a whole, from the reports on its links in their order.
 pub fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     rig::rig(document, reports)
+}
+
+/// Ways to buy one rod-end size fewer. Many searches, so only asked when somebody wants to know.
+pub fn fewer_sizes(document: &Document, reports: &[LinkReport]) -> Vec<FewerSizes> {
+    rig::fewer_sizes(document, reports)
 }
 
 /// Where every link lies, seen from above.

@@ -1,10 +1,10 @@
 //! The whole rig: layouts, pairs, what is worst, and the sums of its parts.
 
 use linkwright::document::{Document, Hand, MOST_LINKS, Position, Role, Seat, Use};
-use linkwright::engine::{report, report_on, rig};
+use linkwright::engine::{fewer_sizes, report, report_on, rig};
 use linkwright::layouts::{self, LAYOUTS, Layout};
 use linkwright::quantity::{inch, lbf};
-use linkwright::report::{LinkReport, Part, RigReport};
+use linkwright::report::{LinkReport, Part, RigReport, Verdict};
 
 fn layout(id: &str) -> &'static Layout {
     LAYOUTS.iter().find(|layout| layout.id == id).expect("a layout")
@@ -167,4 +167,30 @@ fn parts_that_differ_are_counted_apart() {
     let (_, whole) = of(&document);
     let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 4).map(Part::count).sum();
     assert_eq!(Some(spacers), Some(20.0));
+}
+
+#[test]
+fn a_size_that_can_be_done_without_is_found_and_holds() {
+    let document = eight();
+    let (reports, whole) = of(&document);
+    let ways = fewer_sizes(&document, &reports);
+    assert!(!ways.is_empty(), "three sizes, and the bigger ones fit the smaller links");
+    let sizes = |whole: &RigReport| {
+        let names =
+            whole.parts.iter().filter_map(|part| if let Part::RodEnd { name, .. } = part { Some(*name) } else { None });
+        let mut names: Vec<&str> = names.collect();
+        names.sort_unstable();
+        names.dedup();
+        names.len()
+    };
+    for way in &ways {
+        let mut after = document.clone();
+        for index in &way.links {
+            after.links[*index].ends.iter_mut().for_each(|end| end.rod_end = Some(way.to));
+        }
+        let (links, then) = of(&after);
+        assert_eq!(sizes(&then), sizes(&whole) - 1, "{way:?}");
+        assert!(links.iter().all(|link| link.answer().is_some_and(|it| it.verdict < Verdict::Fails)), "{way:?}");
+        assert!((then.weight - whole.weight - way.heavier).abs() < 1e-6 * whole.weight, "{way:?}");
+    }
 }

@@ -1,10 +1,10 @@
 //! The whole rig: which link is worst, what it weighs, and every part to buy or make.
 
-use crate::document::{Document, Hand, Link};
+use crate::document::{Document, Hand, Link, OWN_ROD_END};
 use crate::engine::tables::threads::Thread;
 use crate::inputs::{self, Place};
 use crate::order;
-use crate::report::{Answer, LinkReport, Made, Part, RigReport, Verdict};
+use crate::report::{Answer, FewerSizes, LinkReport, Made, Part, RigReport, Verdict};
 
 /// Everything about a rig that follows from its links' reports, which stand in the order of its links.
 pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
@@ -151,4 +151,52 @@ impl Part {
             _ => {}
         }
     }
+}
+
+/// For each rod end of the rig, the one already there that all of its links could take instead with every check
+/// holding, and the least weight gained; the rod end with the fewest pieces first.
+pub(super) fn fewer_sizes(document: &Document, reports: &[LinkReport]) -> Vec<FewerSizes> {
+    let pieces = |index: usize| inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0);
+    // Only links whose two ends are alike, and from the table: what somebody owns is not swapped.
+    let used = |index: usize| {
+        let made = &reports.get(index)?.answer()?.link;
+        let [a, b] = made.ends.each_ref().map(|end| end.rod_end_id);
+        (a == b && a != OWN_ROD_END).then_some(a)
+    };
+    let mut sizes: Vec<&'static str> = Vec::new();
+    (0..document.links.len()).filter_map(used).for_each(|id| {
+        if !sizes.contains(&id) {
+            sizes.push(id);
+        }
+    });
+    let mut found: Vec<FewerSizes> = Vec::new();
+    for &size in &sizes {
+        let links: Vec<usize> = (0..document.links.len()).filter(|index| used(*index) == Some(size)).collect();
+        let mut trials: Vec<FewerSizes> = Vec::new();
+        for &instead in sizes.iter().filter(|other| **other != size) {
+            let mut trial = document.clone();
+            for index in &links {
+                if let Some(link) = trial.links.get_mut(*index) {
+                    link.ends.iter_mut().for_each(|end| end.rod_end = Some(instead));
+                }
+            }
+            let mut heavier = 0.0;
+            let holds = links.iter().all(|&index| {
+                let after = super::report_on(&trial, index);
+                let before = reports.get(index).and_then(LinkReport::answer);
+                let (Some(after), Some(before)) = (after.answer(), before) else { return false };
+                heavier += pieces(index) * (after.link.bar_weight - before.link.bar_weight);
+                // No worse than it stands now.
+                after.verdict < Verdict::Fails && after.verdict <= before.verdict.max(Verdict::Close)
+            });
+            if holds {
+                trials.push(FewerSizes { links: links.clone(), from: size, to: instead, heavier });
+            }
+        }
+        order::by(&mut trials, |a, b| a.heavier.total_cmp(&b.heavier));
+        found.extend(trials.into_iter().next());
+    }
+    let count = |advice: &FewerSizes| advice.links.iter().map(|index| pieces(*index)).sum::<f64>();
+    order::by(&mut found, |a, b| count(a).total_cmp(&count(b)));
+    found
 }

@@ -77,6 +77,19 @@ pub enum Part {
     },
 }
 
+/// A way to buy one rod-end size fewer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FewerSizes {
+    /// Indexes of the links that would change, all that have this rod end.
+    pub links: Vec<usize>,
+    /// Id of the rod end they have now.
+    pub from: &'static str,
+    /// Id of the rod end they would take, which the rig has already.
+    pub to: &'static str,
+    /// How much heavier all their bars become, a force; negative when lighter.
+    pub heavier: f64,
+}
+
 /// The rig from above, to scale: meters ahead of the rear axle, and to the left of the middle.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Plan {

@@ -4,12 +4,13 @@ use super::markup::{element, pair, said};
 use super::state::{Bench, Leaf, Whole};
 use super::{plan, send, storage, verdict, words};
 use leptos::prelude::*;
-use linkwright::document::{Position, Seat};
-use linkwright::engine::tables::bolts;
+use linkwright::document::{Document, Position, Seat};
+use linkwright::engine;
+use linkwright::engine::tables::{bolts, rod_ends};
 use linkwright::inputs::{self, Place};
 use linkwright::layouts::{self, LAYOUTS};
 use linkwright::quantity::{Kind, System, show};
-use linkwright::report::{LinkReport, Part};
+use linkwright::report::{FewerSizes, LinkReport, Part};
 
 /// The view.
 pub(super) fn rig(bench: Bench) -> AnyView {
@@ -27,6 +28,7 @@ pub(super) fn rig(bench: Bench) -> AnyView {
         </section>
         {adding(bench)}
         <section class="part-of" id="parts" inner_html=move || parts.get()></section>
+        {fewer(bench)}
         {send::send(bench)}
     }
     .into_any()
@@ -235,6 +237,69 @@ fn parts(bench: Bench, whole: &Whole) -> String {
     let weight =
         format!("All bars together weigh {}, without rod ends, nuts and bolts.", bench.show(rig.weight, Kind::Weight));
     said("h3", "Parts for all of it") + &missing + &element("dl class=\"rows\"", &rows) + &said("p", &weight)
+}
+
+/// Looks for rod-end sizes that could be done without, when asked.
+fn fewer(bench: Bench) -> AnyView {
+    // What was found, and for which entries.
+    let found: RwSignal<Option<(Document, Vec<FewerSizes>)>> = RwSignal::new(None);
+    let look = move |_| {
+        let document = bench.document.get_untracked();
+        let ways = bench
+            .whole
+            .with_untracked(|whole| whole.as_ref().map(|whole| engine::fewer_sizes(&document, &whole.links)));
+        found.set(ways.map(|ways| (document, ways)));
+    };
+    let take = move |way: FewerSizes| {
+        bench.rearrange(|rig| {
+            for index in way.links {
+                if let Some(link) = rig.links.get_mut(index) {
+                    link.ends.iter_mut().for_each(|end| end.rod_end = Some(way.to));
+                }
+            }
+        });
+    };
+    let told = move || {
+        let (document, ways) = found.get()?;
+        if bench.document.with(|now| *now != document) {
+            return None;
+        }
+        if ways.is_empty() {
+            return Some(
+                view! { <p>"No rod-end size can be done without: every other choice fails a check."</p> }.into_any(),
+            );
+        }
+        let one = |way: FewerSizes| {
+            let sentence = sentence(bench, &document, &way);
+            view! { <li><p>{sentence}</p><button type="button" class="quiet" on:click=move |_| take(way.clone())>"Take it"</button></li> }
+        };
+        Some(view! { <ul class="layouts">{ways.into_iter().map(one).collect_view()}</ul> }.into_any())
+    };
+    view! {
+        <div class="fewer">
+            <button type="button" id="fewer" on:click=look>"Could fewer rod-end sizes do?"</button>
+            <div id="fewer-ways" role="status">{told}</div>
+        </div>
+    }
+    .into_any()
+}
+
+fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {
+    let names: Vec<String> = way
+        .links
+        .iter()
+        .filter_map(|index| document.links.get(*index))
+        .map(|link| words::lower(&link.title()))
+        .collect();
+    let label = |id: &str| rod_ends::find(id).map_or("", |row| row.label);
+    let weight = bench.show(way.heavier.abs(), Kind::Weight);
+    let change = if way.heavier >= 0.0 { "heavier" } else { "lighter" };
+    format!(
+        "One size fewer if {} take {} instead of {}: no check fails, and the bars become {weight} {change} in all.",
+        names.join(", "),
+        label(way.to),
+        label(way.from)
+    )
 }
 
 /// What a part is called in a list.

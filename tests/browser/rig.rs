@@ -43,10 +43,13 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     let (lines, fragment) = (page.texts("#rig-links h4").await, page.fragment().await);
     assert_eq!(lines.len(), 8, "{lines:?}");
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
+    page.click("#fewer").await;
+    let ways = page.wait_text("#fewer-ways", |text| text.contains("One size fewer")).await;
+    assert!(ways.contains("no check fails"), "{ways}");
     page.screenshot_whole("rig-desk").await;
     page.click(".sending summary").await;
     let twin = page.wait_text("#twin", |text| text.contains("Parts:")).await;
-    for said in ["Trail rig, größer", "4,100 lb", "kg", "(1,022", &fragment] {
+    for said in ["Trail rig, größer", "4,100 lb", "kg", "1022.35 mm", &fragment] {
         assert!(twin.contains(said), "{said} is missing in {twin}");
     }
 
