@@ -50,7 +50,7 @@ pub fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
 
 /// Ways to buy one rod-end size fewer. Many searches, so only asked when somebody wants to know.
 pub fn fewer_sizes(document: &Document, reports: &[LinkReport]) -> Vec<FewerSizes> {
-    rig::fewer_sizes(document, reports)
+    rig::fewer_sizes(document, reports, report_on)
 }
 
 /// Where every link lies, seen from above.

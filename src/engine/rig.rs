@@ -154,8 +154,12 @@ impl Part {
 }
 
 /// For each rod end of the rig, the one already there that all of its links could take instead with every check
-/// holding, and the least weight gained; the rod end with the fewest pieces first.
-pub(super) fn fewer_sizes(document: &Document, reports: &[LinkReport]) -> Vec<FewerSizes> {
+/// holding, and the least weight gained; the rod end with the fewest pieces first. `report_on` answers for one link.
+pub(super) fn fewer_sizes(
+    document: &Document,
+    reports: &[LinkReport],
+    report_on: fn(&Document, usize) -> LinkReport,
+) -> Vec<FewerSizes> {
     let pieces = |index: usize| inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0);
     // Only links whose two ends are alike, and from the table: what somebody owns is not swapped.
     let used = |index: usize| {
@@ -182,7 +186,7 @@ pub(super) fn fewer_sizes(document: &Document, reports: &[LinkReport]) -> Vec<Fe
             }
             let mut heavier = 0.0;
             let holds = links.iter().all(|&index| {
-                let after = super::report_on(&trial, index);
+                let after = report_on(&trial, index);
                 let before = reports.get(index).and_then(LinkReport::answer);
                 let (Some(after), Some(before)) = (after.answer(), before) else { return false };
                 heavier += pieces(index) * (after.link.bar_weight - before.link.bar_weight);
