@@ -180,7 +180,7 @@ fn the_map_names_no_file_that_is_gone() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 18] = [
+const LAYERS: [(&str, &[&str]); 21] = [
     ("quantity", &[]),
     ("order", &[]),
     ("source", &[]),
@@ -196,9 +196,25 @@ const LAYERS: [(&str, &[&str]); 18] = [
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::tables"]),
     ("share", &["quantity", "document", "inputs"]),
+    ("json", &[]),
+    ("builds", &["quantity", "document", "inputs", "json", "share"]),
+    ("differences", &["quantity", "document", "inputs"]),
     ("engine", ENGINE),
     ("engine::advice", ADVICE),
-    ("view", &["order", "quantity", "source", "document", "inputs", "layouts", "report", "share", "engine"]),
+    ("view", VIEW),
+];
+const VIEW: &[&str] = &[
+    "order",
+    "quantity",
+    "source",
+    "document",
+    "inputs",
+    "layouts",
+    "report",
+    "share",
+    "builds",
+    "differences",
+    "engine",
 ];
 const OUTSIDE: &[&str] =
     &["quantity", "source", "engine::formula", "engine::formulas", "engine::stepped", "engine::tables"];
