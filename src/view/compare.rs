@@ -17,8 +17,8 @@ const BENCH: &str = "bench";
 pub(super) fn compare(bench: Bench) -> AnyView {
     let picks = [RwSignal::new(BENCH.to_string()), RwSignal::new(String::new())];
     let table = Memo::new(move |_| {
-        let [a, b] = picks.map(|pick| pick.with(|pick| picked(bench, pick)));
-        a.zip(b).map(|(a, b)| side_by_side(bench, &a, &b)).unwrap_or_default()
+        let [a, b] = picks.map(|pick| pick.with(|pick| picked(bench, pick).map(|document| (on_bench(pick), document))));
+        a.zip(b).map(|(a, b)| side_by_side(bench, [(a.0, &a.1), (b.0, &b.1)])).unwrap_or_default()
     });
     let picker = move |number: usize, id: &'static str, label: &'static str| {
         let pick = picks[number];
@@ -68,14 +68,16 @@ fn picked(bench: Bench, pick: &str) -> Option<Document> {
     })
 }
 
+/// How the bench is called beside a build that may have the same name.
+fn on_bench(pick: &str) -> Option<String> {
+    (pick == BENCH).then(|| "On the bench".to_string())
+}
+
 /// One row: what it is about, both values, and a mark in words where they differ.
 fn row(about: &str, [a, b]: [&str; 2], names: &[String; 2]) -> String {
     let differ = a != b;
     let mark = if differ { element("small class=\"changed-mark\"", "differs") } else { String::new() };
-    let cell = |value: &str, name: &str| {
-        let value = if value.is_empty() { "not there" } else { value };
-        format!("<td data-of=\"{}\">{}</td>", escaped(name), escaped(value))
-    };
+    let cell = |value: &str, name: &str| format!("<td data-of=\"{}\">{}</td>", escaped(name), escaped(value));
     let open = if differ { "tr class=\"differing\"" } else { "tr" };
     let head = format!("<th scope=\"row\">{}{mark}</th>", escaped(about));
     element(open, &(head + &cell(a, &names[0]) + &cell(b, &names[1])))
@@ -85,12 +87,10 @@ fn heading(words: &str) -> String {
     element("tr", &said("th colspan=\"3\" class=\"about\" scope=\"rowgroup\"", words))
 }
 
-fn side_by_side(bench: Bench, a: &Document, b: &Document) -> String {
+fn side_by_side(bench: Bench, names: [(Option<String>, &Document); 2]) -> String {
+    let [a, b] = [names[0].1, names[1].1];
     let system = bench.system.get();
-    let mut names = [a, b].map(|document| title(bench, document));
-    if names[0] == names[1] {
-        names = ["This one".to_string(), "The other".to_string()];
-    }
+    let names = names.map(|(name, document)| name.unwrap_or_else(|| title(bench, document)));
     let wholes = [a, b].map(|document| Whole::of(document, None));
     let mut groups = String::new();
     let weights = [0, 1].map(|side: usize| bench.show(wholes[side].rig.weight, Kind::Weight));
@@ -102,10 +102,20 @@ fn side_by_side(bench: Bench, a: &Document, b: &Document) -> String {
     for pair in matched(a, b) {
         let links = [(pair.0, a, &wholes[0]), (pair.1, b, &wholes[1])];
         let about = links.iter().find_map(|(at, document, _)| document.links.get((*at)?)).map(Link::title);
-        let cells = links.map(|(at, _, whole)| at.map_or_else(Default::default, |at| made(bench, whole.links.get(at))));
+        let cells = links.map(|(at, _, whole)| at.map(|at| made(bench, whole.links.get(at))));
         let mut rows = heading(&about.unwrap_or_default());
-        for (number, about) in ["Mount to mount", "Bar", "Rod ends", "Saw to", "Verdict"].into_iter().enumerate() {
-            rows += &row(about, [&cells[0][number], &cells[1][number]], &names);
+        if let [Some(Ok(a)), Some(Ok(b))] = &cells {
+            for (number, about) in ["Mount to mount", "Bar", "Rod ends", "Saw to", "Verdict"].into_iter().enumerate() {
+                rows += &row(about, [&a[number], &b[number]], &names);
+            }
+        } else {
+            // Where one of them has no answer, one line says what the other is.
+            let cells = cells.map(|cell| match cell {
+                None => "not there".to_string(),
+                Some(Err(words)) => words.to_string(),
+                Some(Ok(cells)) => cells.join(", "),
+            });
+            rows += &row("This link", cells.each_ref().map(String::as_str), &names);
         }
         groups += &element("tbody", &rows);
     }
@@ -128,18 +138,20 @@ fn side_by_side(bench: Bench, a: &Document, b: &Document) -> String {
     alike + &element("table class=\"comparison\"", &(head + &groups))
 }
 
-/// What a link comes out as: length, bar, rod ends, saw length, verdict.
-fn made(bench: Bench, report: Option<&LinkReport>) -> [String; 5] {
+/// What a link comes out as: length, bar, rod ends, saw length, verdict; or why not.
+fn made(bench: Bench, report: Option<&LinkReport>) -> Result<[String; 5], &'static str> {
     let system = bench.system.get();
-    let Some(answer) = report.and_then(LinkReport::answer) else {
-        return ["no answer yet", "", "", "", ""].map(str::to_string);
+    let answer = match report {
+        Some(LinkReport::Answer(answer)) => answer,
+        Some(LinkReport::Impossible(_)) => return Err("cannot be made as entered"),
+        _ => return Err("no answer yet"),
     };
     let made = &answer.link;
-    [
+    Ok([
         words::length(made.length, system),
         format!("{} {}", words::size(made.outside_diameter, made.wall, system), words::metal(made)),
         words::threads(&made.ends),
         words::length(made.cut, system),
         verdict::word(answer.verdict).to_string(),
-    ]
+    ])
 }
