@@ -1,8 +1,9 @@
 //! What is kept on this device: saving, finding, opening, copying, the bin, and files.
 
+use super::markup::{element, escaped, said};
 use super::shelf::{Kept, Saving, title};
-use super::state::Bench;
-use super::{compare, rig_entries, storage, trail};
+use super::state::{Bench, toggle};
+use super::{compare, rig_entries, storage, trail, words};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::builds::{self, Build};
@@ -22,27 +23,51 @@ pub(super) struct Shown {
     find: RwSignal<String>,
     /// Whether another tab saved the same build meanwhile.
     clash: RwSignal<bool>,
+    /// The builds whose history is open.
+    history: RwSignal<Vec<String>>,
+    /// The build that the next press deletes for good.
+    armed: RwSignal<String>,
 }
 
 /// The view.
 pub(super) fn saved(bench: Bench) -> AnyView {
     bench.read_shelf();
-    let shown = Shown { told: RwSignal::default(), find: RwSignal::default(), clash: RwSignal::new(false) };
-    let many =
-        Memo::new(move |_| bench.shelf.with(|shelf| shelf.iter().flatten().filter(|kept| kept.lies_open()).count()));
+    let shown = Shown {
+        told: RwSignal::default(),
+        find: RwSignal::default(),
+        clash: RwSignal::new(false),
+        history: RwSignal::default(),
+        armed: RwSignal::default(),
+    };
+    let count = move |which: fn(&Kept) -> bool| {
+        bench.shelf.with(|shelf| shelf.iter().flatten().filter(|kept| which(kept)).count())
+    };
+    let many = Memo::new(move |_| count(Kept::lies_open));
+    let bin = Memo::new(move |_| count(Kept::lies_in_bin));
+    let heading = move || match many.get() {
+        0 => "No saved builds yet".to_string(),
+        1 => "1 saved build".to_string(),
+        many => format!("{many} saved builds"),
+    };
     view! {
         <p class="kicker">"On this device"</p>
-        <h2 id="saved-title" tabindex="-1">{move || match many.get() { 0 => "No saved builds yet".to_string(), 1 => "1 saved build".to_string(), many => format!("{many} saved builds") }}</h2>
+        <h2 id="saved-title" tabindex="-1">{heading}</h2>
         {saving(bench, shown)}
         <div id="saved-told" role="status">{move || shown.told.get().into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}</div>
         <section class="part-of" aria-labelledby="list-title">
             <h3 id="list-title">"Saved builds"</h3>
             {move || (many.get() > 3).then(|| finding(shown))}
-            <ul class="builds" id="builds">{move || listed(bench, shown)}</ul>
+            <ul class="builds" id="builds" inner_html=move || listed(bench, shown) on:click=move |event| act(bench, shown, &event)></ul>
         </section>
         {move || (many.get() > 0).then(|| compare::compare(bench))}
         {files(bench, shown)}
-        {move || bin(bench, shown)}
+        <section class="part-of" class:empty=move || bin.get() == 0>
+            <details id="bin">
+                <summary>{move || format!("The bin: {}", bin.get())}</summary>
+                <p class="help">"Builds you deleted, and entries that something else took the place of before they were saved."</p>
+                <ul class="builds" inner_html=move || binned(bench, shown) on:click=move |event| act(bench, shown, &event)></ul>
+            </details>
+        </section>
     }
     .into_any()
 }
@@ -71,7 +96,7 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
     let changes = move || {
         let kept = record.get()?;
         let changes = bench.document.with(|document| differences(&kept.build.document, document));
-        (!changes.is_empty()).then(|| view! { <ul class="changes">{sentences(bench, &changes)}</ul> })
+        (!changes.is_empty()).then(|| view! { <ul class="changes" inner_html=sentences(bench, &changes)></ul> })
     };
     let known = move || record.with(Option::is_some);
     view! {
@@ -126,12 +151,13 @@ pub(super) fn told(saving: Saving) -> Vec<String> {
     }
 }
 
-fn sentences(bench: Bench, changes: &[Difference]) -> AnyView {
+/// Changes, an item each.
+fn sentences(bench: Bench, changes: &[Difference]) -> String {
     let system = bench.system.get();
     let more = changes.len().saturating_sub(MOST_LISTED);
     let more = (more > 0).then(|| format!("And {more} more."));
     let lines = changes.iter().take(MOST_LISTED).map(|change| change.sentence(system)).chain(more);
-    lines.map(|line| view! { <li>{line}</li> }).collect_view().into_any()
+    lines.map(|line| said("li", &line)).collect()
 }
 
 fn finding(shown: Shown) -> AnyView {
@@ -148,113 +174,134 @@ fn finding(shown: Shown) -> AnyView {
 }
 
 /// The builds that are not in the bin and fit what is looked for.
-fn listed(bench: Bench, shown: Shown) -> AnyView {
+fn listed(bench: Bench, shown: Shown) -> String {
     let find = shown.find.get().to_lowercase();
     let words: Vec<&str> = find.split_whitespace().collect();
     let shelf = bench.shelf.get().unwrap_or_default();
     let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.raw.is_some() || kept.build.removed.is_none()).collect();
     if all.is_empty() {
-        return view! { <li><p>"Save what is on the bench, or take in a file below."</p></li> }.into_any();
+        return said("li", "Save what is on the bench, or take in a file below.");
     }
-    let fits = |kept: &Kept| {
+    let fits = |kept: &&Kept| {
         let about = format!("{} {}", kept.title(bench), about(bench, &kept.build.document)).to_lowercase();
         words.iter().all(|word| about.contains(word))
     };
-    let found: Vec<Kept> = all.into_iter().filter(fits).collect();
-    if found.is_empty() {
-        return view! { <li><p>"No build has these words in its name or its links."</p></li> }.into_any();
-    }
-    found.into_iter().map(|kept| one(bench, shown, kept)).collect_view().into_any()
+    let found: String = all.iter().filter(fits).map(|kept| one(bench, shown, kept)).collect();
+    if found.is_empty() { said("li", "No build has these words in its name or its links.") } else { found }
 }
 
 /// What a build is about, in one line.
 fn about(bench: Bench, document: &Document) -> String {
-    let job = super::words::job(document, bench.system.get());
+    let job = words::job(document, bench.system.get());
     let links: Vec<String> = document.links.iter().map(Link::title).collect();
     let links = links.join(", ");
     if job.is_empty() { links } else { format!("{job}. {links}") }
 }
 
+/// A button of a build; said aloud, it names the build.
+fn button(act: &str, class: &str, label: &str, name: &str) -> String {
+    let unseen = if name.is_empty() { String::new() } else { said("span class=\"unseen\"", &format!(": {name}")) };
+    element(&format!("button type=\"button\" class=\"{class}\" data-do=\"{act}\""), &(escaped(label) + &unseen))
+}
+
 /// One build, and what can be done with it.
-fn one(bench: Bench, shown: Shown, kept: Kept) -> AnyView {
-    let (id, name) = (kept.build.id.clone(), kept.title(bench));
-    if let Some(raw) = kept.raw {
-        let file = format!("linkwright-damaged-{id}.txt");
-        return view! {
-            <li>
-                <h4>{name}</h4>
-                <p class="error">"Nothing can be read of this one. Nothing else is lost by it. Export it as it is, for somebody who can mend it."</p>
-                <div class="buttons">
-                    <button type="button" on:click=move |_| { storage::download(&file, &raw); }>"Export it"</button>
-                    {for_good(bench, id)}
-                </div>
-            </li>
+fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
+    let (build, name) = (&kept.build, kept.title(bench));
+    let mut inside = said("h4", &name);
+    let mut buttons = String::new();
+    if kept.raw.is_some() {
+        inside += &said(
+            "p class=\"error\"",
+            "Nothing can be read of this one. Nothing else is lost by it. Export it as it is, for somebody who can mend it.",
+        );
+        buttons += &(button("export", "export", "Export it", "") + &for_good(shown, &build.id));
+    } else {
+        let mut when = storage::spoken_time(&build.saved);
+        if !when.is_empty() {
+            when = format!("Saved {when}. ");
         }
-        .into_any();
+        if bench.work.with(|work| work.build.as_ref() == Some(&build.id)) {
+            when.push_str("On the bench now.");
+        }
+        inside += &(said("p class=\"source\"", &when) + &said("p", &about(bench, &build.document)));
+        inside.extend(kept.told.iter().map(|words| said("p class=\"error\"", words)));
+        buttons += &(button("open", "open", "Open", &name)
+            + &button("copy", "quiet copy", "Duplicate", &name)
+            + &button("export", "quiet export", "Export", &name)
+            + &button("remove", "quiet remove", "Delete", &name));
+        if !build.earlier.is_empty() {
+            buttons += &button("history", "quiet history-of", "What changed", &name);
+        }
     }
-    let (line, when) = (about(bench, &kept.build.document), storage::spoken_time(&kept.build.saved));
-    let told = kept.told.iter().map(|words| view! { <p class="error">{words.clone()}</p> }).collect_view();
-    let here = bench.work.with(|work| work.build.as_deref() == Some(&id));
-    let [open, copy, export, delete] = [(); 4].map(|()| id.clone());
-    let (build, other) = (kept.build.clone(), name.clone());
-    view! {
-        <li data-build=id>
-            <h4>{name.clone()}</h4>
-            <p class="source">{if when.is_empty() { String::new() } else { format!("Saved {when}") }}{here.then_some(". On the bench now")}</p>
-            <p>{line}</p>
-            {told}
-            <div class="buttons">
-                <button type="button" class="open" on:click=move |_| bench.open_build(&open, None)>"Open"<span class="unseen">" "{name.clone()}</span></button>
-                <button type="button" class="quiet copy" on:click=move |_| shown.told.set(bench.duplicate(&copy).map(|title| format!("Copied as “{title}”.")).into_iter().collect())>"Duplicate"<span class="unseen">" "{name.clone()}</span></button>
-                <button type="button" class="quiet export" on:click=move |_| { export_one(bench, shown, &export); }>"Export"<span class="unseen">" "{name.clone()}</span></button>
-                <button type="button" class="quiet remove" on:click=move |_| {
-                    bench.bin(&delete, true);
-                    shown.told.set(vec![format!("“{other}” is in the bin, at the end of this page.")]);
-                    storage::show("saved-title");
-                }>"Delete"<span class="unseen">" "{name.clone()}</span></button>
-            </div>
-            {history(bench, build)}
-        </li>
+    inside += &element("div class=\"buttons\"", &buttons);
+    if shown.history.with(|open| open.contains(&build.id)) {
+        inside += &history(bench, build);
     }
-    .into_any()
+    element(&format!("li data-build=\"{}\"", escaped(&build.id)), &inside)
 }
 
 /// Earlier versions, each with what changed after it.
-fn history(bench: Bench, build: Build) -> AnyView {
-    if build.earlier.is_empty() {
-        return ().into_any();
+fn history(bench: Bench, build: &Build) -> String {
+    let mut after = build.document.clone();
+    let mut saved = build.saved.clone();
+    let mut lines = String::new();
+    for (number, earlier) in build.earlier.iter().enumerate().rev() {
+        let before = share::from_fragment(&earlier.fragment).document;
+        let when = said("p", &storage::spoken_time(&saved));
+        let changes = element("ul class=\"changes\"", &sentences(bench, &differences(&before, &after)));
+        let open = format!("Open the version before it, of {}", storage::spoken_time(&earlier.saved));
+        let button = format!("button type=\"button\" class=\"quiet\" data-do=\"version\" data-version=\"{number}\"");
+        lines += &element("li", &(when + &changes + &said(&button, &open)));
+        (after, saved) = (before, earlier.saved.clone());
     }
-    let open = RwSignal::new(false);
-    let count = build.earlier.len();
-    let inside = move || {
-        if !open.get() {
-            return ().into_any();
-        }
-        let mut after = build.document.clone();
-        let mut saved = build.saved.clone();
-        let lines = build.earlier.iter().rev().map(|earlier| {
-            let before = share::from_fragment(&earlier.fragment).document;
-            let changes = sentences(bench, &differences(&before, &after));
-            let (when, was) = (storage::spoken_time(&saved), storage::spoken_time(&earlier.saved));
-            (after, saved) = (before, earlier.saved.clone());
-            let (id, fragment) = (build.id.clone(), earlier.fragment.clone());
-            view! {
-                <li>
-                    <p><b>{when}</b></p>
-                    <ul class="changes">{changes}</ul>
-                    <button type="button" class="quiet" on:click=move |_| bench.open_build(&id, Some(&fragment))>"Open the version before, of "{was}</button>
-                </li>
-            }
-        });
-        view! { <ol class="history">{lines.collect_view()}</ol> }.into_any()
+    element("ol class=\"history\"", &lines)
+}
+
+/// Does what a button of a build asks for.
+fn act(bench: Bench, shown: Shown, event: &leptos::ev::MouseEvent) {
+    let (Some(what), Some(id)) = (storage::touched(event, "data-do"), storage::touched(event, "data-build")) else {
+        return;
     };
-    view! {
-        <details on:toggle=move |_| open.set(true)>
-            <summary>{if count == 1 { "What changed: 1 earlier version".to_string() } else { format!("What changed: {count} earlier versions") }}</summary>
-            {inside}
-        </details>
+    let Some(kept) = bench.record(&id) else { return };
+    let name = kept.title(bench);
+    match what.as_str() {
+        "open" => bench.open_build(&id, None),
+        "version" => {
+            let number = storage::touched(event, "data-version").and_then(|number| number.parse::<usize>().ok());
+            let earlier = number.and_then(|number| kept.build.earlier.get(number));
+            if let Some(earlier) = earlier {
+                bench.open_build(&id, Some(&earlier.fragment));
+            }
+        }
+        "copy" => {
+            let told = bench.duplicate(&id).map(|title| format!("Copied as “{title}”."));
+            shown.told.set(told.into_iter().collect());
+        }
+        "export" => match kept.raw {
+            Some(raw) => {
+                storage::download(&format!("linkwright-damaged-{id}.txt"), &raw);
+            }
+            None => export(shown, &file_name(&name), &[kept.build]),
+        },
+        "remove" => {
+            bench.bin(&id, true);
+            shown.told.set(vec![format!("“{name}” is in the bin, at the end of this page.")]);
+            storage::show("saved-title");
+        }
+        "bring" => {
+            bench.bin(&id, false);
+            shown.told.set(vec![format!("“{name}” is back among the saved builds.")]);
+            storage::show("saved-title");
+        }
+        "history" => toggle(shown.history, id),
+        "forget" if shown.armed.get_untracked() == id => {
+            bench.forget(&id);
+            shown.told.set(vec![format!("“{name}” is gone for good.")]);
+            storage::show("saved-title");
+        }
+        "forget" => shown.armed.set(id),
+        _ => {}
     }
-    .into_any()
 }
 
 /// A name for a file, of letters that every system takes.
@@ -265,13 +312,7 @@ fn file_name(title: &str) -> String {
     format!("linkwright-{name}.json")
 }
 
-fn export_one(bench: Bench, shown: Shown, id: &str) {
-    if let Some(kept) = bench.record(id) {
-        let name = file_name(&kept.title(bench));
-        export(shown, &name, &[kept.build]);
-    }
-}
-
+/// Hands builds out as one file.
 fn export(shown: Shown, name: &str, builds: &[Build]) {
     let done = storage::download(name, &builds::to_text(builds));
     let words = if done {
@@ -331,56 +372,24 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
 }
 
 /// What was deleted, and what the page set aside.
-fn bin(bench: Bench, shown: Shown) -> AnyView {
+fn binned(bench: Bench, shown: Shown) -> String {
     let shelf = bench.shelf.get().unwrap_or_default();
-    let binned: Vec<Kept> =
-        shelf.into_iter().filter(|kept| kept.raw.is_none() && kept.build.removed.is_some()).collect();
-    if binned.is_empty() {
-        return ().into_any();
-    }
-    let count = binned.len();
-    let one = |kept: Kept| {
-        let (id, name) = (kept.build.id.clone(), kept.title(bench));
+    let one = |kept: &Kept| {
+        let (id, name) = (&kept.build.id, kept.title(bench));
         let when = storage::spoken_time(kept.build.removed.as_deref().unwrap_or_default());
-        let how = if id.starts_with("aside-") { "Set aside unsaved" } else { "Deleted" };
-        let (back, line, title) = (id.clone(), about(bench, &kept.build.document), name.clone());
-        let bring = move |_| {
-            bench.bin(&back, false);
-            shown.told.set(vec![format!("“{title}” is back among the saved builds.")]);
-            storage::show("saved-title");
-        };
-        view! {
-            <li>
-                <h4>{name.clone()}</h4>
-                <p class="source">{how}" "{when}</p>
-                <p>{line}</p>
-                <div class="buttons">
-                    <button type="button" class="bring" on:click=bring>"Bring it back"<span class="unseen">": "{name}</span></button>
-                    {for_good(bench, id)}
-                </div>
-            </li>
-        }
+        let how = if kept.is_set_aside() { "Set aside unsaved" } else { "Deleted" };
+        let buttons = button("bring", "bring", "Bring it back", &name) + &for_good(shown, id);
+        let inside = said("h4", &name)
+            + &said("p class=\"source\"", &format!("{how} {when}"))
+            + &said("p", &about(bench, &kept.build.document))
+            + &element("div class=\"buttons\"", &buttons);
+        element(&format!("li data-build=\"{}\"", escaped(id)), &inside)
     };
-    view! {
-        <section class="part-of">
-            <details id="bin">
-                <summary>{format!("The bin: {count}")}</summary>
-                <p class="help">"Builds you deleted, and entries that something else took the place of before they were saved."</p>
-                <ul class="builds">{binned.into_iter().map(one).collect_view()}</ul>
-            </details>
-        </section>
-    }
-    .into_any()
+    shelf.iter().filter(|kept| kept.lies_in_bin()).map(one).collect()
 }
 
 /// A button that must be pressed twice.
-fn for_good(bench: Bench, id: String) -> AnyView {
-    let armed = RwSignal::new(false);
-    let press = move |_| if armed.get_untracked() { bench.forget(&id) } else { armed.set(true) };
-    view! {
-        <button type="button" class="quiet forget" on:click=press>
-            {move || if armed.get() { "Press again: it is gone for good" } else { "Delete for good" }}
-        </button>
-    }
-    .into_any()
+fn for_good(shown: Shown, id: &str) -> String {
+    let armed = shown.armed.with(|armed| armed == id);
+    button("forget", "quiet forget", if armed { "Press again: it is gone for good" } else { "Delete for good" }, "")
 }

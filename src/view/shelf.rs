@@ -46,6 +46,16 @@ impl Kept {
         self.raw.is_none() && self.build.removed.is_none()
     }
 
+    /// Whether it can be brought back.
+    pub(super) fn lies_in_bin(&self) -> bool {
+        self.raw.is_none() && self.build.removed.is_some()
+    }
+
+    /// Whether the page put it into the bin, unsaved.
+    pub(super) fn is_set_aside(&self) -> bool {
+        self.build.id.starts_with(ASIDE)
+    }
+
     /// What it is called.
     pub(super) fn title(&self, bench: Bench) -> String {
         if self.raw.is_some() { "A damaged record".to_string() } else { title(bench, &self.build.document) }
@@ -125,7 +135,7 @@ impl Bench {
         // If it cannot be kept, that is told with the entries themselves.
         let _ = self.put(&build);
         let records = self.records();
-        let aside = records.iter().filter(|kept| kept.build.id.starts_with(ASIDE) && kept.build.removed.is_some());
+        let aside = records.iter().filter(|kept| kept.is_set_aside() && kept.lies_in_bin());
         for old in aside.skip(MOST_ASIDE) {
             self.forget(&old.build.id);
         }

@@ -14,6 +14,7 @@ mod page;
 mod prove;
 mod rig;
 mod runner;
+mod saved;
 mod self_test;
 mod size;
 
@@ -36,6 +37,13 @@ fn main() -> ExitCode {
         rig::an_eight_link_rig_by_keyboard,
         rig::links_are_copied_and_taken_away,
         rig::every_step_can_be_undone,
+        saved::builds_are_kept_and_compared,
+        saved::builds_leave_and_return_as_a_file,
+        saved::a_received_build_is_a_copy,
+        saved::the_code_is_the_link,
+        saved::two_tabs_agree_or_ask,
+        saved::a_build_saved_elsewhere_is_not_written_over,
+        saved::what_cannot_be_kept_is_told,
     ];
     runner::run(all)
 }

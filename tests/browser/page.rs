@@ -4,6 +4,7 @@
 #![allow(dead_code, reason = "helpers stay while no journey needs them")]
 
 mod act;
+mod device;
 mod logs;
 mod see;
 
