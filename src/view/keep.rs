@@ -158,6 +158,13 @@ impl Bench {
                 self.work.set(work.clone());
             }
         }
+        // What this tab has written already may have given way to another tab's since: that stands until something changes.
+        let written =
+            storage::of_tab(ENTRIES).unwrap_or_default() == fragment && storage::of_tab(WORK) == Some(work.write());
+        if written {
+            storage::write_fragment(&fragment);
+            return;
+        }
         let (stored, there) = (Work::kept(), storage::kept(ENTRIES).unwrap_or_default());
         if stored.id != work.id && !there.is_empty() && there != fragment {
             self.set_aside(&there, &stored.id);
