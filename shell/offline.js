@@ -22,7 +22,7 @@ function offer(worker) {
   const news = document.getElementById('news');
   if (news.firstChild) return;
   const words = document.createElement('p');
-  words.textContent = 'A newer version is ready. Your entries stay.';
+  words.textContent = 'A newer version is ready.';
   const yes = document.createElement('button');
   yes.type = 'button';
   yes.id = 'use-newer';

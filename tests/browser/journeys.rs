@@ -10,6 +10,7 @@
 //! [`Page::take_foreign_requests`].
 
 mod driver;
+mod offline;
 mod page;
 mod prove;
 mod rig;
@@ -36,6 +37,10 @@ fn main() -> ExitCode {
         rig::an_eight_link_rig_by_keyboard,
         rig::links_are_copied_and_taken_away,
         rig::every_step_can_be_undone,
+        offline::a_second_visit_needs_no_network,
+        offline::a_newer_build_waits_for_a_yes,
+        offline::a_broken_newer_build_is_refused,
+        offline::below_a_path_beside_another_copy,
     ];
     runner::run(all)
 }
