@@ -61,7 +61,7 @@ var rescue = (function () {
     told.textContent = done ? 'Copied.' : 'This browser did not copy. The text is marked: press Ctrl and C, or hold it.';
   }
 
-  function show(title, why, detail) {
+  function show(title, why, detail, idle) {
     if (document.getElementById('rescue')) return;
     var box = document.createElement('main');
     box.id = 'rescue';
@@ -71,8 +71,10 @@ var rescue = (function () {
     var row = add(box, 'div');
     row.className = 'buttons';
     button(row, 'again', 'Start again', again);
-    button(row, 'without', 'Start again with an empty form', without);
-    add(box, 'p', 'The empty form offers your entries back. Saved links and settings stay where they are.');
+    if (!idle) {
+      button(row, 'without', 'Start again with an empty form', without);
+      add(box, 'p', 'The empty form offers your entries back. All else that you saved stays where it is.');
+    }
     add(box, 'h2', 'What this browser keeps for you');
     var text = file();
     var label = add(box, 'label', 'As text, to take along. It has not left this device.');
@@ -108,7 +110,7 @@ var rescue = (function () {
   }
 
   function cannotRun(reason) {
-    show('This browser cannot run Linkwright', 'It lacks WebAssembly or another part that the page needs, or has it switched off, as a lockdown mode does. A newer browser, or one that allows it, will do.', words(reason));
+    show('This browser cannot run Linkwright', 'It lacks WebAssembly or another part that the page needs, or has it switched off, as a lockdown mode does. A newer browser, or one that allows it, will do.', words(reason), true);
   }
 
   // Of the page's own engine, and not of something that the browser added to the page.

@@ -10,12 +10,15 @@
 //! [`Page::take_foreign_requests`].
 
 mod driver;
+mod fallback;
 mod offline;
 mod page;
+mod policy;
 mod prove;
 mod rig;
 mod runner;
 mod self_test;
+mod single;
 mod size;
 
 use page::{PHONE, Page};
@@ -41,6 +44,13 @@ fn main() -> ExitCode {
         offline::a_newer_build_waits_for_a_yes,
         offline::a_broken_newer_build_is_refused,
         offline::below_a_path_beside_another_copy,
+        policy::nothing_foreign_runs_or_is_asked_for,
+        single::one_file_opens_from_a_folder,
+        fallback::without_scripts_the_page_says_so,
+        fallback::without_webassembly_entries_can_be_taken_along,
+        fallback::a_program_that_stops_gives_everything_back,
+        fallback::a_stranger_s_mistake_changes_nothing,
+        fallback::a_part_that_does_not_arrive_can_be_tried_again,
     ];
     runner::run(all)
 }

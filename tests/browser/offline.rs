@@ -19,7 +19,7 @@ impl Folder {
     }
 
     /// Every file of the built page, copied into a folder below this one.
-    fn with_build(&self, built: &Path, below: &str) -> PathBuf {
+    pub(crate) fn with_build(&self, built: &Path, below: &str) -> PathBuf {
         let folder = self.0.join(below);
         fs::create_dir_all(&folder).expect("a folder below");
         for entry in fs::read_dir(built).expect("the built page") {
