@@ -24,7 +24,7 @@ async fn takes_along(page: &Page, wanted: &[&str]) {
 /// Scripts switched off: plain words instead of a form that does nothing.
 pub(crate) async fn without_scripts_the_page_says_so(page: &Page) {
     page.devtools("Emulation.setScriptExecutionDisabled", json!({ "value": true })).await;
-    page.open(PHONE, "").await;
+    page.visit(PHONE, &page.address()).await;
     let picture = page.screenshot("no-scripts").await;
     assert!(picture.is_file());
     let shown = page.devtools("Accessibility.getFullAXTree", json!({})).await.to_string();

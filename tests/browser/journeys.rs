@@ -11,6 +11,7 @@
 
 mod driver;
 mod fallback;
+mod first;
 mod offline;
 mod page;
 mod policy;
@@ -44,6 +45,10 @@ fn main() -> ExitCode {
         offline::a_newer_build_waits_for_a_yes,
         offline::a_broken_newer_build_is_refused,
         offline::below_a_path_beside_another_copy,
+        first::the_first_screen_is_the_live_page,
+        first::the_program_takes_over_without_a_jump,
+        first::what_is_done_before_the_program_counts,
+        first::a_link_shows_no_empty_form_first,
         policy::nothing_foreign_runs_or_is_asked_for,
         single::one_file_opens_from_a_folder,
         fallback::without_scripts_the_page_says_so,

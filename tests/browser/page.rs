@@ -72,9 +72,19 @@ impl Page {
     pub(crate) async fn open(&self, screen: Screen, fragment: &str) {
         let hash = if fragment.is_empty() { "" } else { "#" };
         self.visit(screen, &format!("{}{hash}{fragment}", self.address())).await;
+        self.is_live().await;
     }
 
-    /// Loads a page below the host's own address, or a file of this computer.
+    /// Waits until no first screen stands in for the page any more.
+    pub(crate) async fn is_live(&self) {
+        let start = Instant::now();
+        while self.client.find(Locator::Css("#waiting")).await.is_ok() {
+            assert!(start.elapsed() < PATIENCE, "the page's program does not start");
+            sleep(Duration::from_millis(20)).await;
+        }
+    }
+
+    /// Loads a page below the host's own address, or a file of this computer, and waits for nothing.
     pub(crate) async fn visit(&self, screen: Screen, address: &str) {
         // From another page, or a change of the fragment alone would load nothing.
         done("leaving the page", self.client.goto("about:blank").await);
@@ -86,6 +96,7 @@ impl Page {
 
     pub(crate) async fn reload(&self) {
         done("reloading", self.client.refresh().await);
+        self.is_live().await;
     }
 
     /// The page's address, without a fragment.
@@ -162,7 +173,7 @@ impl Page {
     }
 
     /// Waits for the first element that matches.
-    async fn find(&self, selector: &str) -> Element {
+    pub(crate) async fn find(&self, selector: &str) -> Element {
         let start = Instant::now();
         loop {
             match self.client.find(Locator::Css(selector)).await {

@@ -10,6 +10,7 @@ pub(crate) async fn one_file_opens_from_a_folder(page: &Page) {
     assert!(file.is_file(), "there is no {}: run `cargo xtask build`", file.display());
     let address = format!("file://{}", file.display());
     page.visit(DESK, &address).await;
+    page.is_live().await;
     page.enter("in-length", "38").await;
     page.enter("in-weight", "4,100 lb").await;
     page.click("label[for='in-use-hard']").await;
