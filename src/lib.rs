@@ -3,9 +3,12 @@
 //! Read the modules in this order: what a number is, where it comes from, what the user decides,
 //! what follows from it, what the reader is told, and how it travels.
 
+pub mod builds;
+pub mod differences;
 pub mod document;
 pub mod engine;
 pub mod inputs;
+pub mod json;
 pub mod layouts;
 pub mod order;
 pub mod quantity;

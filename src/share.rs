@@ -42,29 +42,35 @@ fn units(kind: Kind) -> &'static [(&'static str, f64)] {
     }
 }
 
+/// A value in the unit that makes it shortest, in digits that lead back to it bit for bit; without a unit it is SI.
 fn write_number(value: f64, kind: Kind) -> String {
     let exact = value.to_string();
-    let mut best = exact;
+    in_a_unit(value, kind)
+        .filter(|(digits, unit)| digits.len() + unit.len() < exact.len())
+        .map_or(exact, |(digits, unit)| digits + unit)
+}
+
+/// A value's digits in the usual unit that needs the fewest, if some unit leads back to it bit for bit.
+pub(crate) fn in_a_unit(value: f64, kind: Kind) -> Option<(String, &'static str)> {
+    let mut best: Option<(String, &'static str)> = None;
     for (unit, factor) in units(kind) {
-        // Rounding the quotient to ten digits finds the number a person typed; it only counts if it leads back exactly.
+        // Rounding the quotient finds the number a person typed; it only counts if it leads back exactly.
         let quotient = value / factor;
-        let mut digits = quotient.to_string();
-        for places in 0..=8 {
-            let short = format!("{quotient:.places$}");
-            if short.parse::<f64>().is_ok_and(|typed| (typed * factor).to_bits() == value.to_bits()) {
-                digits = short;
-                break;
-            }
-        }
-        let leads_back = digits.parse::<f64>().is_ok_and(|typed| (typed * factor).to_bits() == value.to_bits());
-        if leads_back && digits.len() + unit.len() < best.len() {
-            best = format!("{digits}{unit}");
+        let typed = format!("{quotient:.8}");
+        let typed = typed.trim_end_matches('0').trim_end_matches('.');
+        let leads_back =
+            |digits: &str| digits.parse::<f64>().is_ok_and(|it| (it * factor).to_bits() == value.to_bits());
+        let digits = if leads_back(typed) { typed.to_string() } else { quotient.to_string() };
+        let shorter = best.as_ref().is_none_or(|(other, of)| digits.len() + unit.len() < other.len() + of.len());
+        if shorter && leads_back(&digits) {
+            best = Some((digits, unit));
         }
     }
     best
 }
 
-fn read_number(text: &str, kind: Kind) -> Option<f64> {
+/// Reads what [`write_number`] writes.
+pub(crate) fn read_number(text: &str, kind: Kind) -> Option<f64> {
     let (digits, factor) = units(kind)
         .iter()
         .find_map(|(unit, factor)| text.strip_suffix(unit).map(|digits| (digits, *factor)))

@@ -6,6 +6,7 @@
 mod along;
 mod answer;
 mod checklist;
+mod compare;
 mod detail;
 mod drawing;
 mod ends;
@@ -13,6 +14,7 @@ mod field;
 mod findings;
 mod forces;
 mod form;
+mod keep;
 mod later;
 mod markup;
 mod metals;
@@ -23,9 +25,12 @@ mod parts;
 mod pen;
 mod plan;
 mod prove;
+mod qr;
 mod rig;
 mod rig_entries;
+mod saved;
 mod send;
+mod shelf;
 mod sizes;
 mod state;
 mod storage;
@@ -37,6 +42,7 @@ mod working;
 use leptos::prelude::*;
 use linkwright::quantity::System;
 use linkwright::report::LinkReport;
+use linkwright::share;
 use state::{Bench, Leaf};
 
 /// Mounts the page.
@@ -53,7 +59,7 @@ fn App() -> impl IntoView {
     view! {
         <Title/>
         <Told/>
-        <main class="bench" class:proving=move || bench.known.get() && bench.leaf.get() == Leaf::Prove class:whole=move || bench.leaf.get() == Leaf::Rig>
+        <main class="bench" class:proving=move || bench.known.get() && bench.leaf.get() == Leaf::Prove class:whole=move || bench.leaf.get() == Leaf::Rig class:saved=move || bench.leaf.get() == Leaf::Saved>
             <drawing::Drawing/>
             <section class="entries" aria-labelledby="entries-title">
                 <form::Form/>
@@ -69,8 +75,10 @@ fn App() -> impl IntoView {
 
 /// The leaf that is open; on paper both, one after the other.
 fn leaves(bench: Bench) -> AnyView {
-    if bench.leaf.get() == Leaf::Rig {
-        return rig::rig(bench);
+    match bench.leaf.get() {
+        Leaf::Rig => return rig::rig(bench),
+        Leaf::Saved => return saved::saved(bench),
+        Leaf::Size | Leaf::Prove => {}
     }
     let entered = bench.entered.get();
     let paper = bench.printing.get() || bench.laid_open.get();
@@ -109,6 +117,7 @@ fn Title() -> impl IntoView {
                 {leaf(bench, Leaf::Rig, "leaf-rig", "Rig")}
                 {leaf(bench, Leaf::Size, "leaf-size", "Size")}
                 {leaf(bench, Leaf::Prove, "leaf-prove", "Prove")}
+                {leaf(bench, Leaf::Saved, "leaf-saved", "Saved")}
             </nav>
             <div class="units" role="group" aria-label="Units">
                 {unit(System::Inch, "units-inch", "in, lb", "in, lb: inches and pounds")}
@@ -138,8 +147,25 @@ fn Told() -> impl IntoView {
                     <button type="button" id="keep-these" class="quiet" on:click=move |_| bench.forget_earlier()>"Keep these instead"</button>
                 </p>
             })}
+            {move || bench.elsewhere.get().map(|fragment| elsewhere(bench, &fragment))}
+            {move || bench.trouble.get().map(|trouble| view! {
+                <p class="trouble">{trouble.sentence()}" Your work goes on; the address above holds it. To keep it, copy the link, or export a file from Saved."</p>
+            })}
         </div>
     }
+}
+
+/// Another tab holds something else: the reader decides.
+fn elsewhere(bench: Bench, fragment: &str) -> AnyView {
+    let title = shelf::title(bench, &share::from_fragment(fragment).document);
+    view! {
+        <p class="elsewhere">
+            "Another tab has something else open: "{title}". This tab keeps its own entries."
+            <button type="button" id="join" on:click=move |_| bench.join()>"Show that one here too"</button>
+            <button type="button" id="stay-apart" class="quiet" on:click=move |_| bench.elsewhere.set(None)>"Leave them apart"</button>
+        </p>
+    }
+    .into_any()
 }
 
 /// The one line that stays in sight while typing.

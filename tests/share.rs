@@ -1,7 +1,10 @@
 //! Links: what is sent is what opens; what was damaged or forged on the way is told.
 
-use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Seat, Use, tidy_name};
-use linkwright::inputs::{CHOICES, NUMBERS, places};
+mod dice;
+
+use dice::Dice;
+use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Seat, Use};
+use linkwright::inputs::{NUMBERS, places};
 use linkwright::quantity::{deg, inch, ksi, lbf};
 use linkwright::share::{Opened, from_fragment, to_fragment};
 
@@ -255,65 +258,26 @@ fn as_many_links_as_a_link_may_hold_can_all_be_decided() {
     assert!(opened.document == document, "{} characters open as something else", fragment.len());
 }
 
-/// Numbers that look like chance and are the same on every machine.
-struct Dice(u64);
-
-impl Dice {
-    fn next(&mut self, below: usize) -> usize {
-        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
-        (self.0 >> 33) as usize % below
-    }
-
-    fn share(&mut self) -> f64 {
-        self.next(1 << 30) as f64 / f64::from((1 << 30) - 1)
-    }
-
-    /// A rig of a few links with some of everything decided, in any digits.
-    fn rig(&mut self) -> Document {
-        let most = if self.next(50) == 0 { 40 } else { 9 };
-        let links = 1 + self.next(most);
-        let mut document = Document { links: vec![Link::default(); links], ..Document::default() };
-        let letters = ['a', 'Z', '0', '-', ' ', '.', '_', '&', '=', '#', '%', '"', '\'', '<', 'é', '½', '日', '😀'];
-        let name: String = (0..self.next(8)).map(|_| letters[self.next(letters.len())]).collect();
-        document.name = tidy_name(&name);
-        for _ in 0..self.next(14) {
-            let input = NUMBERS[self.next(NUMBERS.len())];
-            let places = places(&document, input.scope);
-            let value = input.least + self.share() * (input.most - input.least);
-            // Half of them as somebody would type them.
-            let typed = inch((value / inch(1.0) * 32.0).round() / 32.0);
-            let value = if self.next(2) == 0 && input.accepts(typed) { typed } else { value };
-            (input.set)(&mut document, places[self.next(places.len())], Some(value));
-        }
-        for _ in 0..self.next(8) {
-            let choice = CHOICES[self.next(CHOICES.len())];
-            let places = places(&document, choice.scope);
-            let options = (choice.options)();
-            (choice.set)(&mut document, places[self.next(places.len())], Some(options[self.next(options.len())].id));
-        }
-        document
-    }
-}
-
 #[test]
 fn a_hundred_thousand_rigs_come_back_bit_for_bit() {
-    let mut dice = Dice(20_261_125);
-    for number in 0..100_000 {
-        let rig = dice.rig();
-        let fragment = to_fragment(&rig);
-        let opened = from_fragment(&fragment);
-        assert!(opened.told.is_empty() && opened.document == rig, "rig {number}: {fragment}\n{:?}", opened.told);
-        assert_eq!(to_fragment(&opened.document), fragment, "rig {number}");
-        // One damage to every fifth of them, somewhere.
-        if number % 5 > 0 {
-            continue;
+    dice::in_four_threads(20_261_125, |mut dice| {
+        for number in 0..25_000 {
+            let rig = dice.rig();
+            let fragment = to_fragment(&rig);
+            let opened = from_fragment(&fragment);
+            assert!(opened.told.is_empty() && opened.document == rig, "rig {number}: {fragment}\n{:?}", opened.told);
+            assert_eq!(to_fragment(&opened.document), fragment, "rig {number}");
+            // One damage to every fifth of them, somewhere.
+            if number % 5 > 0 {
+                continue;
+            }
+            let at = dice.next(fragment.len());
+            let other = char::from(b' ' + dice.next(95) as u8);
+            for damaged in [fragment[..at].to_string(), format!("{}{other}{}", &fragment[..at], &fragment[at + 1..])] {
+                assert!(honest(&from_fragment(&damaged), &rig), "rig {number}: {damaged}");
+            }
         }
-        let at = dice.next(fragment.len());
-        let other = char::from(b' ' + dice.next(95) as u8);
-        for damaged in [fragment[..at].to_string(), format!("{}{other}{}", &fragment[..at], &fragment[at + 1..])] {
-            assert!(honest(&from_fragment(&damaged), &rig), "rig {number}: {damaged}");
-        }
-    }
+    });
 }
 
 #[test]

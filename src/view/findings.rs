@@ -88,7 +88,7 @@ fn opening(
             String::new()
         }
     };
-    let told = RwSignal::new("");
+    let told = RwSignal::new(String::new());
     let copy = move |_| {
         let text = lines.with_value(|lines| working::plain(asks, lines, bench.system.get_untracked()));
         send::copy(

@@ -42,7 +42,8 @@ fn axle(axle: usize, title: &'static str) -> AnyView {
     .into_any()
 }
 
-fn name(bench: Bench) -> AnyView {
+/// The name of the rig.
+pub(super) fn name(bench: Bench) -> AnyView {
     let named = move || bench.document.with(|document| document.name.clone());
     let take = move |event: leptos::ev::Event| {
         let tidy = tidy_name(&event_target_value(&event));

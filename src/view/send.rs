@@ -1,7 +1,8 @@
 //! Sending the answer: the link, the words, the paper.
 
+use super::shelf::Saving;
 use super::state::{Bench, Leaf};
-use super::{rig, storage, words};
+use super::{qr, rig, saved, storage, words};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 
@@ -10,7 +11,7 @@ const BELOW: &str = "Your browser did not let me copy. The link stands below: ho
 
 /// What can be done with the answer.
 pub(super) fn send(bench: Bench) -> AnyView {
-    let told = RwSignal::new("");
+    let told = RwSignal::new(String::new());
     let text = move || {
         if bench.leaf.get() == Leaf::Rig {
             return bench.whole.with(|whole| whole.as_ref().map(|whole| rig::text(bench, whole)).unwrap_or_default());
@@ -24,9 +25,10 @@ pub(super) fn send(bench: Bench) -> AnyView {
     let link = move || storage::address(&bench.fragment());
     view! {
         <section class="part-of sending">
-            <h3>"Send this"</h3>
+            <h3>"Keep it or send it"</h3>
             <p>"The link opens the same numbers on any phone. They travel in the link itself."</p>
             <div class="buttons">
+                <button type="button" id="save-here" on:click=move |_| save(bench, told)>"Save on this device"</button>
                 <button type="button" id="copy-link" on:click=move |_| copy(link(), told, "The link is on your clipboard.", BELOW)>"Copy the link"</button>
                 <button type="button" id="copy-text" on:click=move |_| copy(text(), told, "The text is on your clipboard.", BELOW)>"Copy as text"</button>
                 {storage::can_share().then(|| view! { <button type="button" id="share" on:click=move |_| share(bench, told)>"Share"</button> })}
@@ -41,22 +43,32 @@ pub(super) fn send(bench: Bench) -> AnyView {
                 <pre id="twin">{text}</pre>
             </details>
         </section>
+        {qr::code(bench)}
     }
     .into_any()
 }
 
+/// Saves it; where that needs a decision, turns to where it is made.
+fn save(bench: Bench, told: RwSignal<String>) {
+    let saving = bench.save(false, false);
+    if matches!(saving, Saving::Changed) {
+        bench.turn_to(Leaf::Saved);
+    }
+    told.set(saved::told(saving).concat());
+}
+
 /// Puts a text on the clipboard and says so; where the browser refuses, says what to do.
-pub(super) fn copy(text: String, told: RwSignal<&'static str>, done: &'static str, or: &'static str) {
+pub(super) fn copy(text: String, told: RwSignal<String>, done: &'static str, or: &'static str) {
     spawn_local(async move {
         let copied = storage::copy(&text).await;
-        told.set(if copied { done } else { or });
+        told.set(if copied { done } else { or }.to_string());
         if !copied && or == BELOW {
             storage::show("link-text");
         }
     });
 }
 
-fn share(bench: Bench, told: RwSignal<&'static str>) {
+fn share(bench: Bench, told: RwSignal<String>) {
     let text = if bench.leaf.get_untracked() == Leaf::Rig {
         bench.whole.with_untracked(|whole| whole.as_ref().map(rig::summary).unwrap_or_default())
     } else {
@@ -66,7 +78,7 @@ fn share(bench: Bench, told: RwSignal<&'static str>) {
     let address = storage::address(&bench.fragment());
     spawn_local(async move {
         if storage::share(&text, &address).await {
-            told.set("Handed over.");
+            told.set("Handed over.".to_string());
         }
     });
 }

@@ -1,6 +1,8 @@
 //! What the page holds: the document, the unit system, half-typed entries, and what follows from them.
 
-use super::storage;
+use super::keep::Work;
+use super::shelf::Kept;
+use super::storage::{self, Trouble};
 use super::trail::Trail;
 use std::sync::Arc;
 
@@ -11,7 +13,6 @@ use linkwright::engine::formula::{Piece, spoken};
 use linkwright::inputs::{self, NUMBERS, Number, Place, Refused};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, Plan, RigReport};
-use linkwright::share;
 
 /// An entry as it was typed, for as long as it still says what the document holds.
 #[derive(Clone, PartialEq)]
@@ -38,11 +39,14 @@ pub(super) enum Leaf {
     Prove,
     /// Every link of the rig.
     Rig,
+    /// What is kept on this device.
+    Saved,
 }
 
 impl Leaf {
     /// Every leaf with the name under which it is kept.
-    const NAMES: [(Self, &'static str); 3] = [(Self::Size, ""), (Self::Prove, "prove"), (Self::Rig, "rig")];
+    pub(super) const NAMES: [(Self, &'static str); 4] =
+        [(Self::Size, ""), (Self::Prove, "prove"), (Self::Rig, "rig"), (Self::Saved, "saved")];
 }
 
 /// The reports on every link, with what they rest on, so that only what changed is worked out again.
@@ -56,7 +60,7 @@ pub(super) struct Whole {
 
 impl Whole {
     /// A link's report rests on the rig and on that link alone.
-    fn of(document: &Document, before: Option<&Self>) -> Self {
+    pub(super) fn of(document: &Document, before: Option<&Self>) -> Self {
         let before = before.filter(|before| before.document.rig == document.rig);
         let known = |index: usize| {
             let link = document.links.get(index)?;
@@ -94,6 +98,14 @@ pub(super) struct Bench {
     pub(super) told: RwSignal<Vec<String>>,
     /// The reader's own entries from before a received link, as a fragment.
     pub(super) before: RwSignal<Option<String>>,
+    /// Which piece of work this is, to tell it from what another tab holds.
+    pub(super) work: RwSignal<Work>,
+    /// What another tab holds, as a fragment, if that is another piece of work.
+    pub(super) elsewhere: RwSignal<Option<String>>,
+    /// Why the browser keeps nothing, if so.
+    pub(super) trouble: RwSignal<Option<Trouble>>,
+    /// The builds on this device, once they were read.
+    pub(super) shelf: RwSignal<Option<Vec<Kept>>>,
     /// Ids of the findings whose working is open.
     pub(super) opened: RwSignal<Vec<&'static str>>,
     /// Steps ticked, each as its sentence in inches.
@@ -136,6 +148,10 @@ impl Bench {
             trail: Trail::follow(document),
             told: RwSignal::new(Vec::new()),
             before: RwSignal::new(None),
+            work: RwSignal::new(Work::default()),
+            elsewhere: RwSignal::new(None),
+            trouble: RwSignal::new(None),
+            shelf: RwSignal::new(None),
             opened: RwSignal::new(Vec::new()),
             ticks: RwSignal::new(ticks.unwrap_or_default()),
             printing: RwSignal::new(false),
@@ -144,90 +160,13 @@ impl Bench {
         bench.arrive();
         bench.save_on_change();
         window_event_listener(leptos::ev::hashchange, move |_| bench.arrive());
+        bench.mind_other_tabs();
         window_event_listener_untyped("beforeprint", move |_| bench.printing.set(true));
         window_event_listener_untyped("afterprint", move |_| {
             bench.printing.set(false);
             bench.laid_open.set(false);
         });
         bench
-    }
-
-    /// Takes what the address brings; else what was kept. The reader's own entries are never lost to a link.
-    fn arrive(self) {
-        let brought = storage::fragment();
-        let own = storage::kept(storage::ENTRIES);
-        let received = storage::kept(storage::RECEIVED);
-        let opened = share::from_fragment(&brought);
-        let useless = opened.document == Document::default();
-        if brought.is_empty() || useless {
-            // A link that brings nothing leaves the entries alone.
-            if let Some(own) = &own {
-                self.replace(share::from_fragment(own).document);
-            }
-            self.told.set(if brought.is_empty() { Vec::new() } else { opened.told });
-            self.offer_earlier(own.as_ref());
-            return;
-        }
-        let plain = share::to_fragment(&opened.document);
-        if own.as_ref() != Some(&plain) {
-            let theirs = received.is_some() && received == own;
-            if let (Some(own), false) = (&own, theirs) {
-                storage::keep(storage::BEFORE, own);
-            }
-            storage::keep(storage::RECEIVED, &plain);
-            storage::keep(storage::TOLD, &opened.told.join("\n"));
-        }
-        // A damaged link stays damaged over a reload, though its address was written anew.
-        let untouched = storage::kept(storage::RECEIVED).as_ref() == Some(&plain);
-        let kept = storage::kept(storage::TOLD).filter(|_| untouched).unwrap_or_default();
-        let told = if opened.told.is_empty() { kept.lines().map(str::to_string).collect() } else { opened.told };
-        self.told.set(told);
-        self.offer_earlier(Some(&plain));
-        self.replace(opened.document);
-    }
-
-    /// Offers the entries that were set aside, unless they are the ones on the bench.
-    fn offer_earlier(self, now: Option<&String>) {
-        self.before.set(storage::kept(storage::BEFORE).filter(|before| Some(before) != now));
-    }
-
-    /// Empties the form; what was in it is set aside.
-    pub(super) fn clear(self) {
-        storage::keep(storage::BEFORE, &self.fragment());
-        self.told.set(Vec::new());
-        self.replace(Document::default());
-        self.offer_earlier(None);
-    }
-
-    /// Forgets the entries that were set aside.
-    pub(super) fn forget_earlier(self) {
-        storage::keep(storage::BEFORE, "");
-        self.before.set(None);
-    }
-
-    /// Writes document, units and ticks where the next visit finds them.
-    fn save_on_change(self) {
-        Effect::new(move |_| {
-            let fragment = self.fragment();
-            storage::keep(storage::ENTRIES, &fragment);
-            storage::write_fragment(&fragment);
-        });
-        Effect::new(move |_| {
-            storage::keep(storage::UNITS, if self.system.get() == System::Metric { "metric" } else { "" });
-        });
-        Effect::new(move |_| {
-            let leaf = self.leaf.get();
-            let name = Leaf::NAMES.into_iter().find(|(other, _)| *other == leaf).map_or("", |(_, name)| name);
-            storage::keep(storage::LEAF, name);
-        });
-        Effect::new(move |_| storage::keep(storage::TICKS, &self.ticks.get().join("\n")));
-    }
-
-    /// The document as a fragment; empty when nothing was entered.
-    pub(super) fn fragment(self) -> String {
-        self.document.with(
-            |document| if *document == Document::default() { String::new() } else { share::to_fragment(document) },
-        )
     }
 
     /// Puts another document on the bench.
@@ -238,17 +177,6 @@ impl Bench {
         self.document.set(document);
     }
 
-    /// Returns to the entries from before a link was opened.
-    pub(super) fn back_to_own(self) {
-        if let Some(own) = self.before.get_untracked() {
-            self.told.set(Vec::new());
-            self.before.set(None);
-            storage::keep(storage::BEFORE, "");
-            storage::keep(storage::RECEIVED, "");
-            self.replace(share::from_fragment(&own).document);
-        }
-    }
-
     /// Fills in a typical rig.
     pub(super) fn try_example(self) {
         let mut document = Document::default();
@@ -257,6 +185,7 @@ impl Bench {
         if let Some(link) = document.links.first_mut() {
             link.length = Some(inch(36.5));
         }
+        self.work.set(Work::fresh());
         self.replace(document);
     }
 

@@ -1,13 +1,25 @@
 //! The browser itself: what is kept between visits, the address bar, the clipboard, the printer.
 //!
-//! The only file that names `web_sys`. A browser may refuse any of it; then nothing is kept and
-//! nothing breaks.
+//! Only this file and those in its folder name `web_sys`. A browser may refuse any of it; then nothing is
+//! kept, which is told, and nothing breaks.
+
+mod clock;
+mod files;
+
+pub(super) use clock::{fresh_id, now, spoken_time};
+pub(super) use files::{chosen_text, download, is_kept_for_good, keep_for_good};
 
 use leptos::prelude::{document, window};
 use leptos::wasm_bindgen::{JsCast, JsValue};
 
 /// Where the entries are kept, as a fragment.
 pub(super) const ENTRIES: &str = "linkwright.entries";
+/// Which piece of work those entries are.
+pub(super) const WORK: &str = "linkwright.work";
+/// Where kept entries go that were damaged, before they are written over.
+pub(super) const DAMAGED: &str = "linkwright.damaged";
+/// Begins the key of every saved build.
+pub(super) const BUILD: &str = "linkwright.build.";
 /// Where the entries from before a received link are kept.
 pub(super) const BEFORE: &str = "linkwright.before";
 /// Where the last received link is kept, to tell it from the reader's own entries.
@@ -21,21 +33,83 @@ pub(super) const LEAF: &str = "linkwright.leaf";
 /// Where the ticked steps are kept, one a line.
 pub(super) const TICKS: &str = "linkwright.ticks";
 
+/// Why something was not kept.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(super) enum Trouble {
+    /// The browser lets this page keep nothing.
+    Blocked,
+    /// The space it gives is used up.
+    Full,
+}
+
+impl Trouble {
+    /// In words.
+    pub(super) const fn sentence(self) -> &'static str {
+        match self {
+            Self::Blocked => "This browser keeps nothing for this page, as in a private window.",
+            Self::Full => "The space this browser gives to the page is full: the last change was not kept.",
+        }
+    }
+}
+
 fn store() -> Option<web_sys::Storage> {
     window().local_storage().ok().flatten()
 }
 
+fn store_of_tab() -> Option<web_sys::Storage> {
+    window().session_storage().ok().flatten()
+}
+
+fn get(store: Option<web_sys::Storage>, key: &str) -> Option<String> {
+    store?.get_item(key).ok().flatten().filter(|text| !text.is_empty())
+}
+
+fn set(store: Option<web_sys::Storage>, key: &str, text: &str) -> Result<(), Trouble> {
+    let store = store.ok_or(Trouble::Blocked)?;
+    let done = if text.is_empty() { store.remove_item(key) } else { store.set_item(key, text) };
+    // A store that holds nothing and takes nothing is one that is blocked in another way.
+    done.map_err(|_| if store.length().unwrap_or(0) == 0 { Trouble::Blocked } else { Trouble::Full })
+}
+
 /// What is kept under a key; nothing when storage is blocked or empty.
 pub(super) fn kept(key: &str) -> Option<String> {
-    store()?.get_item(key).ok().flatten().filter(|text| !text.is_empty())
+    get(store(), key)
 }
 
 /// Keeps a text, or forgets it when it is empty.
-pub(super) fn keep(key: &str, text: &str) {
-    if let Some(store) = store() {
-        // A full or blocked store keeps nothing; the page works on.
-        let _ = if text.is_empty() { store.remove_item(key) } else { store.set_item(key, text) };
-    }
+pub(super) fn keep(key: &str, text: &str) -> Result<(), Trouble> {
+    set(store(), key, text)
+}
+
+/// Keeps what nobody misses, or what is told about elsewhere.
+pub(super) fn keep_quietly(key: &str, text: &str) {
+    let _ = keep(key, text);
+}
+
+/// What this tab keeps for itself, over a reload.
+pub(super) fn of_tab(key: &str) -> Option<String> {
+    get(store_of_tab(), key)
+}
+
+/// Keeps a text for this tab.
+pub(super) fn keep_of_tab(key: &str, text: &str) {
+    let _ = set(store_of_tab(), key, text);
+}
+
+/// Everything whose key begins like this, with the rest of its key.
+pub(super) fn records(start: &str) -> Vec<(String, String)> {
+    let Some(store) = store() else { return Vec::new() };
+    let keys = (0..store.length().unwrap_or(0)).filter_map(|at| store.key(at).ok().flatten());
+    keys.filter_map(|key| {
+        let id = key.strip_prefix(start)?.to_string();
+        Some((id, store.get_item(&key).ok().flatten()?))
+    })
+    .collect()
+}
+
+/// Which key another tab changed; empty when it forgot everything.
+pub(super) fn changed_key(event: &web_sys::Event) -> Option<String> {
+    Some(event.dyn_ref::<web_sys::StorageEvent>()?.key().unwrap_or_default())
 }
 
 /// The fragment of the address, without `#`.

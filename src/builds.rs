@@ -1,0 +1,322 @@
+//! Saved builds as a file that people can read, and back: versioned, every value with its unit, bit for bit.
+//!
+//! What the device keeps of one build is the same text as a file of that build alone.
+
+use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
+use crate::inputs::{CHOICES, NUMBERS, Place, Scope};
+use crate::json::{self, Json};
+use crate::quantity::{self, Kind, System};
+use crate::share;
+
+/// What such a file says it is.
+const FORMAT: &str = "linkwright builds";
+
+/// The version this program writes; it grows when an older page could misread a file.
+pub const VERSION: f64 = 1.0;
+
+/// What a file says about its numbers.
+const UNITS: &str = "Every value carries its unit: in, mm, m, lb, kg, kN, N, ksi, MPa, Pa, deg, rad. lb and kg are weights or forces. A number without one is a share, a factor or a count.";
+
+/// More builds than anybody has; a longer file is a mistake.
+const MOST_BUILDS: usize = 2_000;
+
+/// Earlier versions kept of one build; the oldest go first.
+pub const MOST_EARLIER: usize = 60;
+
+/// The longest text that is read at all, in bytes.
+const LONGEST: usize = 10_000_000;
+
+/// A document that was saved, with what it was before.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Build {
+    /// Tells it from others on the device: small letters, digits and `-`.
+    pub id: String,
+    /// When it was saved, as ISO 8601 in UTC; empty when not known.
+    pub saved: String,
+    /// When it was put into the bin.
+    pub removed: Option<String>,
+    /// What was saved.
+    pub document: Document,
+    /// What was saved before, the oldest first.
+    pub earlier: Vec<Earlier>,
+}
+
+/// An earlier version.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Earlier {
+    /// When it was saved.
+    pub saved: String,
+    /// What was saved, as a link's fragment.
+    pub fragment: String,
+}
+
+/// What came out of a file.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Read {
+    /// The builds.
+    pub builds: Vec<Build>,
+    /// What the reader should know, a sentence each.
+    pub told: Vec<String>,
+}
+
+impl Build {
+    /// Takes a new version in; the one it had becomes an earlier one. The same document again is no new version.
+    pub fn save(&mut self, document: &Document, now: &str) {
+        self.removed = None;
+        if self.document == *document {
+            return;
+        }
+        let before = std::mem::replace(&mut self.document, document.clone());
+        let saved = std::mem::replace(&mut self.saved, now.to_string());
+        self.earlier.push(Earlier { saved, fragment: share::to_fragment(&before) });
+        let over = self.earlier.len().saturating_sub(MOST_EARLIER);
+        self.earlier.drain(..over);
+    }
+
+    /// Whether two builds hold the same, whatever they are called on their devices.
+    pub fn holds_the_same(&self, other: &Self) -> bool {
+        self.document == other.document && self.earlier == other.earlier
+    }
+}
+
+/// Whether a text can be an id.
+pub fn is_id(text: &str) -> bool {
+    (1..=60).contains(&text.len())
+        && text.bytes().all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-')
+}
+
+/// Whether a text can be a time.
+fn is_time(text: &str) -> bool {
+    text.len() <= 40
+        && text.bytes().all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b':' | b'.' | b'+'))
+}
+
+/// The text of a file.
+pub fn to_text(builds: &[Build]) -> String {
+    let table = |members: Vec<(&str, Json)>| {
+        Json::Table(members.into_iter().map(|(name, value)| (name.to_string(), value)).collect())
+    };
+    let builds = builds.iter().map(|build| {
+        let mut members = vec![("id", Json::text(&build.id)), ("name", Json::text(&build.document.name))];
+        members.push(("saved", Json::text(&build.saved)));
+        if let Some(removed) = &build.removed {
+            members.push(("removed", Json::text(removed)));
+        }
+        let links = (0..build.document.links.len()).map(|link| link_of(&build.document, link));
+        members.push(("rig", rig_of(&build.document)));
+        members.push(("links", Json::List(links.collect())));
+        members.push(("check", Json::text(&check(&build.document))));
+        let earlier = build
+            .earlier
+            .iter()
+            .map(|earlier| table(vec![("saved", Json::text(&earlier.saved)), ("link", Json::text(&earlier.fragment))]));
+        if !build.earlier.is_empty() {
+            members.push(("earlier", Json::List(earlier.collect())));
+        }
+        table(members)
+    });
+    table(vec![
+        ("format", Json::text(FORMAT)),
+        ("version", Json::Number(VERSION)),
+        ("units", Json::text(UNITS)),
+        ("builds", Json::List(builds.collect())),
+    ])
+    .write()
+}
+
+/// The check over a document: that of its link.
+fn check(document: &Document) -> String {
+    let fragment = share::to_fragment(document);
+    fragment.rsplit_once("crc=").map(|(_, check)| check.to_string()).unwrap_or_default()
+}
+
+/// Everything decided at one place, by the ids of its inputs.
+fn decided(document: &Document, scope: Scope, place: Place) -> Vec<(String, Json)> {
+    let numbers = NUMBERS.iter().filter(|input| input.scope == scope).filter_map(|input| {
+        let value = (input.get)(document, place)?;
+        Some((input.id.to_string(), number_of(value, input.kind)))
+    });
+    let choices = CHOICES.iter().filter(|choice| choice.scope == scope).filter_map(|choice| {
+        let id = (choice.get)(document, place)?;
+        Some((choice.id.to_string(), Json::text(id)))
+    });
+    choices.chain(numbers).collect()
+}
+
+fn rig_of(document: &Document) -> Json {
+    let mut members = decided(document, Scope::Rig, Place::default());
+    for axle in Position::ALL {
+        let own = decided(document, Scope::Axle, Place::of_axle(axle.index()));
+        if !own.is_empty() {
+            members.push((axle.word().to_string(), Json::Table(own)));
+        }
+    }
+    Json::Table(members)
+}
+
+const ENDS: [&str; 2] = ["a", "b"];
+
+fn link_of(document: &Document, link: usize) -> Json {
+    let place = Place::of_link(document, link);
+    let mut members = decided(document, Scope::Link, place);
+    for (end, letter) in ENDS.into_iter().enumerate() {
+        let own = decided(document, Scope::End, Place { end, ..place });
+        if !own.is_empty() {
+            members.push((letter.to_string(), Json::Table(own)));
+        }
+    }
+    Json::Table(members)
+}
+
+/// The SI unit of a kind that has one and can be entered.
+const fn si_unit(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Length | Kind::FineLength => "m",
+        Kind::Force | Kind::Weight => "N",
+        Kind::Stress => "Pa",
+        Kind::Angle => "rad",
+        Kind::Stiffness => "N/m",
+        Kind::Compliance => "m/N",
+        _ => "",
+    }
+}
+
+/// A value with its unit, a space between them; a plain number where it has none.
+fn number_of(value: f64, kind: Kind) -> Json {
+    match (share::in_a_unit(value, kind), si_unit(kind)) {
+        (Some((digits, unit)), _) => Json::Text(format!("{digits} {unit}")),
+        (None, "") => Json::Number(value),
+        (None, unit) => Json::Text(format!("{value} {unit}")),
+    }
+}
+
+/// Reads such a value, and what somebody wrote by hand as they would type it.
+fn read_number(value: &Json, kind: Kind) -> Option<f64> {
+    let text = match value {
+        Json::Number(number) if si_unit(kind).is_empty() => return Some(*number),
+        Json::Text(text) => text.trim(),
+        _ => return None,
+    };
+    let (digits, unit) = text.split_once(' ').unwrap_or((text, ""));
+    if !unit.is_empty() && unit == si_unit(kind) {
+        return share::read_number(digits, kind);
+    }
+    let exact = if unit.is_empty() { None } else { share::read_number(&format!("{digits}{unit}"), kind) };
+    exact.or_else(|| quantity::read(text, kind, System::Inch).ok())
+}
+
+/// Reads a file.
+///
+/// # Errors
+/// A sentence, when the text is no file of builds or nothing of it can be used.
+pub fn from_text(text: &str) -> Result<Read, String> {
+    if text.len() > LONGEST {
+        return Err("This file is far too long to be one of ours. Nothing from it was used.".to_string());
+    }
+    let whole = json::read(text.trim_start_matches('\u{feff}')).map_err(|why| {
+        format!("This file cannot be read: it is cut off or damaged. {why} Nothing from it was used.")
+    })?;
+    if whole.get("format").and_then(Json::words) != Some(FORMAT) {
+        return Err("This is not a file of saved builds. Nothing from it was used.".to_string());
+    }
+    match whole.get("version") {
+        Some(Json::Number(version)) if Some(*version) == Some(VERSION) => {}
+        _ => {
+            return Err(
+                "This file was written by another version of this page, which this one does not know. Nothing from it was used."
+                    .to_string(),
+            );
+        }
+    }
+    let mut read = Read::default();
+    let builds = whole.get("builds").map(Json::values).unwrap_or_default();
+    if builds.is_empty() {
+        return Err("There is no build in this file.".to_string());
+    }
+    for build in builds.iter().take(MOST_BUILDS) {
+        let (build, told) = build_from(build);
+        read.told.extend(told);
+        read.builds.push(build);
+    }
+    if builds.len() > MOST_BUILDS {
+        read.told.push(format!("Only the first {MOST_BUILDS} builds of the file were read."));
+    }
+    Ok(read)
+}
+
+/// One build, with at most a few sentences about it.
+fn build_from(table: &Json) -> (Build, Vec<String>) {
+    let words = |name: &str| table.get(name).and_then(Json::words).unwrap_or_default();
+    let time = |name: &str| Some(words(name)).filter(|text| is_time(text)).unwrap_or_default().to_string();
+    let mut lost = Vec::new();
+    let mut document = Document { name: tidy_name(words("name")), ..Document::default() };
+    if let Some(rig) = table.get("rig") {
+        take(&mut document, rig, Scope::Rig, Place::default(), &mut lost);
+    }
+    let links = table.get("links").map(Json::values).unwrap_or_default();
+    if links.len() > MOST_LINKS {
+        lost.push(format!("the links after the first {MOST_LINKS}"));
+    }
+    document.links = vec![Link::default(); links.len().clamp(1, MOST_LINKS)];
+    for (link, table) in links.iter().take(MOST_LINKS).enumerate() {
+        take(&mut document, table, Scope::Link, Place { link, ..Place::default() }, &mut lost);
+    }
+    let removed = table.get("removed").map(|_| time("removed"));
+    let earlier = table.get("earlier").map(Json::values).unwrap_or_default().iter().filter_map(|earlier| {
+        let fragment = earlier.get("link").and_then(Json::words)?.to_string();
+        let saved = earlier.get("saved").and_then(Json::words).filter(|text| is_time(text)).unwrap_or_default();
+        Some(Earlier { saved: saved.to_string(), fragment })
+    });
+    let id = Some(words("id")).filter(|id| is_id(id)).unwrap_or_default().to_string();
+    let earlier: Vec<Earlier> = earlier.collect();
+    let over = earlier.len().saturating_sub(MOST_EARLIER);
+    let build =
+        Build { id, saved: time("saved"), removed, earlier: earlier.into_iter().skip(over).collect(), document };
+    let name = if build.document.name.is_empty() { "A build without a name" } else { &build.document.name };
+    let mut told = Vec::new();
+    if !lost.is_empty() {
+        lost.truncate(6);
+        told.push(format!("{name}: this could not be read and was left out: {}.", lost.join(", ")));
+    }
+    if words("check") != check(&build.document) {
+        told.push(format!(
+            "{name} was changed or damaged outside of this page. Compare every number before you use it."
+        ));
+    }
+    (build, told)
+}
+
+/// Takes everything decided at one place out of a table, with what is nested in it.
+fn take(document: &mut Document, table: &Json, scope: Scope, place: Place, lost: &mut Vec<String>) {
+    for (name, value) in table.members() {
+        let inner = match scope {
+            Scope::Rig => Position::ALL
+                .iter()
+                .find(|axle| axle.word() == name)
+                .map(|axle| (Scope::Axle, Place::of_axle(axle.index()))),
+            Scope::Link => {
+                ENDS.iter().position(|letter| letter == name).map(|end| (Scope::End, Place { end, ..place }))
+            }
+            Scope::Axle | Scope::End => None,
+        };
+        if let Some((scope, place)) = inner {
+            take(document, value, scope, place, lost);
+        } else if !decide(document, name, value, scope, place) {
+            let name: String = name.chars().take(24).collect();
+            lost.push(format!("“{name}”"));
+        }
+    }
+}
+
+/// Decides one input, if there is such a one and it takes this value.
+fn decide(document: &mut Document, name: &str, value: &Json, scope: Scope, place: Place) -> bool {
+    if let Some(input) = NUMBERS.iter().find(|input| input.id == name && input.scope == scope) {
+        let number = read_number(value, input.kind).filter(|number| input.accepts(*number));
+        if number.is_some() {
+            (input.set)(document, place, number);
+        }
+        return number.is_some();
+    }
+    let choice = CHOICES.iter().find(|choice| choice.id == name && choice.scope == scope);
+    choice.zip(value.words()).is_some_and(|(choice, id)| (choice.set)(document, place, Some(id)))
+}

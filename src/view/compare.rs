@@ -1,0 +1,157 @@
+//! Two rigs side by side: what each link comes out as, and what was entered differently.
+
+use super::markup::{element, escaped, said};
+use super::shelf::{Kept, title};
+use super::state::{Bench, Whole};
+use super::{verdict, words};
+use leptos::prelude::*;
+use linkwright::differences::{Change, differences, matched};
+use linkwright::document::{Document, Link};
+use linkwright::quantity::Kind;
+use linkwright::report::LinkReport;
+
+/// Stands for what is on the bench.
+const BENCH: &str = "bench";
+
+/// Two pickers, and the table once both hold something.
+pub(super) fn compare(bench: Bench) -> AnyView {
+    let picks = [RwSignal::new(BENCH.to_string()), RwSignal::new(String::new())];
+    let table = Memo::new(move |_| {
+        let [a, b] = picks.map(|pick| pick.with(|pick| picked(bench, pick).map(|document| (on_bench(pick), document))));
+        a.zip(b).map(|(a, b)| side_by_side(bench, [(a.0, &a.1), (b.0, &b.1)])).unwrap_or_default()
+    });
+    let picker = move |number: usize, id: &'static str, label: &'static str| {
+        let pick = picks[number];
+        let options = move || {
+            let first = if number == 0 { None } else { Some((String::new(), "Choose one".to_string())) };
+            let shelf = bench.shelf.get().unwrap_or_default();
+            let builds =
+                shelf.into_iter().filter(Kept::lies_open).map(|kept| (kept.build.id.clone(), kept.title(bench)));
+            let bench = [(BENCH.to_string(), "What is on the bench".to_string())];
+            let all = first.into_iter().chain(bench).chain(builds);
+            all.map(|(id, name)| {
+                let chosen = pick.with_untracked(|pick| *pick == id);
+                view! { <option value=id selected=chosen>{name}</option> }
+            })
+            .collect_view()
+        };
+        view! {
+            <div class="field">
+                <label for=id>{label}</label>
+                <select id=id on:change=move |event| pick.set(event_target_value(&event))>{options}</select>
+            </div>
+        }
+    };
+    view! {
+        <section class="part-of" aria-labelledby="compare-title">
+            <h3 id="compare-title">"Compare two"</h3>
+            <div class="two">
+                {picker(0, "compare-a", "This one")}
+                {picker(1, "compare-b", "With this one")}
+            </div>
+            <div id="comparison" role="status" inner_html=move || table.get()></div>
+        </section>
+    }
+    .into_any()
+}
+
+fn picked(bench: Bench, pick: &str) -> Option<Document> {
+    if pick == BENCH {
+        return Some(bench.document.get());
+    }
+    bench.shelf.with(|shelf| {
+        shelf
+            .iter()
+            .flatten()
+            .find(|kept| kept.build.id == pick && kept.lies_open())
+            .map(|kept| kept.build.document.clone())
+    })
+}
+
+/// How the bench is called beside a build that may have the same name.
+fn on_bench(pick: &str) -> Option<String> {
+    (pick == BENCH).then(|| "On the bench".to_string())
+}
+
+/// One row: what it is about, both values, and a mark in words where they differ.
+fn row(about: &str, [a, b]: [&str; 2], names: &[String; 2]) -> String {
+    let differ = a != b;
+    let mark = if differ { element("small class=\"changed-mark\"", "differs") } else { String::new() };
+    let cell = |value: &str, name: &str| format!("<td data-of=\"{}\">{}</td>", escaped(name), escaped(value));
+    let open = if differ { "tr class=\"differing\"" } else { "tr" };
+    let head = format!("<th scope=\"row\">{}{mark}</th>", escaped(about));
+    element(open, &(head + &cell(a, &names[0]) + &cell(b, &names[1])))
+}
+
+fn heading(words: &str) -> String {
+    element("tr", &said("th colspan=\"3\" class=\"about\" scope=\"rowgroup\"", words))
+}
+
+fn side_by_side(bench: Bench, names: [(Option<String>, &Document); 2]) -> String {
+    let [a, b] = [names[0].1, names[1].1];
+    let system = bench.system.get();
+    let names = names.map(|(name, document)| name.unwrap_or_else(|| title(bench, document)));
+    let wholes = [a, b].map(|document| Whole::of(document, None));
+    let mut groups = String::new();
+    let weights = [0, 1].map(|side: usize| bench.show(wholes[side].rig.weight, Kind::Weight));
+    let pieces = [0, 1].map(|side: usize| format!("{:.0}", wholes[side].rig.pieces));
+    let mut rows = heading("All of it");
+    rows += &row("Links to make", pieces.each_ref().map(String::as_str), &names);
+    rows += &row("All bars together", weights.each_ref().map(String::as_str), &names);
+    groups += &element("tbody", &rows);
+    for pair in matched(a, b) {
+        let links = [(pair.0, a, &wholes[0]), (pair.1, b, &wholes[1])];
+        let about = links.iter().find_map(|(at, document, _)| document.links.get((*at)?)).map(Link::title);
+        let cells = links.map(|(at, _, whole)| at.map(|at| made(bench, whole.links.get(at))));
+        let mut rows = heading(&about.unwrap_or_default());
+        if let [Some(Ok(a)), Some(Ok(b))] = &cells {
+            for (number, about) in ["Mount to mount", "Bar", "Rod ends", "Saw to", "Verdict"].into_iter().enumerate() {
+                rows += &row(about, [&a[number], &b[number]], &names);
+            }
+        } else {
+            // Where one of them has no answer, one line says what the other is.
+            let cells = cells.map(|cell| match cell {
+                None => "not there".to_string(),
+                Some(Err(words)) => words.to_string(),
+                Some(Ok(cells)) => cells.join(", "),
+            });
+            rows += &row("This link", cells.each_ref().map(String::as_str), &names);
+        }
+        groups += &element("tbody", &rows);
+    }
+    let mut entered = String::new();
+    let found = differences(a, b);
+    for difference in &found {
+        if let Change::Input { label, before, after } = &difference.change {
+            let about =
+                if difference.about.is_empty() { label.clone() } else { format!("{}: {label}", difference.about) };
+            let (before, after) = (before.words(system), after.words(system));
+            entered += &row(&about, [&before, &after], &names);
+        }
+    }
+    if !entered.is_empty() {
+        groups += &element("tbody", &(heading("Entered differently") + &entered));
+    }
+    let heads: String = names.iter().map(|name| said("th scope=\"col\"", name)).collect();
+    let head = element("thead", &element("tr", &(said("td", "") + &heads)));
+    let alike = if found.is_empty() { said("p", "Both hold the same entries.") } else { String::new() };
+    alike + &element("table class=\"comparison\"", &(head + &groups))
+}
+
+/// What a link comes out as: length, bar, rod ends, saw length, verdict; or why not.
+fn made(bench: Bench, report: Option<&LinkReport>) -> Result<[String; 5], &'static str> {
+    let system = bench.system.get();
+    let answer = match report {
+        Some(LinkReport::Answer(answer)) => answer,
+        Some(LinkReport::Impossible(_)) => return Err("cannot be made as entered"),
+        _ => return Err("no answer yet"),
+    };
+    let made = &answer.link;
+    Ok([
+        words::length(made.length, system),
+        format!("{} {}", words::size(made.outside_diameter, made.wall, system), words::metal(made)),
+        words::threads(&made.ends),
+        words::length(made.cut, system),
+        verdict::word(answer.verdict).to_string(),
+    ])
+}

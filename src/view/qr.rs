@@ -1,0 +1,59 @@
+//! The link as a code for a camera: on the screen when asked for, on paper always.
+
+use super::markup::{element, said};
+use super::state::Bench;
+use super::storage;
+use leptos::prelude::*;
+use qrcodegen::{QrCode, QrCodeEcc};
+
+/// Light modules around the code, without which no camera finds it (ISO/IEC 18004).
+const QUIET: i32 = 4;
+
+/// The least width of one module on paper, in millimeters: our assumption, twice what a phone needs at arm's length.
+const MODULE: f64 = 0.5;
+
+/// The button, and the code below it.
+pub(super) fn code(bench: Bench) -> AnyView {
+    let open = RwSignal::new(false);
+    let markup = Memo::new(move |_| {
+        if open.get() || bench.printing.get() || bench.laid_open.get() {
+            drawn(&storage::address(&bench.fragment()))
+        } else {
+            String::new()
+        }
+    });
+    view! {
+        <button type="button" class="on-screen" id="show-code" aria-expanded=move || open.get().to_string() aria-controls="code"
+            on:click=move |_| open.update(|open| *open = !*open)>"QR code"</button>
+        <figure class="code" id="code" class:for-paper=move || !open.get() inner_html=move || markup.get()></figure>
+    }
+    .into_any()
+}
+
+/// The figure's inside: black on white in every scheme.
+fn drawn(address: &str) -> String {
+    // The best correction that does not need a larger code.
+    let Ok(code) = QrCode::encode_text(address, QrCodeEcc::Low) else {
+        return said("figcaption", "This link is too long for a QR code. Copy it instead.");
+    };
+    let size = code.size();
+    let mut path = String::new();
+    for y in 0..size {
+        let mut x = 0;
+        while x < size {
+            let dark = (x..size).take_while(|x| code.get_module(*x, y)).count() as i32;
+            if dark > 0 {
+                path.push_str(&format!("M{} {}h{dark}v1h-{dark}z", x + QUIET, y + QUIET));
+            }
+            x += dark + 1;
+        }
+    }
+    let whole = size + 2 * QUIET;
+    let width = MODULE * f64::from(whole);
+    let ground = format!("rect width=\"{whole}\" height=\"{whole}\" fill=\"#fff\"");
+    let svg = format!(
+        "svg viewBox=\"0 0 {whole} {whole}\" role=\"img\" aria-label=\"QR code of the link\" shape-rendering=\"crispEdges\" width=\"{width}mm\" height=\"{width}mm\""
+    );
+    element(&svg, &(element(&ground, "") + &element(&format!("path d=\"{path}\""), "")))
+        + &said("figcaption", "Scan it to open these entries. It holds the link and nothing else.")
+}

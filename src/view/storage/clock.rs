@@ -1,0 +1,33 @@
+//! The time, and names that nothing else has.
+
+use leptos::wasm_bindgen::JsValue;
+
+const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/// Now, as ISO 8601 in UTC.
+pub(crate) fn now() -> String {
+    js_sys::Date::new_0().to_iso_string().into()
+}
+
+/// Such a time where the reader is: `Nov 25, 2026, 10:11 PM`; empty when it is none.
+pub(crate) fn spoken_time(iso: &str) -> String {
+    let date = js_sys::Date::new(&JsValue::from_str(iso));
+    if date.get_time().is_nan() {
+        return String::new();
+    }
+    let month = MONTHS.get(date.get_month() as usize).copied().unwrap_or_default();
+    let (hours, half) = (date.get_hours(), if date.get_hours() < 12 { "AM" } else { "PM" });
+    let hours = if hours % 12 == 0 { 12 } else { hours % 12 };
+    format!("{month} {}, {}, {hours}:{:02} {half}", date.get_date(), date.get_full_year(), date.get_minutes())
+}
+
+/// A name for something new: the time and a chance, in small letters and digits.
+pub(crate) fn fresh_id() -> String {
+    let mut number = js_sys::Date::now() as u64 * 46_656 + (js_sys::Math::random() * 46_656.0) as u64;
+    let mut id = Vec::new();
+    while number > 0 {
+        id.insert(0, b"0123456789abcdefghijklmnopqrstuvwxyz"[(number % 36) as usize]);
+        number /= 36;
+    }
+    String::from_utf8(id).unwrap_or_default()
+}

@@ -1,0 +1,285 @@
+//! Saved builds: file, link and document are the same thing, bit for bit; what was damaged by hand is told.
+
+mod dice;
+
+use linkwright::builds::{Build, Earlier, MOST_EARLIER, from_text, is_id, to_text};
+use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Seat, Use};
+use linkwright::json::{self, Json};
+use linkwright::quantity::{deg, inch, ksi, lbf};
+use linkwright::share::{from_fragment, to_fragment};
+
+/// A file of version 1, kept as it was first written: it must open for as long as version 1 is known.
+const SAMPLE: &str = include_str!("builds/version-1.json");
+
+/// What the sample was made from.
+fn sample() -> Vec<Build> {
+    let mut document = Document { name: "Blue rig, \"größer\"".to_string(), ..Document::default() };
+    document.rig.weight = Some(lbf(4100.0));
+    document.rig.usage = Some(Use::Hard);
+    document.rig.front_share = Some(0.55);
+    document.rig.traction = Some(1.1);
+    document.rig.axles[1] = Axle { share: Some(0.7), flex: Some(inch(7.0)), ..Axle::default() };
+    let lower = Link { length: Some(inch(38.5)), outside_diameter: Some(inch(2.25)), ..Link::default() };
+    let mut upper = Link { role: Role::Upper, position: Position::Rear, length: Some(0.8128), ..Link::default() };
+    upper.seat = Some(Seat::Left);
+    upper.plan_angle = Some(deg(25.0));
+    upper.shank_yield = Some(ksi(120.0));
+    upper.quantity = Some(3.0);
+    upper.ends[0].rod_end = Some("wide-16");
+    upper.ends[0].rating = Some(lbf(28_000.0));
+    upper.ends[1].hand = Some(Hand::Right);
+    // No unit leads back to this one exactly.
+    upper.ends[1].tapped_depth = Some(0.050_000_000_000_000_01);
+    document.links = vec![lower, upper];
+    let mut before = document.clone();
+    before.links.truncate(1);
+    let earlier = Earlier { saved: "2026-11-24T18:02:11.120Z".to_string(), fragment: to_fragment(&before) };
+    let first = Build {
+        id: "m3x9-k2".to_string(),
+        saved: "2026-11-25T07:41:00.000Z".to_string(),
+        removed: None,
+        document,
+        earlier: vec![earlier],
+    };
+    let second = Build {
+        id: "b".to_string(),
+        saved: "2026-11-20T10:00:00.000Z".to_string(),
+        removed: Some("2026-11-21T10:00:00.000Z".to_string()),
+        ..Build::default()
+    };
+    vec![first, second]
+}
+
+#[test]
+fn a_file_of_version_1_opens_for_good() {
+    let read = from_text(SAMPLE).expect("a file");
+    assert_eq!(read.told, Vec::<String>::new());
+    assert!(read.builds == sample(), "{:#?}", read.builds);
+    assert_eq!(to_text(&sample()), SAMPLE, "as it is written today");
+}
+
+#[test]
+fn a_file_is_json_for_everybody_else() {
+    let read: serde_json::Value = serde_json::from_str(SAMPLE).expect("JSON");
+    assert_eq!(read["builds"][0]["name"], "Blue rig, \"größer\"");
+    assert_eq!(read["builds"][0]["links"][0]["length"], "38.5 in", "every value says its unit");
+    assert_eq!(read["builds"][0]["rig"]["weight"], "4100 lb");
+}
+
+#[test]
+fn a_hundred_thousand_rigs_come_back_from_file_and_link_bit_for_bit() {
+    dice::in_four_threads(4_711, |mut dice| {
+        for hundred in 0..250 {
+            // A hundred in one file, as somebody exports them all.
+            let builds: Vec<Build> = (0..100)
+                .map(|number| {
+                    let document = dice.rig();
+                    let saved = format!("2026-11-25T07:41:{:02}.000Z", number % 60);
+                    let earlier = vec![Earlier { saved: saved.clone(), fragment: to_fragment(&document) }];
+                    Build { id: format!("b{number}"), saved, removed: None, document, earlier }
+                })
+                .collect();
+            let read = from_text(&to_text(&builds)).expect("a file");
+            assert!(read.told.is_empty(), "{hundred}: {:?}", read.told);
+            assert_eq!(read.builds.len(), 100);
+            for (out, back) in builds.iter().zip(&read.builds) {
+                let fragment = &out.earlier[0].fragment;
+                assert!(out == back, "{hundred}: {fragment}");
+                assert_eq!(to_fragment(&back.document), *fragment, "down to the sign of zero");
+                assert!(from_fragment(fragment).document == out.document, "{hundred}: {fragment}");
+            }
+        }
+    });
+}
+
+#[test]
+fn every_truncated_file_is_told() {
+    let end = SAMPLE.trim_end().len();
+    for cut in (0..end).filter(|cut| SAMPLE.is_char_boundary(*cut)) {
+        let told = from_text(&SAMPLE[..cut]).expect_err("half a file is none");
+        assert!(told.contains("cannot be read"), "{cut}: {told}");
+    }
+}
+
+#[test]
+fn every_changed_character_is_told_or_means_the_same() {
+    let whole = sample();
+    let first = SAMPLE.find("\"rig\"").expect("a rig");
+    let last = SAMPLE.find("\"check\"").expect("a check");
+    for at in (first..last).filter(|at| SAMPLE.is_char_boundary(*at) && SAMPLE.is_char_boundary(at + 1)) {
+        for other in ['0', '9', 'x', ' ', '"', '.', '}', '-', 'm'] {
+            let changed = format!("{}{other}{}", &SAMPLE[..at], &SAMPLE[at + 1..]);
+            if let Ok(read) = from_text(&changed) {
+                let same = read.builds.first().is_some_and(|build| build.document == whole[0].document);
+                assert!(same || !read.told.is_empty(), "{changed}");
+            }
+        }
+    }
+}
+
+#[test]
+fn what_was_edited_by_hand_is_read_as_people_type_and_told() {
+    let edited = SAMPLE.replace("38.5 in", "3' 2-3/4\\\"");
+    let read = from_text(&edited).expect("a file");
+    assert_eq!(read.builds[0].document.links[0].length, Some(inch(38.75)));
+    assert_eq!(read.told.len(), 1, "{:?}", read.told);
+    assert!(read.told[0].contains("Compare every number"), "{:?}", read.told);
+    for (what, with, part) in [
+        ("\"38.5 in\"", "\"38.5 furlongs\"", "“length”"),
+        ("\"38.5 in\"", "\"3800 in\"", "“length”"),
+        ("\"38.5 in\"", "null", "“length”"),
+        ("\"38.5 in\"", "38.5", "“length”"),
+        ("\"length\": \"38.5 in\"", "\"lenght\": \"38.5 in\"", "“lenght”"),
+        ("\"use\": \"hard\"", "\"use\": \"gently\"", "“use”"),
+    ] {
+        let edited = SAMPLE.replace(what, with);
+        assert_ne!(edited, SAMPLE, "{what}");
+        let read = from_text(&edited).expect("a file");
+        assert!(read.told[0].contains(part), "{with}: {:?}", read.told);
+        assert_eq!(read.builds[0].document.rig.weight, Some(lbf(4100.0)), "{with}: the rest is read");
+    }
+}
+
+#[test]
+fn a_file_that_is_not_ours_is_told() {
+    for (text, part) in [
+        ("", "cut off or damaged"),
+        ("PK\u{3}\u{4}", "cut off or damaged"),
+        ("<html>", "cut off or damaged"),
+        ("[]", "not a file of saved builds"),
+        ("{\"format\": \"something else\"}", "not a file of saved builds"),
+        ("{\"format\": \"linkwright builds\", \"version\": 2, \"builds\": [{}]}", "another version"),
+        ("{\"format\": \"linkwright builds\", \"version\": \"1\", \"builds\": [{}]}", "another version"),
+        ("{\"format\": \"linkwright builds\", \"version\": 1, \"builds\": []}", "no build in this file"),
+        ("{\"format\": \"linkwright builds\", \"version\": 1, \"builds\": {}}", "no build in this file"),
+    ] {
+        let told = from_text(text).expect_err("not a file");
+        assert!(told.contains(part), "{text}: {told}");
+    }
+    let told = from_text(&"[".repeat(1_000_000)).expect_err("not a file");
+    assert!(told.contains("nested too deeply"), "{told}");
+}
+
+#[test]
+fn what_stands_around_a_build_may_be_anything() {
+    for build in ["null", "5", "\"x\"", "[]", "{}", "{\"id\": 5, \"links\": 7, \"rig\": [], \"earlier\": [null, {}]}"] {
+        let text = format!("{{\"format\": \"linkwright builds\", \"version\": 1, \"builds\": [{build}]}}");
+        let read = from_text(&text).expect("a file");
+        assert_eq!(read.builds.len(), 1, "{build}");
+        assert_eq!(read.builds[0].document, Document::default(), "{build}");
+        assert_eq!(read.told.len(), 1, "{build}: it has no check that fits");
+    }
+}
+
+#[test]
+fn a_new_version_keeps_the_one_before() {
+    let mut build = sample().remove(1);
+    let first = build.document.clone();
+    build.save(&first, "2026-12-01T00:00:00.000Z");
+    assert_eq!((build.removed.as_ref(), build.earlier.len()), (None, 0), "the same again is no new version");
+    let mut changed = first.clone();
+    changed.rig.weight = Some(lbf(5000.0));
+    build.save(&changed, "2026-12-01T00:00:00.000Z");
+    assert_eq!(build.earlier.len(), 1);
+    assert_eq!(build.earlier[0].saved, "2026-11-20T10:00:00.000Z", "when that one was saved");
+    assert_eq!(from_fragment(&build.earlier[0].fragment).document, first);
+    for pounds in 0..200 {
+        changed.rig.weight = Some(lbf(3000.0 + f64::from(pounds)));
+        build.save(&changed, "2026-12-02T00:00:00.000Z");
+    }
+    assert_eq!(build.earlier.len(), MOST_EARLIER);
+    assert_eq!(build.document.rig.weight, Some(lbf(3199.0)));
+}
+
+#[test]
+fn ids_are_plain() {
+    assert!(is_id("m3x9-k2"));
+    for id in ["", "A", "a b", "../x", "ä", "a\u{0}", &"a".repeat(61)] {
+        assert!(!is_id(id), "{id:?}");
+    }
+}
+
+/// A value as another reader of JSON sees it.
+fn as_others_see(value: &Json) -> serde_json::Value {
+    match value {
+        Json::Null => serde_json::Value::Null,
+        Json::Truth(truth) => (*truth).into(),
+        Json::Number(number) => (*number).into(),
+        Json::Text(text) => text.as_str().into(),
+        Json::List(values) => values.iter().map(as_others_see).collect(),
+        Json::Table(members) => serde_json::Value::Object(
+            members.iter().map(|(name, value)| (name.clone(), as_others_see(value))).collect(),
+        ),
+    }
+}
+
+/// With every number as a floating one.
+fn in_floats(value: &serde_json::Value) -> serde_json::Value {
+    match value {
+        serde_json::Value::Number(number) => number.as_f64().into(),
+        serde_json::Value::Array(values) => values.iter().map(in_floats).collect(),
+        serde_json::Value::Object(members) => {
+            members.iter().map(|(name, value)| (name.clone(), in_floats(value))).collect()
+        }
+        other => other.clone(),
+    }
+}
+
+#[test]
+fn json_is_read_as_others_read_it() {
+    for text in [
+        "null",
+        " true ",
+        "false",
+        "0",
+        "-0.5e-3",
+        "1E+2",
+        "12.75",
+        "\"\"",
+        "\"a\\n\\t\\r\\b\\f\\/\\\\\\\"\\u00e9\\ud83d\\ude00ü😀\"",
+        "[]",
+        "{}",
+        "[1,[2,[3]],{\"a\":{\"b\":[]}}]",
+        "{\"a\": 1, \"b\": [true, null]}",
+        // None of these is JSON.
+        "",
+        "nul",
+        "01",
+        "1.",
+        ".5",
+        "+1",
+        "1e",
+        "-",
+        "NaN",
+        "1e999",
+        "\"",
+        "\"\\x\"",
+        "\"\\u12g4\"",
+        "\"\\ud83d\"",
+        "\"\\ude00\"",
+        "\"\\ud83d\\u0041\"",
+        "\"a\nb\"",
+        "[1,]",
+        "[1 2]",
+        "[,1]",
+        "{\"a\"}",
+        "{\"a\":1,}",
+        "{a:1}",
+        "{'a':1}",
+        "[1]]",
+        "1 2",
+        "//x\n1",
+    ] {
+        let (ours, theirs) = (json::read(text), serde_json::from_str::<serde_json::Value>(text));
+        match (&ours, &theirs) {
+            (Ok(ours), Ok(theirs)) => assert_eq!(as_others_see(ours), in_floats(theirs), "{text}"),
+            (Err(_), Err(_)) => {}
+            _ => panic!("{text:?}: {ours:?}, elsewhere {theirs:?}"),
+        }
+    }
+}
+
+#[test]
+fn json_says_in_which_line_it_stops() {
+    assert_eq!(json::read("{\n  \"a\": 1\n  \"b\": 2\n}"), Err("In line 3: a comma is missing.".to_string()));
+}

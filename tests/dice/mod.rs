@@ -1,0 +1,56 @@
+//! Random rigs that are the same on every machine.
+
+use linkwright::document::{Document, Link, tidy_name};
+use linkwright::inputs::{CHOICES, NUMBERS, places};
+use linkwright::quantity::inch;
+
+/// Numbers that look like chance and are the same on every machine.
+pub(crate) struct Dice(pub(crate) u64);
+
+impl Dice {
+    /// A number below another.
+    pub(crate) fn next(&mut self, below: usize) -> usize {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 33) as usize % below
+    }
+
+    fn share(&mut self) -> f64 {
+        self.next(1 << 30) as f64 / f64::from((1 << 30) - 1)
+    }
+
+    /// A rig of a few links with some of everything decided, in any digits.
+    pub(crate) fn rig(&mut self) -> Document {
+        let most = if self.next(50) == 0 { 40 } else { 9 };
+        let links = 1 + self.next(most);
+        let mut document = Document { links: vec![Link::default(); links], ..Document::default() };
+        let letters = ['a', 'Z', '0', '-', ' ', '.', '_', '&', '=', '#', '%', '"', '\'', '<', 'é', '½', '日', '😀'];
+        let name: String = (0..self.next(8)).map(|_| letters[self.next(letters.len())]).collect();
+        document.name = tidy_name(&name);
+        for _ in 0..self.next(14) {
+            let input = NUMBERS[self.next(NUMBERS.len())];
+            let places = places(&document, input.scope);
+            let value = input.least + self.share() * (input.most - input.least);
+            // Half of them as somebody would type them.
+            let typed = inch((value / inch(1.0) * 32.0).round() / 32.0);
+            let value = if self.next(2) == 0 && input.accepts(typed) { typed } else { value };
+            (input.set)(&mut document, places[self.next(places.len())], Some(value));
+        }
+        for _ in 0..self.next(8) {
+            let choice = CHOICES[self.next(CHOICES.len())];
+            let places = places(&document, choice.scope);
+            let options = (choice.options)();
+            (choice.set)(&mut document, places[self.next(places.len())], Some(options[self.next(options.len())].id));
+        }
+        document
+    }
+}
+
+/// The same with dice of its own on each of four threads.
+pub(crate) fn in_four_threads(seed: u64, play: impl Fn(Dice) + Sync) {
+    std::thread::scope(|scope| {
+        for number in 0..4 {
+            let play = &play;
+            scope.spawn(move || play(Dice(seed + number)));
+        }
+    });
+}

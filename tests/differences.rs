@@ -1,0 +1,85 @@
+//! Differences between two rigs, in words.
+
+use linkwright::differences::{differences, matched};
+use linkwright::document::{Document, Link, Position, Role, Seat, Use};
+use linkwright::layouts::{self, LAYOUTS};
+use linkwright::quantity::{System, inch, lbf};
+
+/// A rig of two axles.
+fn rig() -> Document {
+    let mut rig = Document::default();
+    rig.rig.weight = Some(lbf(4100.0));
+    rig.rig.usage = Some(Use::Hard);
+    for position in Position::ALL {
+        layouts::add(&mut rig, &LAYOUTS[0], position);
+    }
+    rig.links.iter_mut().for_each(|link| link.length = Some(inch(38.0)));
+    rig
+}
+
+/// Every difference as a sentence.
+fn told(before: &Document, after: &Document, system: System) -> Vec<String> {
+    differences(before, after).iter().map(|difference| difference.sentence(system)).collect()
+}
+
+#[test]
+fn nothing_differs_from_itself() {
+    assert_eq!(told(&rig(), &rig(), System::Inch), Vec::<String>::new());
+}
+
+#[test]
+fn every_kind_of_change_is_one_sentence() {
+    let before = rig();
+    type Change = fn(&mut Document);
+    let cases: [(Change, &str); 11] = [
+        (|rig| rig.name = "Blue".to_string(), "Named “Blue”"),
+        (|rig| rig.rig.weight = Some(lbf(4500.0)), "Rig weight, loaded: 4,500 lb, before 4,100 lb"),
+        (|rig| rig.rig.tire = Some(inch(40.0)), "Tire diameter: 40 in, before 37 in by default"),
+        (
+            |rig| rig.rig.axles[1].flex = Some(inch(9.0)),
+            "Rear axle: Wheel travel, one up and one down: 9 in, before 5 in by default",
+        ),
+        (|rig| rig.links[0].length = Some(inch(38.5)), "Front lower links: Mount to mount: 38-1/2 in, before 38 in"),
+        (|rig| rig.links[0].length = None, "Front lower links: Mount to mount: left open, before 38 in"),
+        (
+            |rig| rig.links[0].length = Some(inch(38.000_001)),
+            "Front lower links: Mount to mount: 38 in, changed by less than is shown",
+        ),
+        (
+            |rig| rig.links[2].ends[1].rod_end = Some("wide-16"),
+            "Rear lower links: Rod end at B: 1 × 1-1/4-12, wide, before left open",
+        ),
+        (|rig| layouts::remove(rig, 3), "Rear upper links: removed"),
+        (|rig| rig.links.push(Link { role: Role::TieRod, ..Link::default() }), "Front tie rod: added"),
+        (|rig| rig.links.swap(0, 3), ""),
+    ];
+    for (change, sentence) in cases {
+        let mut after = before.clone();
+        change(&mut after);
+        let told = told(&before, &after, System::Inch);
+        let wanted: Vec<&str> = Some(sentence).filter(|sentence| !sentence.is_empty()).into_iter().collect();
+        assert_eq!(told, wanted);
+    }
+}
+
+#[test]
+fn a_pair_set_apart_is_one_moved_and_one_added() {
+    let before = rig();
+    let mut after = before.clone();
+    layouts::to_other_side(&mut after, 0);
+    let told = told(&before, &after, System::Inch);
+    assert_eq!(told.len(), 2, "{told:?}");
+    assert!(told.iter().any(|line| line == "Right front lower link: added"), "{told:?}");
+    assert_eq!(after.links[0].seat, Some(Seat::Left));
+}
+
+#[test]
+fn links_are_told_apart_by_where_they_sit() {
+    let before = rig();
+    let mut after = before.clone();
+    after.links.reverse();
+    assert_eq!(
+        matched(&before, &after),
+        [(Some(0), Some(3)), (Some(1), Some(2)), (Some(2), Some(1)), (Some(3), Some(0))]
+    );
+}
