@@ -10,12 +10,17 @@
 //! [`Page::take_foreign_requests`].
 
 mod driver;
+mod fallback;
+mod first;
+mod offline;
 mod page;
+mod policy;
 mod prove;
 mod rig;
 mod runner;
 mod saved;
 mod self_test;
+mod single;
 mod size;
 
 use page::{PHONE, Page};
@@ -44,6 +49,21 @@ fn main() -> ExitCode {
         saved::two_tabs_agree_or_ask,
         saved::a_build_saved_elsewhere_is_not_written_over,
         saved::what_cannot_be_kept_is_told,
+        offline::a_second_visit_needs_no_network,
+        offline::a_newer_build_waits_for_a_yes,
+        offline::a_broken_newer_build_is_refused,
+        offline::below_a_path_beside_another_copy,
+        first::the_first_screen_is_the_live_page,
+        first::the_program_takes_over_without_a_jump,
+        first::what_is_done_before_the_program_counts,
+        first::a_link_shows_no_empty_form_first,
+        policy::nothing_foreign_runs_or_is_asked_for,
+        single::one_file_opens_from_a_folder,
+        fallback::without_scripts_the_page_says_so,
+        fallback::without_webassembly_entries_can_be_taken_along,
+        fallback::a_program_that_stops_gives_everything_back,
+        fallback::a_stranger_s_mistake_changes_nothing,
+        fallback::a_part_that_does_not_arrive_can_be_tried_again,
     ];
     runner::run(all)
 }

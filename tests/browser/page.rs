@@ -42,6 +42,8 @@ pub(crate) struct Page {
     address: SocketAddr,
     server: RefCell<Option<Server>>,
     folder: RefCell<PathBuf>,
+    /// What the addresses of all requests begin with.
+    own: RefCell<String>,
     screen: Cell<Screen>,
     media: RefCell<Vec<(String, String)>>,
     errors: RefCell<Vec<String>>,
@@ -53,9 +55,11 @@ impl Page {
     pub(crate) async fn new(driver: &Driver, folder: &Path) -> Result<Page, String> {
         let server = Server::start(folder, Ipv4Addr::LOCALHOST.into(), 0)
             .map_err(|reason| format!("{} cannot be served: {reason}", folder.display()))?;
+        let address = server.address();
         Ok(Page {
             client: driver.session().await?,
-            address: server.address(),
+            address,
+            own: RefCell::new(format!("http://{address}/")),
             server: RefCell::new(Some(server)),
             folder: RefCell::new(folder.to_path_buf()),
             screen: Cell::new(DESK),
@@ -67,21 +71,43 @@ impl Page {
 
     /// Loads the page anew, at a fragment (without `#`; may be empty).
     pub(crate) async fn open(&self, screen: Screen, fragment: &str) {
+        let hash = if fragment.is_empty() { "" } else { "#" };
+        self.visit(screen, &format!("{}{hash}{fragment}", self.address())).await;
+        self.is_live().await;
+    }
+
+    /// Waits until no first screen stands in for the page any more.
+    pub(crate) async fn is_live(&self) {
+        let start = Instant::now();
+        while self.client.find(Locator::Css("#waiting")).await.is_ok() {
+            assert!(start.elapsed() < PATIENCE, "the page's program does not start");
+            sleep(Duration::from_millis(20)).await;
+        }
+    }
+
+    /// Loads a page below the host's own address, or a file of this computer, and waits for nothing.
+    pub(crate) async fn visit(&self, screen: Screen, address: &str) {
         // From another page, or a change of the fragment alone would load nothing.
         done("leaving the page", self.client.goto("about:blank").await);
         self.look_with(screen).await;
-        let hash = if fragment.is_empty() { "" } else { "#" };
-        let address = format!("{}{hash}{fragment}", self.address());
-        done(&format!("opening {address}"), self.client.goto(&address).await);
+        let file = address.starts_with("file:").then(|| address.split('#').next().unwrap_or_default().to_owned());
+        self.own.replace(file.unwrap_or_else(|| self.address()));
+        done(&format!("opening {address}"), self.client.goto(address).await);
     }
 
     pub(crate) async fn reload(&self) {
         done("reloading", self.client.refresh().await);
+        self.is_live().await;
     }
 
     /// The page's address, without a fragment.
     pub(crate) fn address(&self) -> String {
         format!("http://{}/", self.address)
+    }
+
+    /// The folder that is served.
+    pub(crate) fn folder(&self) -> PathBuf {
+        self.folder.borrow().clone()
     }
 
     /// Turns or exchanges the device under the open page.
@@ -148,7 +174,7 @@ impl Page {
     }
 
     /// Waits for the first element that matches.
-    async fn find(&self, selector: &str) -> Element {
+    pub(crate) async fn find(&self, selector: &str) -> Element {
         let start = Instant::now();
         loop {
             match self.client.find(Locator::Css(selector)).await {

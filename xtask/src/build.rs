@@ -1,5 +1,6 @@
-//! `cargo xtask build`: the page as a reader gets it, in dist/.
+//! `cargo xtask build`: the page as a reader gets it, in dist/ and as one file in dist-single/.
 
+use crate::dress::{self, Built};
 use crate::run::{cargo, program, run, step};
 use crate::server::compress;
 use crate::{Outcome, root, tools};
@@ -12,13 +13,20 @@ pub fn dist() -> PathBuf {
     root().join("dist")
 }
 
+/// Where the page in one file is.
+#[must_use]
+pub fn dist_single() -> PathBuf {
+    root().join("dist-single")
+}
+
 /// Installs what is missing, builds, and says what came out.
 pub fn build() -> Outcome {
     release()?;
-    print_sizes(&dist())
+    print_sizes(&dist())?;
+    print_sizes(&dist_single())
 }
 
-/// Builds the page for release into [`dist`].
+/// Builds the page for release into [`dist`] and [`dist_single`].
 pub fn release() -> Outcome {
     tools::wasm_target()?;
     // Trunk works offline, and asks cargo about the whole workspace on every system: fetch all.
@@ -35,14 +43,15 @@ pub fn release() -> Outcome {
         // Trunk stops at NO_COLOR=1: it reads the variable as the word true or false.
         trunk.env_remove("NO_COLOR");
         run(&mut trunk, "the page does not build: mend what the compiler says above")
-    })
+    })?;
+    dress::dress(&Built::read(&dress::raw())?, &dist(), &dist_single())
 }
 
 /// Every file with its size as it is and as a host sends it.
 fn print_sizes(dist: &Path) -> Outcome {
     let mut files = Vec::new();
     list(dist, &mut files)
-        .map_err(|reason| format!("dist/ cannot be read ({reason}): run `cargo xtask build` again"))?;
+        .map_err(|reason| format!("{} cannot be read ({reason}): run `cargo xtask build` again", dist.display()))?;
     files.sort();
     let mut total = (0, 0);
     println!("{:>12} {:>12}", "bytes", "with brotli");

@@ -1,14 +1,21 @@
 //! What `cargo xtask` does, as a library, so that the browser journeys serve the page with the same code.
 //!
-//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`serve`] shows it,
+//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`dress`] puts what is
+//! published together ([`policy`], [`worker`], [`single`], [`icons`], [`digest`]), [`serve`] shows it,
 //! [`suite`] tests everything. Underneath: [`server`] speaks HTTP, [`run`] starts programs.
 
 pub mod build;
+pub mod digest;
+pub mod dress;
+pub mod icons;
+pub mod policy;
 pub mod run;
 pub mod serve;
 pub mod server;
+pub mod single;
 pub mod suite;
 pub mod tools;
+pub mod worker;
 
 use std::path::{Path, PathBuf};
 

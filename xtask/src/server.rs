@@ -1,8 +1,10 @@
 //! A small server for a folder of files, for people (`cargo xtask serve`) and for the journeys.
+//! It sends the headers that the folder's own file of headers asks hosts for.
 
+use crate::policy::{HEADERS, headers_for};
 use http_body_util::Full;
 use hyper::body::Bytes;
-use hyper::header::{self, HeaderMap, HeaderValue};
+use hyper::header::{self, HeaderMap, HeaderName, HeaderValue};
 use hyper::{Method, Request, Response, StatusCode};
 use hyper_util::rt::TokioIo;
 use std::collections::HashMap;
@@ -107,8 +109,22 @@ impl Files {
             return plain(StatusCode::NOT_FOUND, "There is no such file here.");
         };
         match self.read(&file, accepts_brotli(request.headers())) {
-            Ok((body, brotli)) => ok(&file, body, brotli),
+            Ok((body, brotli)) => {
+                let mut response = ok(&file, body, brotli);
+                self.add_headers(request.uri().path(), response.headers_mut());
+                response
+            }
             Err(_) => plain(StatusCode::INTERNAL_SERVER_ERROR, "The file cannot be read."),
+        }
+    }
+
+    /// Read anew each time: a build under way may change what may run.
+    fn add_headers(&self, path: &str, headers: &mut HeaderMap) {
+        let text = std::fs::read_to_string(self.root.join(HEADERS)).unwrap_or_default();
+        for (name, value) in headers_for(&text, path) {
+            if let (Ok(name), Ok(value)) = (HeaderName::try_from(name), HeaderValue::try_from(value)) {
+                headers.insert(name, value);
+            }
         }
     }
 

@@ -23,6 +23,7 @@ impl Folder {
         fs::write(site.join("deep/index.html"), "<title>Deep</title>")?;
         fs::write(site.join("two words.txt"), "spaced")?;
         fs::write(site.join("app.wasm"), [0; 5000])?;
+        fs::write(site.join("_headers"), "/*\n  X-All: yes\n/app.wasm\n  Cache-Control: immutable\n")?;
         Ok(Folder(top))
     }
 
@@ -65,7 +66,10 @@ fn files_come_with_their_types() -> Checked {
         let (head, _) = ask(server.address(), "GET", path, "")?;
         assert!(head.starts_with(&format!("http/1.1 {status}")), "{path}: {head}");
         assert!(head.contains(&format!("content-type: {kind}")), "{path}: {head}");
-        assert!(head.contains("cache-control: no-cache"), "{path}: {head}");
+        let cache = if path == "/app.wasm" { "immutable" } else { "no-cache" };
+        assert_eq!(head.matches("cache-control: ").count(), 1, "{path}: {head}");
+        assert!(head.contains(&format!("cache-control: {cache}")), "{path}: {head}");
+        assert_eq!(head.contains("x-all: yes"), status == "200", "{path}: {head}");
     }
     Ok(())
 }

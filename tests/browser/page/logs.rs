@@ -47,7 +47,7 @@ impl Page {
             };
             let url = url.as_str().unwrap_or_default();
             let within = ["data:", "blob:", "about:", "chrome:", "devtools:"];
-            if !url.starts_with(&self.address()) && !within.iter().any(|it| url.starts_with(it)) {
+            if !url.starts_with(self.own.borrow().as_str()) && !within.iter().any(|it| url.starts_with(it)) {
                 self.foreign.borrow_mut().push(url.to_owned());
             }
         }

@@ -1,0 +1,111 @@
+//! What stands in the page's place when it cannot run, and that nothing kept is lost by it.
+
+use crate::offline::Folder;
+use crate::page::{DESK, PHONE, Page};
+use crate::size::EXAMPLE;
+use serde_json::json;
+
+/// Everything kept can be taken along as text and as a file that says the same.
+async fn takes_along(page: &Page, wanted: &[&str]) {
+    let text = page.value("kept").await;
+    for part in wanted {
+        assert!(text.contains(part), "{part:?} is not in {text:?}");
+    }
+    let file = page.attribute("#save-kept", "href").await.unwrap_or_default();
+    let decoded = page.script("return decodeURIComponent(arguments[0].split(',')[1])", vec![json!(file)]).await;
+    assert_eq!(decoded, json!(text), "the file says the same");
+    assert_eq!(page.attribute("#save-kept", "download").await.as_deref(), Some("linkwright.txt"));
+    assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+    let low =
+        "return [...document.querySelectorAll('.rescue :is(button, a)')].filter(it => it.offsetHeight < 48).length";
+    assert_eq!(page.script(low, vec![]).await, json!(0), "a finger finds every button");
+}
+
+/// Scripts switched off: plain words instead of a form that does nothing.
+pub(crate) async fn without_scripts_the_page_says_so(page: &Page) {
+    page.devtools("Emulation.setScriptExecutionDisabled", json!({ "value": true })).await;
+    page.visit(PHONE, &page.address()).await;
+    let picture = page.screenshot("no-scripts").await;
+    assert!(picture.is_file());
+    let shown = page.devtools("Accessibility.getFullAXTree", json!({})).await.to_string();
+    assert!(shown.contains("Linkwright needs scripts"), "{shown}");
+    assert!(!shown.contains("Mount to mount"), "a form that cannot answer is not shown");
+}
+
+/// WebAssembly switched off, with entries from better days.
+pub(crate) async fn without_webassembly_entries_can_be_taken_along(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    page.script("localStorage.setItem('linkwright.other', 'größer'); localStorage.setItem('strange', 'x')", vec![])
+        .await;
+    let source = json!({ "source": "delete globalThis.WebAssembly" });
+    page.devtools("Page.addScriptToEvaluateOnNewDocument", source).await;
+    page.open(PHONE, "").await;
+    let text = page.wait_text(".rescue", |text| text.contains("cannot run")).await;
+    assert!(text.contains("WebAssembly"), "{text}");
+    takes_along(page, &[&format!("linkwright.entries\n{EXAMPLE}\n"), "linkwright.other\ngrößer\n"]).await;
+    assert!(!page.value("kept").await.contains("strange"), "what is not ours stays out");
+    page.screenshot_whole("no-webassembly").await;
+}
+
+/// A panic inside the program, and the ways on.
+pub(crate) async fn a_program_that_stops_gives_everything_back(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    // The program builds what it shows by copying templates. Where that is refused it cannot go on.
+    let refuse = "Node.prototype.cloneNode = () => { throw new Error('refused') }";
+    page.script(refuse, vec![]).await;
+    page.click("#leaf-prove").await;
+    let text = page.wait_text(".rescue", |text| text.contains("has stopped")).await;
+    assert!(text.contains("What you saved is safe"), "{text}");
+    takes_along(page, &[&format!("linkwright.entries\n{EXAMPLE}\n"), &page.address()]).await;
+    let errors = page.take_errors().await.join("\n");
+    assert!(errors.contains("unreachable"), "the program ended as on a panic: {errors}");
+    page.screenshot_whole("stopped-phone").await;
+    page.prefer("color-scheme", "dark").await;
+    page.screenshot_whole("stopped-phone-dark").await;
+
+    page.click("#again").await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    page.script(refuse, vec![]).await;
+    page.click("#leaf-prove").await;
+    page.wait_text(".rescue", |text| text.contains("has stopped")).await;
+    page.take_errors().await;
+    page.click("#without").await;
+    page.wait_text("#still-needed", |text| text.contains("Still needed")).await;
+    assert_eq!(page.fragment().await, "");
+    page.click("#back-to-own").await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+}
+
+/// What goes wrong in something that the browser added to the page is not the page's end.
+pub(crate) async fn a_stranger_s_mistake_changes_nothing(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    page.script("setTimeout(() => { throw new Error('not ours') }); Promise.reject(new Error('nor this'))", vec![])
+        .await;
+    page.script("return new Promise(done => setTimeout(done, 50))", vec![]).await;
+    assert_eq!(page.take_errors().await.len(), 2);
+    page.click("#leaf-prove").await;
+    page.wait_text("#prove-title", |text| !text.is_empty()).await;
+}
+
+/// A part that does not arrive, and arrives at the second try.
+pub(crate) async fn a_part_that_does_not_arrive_can_be_tried_again(page: &Page) {
+    let built = page.folder();
+    let folder = Folder::new("part");
+    let half = folder.with_build(&built, "half");
+    for entry in std::fs::read_dir(&half).expect("a copy").flatten() {
+        if entry.path().extension().is_some_and(|it| it == "wasm") {
+            std::fs::remove_file(entry.path()).expect("one file less");
+        }
+    }
+    page.serve(&half);
+    page.open(DESK, EXAMPLE).await;
+    page.wait_text(".rescue", |text| text.contains("did not load")).await;
+    takes_along(page, &[EXAMPLE]).await;
+    page.take_errors().await;
+    page.serve(&built);
+    page.click("#again").await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+}
