@@ -41,7 +41,10 @@ pub(crate) async fn the_first_screen_is_the_live_page(page: &Page) {
     }
     let kept = std::fs::read_to_string(file()).expect("src/shell/first.html");
     let differs = kept.lines().zip(live.lines()).find(|(kept, live)| kept != live);
-    assert!(kept == live, "src/shell/first.html is not the live page any more ({differs:?}): see DEVELOPERS.md, Recipes");
+    assert!(
+        kept == live,
+        "src/shell/first.html is not the live page any more ({differs:?}): see DEVELOPERS.md, Recipes"
+    );
 }
 
 /// Holds the program back until the page is told to let it go, and adds up what jumps.
