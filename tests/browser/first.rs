@@ -89,7 +89,7 @@ pub(crate) async fn the_program_takes_over_without_a_jump(page: &Page) {
         let after = page.script(PLACES, vec![]).await;
         let pairs = before.as_array().into_iter().flatten().zip(after.as_array().into_iter().flatten());
         let moved: Vec<_> = pairs.filter(|(before, after)| before != after).collect();
-        assert!(before == after, "moved on the {name}, first and then: {moved:?}");
+        assert!(before == after, "moved on the {name}, before and after: {:?}", moved.first());
         let jumped = page.script("return jumped", vec![]).await;
         assert!(jumped.as_f64().is_some_and(|it| it < 0.001), "the browser saw a jump of {jumped}");
     }

@@ -71,6 +71,15 @@ async fn kept(page: &Page) {
     assert_eq!(page.script(active, vec![]).await, json!("kept"));
 }
 
+/// Waits until a newer build is here whole, which the reload before began to look for.
+async fn newer_waits(page: &Page) {
+    let waiting = "return navigator.serviceWorker.getRegistration().then(home => new Promise(done => {
+        const look = () => home.waiting ? done('waits') : setTimeout(look, 50);
+        look();
+    }))";
+    assert_eq!(page.script(waiting, vec![]).await, json!("waits"));
+}
+
 /// How many builds the browser keeps.
 async fn builds_kept(page: &Page) -> i64 {
     page.script("return caches.keys().then(all => all.length)", vec![]).await.as_i64().unwrap_or(-1)
@@ -116,6 +125,7 @@ pub(crate) async fn a_newer_build_waits_for_a_yes(page: &Page) {
     // The host has no file of the first build any more; the reader sees all of it all the same.
     page.reload().await;
     assert_eq!(build(page).await, ["first", "first"]);
+    newer_waits(page).await;
     let news = page.wait_text("#news", |text| text.contains("newer version is ready")).await;
     assert!(news.contains("Use it now"), "{news}");
     assert_eq!(page.attribute("#news", "role").await.as_deref(), Some("status"));

@@ -12,7 +12,7 @@ use std::convert::Infallible;
 use std::io;
 use std::net::{IpAddr, SocketAddr};
 use std::path::{Path, PathBuf};
-use std::sync::{Arc, Mutex, PoisonError};
+use std::sync::{Arc, LazyLock, Mutex, PoisonError};
 use std::thread::{self, JoinHandle};
 use std::time::SystemTime;
 use tokio::sync::oneshot;
@@ -89,14 +89,16 @@ async fn accept(listener: std::net::TcpListener, files: Arc<Files>) {
 /// A file's compressed form, and the state of the file that it was made from.
 type Compressed = (SystemTime, u64, Bytes);
 
+/// Of every folder served, as long as the process lives: each journey has a server of its own.
+static COMPRESSED: LazyLock<Mutex<HashMap<PathBuf, Compressed>>> = LazyLock::new(Mutex::default);
+
 struct Files {
     root: PathBuf,
-    compressed: Mutex<HashMap<PathBuf, Compressed>>,
 }
 
 impl Files {
     fn new(folder: &Path) -> io::Result<Files> {
-        Ok(Files { root: folder.canonicalize()?, compressed: Mutex::default() })
+        Ok(Files { root: folder.canonicalize()? })
     }
 
     fn answer<B>(&self, request: &Request<B>) -> Response<Full<Bytes>> {
@@ -108,7 +110,7 @@ impl Files {
         let Some(file) = find(&self.root, request.uri().path()) else {
             return plain(StatusCode::NOT_FOUND, "There is no such file here.");
         };
-        match self.read(&file, accepts_brotli(request.headers())) {
+        match read(&file, accepts_brotli(request.headers())) {
             Ok((body, brotli)) => {
                 let mut response = ok(&file, body, brotli);
                 self.add_headers(request.uri().path(), response.headers_mut());
@@ -127,25 +129,25 @@ impl Files {
             }
         }
     }
+}
 
-    /// The file's bytes, and whether they are compressed.
-    fn read(&self, file: &Path, brotli: bool) -> io::Result<(Bytes, bool)> {
-        let about = file.metadata()?;
-        let state = (about.modified()?, about.len());
-        if !brotli || !kind(file).1 || about.len() < 1024 {
-            return Ok((std::fs::read(file)?.into(), false));
-        }
-        let mut all = self.compressed.lock().unwrap_or_else(PoisonError::into_inner);
-        if let Some((time, length, bytes)) = all.get(file)
-            && (*time, *length) == state
-        {
-            return Ok((bytes.clone(), true));
-        }
-        // Quality 5 is made at once; a host would use 11, as the printed sizes do.
-        let bytes = Bytes::from(compress(&std::fs::read(file)?, 5));
-        all.insert(file.to_path_buf(), (state.0, state.1, bytes.clone()));
-        Ok((bytes, true))
+/// The file's bytes, and whether they are compressed.
+fn read(file: &Path, brotli: bool) -> io::Result<(Bytes, bool)> {
+    let about = file.metadata()?;
+    let state = (about.modified()?, about.len());
+    if !brotli || !kind(file).1 || about.len() < 1024 {
+        return Ok((std::fs::read(file)?.into(), false));
     }
+    let mut all = COMPRESSED.lock().unwrap_or_else(PoisonError::into_inner);
+    if let Some((time, length, bytes)) = all.get(file)
+        && (*time, *length) == state
+    {
+        return Ok((bytes.clone(), true));
+    }
+    // Quality 5 is made at once; a host would use 11, as the printed sizes do.
+    let bytes = Bytes::from(compress(&std::fs::read(file)?, 5));
+    all.insert(file.to_path_buf(), (state.0, state.1, bytes.clone()));
+    Ok((bytes, true))
 }
 
 /// Brotli at a quality from 0 (fast) to 11 (small).
