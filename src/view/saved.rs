@@ -2,6 +2,7 @@
 
 use super::shelf::{Kept, Saving, title};
 use super::state::Bench;
+use super::tag::{Tag, button, live, nothing, tag, words};
 use super::{compare, rig_entries, storage, trail};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -30,21 +31,36 @@ pub(super) fn saved(bench: Bench) -> AnyView {
     let shown = Shown { told: RwSignal::default(), find: RwSignal::default(), clash: RwSignal::new(false) };
     let many =
         Memo::new(move |_| bench.shelf.with(|shelf| shelf.iter().flatten().filter(|kept| kept.lies_open()).count()));
-    view! {
-        <p class="kicker">"On this device"</p>
-        <h2 id="saved-title" tabindex="-1">{move || match many.get() { 0 => "No saved builds yet".to_string(), 1 => "1 saved build".to_string(), many => format!("{many} saved builds") }}</h2>
-        {saving(bench, shown)}
-        <div id="saved-told" role="status">{move || shown.told.get().into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}</div>
-        <section class="part-of" aria-labelledby="list-title">
-            <h3 id="list-title">"Saved builds"</h3>
-            {move || (many.get() > 3).then(|| finding(shown))}
-            <ul class="builds" id="builds">{move || listed(bench, shown)}</ul>
-        </section>
-        {move || (many.get() > 0).then(|| compare::compare(bench))}
-        {files(bench, shown)}
-        {move || bin(bench, shown)}
-    }
+    let how_many = move || match many.get() {
+        0 => "No saved builds yet".to_string(),
+        1 => "1 saved build".to_string(),
+        many => format!("{many} saved builds"),
+    };
+    let list = tag("section class=part-of aria-labelledby=list-title")
+        .with(tag("h3 id=list-title").with("Saved builds"))
+        .with(live(move || if many.get() > 3 { finding(shown) } else { nothing() }))
+        .with(tag("ul class=builds id=builds").with(live(move || listed(bench, shown))));
+    vec![
+        tag("p class=kicker").with("On this device").into_any(),
+        tag("h2 id=saved-title tabindex=-1").with(words(how_many)).into_any(),
+        saving(bench, shown),
+        tag("div id=saved-told role=status").with(live(move || lines("p", &shown.told.get()).into_any())).into_any(),
+        list.into_any(),
+        live(move || if many.get() > 0 { compare::compare(bench) } else { nothing() }),
+        files(bench, shown),
+        live(move || bin(bench, shown)),
+    ]
     .into_any()
+}
+
+/// Each sentence in an element of its own.
+fn lines(open: &'static str, sentences: &[String]) -> Vec<AnyView> {
+    sentences.iter().map(|words| tag(open).with(&**words).into_any()).collect()
+}
+
+/// Words on a button that only a screen reader says.
+fn unseen(before: &str, name: &str) -> Tag {
+    tag("span class=unseen").with(before).with(name)
 }
 
 /// What is on the bench, and how it gets kept.
@@ -69,36 +85,62 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
         format!("“{}”, saved {when}. {since}", title(bench, &kept.build.document))
     };
     let changes = move || {
-        let kept = record.get()?;
+        let Some(kept) = record.get() else { return nothing() };
         let changes = bench.document.with(|document| differences(&kept.build.document, document));
-        (!changes.is_empty()).then(|| view! { <ul class="changes">{sentences(bench, &changes)}</ul> })
+        if changes.is_empty() {
+            return nothing();
+        }
+        tag("ul class=changes").with(sentences(bench, &changes)).into_any()
     };
     let known = move || record.with(Option::is_some);
-    view! {
-        <section class="part-of" aria-labelledby="bench-title">
-            <h3 id="bench-title">"On the bench now"</h3>
-            {rig_entries::name(bench)}
-            <p id="bench-stands">{stands}</p>
-            {changes}
-            <div class="buttons">
-                <button type="button" id="save" disabled=move || empty.get() on:click=move |_| save(bench, shown, false, false)>
-                    {move || if known() { "Save the changes" } else { "Save on this device" }}
-                </button>
-                {move || known().then(|| view! { <button type="button" id="save-another" on:click=move |_| save(bench, shown, true, false)>"Save as another build"</button> })}
-                {trail::buttons(bench)}
-            </div>
-            {move || shown.clash.get().then(|| view! {
-                <div class="clash" role="alert">
-                    <p>"Something else was saved under this build meanwhile, in another tab or window. Which do you want?"</p>
-                    <div class="buttons">
-                        <button type="button" id="save-beside" on:click=move |_| save(bench, shown, true, false)>"Keep both: save mine as another build"</button>
-                        <button type="button" id="save-over" on:click=move |_| save(bench, shown, false, true)>"Save mine; the other becomes an earlier version"</button>
-                    </div>
-                </div>
-            })}
-        </section>
-    }
-    .into_any()
+    let name = words(move || if known() { "Save the changes" } else { "Save on this device" }.to_string());
+    let another = move || {
+        if !known() {
+            return nothing();
+        }
+        let act = move |_| save(bench, shown, true, false);
+        button("button type=button id=save-another", "Save as another build", act).into_any()
+    };
+    let buttons = tag("div class=buttons")
+        .with(
+            tag("button type=button id=save")
+                .flag("disabled", move || empty.get())
+                .on("click", move |_| save(bench, shown, false, false))
+                .with(name),
+        )
+        .with(live(another))
+        .with(trail::buttons(bench));
+    tag("section class=part-of aria-labelledby=bench-title")
+        .with(tag("h3 id=bench-title").with("On the bench now"))
+        .with(rig_entries::name(bench))
+        .with(tag("p id=bench-stands").with(words(stands)))
+        .with(live(changes))
+        .with(buttons)
+        .with(live(move || if shown.clash.get() { clash(bench, shown) } else { nothing() }))
+        .into_any()
+}
+
+/// Which of two saves is wanted.
+fn clash(bench: Bench, shown: Shown) -> AnyView {
+    let buttons = tag("div class=buttons")
+        .with(button("button type=button id=save-beside", "Keep both: save mine as another build", move |_| {
+            save(bench, shown, true, false);
+        }))
+        .with(button(
+            "button type=button id=save-over",
+            "Save mine; the other becomes an earlier version",
+            move |_| {
+                save(bench, shown, false, true);
+            },
+        ));
+    tag("div class=clash role=alert")
+        .with(
+            tag("p").with(
+                "Something else was saved under this build meanwhile, in another tab or window. Which do you want?",
+            ),
+        )
+        .with(buttons)
+        .into_any()
 }
 
 /// Saves, and says how it ended.
@@ -126,45 +168,43 @@ pub(super) fn told(saving: Saving) -> Vec<String> {
     }
 }
 
-fn sentences(bench: Bench, changes: &[Difference]) -> AnyView {
+fn sentences(bench: Bench, changes: &[Difference]) -> Vec<AnyView> {
     let system = bench.system.get();
     let more = changes.len().saturating_sub(MOST_LISTED);
     let more = (more > 0).then(|| format!("And {more} more."));
-    let lines = changes.iter().take(MOST_LISTED).map(|change| change.sentence(system)).chain(more);
-    lines.map(|line| view! { <li>{line}</li> }).collect_view().into_any()
+    let said: Vec<String> =
+        changes.iter().take(MOST_LISTED).map(|change| change.sentence(system)).chain(more).collect();
+    lines("li", &said)
 }
 
 fn finding(shown: Shown) -> AnyView {
-    view! {
-        <div class="field">
-            <label for="find-build">"Find a build"</label>
-            <div class="entry words">
-                <input id="find-build" type="search" autocomplete="off" prop:value=move || shown.find.get()
-                    on:input=move |event| shown.find.set(event_target_value(&event))/>
-            </div>
-        </div>
-    }
-    .into_any()
+    let entry = tag("input id=find-build type=search autocomplete=off")
+        .value(move || shown.find.get())
+        .on("input", move |event| shown.find.set(event_target_value(&event)));
+    tag("div class=field")
+        .with(tag("label for=find-build").with("Find a build"))
+        .with(tag("div class='entry words'").with(entry))
+        .into_any()
 }
 
 /// The builds that are not in the bin and fit what is looked for.
 fn listed(bench: Bench, shown: Shown) -> AnyView {
     let find = shown.find.get().to_lowercase();
-    let words: Vec<&str> = find.split_whitespace().collect();
+    let wanted: Vec<&str> = find.split_whitespace().collect();
     let shelf = bench.shelf.get().unwrap_or_default();
     let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.raw.is_some() || kept.build.removed.is_none()).collect();
     if all.is_empty() {
-        return view! { <li><p>"Save what is on the bench, or take in a file below."</p></li> }.into_any();
+        return tag("li").with(tag("p").with("Save what is on the bench, or take in a file below.")).into_any();
     }
     let fits = |kept: &Kept| {
         let about = format!("{} {}", kept.title(bench), about(bench, &kept.build.document)).to_lowercase();
-        words.iter().all(|word| about.contains(word))
+        wanted.iter().all(|word| about.contains(word))
     };
     let found: Vec<Kept> = all.into_iter().filter(fits).collect();
     if found.is_empty() {
-        return view! { <li><p>"No build has these words in its name or its links."</p></li> }.into_any();
+        return tag("li").with(tag("p").with("No build has these words in its name or its links.")).into_any();
     }
-    found.into_iter().map(|kept| one(bench, shown, kept)).collect_view().into_any()
+    found.into_iter().map(|kept| one(bench, shown, kept)).collect::<Vec<_>>().into_any()
 }
 
 /// What a build is about, in one line.
@@ -180,55 +220,65 @@ fn one(bench: Bench, shown: Shown, kept: Kept) -> AnyView {
     let (id, name) = (kept.build.id.clone(), kept.title(bench));
     if let Some(raw) = kept.raw {
         let file = format!("linkwright-damaged-{id}.txt");
-        return view! {
-            <li>
-                <h4>{name}</h4>
-                <p class="error">"Nothing can be read of this one. Nothing else is lost by it. Export it as it is, for somebody who can mend it."</p>
-                <div class="buttons">
-                    <button type="button" on:click=move |_| { storage::download(&file, &raw); }>"Export it"</button>
-                    {for_good(bench, id)}
-                </div>
-            </li>
-        }
-        .into_any();
+        let take = button("button type=button", "Export it", move |_| {
+            storage::download(&file, &raw);
+        });
+        return tag("li")
+            .with(tag("h4").with(&*name))
+            .with(tag("p class=error").with("Nothing can be read of this one. Nothing else is lost by it. Export it as it is, for somebody who can mend it."))
+            .with(tag("div class=buttons").with(take).with(for_good(bench, id)))
+            .into_any();
     }
-    let (line, when) = (about(bench, &kept.build.document), storage::spoken_time(&kept.build.saved));
-    let told = kept.told.iter().map(|words| view! { <p class="error">{words.clone()}</p> }).collect_view();
+    let when = storage::spoken_time(&kept.build.saved);
     let here = bench.work.with(|work| work.build.as_deref() == Some(&id));
+    let stands = if when.is_empty() { String::new() } else { format!("Saved {when}") };
     let [open, copy, export, delete] = [(); 4].map(|()| id.clone());
-    let (build, other) = (kept.build.clone(), name.clone());
-    view! {
-        <li data-build=id>
-            <h4>{name.clone()}</h4>
-            <p class="source">{if when.is_empty() { String::new() } else { format!("Saved {when}") }}{here.then_some(". On the bench now")}</p>
-            <p>{line}</p>
-            {told}
-            <div class="buttons">
-                <button type="button" class="open" on:click=move |_| bench.open_build(&open, None)>"Open"<span class="unseen">" "{name.clone()}</span></button>
-                <button type="button" class="quiet copy" on:click=move |_| shown.told.set(bench.duplicate(&copy).map(|title| format!("Copied as “{title}”.")).into_iter().collect())>"Duplicate"<span class="unseen">" "{name.clone()}</span></button>
-                <button type="button" class="quiet export" on:click=move |_| { export_one(bench, shown, &export); }>"Export"<span class="unseen">" "{name.clone()}</span></button>
-                <button type="button" class="quiet remove" on:click=move |_| {
-                    bench.bin(&delete, true);
-                    shown.told.set(vec![format!("“{other}” is in the bin, at the end of this page.")]);
-                    storage::show("saved-title");
-                }>"Delete"<span class="unseen">" "{name.clone()}</span></button>
-            </div>
-            {history(bench, build)}
-        </li>
-    }
-    .into_any()
+    let other = name.clone();
+    let buttons = tag("div class=buttons")
+        .with(
+            button("button type=button class=open", "Open", move |_| bench.open_build(&open, None))
+                .with(unseen(" ", &name)),
+        )
+        .with(
+            button("button type=button class='quiet copy'", "Duplicate", move |_| {
+                let copied = bench.duplicate(&copy).map(|title| format!("Copied as “{title}”."));
+                shown.told.set(copied.into_iter().collect());
+            })
+            .with(unseen(" ", &name)),
+        )
+        .with(
+            button("button type=button class='quiet export'", "Export", move |_| export_one(bench, shown, &export))
+                .with(unseen(" ", &name)),
+        )
+        .with(
+            button("button type=button class='quiet remove'", "Delete", move |_| {
+                bench.bin(&delete, true);
+                shown.told.set(vec![format!("“{other}” is in the bin, at the end of this page.")]);
+                storage::show("saved-title");
+            })
+            .with(unseen(" ", &name)),
+        );
+    tag("li")
+        .set("data-build", &id)
+        .with(tag("h4").with(&*name))
+        .with(tag("p class=source").with(&*stands).with(here.then_some(". On the bench now")))
+        .with(tag("p").with(&*about(bench, &kept.build.document)))
+        .with(lines("p class=error", &kept.told))
+        .with(buttons)
+        .with(history(bench, kept.build))
+        .into_any()
 }
 
 /// Earlier versions, each with what changed after it.
 fn history(bench: Bench, build: Build) -> AnyView {
     if build.earlier.is_empty() {
-        return ().into_any();
+        return nothing();
     }
     let open = RwSignal::new(false);
     let count = build.earlier.len();
     let inside = move || {
         if !open.get() {
-            return ().into_any();
+            return nothing();
         }
         let mut after = build.document.clone();
         let mut saved = build.saved.clone();
@@ -238,23 +288,22 @@ fn history(bench: Bench, build: Build) -> AnyView {
             let (when, was) = (storage::spoken_time(&saved), storage::spoken_time(&earlier.saved));
             (after, saved) = (before, earlier.saved.clone());
             let (id, fragment) = (build.id.clone(), earlier.fragment.clone());
-            view! {
-                <li>
-                    <p><b>{when}</b></p>
-                    <ul class="changes">{changes}</ul>
-                    <button type="button" class="quiet" on:click=move |_| bench.open_build(&id, Some(&fragment))>"Open the version before, of "{was}</button>
-                </li>
-            }
+            let open = button("button type=button class=quiet", "Open the version before, of ", move |_| {
+                bench.open_build(&id, Some(&fragment));
+            });
+            tag("li")
+                .with(tag("p").with(tag("b").with(&*when)))
+                .with(tag("ul class=changes").with(changes))
+                .with(open.with(&*was))
+                .into_any()
         });
-        view! { <ol class="history">{lines.collect_view()}</ol> }.into_any()
+        tag("ol class=history").with(lines.collect::<Vec<_>>()).into_any()
     };
-    view! {
-        <details on:toggle=move |_| open.set(true)>
-            <summary>{if count == 1 { "What changed: 1 earlier version".to_string() } else { format!("What changed: {count} earlier versions") }}</summary>
-            {inside}
-        </details>
-    }
-    .into_any()
+    let name = match count {
+        1 => "What changed: 1 earlier version".to_string(),
+        count => format!("What changed: {count} earlier versions"),
+    };
+    tag("details").on("toggle", move |_| open.set(true)).with(tag("summary").with(&*name)).with(live(inside)).into_any()
 }
 
 /// A name for a file, of letters that every system takes.
@@ -298,7 +347,7 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
             "This browser may clear them when it runs out of space, and clears them with its history. Keep a file of what matters."
         }
     };
-    let all = move |_| {
+    let all = move |_: leptos::ev::Event| {
         let builds: Vec<Build> = bench.records().into_iter().filter(Kept::lies_open).map(|kept| kept.build).collect();
         let day: String = storage::now().chars().take(10).collect();
         export(shown, &format!("linkwright-builds-{day}.json"), &builds);
@@ -315,19 +364,24 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
             storage::show("saved-title");
         });
     };
-    view! {
-        <section class="part-of" aria-labelledby="files-title">
-            <h3 id="files-title">"As a file"</h3>
-            <p>"Builds are kept in this browser, on this device only. "{lasting}</p>
-            <div class="buttons">
-                <button type="button" id="export-all" disabled=none on:click=all>"Export all as one file"</button>
-                <label class="button" for="take-in">"Take in a file"</label>
-                <input class="unseen" id="take-in" type="file" accept=".json,application/json" on:change=take/>
-            </div>
-            <p class="help">"The file is plain text with every value and its unit. Taking it in adds builds and replaces none."</p>
-        </section>
-    }
-    .into_any()
+    let buttons = tag("div class=buttons")
+        .with(button("button type=button id=export-all", "Export all as one file", all).flag("disabled", none))
+        .with(tag("label class=button for=take-in").with("Take in a file"))
+        .with(tag("input class=unseen id=take-in type=file accept=.json,application/json").on("change", take));
+    tag("section class=part-of aria-labelledby=files-title")
+        .with(tag("h3 id=files-title").with("As a file"))
+        .with(
+            tag("p")
+                .with("Builds are kept in this browser, on this device only. ")
+                .with(words(move || lasting().to_string())),
+        )
+        .with(buttons)
+        .with(
+            tag("p class=help").with(
+                "The file is plain text with every value and its unit. Taking it in adds builds and replaces none.",
+            ),
+        )
+        .into_any()
 }
 
 /// What was deleted, and what the page set aside.
@@ -336,7 +390,7 @@ fn bin(bench: Bench, shown: Shown) -> AnyView {
     let binned: Vec<Kept> =
         shelf.into_iter().filter(|kept| kept.raw.is_none() && kept.build.removed.is_some()).collect();
     if binned.is_empty() {
-        return ().into_any();
+        return nothing();
     }
     let count = binned.len();
     let one = |kept: Kept| {
@@ -344,43 +398,33 @@ fn bin(bench: Bench, shown: Shown) -> AnyView {
         let when = storage::spoken_time(kept.build.removed.as_deref().unwrap_or_default());
         let how = if id.starts_with("aside-") { "Set aside unsaved" } else { "Deleted" };
         let (back, line, title) = (id.clone(), about(bench, &kept.build.document), name.clone());
-        let bring = move |_| {
+        let bring = move |_: leptos::ev::Event| {
             bench.bin(&back, false);
             shown.told.set(vec![format!("“{title}” is back among the saved builds.")]);
             storage::show("saved-title");
         };
-        view! {
-            <li>
-                <h4>{name.clone()}</h4>
-                <p class="source">{how}" "{when}</p>
-                <p>{line}</p>
-                <div class="buttons">
-                    <button type="button" class="bring" on:click=bring>"Bring it back"<span class="unseen">": "{name}</span></button>
-                    {for_good(bench, id)}
-                </div>
-            </li>
-        }
+        let buttons = tag("div class=buttons")
+            .with(button("button type=button class=bring", "Bring it back", bring).with(unseen(": ", &name)))
+            .with(for_good(bench, id));
+        tag("li")
+            .with(tag("h4").with(&*name))
+            .with(tag("p class=source").with(how).with(" ").with(&*when))
+            .with(tag("p").with(&*line))
+            .with(buttons)
+            .into_any()
     };
-    view! {
-        <section class="part-of">
-            <details id="bin">
-                <summary>{format!("The bin: {count}")}</summary>
-                <p class="help">"Builds you deleted, and entries that something else took the place of before they were saved."</p>
-                <ul class="builds">{binned.into_iter().map(one).collect_view()}</ul>
-            </details>
-        </section>
-    }
-    .into_any()
+    let help = "Builds you deleted, and entries that something else took the place of before they were saved.";
+    let fold = tag("details id=bin")
+        .with(tag("summary").with(&*format!("The bin: {count}")))
+        .with(tag("p class=help").with(help))
+        .with(tag("ul class=builds").with(binned.into_iter().map(one).collect::<Vec<_>>()));
+    tag("section class=part-of").with(fold).into_any()
 }
 
 /// A button that must be pressed twice.
 fn for_good(bench: Bench, id: String) -> AnyView {
     let armed = RwSignal::new(false);
     let press = move |_| if armed.get_untracked() { bench.forget(&id) } else { armed.set(true) };
-    view! {
-        <button type="button" class="quiet forget" on:click=press>
-            {move || if armed.get() { "Press again: it is gone for good" } else { "Delete for good" }}
-        </button>
-    }
-    .into_any()
+    let name = move || if armed.get() { "Press again: it is gone for good" } else { "Delete for good" };
+    tag("button type=button class='quiet forget'").on("click", press).with(words(move || name().to_string())).into_any()
 }
