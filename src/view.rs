@@ -1,8 +1,5 @@
 //! The page: one signal in, one memo out. It shows what the report says and works nothing out itself.
 
-// The component macro makes public what the page keeps to itself.
-#![allow(unreachable_pub)]
-
 mod along;
 mod answer;
 mod checklist;
@@ -34,6 +31,7 @@ mod shelf;
 mod sizes;
 mod state;
 mod storage;
+mod tag;
 mod trail;
 mod verdict;
 mod words;
@@ -44,33 +42,28 @@ use linkwright::quantity::System;
 use linkwright::report::LinkReport;
 use linkwright::share;
 use state::{Bench, Leaf};
+use tag::{Tag, button, live, nothing, tag, words as live_words};
 
 /// Mounts the page.
 pub(crate) fn start() {
-    mount_to_body(App);
+    mount_to_body(page);
     storage::mark_live();
 }
 
 /// The whole page.
-#[component]
-fn App() -> impl IntoView {
+fn page() -> AnyView {
     let bench = Bench::open();
-    provide_context(bench);
-    view! {
-        <Title/>
-        <Told/>
-        <main class="bench" class:proving=move || bench.known.get() && bench.leaf.get() == Leaf::Prove class:whole=move || bench.leaf.get() == Leaf::Rig class:saved=move || bench.leaf.get() == Leaf::Saved>
-            <drawing::Drawing/>
-            <section class="entries" aria-labelledby="entries-title">
-                <form::Form/>
-            </section>
-            <section class="sheet" id="answer" tabindex="-1" aria-label="The answer">
-                {move || leaves(bench)}
-            </section>
-        </main>
-        <Foot/>
-        <Summary/>
-    }
+    let main = tag("main class=bench")
+        .class("proving", move || bench.known.get() && bench.leaf.get() == Leaf::Prove)
+        .class("whole", move || bench.leaf.get() == Leaf::Rig)
+        .class("saved", move || bench.leaf.get() == Leaf::Saved)
+        .with(drawing::drawing(bench))
+        .with(form::form(bench))
+        .with(
+            tag("section class=sheet id=answer tabindex=-1 aria-label='The answer'").with(live(move || leaves(bench))),
+        );
+    vec![title(bench).into_any(), told(bench).into_any(), main.into_any(), foot().into_any(), summary(bench).into_any()]
+        .into_any()
 }
 
 /// The leaf that is open; on paper both, one after the other.
@@ -82,9 +75,14 @@ fn leaves(bench: Bench) -> AnyView {
     }
     let entered = bench.entered.get();
     let paper = bench.printing.get() || bench.laid_open.get();
-    let size = (paper || !entered || bench.leaf.get() == Leaf::Size).then_some(move || answer_part(bench));
-    let prove = (entered && (paper || bench.leaf.get() == Leaf::Prove)).then(|| prove::prove(bench));
-    view! { {size}{prove} }.into_any()
+    let mut list = Vec::new();
+    if paper || !entered || bench.leaf.get() == Leaf::Size {
+        list.push(live(move || answer_part(bench)));
+    }
+    if entered && (paper || bench.leaf.get() == Leaf::Prove) {
+        list.push(prove::prove(bench));
+    }
+    list.into_any()
 }
 
 /// The answer, or what stands in its place. Only when one takes the place of the other is it built anew.
@@ -93,97 +91,106 @@ fn answer_part(bench: Bench) -> AnyView {
         return answer::answer(bench);
     }
     match bench.report.get() {
-        LinkReport::Impossible(why) => view! { <p class="stop" id="headline">{bench.say(&why)}</p> }.into_any(),
+        LinkReport::Impossible(why) => tag("p class=stop id=headline").with(&*bench.say(&why)).into_any(),
         LinkReport::Needs(needs) => form::invitation(&needs),
-        LinkReport::Answer(_) => ().into_any(),
+        LinkReport::Answer(_) => nothing(),
     }
 }
 
-/// Name of the page and the unit switch.
-#[component]
-fn Title() -> impl IntoView {
-    let bench = Bench::here();
-    let unit = move |system: System, id: &'static str, label: &'static str, spoken: &'static str| {
-        view! {
-            <button type="button" id=id aria-pressed=move || (bench.system.get() == system).to_string() aria-label=spoken
-                on:click=move |_| bench.system.set(system)>{label}</button>
-        }
+/// Name of the page, its leaves and the unit switch.
+fn title(bench: Bench) -> Tag {
+    let unit = move |system: System, open, label, spoken| {
+        button(open, label, move |_| bench.system.set(system))
+            .set("aria-label", spoken)
+            .attribute("aria-pressed", move || (bench.system.get() == system).to_string())
     };
-    view! {
-        <header class="title">
-            <h1>"Linkwright"</h1>
-            <p>"Sizes a suspension link and shows why."</p>
-            <nav class="leaves" aria-label="Views">
-                {leaf(bench, Leaf::Rig, "leaf-rig", "Rig")}
-                {leaf(bench, Leaf::Size, "leaf-size", "Size")}
-                {leaf(bench, Leaf::Prove, "leaf-prove", "Prove")}
-                {leaf(bench, Leaf::Saved, "leaf-saved", "Saved")}
-            </nav>
-            <div class="units" role="group" aria-label="Units">
-                {unit(System::Inch, "units-inch", "in, lb", "in, lb: inches and pounds")}
-                {unit(System::Metric, "units-metric", "mm, kg", "mm, kg: millimeters and kilograms")}
-            </div>
-        </header>
-    }
+    let leaves = tag("nav class=leaves aria-label=Views")
+        .with(leaf(bench, Leaf::Rig, "button type=button id=leaf-rig", "Rig"))
+        .with(leaf(bench, Leaf::Size, "button type=button id=leaf-size", "Size"))
+        .with(leaf(bench, Leaf::Prove, "button type=button id=leaf-prove", "Prove"))
+        .with(leaf(bench, Leaf::Saved, "button type=button id=leaf-saved", "Saved"));
+    let units = tag("div class=units role=group aria-label=Units")
+        .with(unit(System::Inch, "button type=button id=units-inch", "in, lb", "in, lb: inches and pounds"))
+        .with(unit(
+            System::Metric,
+            "button type=button id=units-metric",
+            "mm, kg",
+            "mm, kg: millimeters and kilograms",
+        ));
+    tag("header class=title")
+        .with(tag("h1").with("Linkwright"))
+        .with(tag("p").with("Sizes a suspension link and shows why."))
+        .with(leaves)
+        .with(units)
 }
 
 /// A tab of the drawing set.
-fn leaf(bench: Bench, leaf: Leaf, id: &'static str, name: &'static str) -> impl IntoView {
-    let current = move || if bench.leaf.get() == leaf { "page" } else { "false" };
-    view! { <button type="button" id=id aria-current=current on:click=move |_| bench.turn_to(leaf)>{name}</button> }
+fn leaf(bench: Bench, leaf: Leaf, open: &'static str, name: &str) -> Tag {
+    let current = move || if bench.leaf.get() == leaf { "page" } else { "false" }.to_string();
+    button(open, name, move |_| bench.turn_to(leaf)).attribute("aria-current", current)
 }
 
 /// What a received link brought with it, and the way back.
-#[component]
-fn Told() -> impl IntoView {
-    let bench = Bench::here();
-    view! {
-        <div id="told" role="status">
-            {move || bench.told.get().into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view()}
-            {move || bench.before.with(Option::is_some).then(|| view! {
-                <p class="back">
-                    "Your own earlier entries are kept."
-                    <button type="button" id="back-to-own" on:click=move |_| bench.back_to_own()>"Back to your own entries"</button>
-                    <button type="button" id="keep-these" class="quiet" on:click=move |_| bench.forget_earlier()>"Keep these instead"</button>
-                </p>
-            })}
-            {move || bench.elsewhere.get().map(|fragment| elsewhere(bench, &fragment))}
-            {move || bench.trouble.get().map(|trouble| view! {
-                <p class="trouble">{trouble.sentence()}" Your work goes on; the address above holds it. To keep it, copy the link, or export a file from Saved."</p>
-            })}
-        </div>
+fn told(bench: Bench) -> Tag {
+    let sentences = move || {
+        let told = bench.told.get();
+        told.iter().map(|sentence| tag("p").with(&**sentence).into_any()).collect::<Vec<_>>().into_any()
+    };
+    let back = move || {
+        if bench.before.with(Option::is_none) {
+            return nothing();
+        }
+        tag("p class=back")
+            .with("Your own earlier entries are kept.")
+            .with(button("button type=button id=back-to-own", "Back to your own entries", move |_| bench.back_to_own()))
+            .with(button("button type=button id=keep-these class=quiet", "Keep these instead", move |_| {
+                bench.forget_earlier();
+            }))
+            .into_any()
+    };
+    let elsewhere = move || bench.elsewhere.get().map_or_else(nothing, |fragment| elsewhere(bench, &fragment));
+    let trouble = move || {
+        match bench.trouble.get() {
+        Some(trouble) => tag("p class=trouble")
+            .with(trouble.sentence())
+            .with(" Your work goes on; the address above holds it. To keep it, copy the link, or export a file from Saved.")
+            .into_any(),
+        None => nothing(),
     }
+    };
+    tag("div id=told role=status").with(live(sentences)).with(live(back)).with(live(elsewhere)).with(live(trouble))
 }
 
 /// Another tab holds something else: the reader decides.
 fn elsewhere(bench: Bench, fragment: &str) -> AnyView {
     let title = shelf::title(bench, &share::from_fragment(fragment).document);
-    view! {
-        <p class="elsewhere">
-            "Another tab has something else open: "{title}". This tab keeps its own entries."
-            <button type="button" id="join" on:click=move |_| bench.join()>"Show that one here too"</button>
-            <button type="button" id="stay-apart" class="quiet" on:click=move |_| bench.elsewhere.set(None)>"Leave them apart"</button>
-        </p>
-    }
-    .into_any()
+    tag("p class=elsewhere")
+        .with("Another tab has something else open: ")
+        .with(&*title)
+        .with(". This tab keeps its own entries.")
+        .with(button("button type=button id=join", "Show that one here too", move |_| bench.join()))
+        .with(button("button type=button id=stay-apart class=quiet", "Leave them apart", move |_| {
+            bench.elsewhere.set(None);
+        }))
+        .into_any()
 }
 
 /// The one line that stays in sight while typing.
-#[component]
-fn Summary() -> impl IntoView {
-    let bench = Bench::here();
-    view! {
-        <div class="summary" class:stale=move || bench.stale()>
-            <p id="summary" aria-live="polite">{move || summary(bench)}</p>
-            {move || (bench.known.get() && bench.leaf.get() == Leaf::Size).then(|| view! {
-                <button type="button" class="quiet" on:click=move |_| bench.turn_to(Leaf::Prove)>"See why"</button>
-            })}
-        </div>
-    }
+fn summary(bench: Bench) -> Tag {
+    let why = move || {
+        if !bench.known.get() || bench.leaf.get() != Leaf::Size {
+            return nothing();
+        }
+        button("button type=button class=quiet", "See why", move |_| bench.turn_to(Leaf::Prove)).into_any()
+    };
+    tag("div class=summary")
+        .class("stale", move || bench.stale())
+        .with(tag("p id=summary aria-live=polite").with(live_words(move || summed(bench))))
+        .with(live(why))
 }
 
 /// What is said in that line.
-fn summary(bench: Bench) -> String {
+fn summed(bench: Bench) -> String {
     if bench.leaf.get() == Leaf::Rig {
         return bench.whole.with(|whole| whole.as_ref().map(rig::summary).unwrap_or_default());
     }
@@ -191,12 +198,8 @@ fn summary(bench: Bench) -> String {
 }
 
 /// What leaves the device, and how far to trust the page.
-#[component]
-fn Foot() -> impl IntoView {
-    view! {
-        <footer class="foot">
-            <p>"Nothing you type leaves this device unless you send it. A link carries your entries in its own address; no server keeps them."</p>
-            <p>"An estimate for planning. Makers’ ratings, local rules and a licensed engineer come first."</p>
-        </footer>
-    }
+fn foot() -> Tag {
+    tag("footer class=foot")
+        .with(tag("p").with("Nothing you type leaves this device unless you send it. A link carries your entries in its own address; no server keeps them."))
+        .with(tag("p").with("An estimate for planning. Makers’ ratings, local rules and a licensed engineer come first."))
 }

@@ -4,6 +4,7 @@ use super::drawing::{self, Sheet};
 use super::markup::{element, escaped, said};
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Leaf};
+use super::tag::tag;
 use super::{storage, words};
 use leptos::prelude::*;
 use linkwright::inputs::{self, Place};
@@ -24,19 +25,17 @@ pub(super) fn picture(bench: Bench) -> AnyView {
             .with_answer(|answer| drawing::both(|class, width| hill(answer, bench.system.get(), class, width)))
             .unwrap_or_default()
     };
-    view! {
-        <section class="part-of" aria-labelledby="prove-title">
-            <figure class="drawing hill" inner_html=draw on:click=move |event| touched(bench, &event)></figure>
-            <div inner_html=move || explained(bench)></div>
-            <div on:click=move |event| touched(bench, &event) inner_html=move || bench.with_answer(|answer| table(answer, bench.system.get())).unwrap_or_default()></div>
-        </section>
-    }
-    .into_any()
+    let parts = move || bench.with_answer(|answer| table(answer, bench.system.get())).unwrap_or_default();
+    tag("section class=part-of aria-labelledby=prove-title")
+        .with(tag("figure class='drawing hill'").on("click", move |event| touched(bench, &event)).markup(draw))
+        .with(tag("div").markup(move || explained(bench)))
+        .with(tag("div").on("click", move |event| touched(bench, &event)).markup(parts))
+        .into_any()
 }
 
 /// Opens the check of the part that was touched, in a drawing or in the table.
-pub(super) fn touched(bench: Bench, event: &leptos::ev::MouseEvent) {
-    let Some(part) = storage::touched(event, "data-part") else { return };
+pub(super) fn touched(bench: Bench, event: &leptos::ev::Event) {
+    let Some(part) = storage::attribute(event, "data-part") else { return };
     let Some(check) = check_of(&part) else { return };
     bench.leaf.set(Leaf::Prove);
     bench.opened.update(|opened| {

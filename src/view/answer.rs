@@ -1,8 +1,10 @@
 //! The answer, in the order a reader asks: what to buy, does it hold, how far it turns, why.
-//! What only stands there to be read is markup; what folds, ticks or copies is a component.
+//! What only stands there to be read is markup; what folds, ticks or copies is a tag.
 
 use super::markup::{Row, element, escaped, pair, said, table};
+use super::prove::stale_note;
 use super::state::{Bench, Leaf};
+use super::tag::{button, tag, words as live_words};
 use super::{checklist, ends, send, sizes, verdict, words};
 use leptos::prelude::*;
 use linkwright::engine::formula::Said;
@@ -19,29 +21,37 @@ pub(super) fn answer(bench: Bench) -> AnyView {
         part(bench, |_, answer| format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)));
     let assumed =
         part(bench, |_, answer| format!("{} values you may replace under “Change a default”", answer.assumed.len()));
-    let sections: [(&str, Tell); 3] =
-        [("part-of", adjustment), ("part-of", sizes::why), ("part-of ends-part", ends::ends)];
+    let sections: [(&'static str, Tell); 3] = [
+        ("section class=part-of", adjustment),
+        ("section class=part-of", sizes::why),
+        ("section class='part-of ends-part'", ends::ends),
+    ];
     let lead = part(bench, lead);
-    view! {
-        <p class="stale-note" hidden=move || !bench.stale()>"From your last good entry: one of your entries is not taken yet."</p>
-        <div inner_html=move || lead.get()></div>
-        <section class="cautions" aria-label="Before you act on this">
-            <ul inner_html=move || first.get()></ul>
-            {folded(bench, more, rest)}
-        </section>
-        {sections.map(|(class, tell)| {
-            let markup = part(bench, tell);
-            view! { <section class=class inner_html=move || markup.get()></section> }
-        }).collect_view()}
-        <section class="part-of">
-            <h3>"What it rests on"</h3>
-            <p><button type="button" id="to-prove" on:click=move |_| bench.turn_to(Leaf::Prove)>"See why: every check and its working"</button></p>
-            {folded(bench, assumed, part(bench, |bench, answer| sizes::assumed(bench, &answer.assumed)))}
-        </section>
-        {checklist::checklist(bench)}
-        {send::send(bench)}
-    }
-    .into_any()
+    let why = button("button type=button id=to-prove", "See why: every check and its working", move |_| {
+        bench.turn_to(Leaf::Prove);
+    });
+    let mut list = vec![
+        stale_note(bench),
+        tag("div").markup(move || lead.get()).into_any(),
+        tag("section class=cautions aria-label='Before you act on this'")
+            .with(tag("ul").markup(move || first.get()))
+            .with(folded(bench, more, rest))
+            .into_any(),
+    ];
+    list.extend(sections.map(|(open, tell)| {
+        let markup = part(bench, tell);
+        tag(open).markup(move || markup.get()).into_any()
+    }));
+    list.push(
+        tag("section class=part-of")
+            .with(tag("h3").with("What it rests on"))
+            .with(tag("p").with(why))
+            .with(folded(bench, assumed, part(bench, |bench, answer| sizes::assumed(bench, &answer.assumed))))
+            .into_any(),
+    );
+    list.push(checklist::checklist(bench));
+    list.push(send::send(bench));
+    list.into_any()
 }
 
 /// Markup that follows from the answer.
@@ -69,13 +79,11 @@ fn list(bench: Bench, sentences: &[Said]) -> String {
 
 /// What is one tap away on a screen, and always there on paper.
 fn folded(bench: Bench, name: Memo<String>, inside: Memo<String>) -> AnyView {
-    view! {
-        <details prop:open=move || bench.printing.get()>
-            <summary>{move || name.get()}</summary>
-            <div inner_html=move || inside.get()></div>
-        </details>
-    }
-    .into_any()
+    tag("details")
+        .switch("open", move || bench.printing.get())
+        .with(tag("summary").with(live_words(move || name.get())))
+        .with(tag("div").markup(move || inside.get()))
+        .into_any()
 }
 
 /// What to buy, whether it holds, and the hit it is sized for.

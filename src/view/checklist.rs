@@ -3,6 +3,7 @@
 use super::markup::{element, said};
 use super::state::{Bench, toggle};
 use super::storage;
+use super::tag::{button, tag};
 use leptos::prelude::*;
 use linkwright::engine::formula::spoken;
 use linkwright::quantity::System;
@@ -24,19 +25,16 @@ pub(super) fn checklist(bench: Bench) -> AnyView {
             toggle(bench.ticks, key);
         }
     };
-    let clear = move |_| {
+    let clear = move |_: leptos::ev::Event| {
         bench.ticks.set(Vec::new());
         cleared.update(|count| *count += 1);
     };
-    view! {
-        <section class="part-of fitting">
-            <h3>"Fitting it"</h3>
-            <p>"Ticks stay on this device. A tick clears when its numbers change."</p>
-            <ol class="steps" on:change=tap inner_html=move || steps.get()></ol>
-            <button type="button" class="quiet" on:click=clear>"Clear the ticks"</button>
-        </section>
-    }
-    .into_any()
+    tag("section class='part-of fitting'")
+        .with(tag("h3").with("Fitting it"))
+        .with(tag("p").with("Ticks stay on this device. A tick clears when its numbers change."))
+        .with(tag("ol class=steps").on("change", tap).markup(move || steps.get()))
+        .with(button("button type=button class=quiet", "Clear the ticks", clear))
+        .into_any()
 }
 
 /// The steps as markup. A box shows its own tick, so a tick alone writes nothing anew.

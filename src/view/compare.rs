@@ -3,6 +3,7 @@
 use super::markup::{element, escaped, said};
 use super::shelf::{Kept, title};
 use super::state::{Bench, Whole};
+use super::tag::{live, tag};
 use super::{verdict, words};
 use leptos::prelude::*;
 use linkwright::differences::{Change, differences, matched};
@@ -20,7 +21,7 @@ pub(super) fn compare(bench: Bench) -> AnyView {
         let [a, b] = picks.map(|pick| pick.with(|pick| picked(bench, pick).map(|document| (on_bench(pick), document))));
         a.zip(b).map(|(a, b)| side_by_side(bench, [(a.0, &a.1), (b.0, &b.1)])).unwrap_or_default()
     });
-    let picker = move |number: usize, id: &'static str, label: &'static str| {
+    let picker = move |number: usize, id: &'static str, label: &str| {
         let pick = picks[number];
         let options = move || {
             let first = if number == 0 { None } else { Some((String::new(), "Choose one".to_string())) };
@@ -31,28 +32,24 @@ pub(super) fn compare(bench: Bench) -> AnyView {
             let all = first.into_iter().chain(bench).chain(builds);
             all.map(|(id, name)| {
                 let chosen = pick.with_untracked(|pick| *pick == id);
-                view! { <option value=id selected=chosen>{name}</option> }
+                tag("option").set("value", &id).flag("selected", move || chosen).with(&*name).into_any()
             })
-            .collect_view()
+            .collect::<Vec<_>>()
+            .into_any()
         };
-        view! {
-            <div class="field">
-                <label for=id>{label}</label>
-                <select id=id on:change=move |event| pick.set(event_target_value(&event))>{options}</select>
-            </div>
-        }
+        let select = tag("select")
+            .set("id", id)
+            .on("change", move |event| pick.set(event_target_value(&event)))
+            .with(live(options));
+        tag("div class=field").with(tag("label").set("for", id).with(label)).with(select)
     };
-    view! {
-        <section class="part-of" aria-labelledby="compare-title">
-            <h3 id="compare-title">"Compare two"</h3>
-            <div class="two">
-                {picker(0, "compare-a", "This one")}
-                {picker(1, "compare-b", "With this one")}
-            </div>
-            <div id="comparison" role="status" inner_html=move || table.get()></div>
-        </section>
-    }
-    .into_any()
+    let two =
+        tag("div class=two").with(picker(0, "compare-a", "This one")).with(picker(1, "compare-b", "With this one"));
+    tag("section class=part-of aria-labelledby=compare-title")
+        .with(tag("h3 id=compare-title").with("Compare two"))
+        .with(two)
+        .with(tag("div id=comparison role=status").markup(move || table.get()))
+        .into_any()
 }
 
 fn picked(bench: Bench, pick: &str) -> Option<Document> {

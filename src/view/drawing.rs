@@ -4,6 +4,7 @@ use super::along;
 use super::parts::{self, Frame};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
+use super::tag::tag;
 use super::words;
 use leptos::prelude::*;
 use linkwright::inputs;
@@ -20,9 +21,7 @@ const LETTER: f64 = 7.0;
 const TALLEST: f64 = 150.0;
 
 /// The drawing that leads the page.
-#[component]
-pub(super) fn Drawing() -> impl IntoView {
-    let bench = Bench::here();
+pub(super) fn drawing(bench: Bench) -> AnyView {
     let draw = move || {
         let system = bench.system.get();
         let known = bench.with_answer(|answer| both(|class, width| link(answer, system, class, width)));
@@ -32,7 +31,10 @@ pub(super) fn Drawing() -> impl IntoView {
             both(|class, width| outline(class, width, &words))
         })
     };
-    view! { <figure class="drawing leading" inner_html=draw on:click=move |event| along::touched(bench, &event)></figure> }.into_any()
+    tag("figure class='drawing leading'")
+        .on("click", move |event| along::touched(bench, &event))
+        .markup(draw)
+        .into_any()
 }
 
 /// A drawing for a phone and the same for a desk; the style sheet shows one of them.

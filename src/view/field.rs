@@ -1,6 +1,7 @@
 //! The form's two controls: a number that keeps what was typed, and a choice.
 
 use super::state::{Bench, Draft};
+use super::tag::{Tag, button, live, nothing, tag, words};
 use leptos::prelude::*;
 use linkwright::inputs::{Choice, Number, Pick, Place, Scope, Standing};
 use linkwright::quantity::{Kind, System, inch, mm, plain, show, unit_name};
@@ -19,39 +20,53 @@ pub(super) fn key(id: &str, scope: Scope, place: Place) -> String {
 }
 
 /// A number the reader may enter.
-#[component]
-pub(super) fn NumberField(input: &'static Number, place: Place) -> impl IntoView {
-    let bench = Bench::here();
+pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag {
     let key = key(input.id, input.scope, place);
     let (id, error_id, help_id) = (format!("in-{key}"), format!("err-{key}"), format!("help-{key}"));
     let held = Memo::new(move |_| bench.document.with(|document| (input.get)(document, place)));
     let draft = Memo::new(move |_| bench.draft(input.id, place, held.get()));
     let complaint = Memo::new(move |_| complaint(bench, input, draft.get()));
+    let wrong = move || complaint.with(Option::is_some);
     let described = {
         let (error_id, help_id) = (error_id.clone(), help_id.clone());
-        move || if complaint.with(Option::is_some) { format!("{error_id} {help_id}") } else { help_id.clone() }
+        move || if wrong() { format!("{error_id} {help_id}") } else { help_id.clone() }
     };
-    view! {
-        <div class="field" class:changed=move || held.get().is_some() class:wrong=move || complaint.with(Option::is_some)>
-            <label for=id.clone()>{input.label}</label>
-            <div class="entry">
-                {stepper(bench, input, place, -1.0)}
-                <input id=id type="text" inputmode=keypad(input.kind) autocomplete="off" spellcheck="false" enterkeyhint="done"
-                    prop:value=move || shown(bench, input, draft.get(), held.get())
-                    placeholder=move || placeholder(bench, input, place)
-                    aria-invalid=move || complaint.with(Option::is_some).to_string()
-                    aria-describedby=described
-                    on:input=move |event| typed(bench, input, place, event_target_value(&event))
-                    on:change=move |event| bench.type_into(input, place, event_target_value(&event), true)/>
-                <span class="unit" aria-hidden="true">{move || unit_name(input.kind, bench.system.get())}</span>
-                {stepper(bench, input, place, 1.0)}
-            </div>
-            {move || complaint.get().map(|sentence| view! { <p class="error" role="alert" id=error_id.clone()>{sentence}</p> })}
-            <p class="help" id=help_id>{input.help}" "{move || standing(bench, input, place)}</p>
-            {move || reset(bench, input, place, held.get().is_some())}
-        </div>
-    }
-    .into_any()
+    let entry = tag("input type=text autocomplete=off spellcheck=false enterkeyhint=done")
+        .set("id", &id)
+        .set("inputmode", keypad(input.kind))
+        .value(move || shown(bench, input, draft.get(), held.get()))
+        .attribute("placeholder", move || placeholder(bench, input, place))
+        .attribute("aria-invalid", move || wrong().to_string())
+        .attribute("aria-describedby", described)
+        .on("input", move |event| typed(bench, input, place, event_target_value(&event)))
+        .on("change", move |event| bench.type_into(input, place, event_target_value(&event), true));
+    let error = live(move || match complaint.get() {
+        Some(sentence) => tag("p class=error role=alert").set("id", &error_id).with(&*sentence).into_any(),
+        None => nothing(),
+    });
+    tag("div class=field")
+        .class("changed", move || held.get().is_some())
+        .class("wrong", wrong)
+        .with(tag("label").set("for", &id).with(input.label))
+        .with(
+            tag("div class=entry")
+                .with(stepper(bench, input, place, -1.0))
+                .with(entry)
+                .with(
+                    tag("span class=unit aria-hidden=true")
+                        .with(words(move || unit_name(input.kind, bench.system.get()).to_string())),
+                )
+                .with(stepper(bench, input, place, 1.0)),
+        )
+        .with(error)
+        .with(
+            tag("p class=help")
+                .set("id", &help_id)
+                .with(input.help)
+                .with(" ")
+                .with(words(move || standing(bench, input, place))),
+        )
+        .with(live(move || reset(bench, input, place, held.get().is_some())))
 }
 
 /// A pad that has the slash and the space, which fractions need; plain numbers get the numeric one.
@@ -114,20 +129,19 @@ fn standing(bench: Bench, input: &'static Number, place: Place) -> String {
 
 fn reset(bench: Bench, input: &'static Number, place: Place, changed: bool) -> AnyView {
     if !changed || input.standing == Standing::Asked {
-        return ().into_any();
+        return nothing();
     }
-    view! {
-        <button type="button" class="quiet reset" on:click=move |_| bench.type_into(input, place, String::new(), true)>
-            "Back to the default"<span class="unseen">" for "{input.label}</span>
-        </button>
-    }
+    button("button type=button class='quiet reset'", "Back to the default", move |_| {
+        bench.type_into(input, place, String::new(), true);
+    })
+    .with(tag("span class=unseen").with(" for ").with(input.label))
     .into_any()
 }
 
 /// A button that moves the length by the smallest step of a tape measure.
-fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -> AnyView {
+fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -> Option<Tag> {
     if input.id != "length" {
-        return ().into_any();
+        return None;
     }
     let words = move || match (bench.system.get(), direction > 0.0) {
         (System::Inch, true) => "1/16 in longer",
@@ -143,34 +157,45 @@ fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -
             bench.type_into(input, place, plain(next, input.kind, system), true);
         }
     };
-    view! { <button type="button" class="step" aria-label=words title=words on:click=step><span aria-hidden="true">{if direction > 0.0 { "+" } else { "−" }}</span></button> }.into_any()
+    let words = move || words().to_string();
+    let sign = tag("span aria-hidden=true").with(if direction > 0.0 { "+" } else { "−" });
+    Some(
+        tag("button type=button class=step")
+            .attribute("aria-label", words)
+            .attribute("title", words)
+            .on("click", step)
+            .with(sign),
+    )
 }
 
 /// A choice from a list that folds away.
-#[component]
-pub(super) fn ChoiceField(choice: &'static Choice, place: Place) -> impl IntoView {
-    let bench = Bench::here();
+pub(super) fn choice(bench: Bench, choice: &'static Choice, place: Place) -> Tag {
     let key = key(choice.id, choice.scope, place);
     let (id, help_id) = (format!("in-{key}"), format!("help-{key}"));
     let picked = Memo::new(move |_| bench.document.with(|document| choice.value(document, place)).unwrap_or_default());
-    let changed = move || bench.document.with(|document| (choice.get)(document, place).is_some());
     let options = (choice.options)();
-    let notes: Vec<Pick> = options.clone();
     let open = bench.document.with_untracked(|document| (choice.default)(document, place)).is_none();
-    view! {
-        <div class="field" class:changed=changed>
-            <label for=id.clone()>{choice.label}</label>
-            <select id=id aria-describedby=help_id.clone() prop:value=move || picked.get()
-                on:change=move |event| pick(bench, choice, place, &event_target_value(&event))>
-                {open.then(|| view! { <option value="" selected=move || picked.get().is_empty()>"As recommended"</option> })}
-                {options.into_iter().map(|option| view! {
-                    <option value=option.id selected=move || picked.get() == option.id>{option.label}</option>
-                }).collect_view()}
-            </select>
-            <p class="help" id=help_id>{choice.help}" "{move || note(&notes, picked.get())}</p>
-        </div>
-    }
-    .into_any()
+    let option = |id: &'static str, label: &str| {
+        tag("option").set("value", id).flag("selected", move || picked.get() == id).with(label)
+    };
+    let select = tag("select")
+        .set("id", &id)
+        .set("aria-describedby", &help_id)
+        .value(move || picked.get().to_string())
+        .on("change", move |event| pick(bench, choice, place, &event_target_value(&event)))
+        .with(open.then(|| option("", "As recommended")))
+        .with(options.iter().map(|pick| option(pick.id, pick.label)).collect::<Vec<_>>());
+    tag("div class=field")
+        .class("changed", move || bench.document.with(|document| (choice.get)(document, place).is_some()))
+        .with(tag("label").set("for", &id).with(choice.label))
+        .with(select)
+        .with(
+            tag("p class=help")
+                .set("id", &help_id)
+                .with(choice.help)
+                .with(" ")
+                .with(words(move || note(&options, picked.get()).to_string())),
+        )
 }
 
 fn note(options: &[Pick], picked: &str) -> &'static str {
@@ -188,33 +213,26 @@ fn pick(bench: Bench, choice: &'static Choice, place: Place, id: &str) {
 }
 
 /// A choice of a few, all in sight: one tap.
-#[component]
-pub(super) fn RadioField(choice: &'static Choice, place: Place) -> impl IntoView {
-    let bench = Bench::here();
+pub(super) fn radios(bench: Bench, choice: &'static Choice, place: Place) -> Tag {
     let id = format!("in-{}", choice.id);
     let help_id = format!("help-{}", choice.id);
-    let described = help_id.clone();
     let picked = Memo::new(move |_| bench.document.with(|document| choice.value(document, place)).unwrap_or_default());
-    let one = {
-        let id = id.clone();
-        move |option: Pick| {
-            let each = format!("{id}-{}", option.id);
-            let label_for = each.clone();
-            view! {
-                <label class="radio" for=label_for>
-                    <input type="radio" id=each name=choice.id value=option.id prop:checked=move || picked.get() == option.id
-                        on:change=move |_| pick(bench, choice, place, option.id)/>
-                    <span><b>{option.label}</b><small>{option.help}</small></span>
-                </label>
-            }
-        }
-    };
-    view! {
-        <fieldset class="radios" id=id aria-describedby=described>
-            <legend>{choice.label}</legend>
-            <p class="unseen" id=help_id>{choice.help}</p>
-            <div class="row">{(choice.options)().into_iter().map(one).collect_view()}</div>
-        </fieldset>
+    let mut row = tag("div class=row");
+    for option in (choice.options)() {
+        let each = format!("{id}-{}", option.id);
+        let ring = tag("input type=radio")
+            .set("id", &each)
+            .set("name", choice.id)
+            .set("value", option.id)
+            .switch("checked", move || picked.get() == option.id)
+            .on("change", move |_| pick(bench, choice, place, option.id));
+        let words = tag("span").with(tag("b").with(option.label)).with(tag("small").with(option.help));
+        row = row.with(tag("label class=radio").set("for", &each).with(ring).with(words));
     }
-    .into_any()
+    tag("fieldset class=radios")
+        .set("id", &id)
+        .set("aria-describedby", &help_id)
+        .with(tag("legend").with(choice.label))
+        .with(tag("p class=unseen").set("id", &help_id).with(choice.help))
+        .with(row)
 }

@@ -2,6 +2,7 @@
 
 use super::markup::{element, said};
 use super::state::{Bench, toggle};
+use super::tag::{button, tag, words as live_words};
 use super::{send, verdict, words, working};
 use leptos::prelude::*;
 use linkwright::engine::formula::Line;
@@ -37,14 +38,11 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
     checks.extend(about.map(|(id, asks, says, working)| {
         opening(bench, id, asks, question(asks, says), working.clone(), String::new())
     }));
-    view! {
-        <section class="part-of">
-            <h3>"Every check, worst first"</h3>
-            <p class="on-screen">"Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. Strength is called close from 90 % up; rules of thumb have marks of their own."</p>
-            <div class="checks">{checks}</div>
-        </section>
-    }
-    .into_any()
+    tag("section class=part-of")
+        .with(tag("h3").with("Every check, worst first"))
+        .with(tag("p class=on-screen").with("Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. Strength is called close from 90 % up; rules of thumb have marks of their own."))
+        .with(tag("div class=checks").with(checks))
+        .into_any()
 }
 
 fn question(asks: &str, says: &str) -> String {
@@ -76,7 +74,7 @@ fn opening(
     source: String,
 ) -> AnyView {
     let open = move || bench.laid_open.get() || bench.opened.with(|opened| opened.contains(&id));
-    let tap = move |event: leptos::ev::MouseEvent| {
+    let tap = move |event: leptos::ev::Event| {
         event.prevent_default();
         toggle(bench.opened, id);
     };
@@ -89,7 +87,7 @@ fn opening(
         }
     };
     let told = RwSignal::new(String::new());
-    let copy = move |_| {
+    let copy = move |_: leptos::ev::Event| {
         let text = lines.with_value(|lines| working::plain(asks, lines, bench.system.get_untracked()));
         send::copy(
             text,
@@ -98,15 +96,15 @@ fn opening(
             "Your browser did not let me copy. Select the lines above instead.",
         );
     };
-    view! {
-        <details class="check" data-check=id prop:open=open>
-            <summary on:click=tap inner_html=head></summary>
-            <div class="working" inner_html=inside></div>
-            <p class="copying">
-                <button type="button" class="quiet copy-working" on:click=copy>"Copy this working as text"</button>
-                <span role="status">{move || told.get()}</span>
-            </p>
-        </details>
-    }
-    .into_any()
+    tag("details class=check")
+        .set("data-check", id)
+        .switch("open", open)
+        .with(tag("summary").on("click", tap).markup(move || head.clone()))
+        .with(tag("div class=working").markup(inside))
+        .with(
+            tag("p class=copying")
+                .with(button("button type=button class='quiet copy-working'", "Copy this working as text", copy))
+                .with(tag("span role=status").with(live_words(move || told.get()))),
+        )
+        .into_any()
 }

@@ -1,39 +1,45 @@
 //! The first three entries, and what stands there before them.
 
-use super::field::{NumberField, RadioField};
-use super::more::More;
+use super::field::{number, radios};
+use super::more::more;
 use super::state::{Bench, Leaf};
+use super::tag::{button, live, nothing, tag};
 use super::{rig_entries, trail, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Link};
 use linkwright::inputs::{self, Place};
 
 /// Every entry of the link on the bench.
-#[component]
-pub(super) fn Form() -> impl IntoView {
-    let bench = Bench::here();
+pub(super) fn form(bench: Bench) -> AnyView {
     let place = Memo::new(move |_| bench.place());
-    view! {
-        <h2 class="unseen" id="entries-title">"Your entries"</h2>
-        {move || welcome(bench)}
-        {picker(bench)}
-        {move || if bench.leaf.get() == Leaf::Rig { rig_entries::rig_entries(bench) } else { entries(bench, place.get()) }}
-        {start_over(bench)}
-    }
-    .into_any()
+    let entered =
+        live(
+            move || {
+                if bench.leaf.get() == Leaf::Rig {
+                    rig_entries::rig_entries(bench)
+                } else {
+                    entries(bench, place.get())
+                }
+            },
+        );
+    tag("section class=entries aria-labelledby=entries-title")
+        .with(tag("h2 class=unseen id=entries-title").with("Your entries"))
+        .with(live(move || welcome(bench)))
+        .with(picker(bench))
+        .with(entered)
+        .with(start_over(bench))
+        .into_any()
 }
 
 fn entries(bench: Bench, place: Place) -> AnyView {
-    view! {
-        <form class="first" on:submit=move |event| event.prevent_default()>
-            <RadioField choice=&inputs::ROLE place=place/>
-            <NumberField input=&inputs::LENGTH place=place/>
-            <NumberField input=&inputs::WEIGHT place=place/>
-            <RadioField choice=&inputs::USAGE place=place/>
-            {move || shows_more(bench).then(|| view! { <More place=place/> })}
-        </form>
-    }
-    .into_any()
+    tag("form class=first")
+        .on("submit", |event| event.prevent_default())
+        .with(radios(bench, &inputs::ROLE, place))
+        .with(number(bench, &inputs::LENGTH, place))
+        .with(number(bench, &inputs::WEIGHT, place))
+        .with(radios(bench, &inputs::USAGE, place))
+        .with(live(move || if shows_more(bench) { more(bench, place) } else { nothing() }))
+        .into_any()
 }
 
 /// In the Prove view the defaults stand where the forces are told; every field stands on the page once.
@@ -45,67 +51,60 @@ fn shows_more(bench: Bench) -> bool {
 fn picker(bench: Bench) -> AnyView {
     let titles =
         Memo::new(move |_| bench.document.with(|document| document.links.iter().map(Link::title).collect::<Vec<_>>()));
-    (move || {
+    live(move || {
         let titles = titles.get();
         if titles.len() < 2 || bench.leaf.get() == Leaf::Rig {
-            return ().into_any();
+            return nothing();
         }
-        let options = titles.into_iter().enumerate().map(|(index, title)| {
-            view! { <option value=index.to_string() selected=move || bench.at.get() == index>{title}</option> }
-        });
-        view! {
-            <div class="field links">
-                <label for="link-picker">"Link on the bench"</label>
-                <select id="link-picker" on:change=move |event| bench.at.set(event_target_value(&event).parse().unwrap_or(0))>
-                    {options.collect_view()}
-                </select>
-            </div>
-        }
-        .into_any()
+        let option = |(index, title): (usize, String)| {
+            tag("option")
+                .set("value", &index.to_string())
+                .flag("selected", move || bench.at.get() == index)
+                .with(&*title)
+        };
+        tag("div class='field links'")
+            .with(tag("label for=link-picker").with("Link on the bench"))
+            .with(
+                tag("select id=link-picker")
+                    .on("change", move |event| bench.at.set(event_target_value(&event).parse().unwrap_or(0)))
+                    .with(titles.into_iter().enumerate().map(option).collect::<Vec<_>>()),
+            )
+            .into_any()
     })
-    .into_any()
 }
 
 /// Steps back and forth, and a way back to an empty form once something is in it.
 fn start_over(bench: Bench) -> AnyView {
     let filled = Memo::new(move |_| bench.document.with(|document| *document != Document::default()));
-    view! {
-        <div class="buttons clear">
-            {trail::buttons(bench)}
-            {move || filled.get().then(|| view! {
-                <button type="button" class="quiet" id="clear" on:click=move |_| bench.clear()>"Clear every entry"</button>
-            })}
-        </div>
-    }
-    .into_any()
+    let clear = move || {
+        if !filled.get() {
+            return nothing();
+        }
+        button("button type=button class=quiet id=clear", "Clear every entry", move |_| bench.clear()).into_any()
+    };
+    tag("div class='buttons clear'").with(trail::buttons(bench)).with(live(clear)).into_any()
 }
 
 /// The invitation above an empty form.
 fn welcome(bench: Bench) -> AnyView {
     if bench.document.with(|document| *document != Document::default()) {
-        return ().into_any();
+        return nothing();
     }
-    view! {
-        <div class="welcome">
-            <p>"Three entries give the whole answer."</p>
-            <button type="button" class="quiet" id="example" on:click=move |_| bench.try_example()>"Try an example"</button>
-        </div>
-    }
-    .into_any()
+    tag("div class=welcome")
+        .with(tag("p").with("Three entries give the whole answer."))
+        .with(button("button type=button class=quiet id=example", "Try an example", move |_| bench.try_example()))
+        .into_any()
 }
 
 /// What stands in place of the answer until it can be given.
 pub(super) fn invitation(needs: &[&'static str]) -> AnyView {
     // Somebody who is past the first entries needs no welcome.
     if !needs.iter().any(|id| [inputs::LENGTH.id, inputs::WEIGHT.id, inputs::USAGE.id].contains(id)) {
-        return view! { <p class="stop" id="still-needed">{words::still_needed(needs)}</p> }.into_any();
+        return tag("p class=stop id=still-needed").with(&*words::still_needed(needs)).into_any();
     }
-    view! {
-        <div class="invitation">
-            <p class="lead">"Measure one link from hole center to hole center. Add what the rig weighs, loaded, and how you drive it."</p>
-            <p id="still-needed">{words::still_needed(needs)}</p>
-            <p>"You get the bar, the rod ends, what to saw, tap and set, and how far it is from giving. Every number opens its working."</p>
-        </div>
-    }
-    .into_any()
+    tag("div class=invitation")
+        .with(tag("p class=lead").with("Measure one link from hole center to hole center. Add what the rig weighs, loaded, and how you drive it."))
+        .with(tag("p id=still-needed").with(&*words::still_needed(needs)))
+        .with(tag("p").with("You get the bar, the rod ends, what to saw, tap and set, and how far it is from giving. Every number opens its working."))
+        .into_any()
 }

@@ -1,6 +1,7 @@
 //! What takes many searches: worked out when its fold is open, and only once typing pauses.
 
 use super::state::Bench;
+use super::tag::{live, nothing, tag};
 use leptos::prelude::*;
 use linkwright::document::Document;
 use std::time::Duration;
@@ -35,24 +36,23 @@ pub(super) fn fold<T: Clone + Send + Sync + 'static>(
             if found.with_untracked(Option::is_none) { Duration::ZERO } else { PAUSE },
         );
     });
-    let tap = move |event: leptos::ev::MouseEvent| {
+    let tap = move |event: leptos::ev::Event| {
         event.prevent_default();
         open.update(|open| *open = !*open);
     };
     let inside = move || {
         if !open.get() && !bench.laid_open.get() {
-            return ().into_any();
+            return nothing();
         }
         found.with(|found| match found {
             Some(found) => show(found),
-            None => view! { <p>"Working it out …"</p> }.into_any(),
+            None => tag("p").with("Working it out …").into_any(),
         })
     };
-    view! {
-        <details class="later" id=id prop:open=move || open.get() || bench.laid_open.get()>
-            <summary on:click=tap>{name}</summary>
-            {inside}
-        </details>
-    }
-    .into_any()
+    tag("details class=later")
+        .set("id", id)
+        .switch("open", move || open.get() || bench.laid_open.get())
+        .with(tag("summary").on("click", tap).with(name))
+        .with(live(inside))
+        .into_any()
 }

@@ -1,4 +1,4 @@
-//! Markup for what only stands there to be read: tables, lists, rows. What reacts is a component.
+//! Markup for what only stands there to be read: tables, lists, rows. What reacts is a tag.
 //!
 //! A piece of text comes in through [`escaped`]; what is joined here is markup already.
 

@@ -4,6 +4,7 @@ use super::later;
 use super::markup::{element, escaped, said};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
+use super::tag::tag;
 use super::{storage, words};
 use leptos::prelude::*;
 use linkwright::engine;
@@ -18,18 +19,15 @@ const SHEET: (f64, f64) = (344.0, 220.0);
 
 /// The section, folded until it is wanted.
 pub(super) fn metals(bench: Bench) -> AnyView {
-    view! {
-        <section class="part-of">
-            <h3>"In another metal"</h3>
-            {later::fold(bench, "metals", "The same job in other metals", engine::in_other_metals, move |metals| shown(bench, metals))}
-        </section>
-    }
-    .into_any()
+    let fold = later::fold(bench, "metals", "The same job in other metals", engine::in_other_metals, move |metals| {
+        shown(bench, metals)
+    });
+    tag("section class=part-of").with(tag("h3").with("In another metal")).with(fold).into_any()
 }
 
 fn shown(bench: Bench, metals: &[InMetal]) -> AnyView {
     if metals.is_empty() {
-        return view! { <p>"Nothing to compare until there is an answer."</p> }.into_any();
+        return tag("p").with("Nothing to compare until there is an answer.").into_any();
     }
     let system = bench.system.get();
     let strike = plot(metals, system, "first bend", |size| size.beyond.first_yield);
@@ -43,24 +41,17 @@ fn shown(bench: Bench, metals: &[InMetal]) -> AnyView {
         }),
     );
     let kept: Vec<InMetal> = metals.to_vec();
-    let take = move |event: leptos::ev::MouseEvent| {
-        let Some(id) = storage::touched(&event, "data-metal") else { return };
-        let same = storage::touched(&event, "data-same").is_some();
+    let take = move |event: leptos::ev::Event| {
+        let Some(id) = storage::attribute(&event, "data-metal") else { return };
+        let same = storage::attribute(&event, "data-same").is_some();
         if let Some(metal) = kept.iter().find(|metal| metal.material.id == id) {
             bench.take_metal(metal.material.id, metal.same.as_ref().filter(|_| same));
         }
     };
-    view! {
-        <div on:click=take>
-            <div inner_html=tables></div>
-            <p>"Up is stronger, left is lighter. Letters as in the tables: a ring holds, a cross does not. Touch one to take its metal."</p>
-            <div class="plots">
-                <figure class="drawing plot" inner_html=strike></figure>
-                <figure class="drawing plot" inner_html=push></figure>
-            </div>
-        </div>
-    }
-    .into_any()
+    let plots = element("figure class=\"drawing plot\"", &strike) + &element("figure class=\"drawing plot\"", &push);
+    let how = "Up is stronger, left is lighter. Letters as in the tables: a ring holds, a cross does not. Touch one to take its metal.";
+    let markup = element("div", &tables) + &said("p", how) + &element("div class=\"plots\"", &plots);
+    tag("div").on("click", take).markup(move || markup.clone()).into_any()
 }
 
 fn letter(index: usize) -> String {

@@ -1,7 +1,8 @@
 //! Every other entry, by group: built from the tables of inputs, so that none can be forgotten.
 
-use super::field::{ChoiceField, NumberField};
+use super::field::{choice, number};
 use super::state::Bench;
+use super::tag::{live, nothing, tag, words as told};
 use super::words;
 use leptos::prelude::*;
 use linkwright::document::{Document, OWN_ROD_END, Role};
@@ -20,53 +21,50 @@ const GROUPS: [(Group, &str, &str); 7] = [
 ];
 
 /// The groups, each folded away until it is wanted.
-#[component]
-pub(super) fn More(place: Place) -> impl IntoView {
-    let bench = Bench::here();
-    view! {
-        <h3 class="more-title">"Change a default"</h3>
-        {GROUPS.into_iter().map(|(group, name, about)| {
-            let changed = move || changed_words(bench, group, place);
-            view! {
-                <details class="group">
-                    <summary><b>{name}</b>" "<small>{about}</small><em>{changed}</em></summary>
-                    <div class="fields">{inside(bench, group, place)}</div>
-                </details>
-            }
-        }).collect_view()}
-    }
-    .into_any()
+pub(super) fn more(bench: Bench, place: Place) -> AnyView {
+    let mut list = vec![tag("h3 class=more-title").with("Change a default").into_any()];
+    list.extend(GROUPS.into_iter().map(|(group, name, about)| {
+        let changed = told(move || changed_words(bench, group, place));
+        folded(name, about, tag("em").with(changed).into_any(), inside(bench, group, place))
+    }));
+    list.into_any()
 }
 
-fn inside(bench: Bench, group: Group, place: Place) -> AnyView {
-    let whole = fields(bench, group, false, place);
-    let ends = (group == Group::Ends).then(|| {
-        [0, 1]
-            .map(|end| {
-                let place = Place { end, ..place };
-                view! { <fieldset class="end"><legend>"End "{words::letter(end)}</legend>{fields(bench, group, true, place)}</fieldset> }
-            })
-            .collect_view()
-    });
-    view! { {whole}{ends} }.into_any()
+/// A fold of the form: what it is called, what it is about, and its entries.
+pub(super) fn folded(name: &str, about: &str, beside: AnyView, inside: Vec<AnyView>) -> AnyView {
+    let summary = tag("summary").with(tag("b").with(name)).with(" ").with(tag("small").with(about)).with(beside);
+    tag("details class=group").with(summary).with(tag("div class=fields").with(inside)).into_any()
+}
+
+fn inside(bench: Bench, group: Group, place: Place) -> Vec<AnyView> {
+    let mut list = fields(bench, group, false, place);
+    if group == Group::Ends {
+        list.extend([0, 1].map(|end| {
+            let legend = tag("legend").with("End ").with(words::letter(end));
+            let fields = fields(bench, group, true, Place { end, ..place });
+            tag("fieldset class=end").with(legend).with(fields).into_any()
+        }));
+    }
+    list
 }
 
 /// The choices and numbers of a group that belong to an end, or that do not.
-fn fields(bench: Bench, group: Group, of_end: bool, place: Place) -> AnyView {
-    let choices = CHOICES.iter().filter(move |choice| choice.group == group && (choice.scope == Scope::End) == of_end);
-    let numbers = NUMBERS.iter().filter(move |number| number.group == group && (number.scope == Scope::End) == of_end);
-    view! {
-        {choices.map(|&choice| shown_if(bench, choice.id, place, move || view! { <ChoiceField choice=choice place=place/> }.into_any())).collect_view()}
-        {numbers.map(|&number| shown_if(bench, number.id, place, move || view! { <NumberField input=number place=place/> }.into_any())).collect_view()}
+fn fields(bench: Bench, group: Group, of_end: bool, place: Place) -> Vec<AnyView> {
+    let mut list = Vec::new();
+    for row in CHOICES.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end) {
+        list.push(shown_if(bench, row.id, place, move || choice(bench, row, place).into_any()));
     }
-    .into_any()
+    for row in NUMBERS.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end) {
+        list.push(shown_if(bench, row.id, place, move || number(bench, row, place).into_any()));
+    }
+    list
 }
 
 /// An entry that only some links have appears when it can matter.
 fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> AnyView + Send + 'static) -> AnyView {
     let applies: fn(&Document, Place) -> bool = match id {
         // Only the picture of the whole rig rests on it.
-        "wheelbase" => return ().into_any(),
+        "wheelbase" => return nothing(),
         "wall" | "insert-shear" => is_tube,
         "steering-arm" | "scrub" | "patch" | "box-force" => is_steering,
         id if id.starts_with("cylinder") => is_steering,
@@ -78,7 +76,7 @@ fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> An
         _ => return field(),
     };
     let shows = Memo::new(move |_| bench.document.with(|document| applies(document, place)));
-    (move || if shows.get() { field() } else { ().into_any() }).into_any()
+    live(move || if shows.get() { field() } else { nothing() })
 }
 
 fn role(document: &Document, place: Place) -> Option<Role> {

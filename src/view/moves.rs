@@ -3,6 +3,7 @@
 use super::later;
 use super::markup::{element, said};
 use super::state::Bench;
+use super::tag::{tag, words as live_words};
 use super::words;
 use leptos::prelude::*;
 use linkwright::engine;
@@ -12,17 +13,15 @@ use linkwright::report::{Sensitivity, Verdict};
 
 /// The section, folded until it is wanted.
 pub(super) fn moves(bench: Bench) -> AnyView {
-    view! {
-        <section class="part-of">
-            <h3>"What would change it"</h3>
-            <p id="furthest">{move || furthest(bench)}</p>
-            {later::fold(bench, "moves", "How each value moves the answer", engine::sensitivity, move |rows| {
-                let markup = table(bench, rows);
-                view! { <div inner_html=markup></div> }.into_any()
-            })}
-        </section>
-    }
-    .into_any()
+    let fold = later::fold(bench, "moves", "How each value moves the answer", engine::sensitivity, move |rows| {
+        let markup = table(bench, rows);
+        tag("div").markup(move || markup.clone()).into_any()
+    });
+    tag("section class=part-of")
+        .with(tag("h3").with("What would change it"))
+        .with(tag("p id=furthest").with(live_words(move || furthest(bench))))
+        .with(fold)
+        .into_any()
 }
 
 /// How far this very link may go, one entry at a time, in one sentence.

@@ -3,6 +3,7 @@
 use super::later;
 use super::markup::{element, escaped, said};
 use super::state::Bench;
+use super::tag::tag;
 use super::words;
 use leptos::prelude::*;
 use linkwright::engine::outside::{self, Outside, Tabled};
@@ -10,17 +11,21 @@ use linkwright::quantity::{Kind, System, inch, mm, show};
 
 /// The section, folded until it is wanted.
 pub(super) fn outside(bench: Bench) -> AnyView {
-    view! {
-        <section class="part-of">
-            <h3>"Checked from outside"</h3>
-            <p>"Do not take this page’s word for it: values that others printed, or that other tools worked out, beside what the same engine gives here and now. Random links worked out by finite elements are compared in this project’s own tests."</p>
-            {later::fold(bench, "outside", "Run every outside check in this browser", |_, _| (), move |()| {
-                let markup = all(bench.system.get());
-                view! { <div inner_html=markup></div> }.into_any()
-            })}
-        </section>
-    }
-    .into_any()
+    let fold = later::fold(
+        bench,
+        "outside",
+        "Run every outside check in this browser",
+        |_, _| (),
+        move |()| {
+            let markup = all(bench.system.get());
+            tag("div").markup(move || markup.clone()).into_any()
+        },
+    );
+    tag("section class=part-of")
+        .with(tag("h3").with("Checked from outside"))
+        .with(tag("p").with("Do not take this page’s word for it: values that others printed, or that other tools worked out, beside what the same engine gives here and now. Random links worked out by finite elements are compared in this project’s own tests."))
+        .with(fold)
+        .into_any()
 }
 
 fn all(system: System) -> String {

@@ -3,6 +3,7 @@
 use super::drawing::both;
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Whole};
+use super::tag::tag;
 use super::{storage, words};
 use leptos::prelude::*;
 use linkwright::quantity::inch;
@@ -14,21 +15,21 @@ const TIRE_WIDTH: f64 = inch(12.5);
 const LYING: f64 = 330.0;
 
 /// The picture; touching a link opens it.
-pub(super) fn plan(bench: Bench, open: impl Fn(usize) + 'static) -> AnyView {
+pub(super) fn plan(bench: Bench, open: impl Fn(usize) + Send + 'static) -> Vec<AnyView> {
     let drawn = Memo::new(move |_| {
         bench.whole.with(|whole| whole.as_ref().map(|whole| picture(bench, whole)).unwrap_or_default())
     });
-    let touched = move |event: leptos::ev::MouseEvent| {
-        let at = storage::touched(&event, "data-piece").and_then(|index| index.parse().ok());
+    let touched = move |event: leptos::ev::Event| {
+        let at = storage::attribute(&event, "data-piece").and_then(|index| index.parse().ok());
         if let Some(index) = at {
             open(index);
         }
     };
-    view! {
-        <figure class="drawing plan" inner_html=move || drawn.get() on:click=touched></figure>
-        <p class="help">"Lengths, angles, track and wheelbase to scale; where on its axle a link is bolted is assumed. Touch a number to open that link."</p>
-    }
-    .into_any()
+    let help = "Lengths, angles, track and wheelbase to scale; where on its axle a link is bolted is assumed. Touch a number to open that link.";
+    vec![
+        tag("figure class='drawing plan'").on("click", touched).markup(move || drawn.get()).into_any(),
+        tag("p class=help").with(help).into_any(),
+    ]
 }
 
 fn picture(bench: Bench, whole: &Whole) -> String {

@@ -4,10 +4,11 @@ use super::along;
 use super::forces;
 use super::markup::{element, said};
 use super::metals;
-use super::more::More;
+use super::more::more;
 use super::moves;
 use super::outside;
 use super::state::Bench;
+use super::tag::{button, live, nothing, tag};
 use super::{findings, verdict, words};
 use leptos::prelude::*;
 use linkwright::inputs::{NUMBERS, Place};
@@ -15,22 +16,32 @@ use linkwright::report::LinkReport;
 
 /// The whole view. Its fields stay where they are while the rest is written anew.
 pub(super) fn prove(bench: Bench) -> AnyView {
-    view! {
-        <p class="stale-note" hidden=move || !bench.stale()>"From your last good entry: one of your entries is not taken yet."</p>
-        <div inner_html=move || head(bench)></div>
-        {along::picture(bench)}
-        {move || bench.answer().map(|answer| findings::findings(bench, &answer))}
-        <section class="part-of" id="assumed">
-            <h3>"The forces, and what was assumed"</h3>
-            <div inner_html=move || forces::forces(bench)></div>
-            {move || view! { <More place=bench.place()/> }}
-            {back_to_defaults(bench)}
-        </section>
-        {metals::metals(bench)}
-        {moves::moves(bench)}
-        {outside::outside(bench)}
-    }
+    let place = Memo::new(move |_| bench.place());
+    let findings = move || bench.answer().map_or_else(nothing, |answer| findings::findings(bench, &answer));
+    vec![
+        stale_note(bench),
+        tag("div").markup(move || head(bench)).into_any(),
+        along::picture(bench),
+        live(findings),
+        tag("section class=part-of id=assumed")
+            .with(tag("h3").with("The forces, and what was assumed"))
+            .with(tag("div").markup(move || forces::forces(bench)))
+            .with(live(move || more(bench, place.get())))
+            .with(back_to_defaults(bench))
+            .into_any(),
+        metals::metals(bench),
+        moves::moves(bench),
+        outside::outside(bench),
+    ]
     .into_any()
+}
+
+/// Says that an entry was not taken, over an answer that rests on the one before.
+pub(super) fn stale_note(bench: Bench) -> AnyView {
+    tag("p class=stale-note")
+        .flag("hidden", move || !bench.stale())
+        .with("From your last good entry: one of your entries is not taken yet.")
+        .into_any()
 }
 
 /// What is being proved, and the verdict in one line.
@@ -54,8 +65,8 @@ fn in_the_way(bench: Bench) -> String {
 }
 
 /// One tap that gives every changed default back, once one is changed.
-fn back_to_defaults(bench: Bench) -> impl IntoView {
-    move || {
+fn back_to_defaults(bench: Bench) -> AnyView {
+    live(move || {
         let place = bench.place();
         let changed = bench.document.with(|document| {
             NUMBERS.iter().any(|input| {
@@ -63,8 +74,10 @@ fn back_to_defaults(bench: Bench) -> impl IntoView {
                     && [0, 1].iter().any(|end| input.decided(document, Place { end: *end, ..place }).is_some())
             })
         });
-        changed.then(|| {
-            view! { <button type="button" id="defaults" on:click=move |_| bench.give_back_defaults()>"Take every default again"</button> }
-        })
-    }
+        if !changed {
+            return nothing();
+        }
+        button("button type=button id=defaults", "Take every default again", move |_| bench.give_back_defaults())
+            .into_any()
+    })
 }

@@ -3,6 +3,7 @@
 use super::markup::{element, said};
 use super::state::Bench;
 use super::storage;
+use super::tag::{button, tag};
 use leptos::prelude::*;
 use qrcodegen::{QrCode, QrCodeEcc};
 
@@ -13,7 +14,7 @@ const QUIET: i32 = 4;
 const MODULE: f64 = 0.5;
 
 /// The button, and the code below it.
-pub(super) fn code(bench: Bench) -> AnyView {
+pub(super) fn code(bench: Bench) -> [AnyView; 2] {
     let open = RwSignal::new(false);
     let markup = Memo::new(move |_| {
         if open.get() || bench.printing.get() || bench.laid_open.get() {
@@ -22,12 +23,12 @@ pub(super) fn code(bench: Bench) -> AnyView {
             String::new()
         }
     });
-    view! {
-        <button type="button" class="on-screen" id="show-code" aria-expanded=move || open.get().to_string() aria-controls="code"
-            on:click=move |_| open.update(|open| *open = !*open)>"QR code"</button>
-        <figure class="code" id="code" class:for-paper=move || !open.get() inner_html=move || markup.get()></figure>
-    }
-    .into_any()
+    let show = button("button type=button class=on-screen id=show-code aria-controls=code", "QR code", move |_| {
+        open.update(|open| *open = !*open);
+    })
+    .attribute("aria-expanded", move || open.get().to_string());
+    let code = tag("figure class=code id=code").class("for-paper", move || !open.get()).markup(move || markup.get());
+    [show.into_any(), code.into_any()]
 }
 
 /// The figure's inside: black on white in every scheme.

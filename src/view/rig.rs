@@ -2,6 +2,7 @@
 
 use super::markup::{element, pair, said};
 use super::state::{Bench, Leaf, Whole};
+use super::tag::{button, live, nothing, tag, words as live_words};
 use super::{plan, send, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Position, Seat};
@@ -17,21 +18,23 @@ pub(super) fn rig(bench: Bench) -> AnyView {
     let lead = told(bench, lead);
     let parts = told(bench, parts);
     let order = Memo::new(move |_| bench.whole.with(|whole| whole.as_ref().map(|whole| whole.rig.worst_first.clone())));
-    view! {
-        <div inner_html=move || lead.get()></div>
-        {plan::plan(bench, move |index| open(bench, index))}
-        <section class="part-of">
-            <h3>"Links, the worst first"</h3>
-            <ol class="rig-links" id="rig-links">
-                {move || order.get().unwrap_or_default().into_iter().map(|index| one(bench, index)).collect_view()}
-            </ol>
-        </section>
-        {adding(bench)}
-        <section class="part-of" id="parts" inner_html=move || parts.get()></section>
-        {fewer(bench)}
-        {send::send(bench)}
-    }
-    .into_any()
+    let list = move || {
+        let order = order.get().unwrap_or_default();
+        order.into_iter().map(|index| one(bench, index)).collect::<Vec<_>>().into_any()
+    };
+    let mut view = vec![tag("div").markup(move || lead.get()).into_any()];
+    view.extend(plan::plan(bench, move |index| open(bench, index)));
+    view.push(
+        tag("section class=part-of")
+            .with(tag("h3").with("Links, the worst first"))
+            .with(tag("ol class=rig-links id=rig-links").with(live(list)))
+            .into_any(),
+    );
+    view.push(adding(bench));
+    view.push(tag("section class=part-of id=parts").markup(move || parts.get()).into_any());
+    view.push(fewer(bench));
+    view.push(send::send(bench));
+    view.into_any()
 }
 
 /// Puts a link on the bench.
@@ -93,6 +96,9 @@ fn entries(count: usize) -> String {
     if count == 1 { "1 entry".to_string() } else { format!("{count} entries") }
 }
 
+/// A button that does not call for attention.
+const QUIET: &str = "button type=button class=quiet";
+
 /// One link: how it stands, what it is, and what can be done with it.
 fn one(bench: Bench, index: usize) -> AnyView {
     let text = Memo::new(move |_| {
@@ -103,7 +109,8 @@ fn one(bench: Bench, index: usize) -> AnyView {
     let seat = Memo::new(move |_| bench.document.with(|document| document.links.get(index).map(|link| link.seated())));
     let other_axle = move || {
         let position = bench.document.with(|document| document.links.get(index).map(|link| link.position));
-        if position == Some(Position::Rear) { "Copy to the front" } else { "Copy to the rear" }
+        let there = if position == Some(Position::Rear) { "front" } else { "rear" };
+        format!("Copy to the {there}")
     };
     let other_side = move || match seat.get() {
         Some(Seat::Both) => Some("Set left and right apart"),
@@ -111,20 +118,34 @@ fn one(bench: Bench, index: usize) -> AnyView {
         Some(Seat::Right) => Some("Copy to the left"),
         _ => None,
     };
-    view! {
-        <li data-link=index.to_string()>
-            <div inner_html=move || text.get()></div>
-            <div class="buttons">
-                <button type="button" class="open" id=format!("open-{index}") on:click=move |_| open(bench, index)>"Open"<span class="unseen">" "{title}</span></button>
-                <button type="button" class="quiet" on:click=move |_| bench.rearrange(|rig| { layouts::to_other_axle(rig, index); })>{other_axle}<span class="unseen">": "{title}</span></button>
-                {move || other_side().map(|label| view! {
-                    <button type="button" class="quiet" on:click=move |_| bench.rearrange(|rig| { layouts::to_other_side(rig, index); })>{label}<span class="unseen">": "{title}</span></button>
-                })}
-                <button type="button" class="quiet remove" on:click=move |_| bench.rearrange(|rig| layouts::remove(rig, index))>"Remove"<span class="unseen">" "{title}</span></button>
-            </div>
-        </li>
-    }
-    .into_any()
+    // Said aloud, each button names its link.
+    let unseen = move |before: &str| tag("span class=unseen").with(before).with(live_words(title));
+    let act = move |open: &'static str, change: fn(&mut Document, usize) -> Option<usize>| {
+        tag(open).on("click", move |_| {
+            bench.rearrange(|rig| {
+                change(rig, index);
+            });
+        })
+    };
+    let aside = live(move || match other_side() {
+        Some(label) => act(QUIET, layouts::to_other_side).with(label).with(unseen(": ")).into_any(),
+        None => nothing(),
+    });
+    let buttons = tag("div class=buttons")
+        .with(
+            button("button type=button class=open", "Open", move |_| open(bench, index))
+                .set("id", &format!("open-{index}"))
+                .with(unseen(" ")),
+        )
+        .with(act(QUIET, layouts::to_other_axle).with(live_words(other_axle)).with(unseen(": ")))
+        .with(aside)
+        .with(
+            button("button type=button class='quiet remove'", "Remove", move |_| {
+                bench.rearrange(|rig| layouts::remove(rig, index));
+            })
+            .with(unseen(" ")),
+        );
+    tag("li").set("data-link", &index.to_string()).with(tag("div").markup(move || text.get())).with(buttons).into_any()
 }
 
 fn line(bench: Bench, whole: &Whole, index: usize) -> String {
@@ -191,32 +212,28 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
 /// Whole layouts for either axle, by their plain names.
 fn adding(bench: Bench) -> AnyView {
     let at = RwSignal::new(Position::Front);
-    let side = move |position: Position, id: &'static str, label: &'static str| {
-        view! {
-            <button type="button" id=id aria-pressed=move || (at.get() == position).to_string() on:click=move |_| at.set(position)>{label}</button>
-        }
+    let side = move |position: Position, open: &'static str, label: &str| {
+        button(open, label, move |_| at.set(position))
+            .attribute("aria-pressed", move || (at.get() == position).to_string())
     };
     let add = move |layout: &'static layouts::Layout| {
-        let id = format!("add-{}", layout.id);
-        view! {
-            <li>
-                <button type="button" id=id on:click=move |_| bench.rearrange(|rig| { layouts::add(rig, layout, at.get_untracked()); })>{layout.label}</button>
-                <p class="help">{layout.help}</p>
-            </li>
-        }
+        let put = move |_| {
+            bench.rearrange(|rig| {
+                layouts::add(rig, layout, at.get_untracked());
+            });
+        };
+        let name = button("button type=button", layout.label, put).set("id", &format!("add-{}", layout.id));
+        tag("li").with(name).with(tag("p class=help").with(layout.help))
     };
-    view! {
-        <section class="part-of">
-            <h3>"Add links"</h3>
-            <div class="axles" role="group" aria-label="At which axle">
-                {side(Position::Front, "add-front", "Front axle")}
-                {side(Position::Rear, "add-rear", "Rear axle")}
-            </div>
-            <ul class="layouts">{LAYOUTS.iter().map(add).collect_view()}</ul>
-            <p class="help">"Only what the axle does not have yet is added. Pairs are entered once; set left and right apart if they differ."</p>
-        </section>
-    }
-    .into_any()
+    let axles = tag("div class=axles role=group aria-label='At which axle'")
+        .with(side(Position::Front, "button type=button id=add-front", "Front axle"))
+        .with(side(Position::Rear, "button type=button id=add-rear", "Rear axle"));
+    tag("section class=part-of")
+        .with(tag("h3").with("Add links"))
+        .with(axles)
+        .with(tag("ul class=layouts").with(LAYOUTS.iter().map(add).collect::<Vec<_>>()))
+        .with(tag("p class=help").with("Only what the axle does not have yet is added. Pairs are entered once; set left and right apart if they differ."))
+        .into_any()
 }
 
 /// Everything to buy and make, summed over the links.
@@ -243,7 +260,7 @@ fn parts(bench: Bench, whole: &Whole) -> String {
 fn fewer(bench: Bench) -> AnyView {
     // What was found, and for which entries.
     let found: RwSignal<Option<(Document, Vec<FewerSizes>)>> = RwSignal::new(None);
-    let look = move |_| {
+    let look = move |_: leptos::ev::Event| {
         let document = bench.document.get_untracked();
         let ways = bench
             .whole
@@ -260,28 +277,24 @@ fn fewer(bench: Bench) -> AnyView {
         });
     };
     let told = move || {
-        let (document, ways) = found.get()?;
+        let Some((document, ways)) = found.get() else { return nothing() };
         if bench.document.with(|now| *now != document) {
-            return None;
+            return nothing();
         }
         if ways.is_empty() {
-            return Some(
-                view! { <p>"No rod-end size can be done without: every other choice fails a check."</p> }.into_any(),
-            );
+            return tag("p").with("No rod-end size can be done without: every other choice fails a check.").into_any();
         }
         let one = |way: FewerSizes| {
             let sentence = sentence(bench, &document, &way);
-            view! { <li><p>{sentence}</p><button type="button" class="quiet" on:click=move |_| take(way.clone())>"Take it"</button></li> }
+            let take = button("button type=button class=quiet", "Take it", move |_| take(way.clone()));
+            tag("li").with(tag("p").with(&*sentence)).with(take)
         };
-        Some(view! { <ul class="layouts">{ways.into_iter().map(one).collect_view()}</ul> }.into_any())
+        tag("ul class=layouts").with(ways.into_iter().map(one).collect::<Vec<_>>()).into_any()
     };
-    view! {
-        <div class="fewer">
-            <button type="button" id="fewer" on:click=look>"Could fewer rod-end sizes do?"</button>
-            <div id="fewer-ways" role="status">{told}</div>
-        </div>
-    }
-    .into_any()
+    tag("div class=fewer")
+        .with(button("button type=button id=fewer", "Could fewer rod-end sizes do?", look))
+        .with(tag("div id=fewer-ways role=status").with(live(told)))
+        .into_any()
 }
 
 fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {

@@ -3,6 +3,7 @@
 use super::markup::{element, escaped, said};
 use super::shelf::{Kept, Saving, title};
 use super::state::{Bench, toggle};
+use super::tag::{Tag, button, live, nothing, tag, words as live_words};
 use super::{compare, rig_entries, storage, trail, words};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -49,27 +50,36 @@ pub(super) fn saved(bench: Bench) -> AnyView {
         1 => "1 saved build".to_string(),
         many => format!("{many} saved builds"),
     };
-    view! {
-        <p class="kicker">"On this device"</p>
-        <h2 id="saved-title" tabindex="-1">{heading}</h2>
-        {saving(bench, shown)}
-        <div id="saved-told" role="status">{move || shown.told.get().into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}</div>
-        <section class="part-of" aria-labelledby="list-title">
-            <h3 id="list-title">"Saved builds"</h3>
-            {move || (many.get() > 3).then(|| finding(shown))}
-            <ul class="builds" id="builds" inner_html=move || listed(bench, shown) on:click=move |event| act(bench, shown, &event)></ul>
-        </section>
-        {move || (many.get() > 0).then(|| compare::compare(bench))}
-        {files(bench, shown)}
-        <section class="part-of" class:empty=move || bin.get() == 0>
-            <details id="bin">
-                <summary>{move || format!("The bin: {}", bin.get())}</summary>
-                <p class="help">"Builds you deleted, and entries that something else took the place of before they were saved."</p>
-                <ul class="builds" inner_html=move || binned(bench, shown) on:click=move |event| act(bench, shown, &event)></ul>
-            </details>
-        </section>
-    }
+    let list = tag("section class=part-of aria-labelledby=list-title")
+        .with(tag("h3 id=list-title").with("Saved builds"))
+        .with(live(move || if many.get() > 3 { finding(shown) } else { nothing() }))
+        .with(builds("ul class=builds id=builds", bench, shown, listed));
+    let bin =
+        tag("section class=part-of").class("empty", move || bin.get() == 0).with(
+            tag("details id=bin")
+                .with(tag("summary").with(live_words(move || format!("The bin: {}", bin.get()))))
+                .with(tag("p class=help").with(
+                    "Builds you deleted, and entries that something else took the place of before they were saved.",
+                ))
+                .with(builds("ul class=builds", bench, shown, binned)),
+        );
+    let told = move || shown.told.with(|told| told.iter().map(|words| said("p", words)).collect());
+    vec![
+        tag("p class=kicker").with("On this device").into_any(),
+        tag("h2 id=saved-title tabindex=-1").with(live_words(heading)).into_any(),
+        saving(bench, shown),
+        tag("div id=saved-told role=status").markup(told).into_any(),
+        list.into_any(),
+        live(move || if many.get() > 0 { compare::compare(bench) } else { nothing() }),
+        files(bench, shown),
+        bin.into_any(),
+    ]
     .into_any()
+}
+
+/// A list of builds whose buttons are heard.
+fn builds(open: &'static str, bench: Bench, shown: Shown, tell: fn(Bench, Shown) -> String) -> Tag {
+    tag(open).markup(move || tell(bench, shown)).on("click", move |event| act(bench, shown, &event))
 }
 
 /// What is on the bench, and how it gets kept.
@@ -94,36 +104,62 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
         format!("“{}”, saved {when}. {since}", title(bench, &kept.build.document))
     };
     let changes = move || {
-        let kept = record.get()?;
+        let Some(kept) = record.get() else { return nothing() };
         let changes = bench.document.with(|document| differences(&kept.build.document, document));
-        (!changes.is_empty()).then(|| view! { <ul class="changes" inner_html=sentences(bench, &changes)></ul> })
+        if changes.is_empty() {
+            return nothing();
+        }
+        tag("ul class=changes").markup(move || sentences(bench, &changes)).into_any()
     };
     let known = move || record.with(Option::is_some);
-    view! {
-        <section class="part-of" aria-labelledby="bench-title">
-            <h3 id="bench-title">"On the bench now"</h3>
-            {rig_entries::name(bench)}
-            <p id="bench-stands">{stands}</p>
-            {changes}
-            <div class="buttons">
-                <button type="button" id="save" disabled=move || empty.get() on:click=move |_| save(bench, shown, false, false)>
-                    {move || if known() { "Save the changes" } else { "Save on this device" }}
-                </button>
-                {move || known().then(|| view! { <button type="button" id="save-another" on:click=move |_| save(bench, shown, true, false)>"Save as another build"</button> })}
-                {trail::buttons(bench)}
-            </div>
-            {move || shown.clash.get().then(|| view! {
-                <div class="clash" role="alert">
-                    <p>"Something else was saved under this build meanwhile, in another tab or window. Which do you want?"</p>
-                    <div class="buttons">
-                        <button type="button" id="save-beside" on:click=move |_| save(bench, shown, true, false)>"Keep both: save mine as another build"</button>
-                        <button type="button" id="save-over" on:click=move |_| save(bench, shown, false, true)>"Save mine; the other becomes an earlier version"</button>
-                    </div>
-                </div>
-            })}
-        </section>
-    }
-    .into_any()
+    let name = live_words(move || if known() { "Save the changes" } else { "Save on this device" }.to_string());
+    let another = move || {
+        if !known() {
+            return nothing();
+        }
+        let act = move |_| save(bench, shown, true, false);
+        button("button type=button id=save-another", "Save as another build", act).into_any()
+    };
+    let buttons = tag("div class=buttons")
+        .with(
+            tag("button type=button id=save")
+                .flag("disabled", move || empty.get())
+                .on("click", move |_| save(bench, shown, false, false))
+                .with(name),
+        )
+        .with(live(another))
+        .with(trail::buttons(bench));
+    tag("section class=part-of aria-labelledby=bench-title")
+        .with(tag("h3 id=bench-title").with("On the bench now"))
+        .with(rig_entries::name(bench))
+        .with(tag("p id=bench-stands").with(live_words(stands)))
+        .with(live(changes))
+        .with(buttons)
+        .with(live(move || if shown.clash.get() { clash(bench, shown) } else { nothing() }))
+        .into_any()
+}
+
+/// Which of two saves is wanted.
+fn clash(bench: Bench, shown: Shown) -> AnyView {
+    let buttons = tag("div class=buttons")
+        .with(button("button type=button id=save-beside", "Keep both: save mine as another build", move |_| {
+            save(bench, shown, true, false);
+        }))
+        .with(button(
+            "button type=button id=save-over",
+            "Save mine; the other becomes an earlier version",
+            move |_| {
+                save(bench, shown, false, true);
+            },
+        ));
+    tag("div class=clash role=alert")
+        .with(
+            tag("p").with(
+                "Something else was saved under this build meanwhile, in another tab or window. Which do you want?",
+            ),
+        )
+        .with(buttons)
+        .into_any()
 }
 
 /// Saves, and says how it ended.
@@ -161,16 +197,13 @@ fn sentences(bench: Bench, changes: &[Difference]) -> String {
 }
 
 fn finding(shown: Shown) -> AnyView {
-    view! {
-        <div class="field">
-            <label for="find-build">"Find a build"</label>
-            <div class="entry words">
-                <input id="find-build" type="search" autocomplete="off" prop:value=move || shown.find.get()
-                    on:input=move |event| shown.find.set(event_target_value(&event))/>
-            </div>
-        </div>
-    }
-    .into_any()
+    let entry = tag("input id=find-build type=search autocomplete=off")
+        .value(move || shown.find.get())
+        .on("input", move |event| shown.find.set(event_target_value(&event)));
+    tag("div class=field")
+        .with(tag("label for=find-build").with("Find a build"))
+        .with(tag("div class='entry words'").with(entry))
+        .into_any()
 }
 
 /// The builds that are not in the bin and fit what is looked for.
@@ -199,7 +232,7 @@ fn about(bench: Bench, document: &Document) -> String {
 }
 
 /// A button of a build; said aloud, it names the build.
-fn button(act: &str, class: &str, label: &str, name: &str) -> String {
+fn act_button(act: &str, class: &str, label: &str, name: &str) -> String {
     let unseen = if name.is_empty() { String::new() } else { said("span class=\"unseen\"", &format!(": {name}")) };
     element(&format!("button type=\"button\" class=\"{class}\" data-do=\"{act}\""), &(escaped(label) + &unseen))
 }
@@ -214,7 +247,7 @@ fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
             "p class=\"error\"",
             "Nothing can be read of this one. Nothing else is lost by it. Export it as it is, for somebody who can mend it.",
         );
-        buttons += &(button("export", "export", "Export it", "") + &for_good(shown, &build.id));
+        buttons += &(act_button("export", "export", "Export it", "") + &for_good(shown, &build.id));
     } else {
         let mut when = storage::spoken_time(&build.saved);
         if !when.is_empty() {
@@ -225,12 +258,12 @@ fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
         }
         inside += &(said("p class=\"source\"", &when) + &said("p", &about(bench, &build.document)));
         inside.extend(kept.told.iter().map(|words| said("p class=\"error\"", words)));
-        buttons += &(button("open", "open", "Open", &name)
-            + &button("copy", "quiet copy", "Duplicate", &name)
-            + &button("export", "quiet export", "Export", &name)
-            + &button("remove", "quiet remove", "Delete", &name));
+        buttons += &(act_button("open", "open", "Open", &name)
+            + &act_button("copy", "quiet copy", "Duplicate", &name)
+            + &act_button("export", "quiet export", "Export", &name)
+            + &act_button("remove", "quiet remove", "Delete", &name));
         if !build.earlier.is_empty() {
-            buttons += &button("history", "quiet history-of", "What changed", &name);
+            buttons += &act_button("history", "quiet history-of", "What changed", &name);
         }
     }
     inside += &element("div class=\"buttons\"", &buttons);
@@ -258,8 +291,8 @@ fn history(bench: Bench, build: &Build) -> String {
 }
 
 /// Does what a button of a build asks for.
-fn act(bench: Bench, shown: Shown, event: &leptos::ev::MouseEvent) {
-    let (Some(what), Some(id)) = (storage::touched(event, "data-do"), storage::touched(event, "data-build")) else {
+fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
+    let (Some(what), Some(id)) = (storage::attribute(event, "data-do"), storage::attribute(event, "data-build")) else {
         return;
     };
     let Some(kept) = bench.record(&id) else { return };
@@ -267,7 +300,7 @@ fn act(bench: Bench, shown: Shown, event: &leptos::ev::MouseEvent) {
     match what.as_str() {
         "open" => bench.open_build(&id, None),
         "version" => {
-            let number = storage::touched(event, "data-version").and_then(|number| number.parse::<usize>().ok());
+            let number = storage::attribute(event, "data-version").and_then(|number| number.parse::<usize>().ok());
             let earlier = number.and_then(|number| kept.build.earlier.get(number));
             if let Some(earlier) = earlier {
                 bench.open_build(&id, Some(&earlier.fragment));
@@ -339,7 +372,7 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
             "This browser may clear them when it runs out of space, and clears them with its history. Keep a file of what matters."
         }
     };
-    let all = move |_| {
+    let all = move |_: leptos::ev::Event| {
         let builds: Vec<Build> = bench.records().into_iter().filter(Kept::lies_open).map(|kept| kept.build).collect();
         let day: String = storage::now().chars().take(10).collect();
         export(shown, &format!("linkwright-builds-{day}.json"), &builds);
@@ -356,19 +389,24 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
             storage::show("saved-title");
         });
     };
-    view! {
-        <section class="part-of" aria-labelledby="files-title">
-            <h3 id="files-title">"As a file"</h3>
-            <p>"Builds are kept in this browser, on this device only. "{lasting}</p>
-            <div class="buttons">
-                <button type="button" id="export-all" disabled=none on:click=all>"Export all as one file"</button>
-                <label class="button" for="take-in">"Take in a file"</label>
-                <input class="unseen" id="take-in" type="file" accept=".json,application/json" on:change=take/>
-            </div>
-            <p class="help">"The file is plain text with every value and its unit. Taking it in adds builds and replaces none."</p>
-        </section>
-    }
-    .into_any()
+    let buttons = tag("div class=buttons")
+        .with(button("button type=button id=export-all", "Export all as one file", all).flag("disabled", none))
+        .with(tag("label class=button for=take-in").with("Take in a file"))
+        .with(tag("input class=unseen id=take-in type=file accept=.json,application/json").on("change", take));
+    tag("section class=part-of aria-labelledby=files-title")
+        .with(tag("h3 id=files-title").with("As a file"))
+        .with(
+            tag("p")
+                .with("Builds are kept in this browser, on this device only. ")
+                .with(live_words(move || lasting().to_string())),
+        )
+        .with(buttons)
+        .with(
+            tag("p class=help").with(
+                "The file is plain text with every value and its unit. Taking it in adds builds and replaces none.",
+            ),
+        )
+        .into_any()
 }
 
 /// What was deleted, and what the page set aside.
@@ -378,7 +416,7 @@ fn binned(bench: Bench, shown: Shown) -> String {
         let (id, name) = (&kept.build.id, kept.title(bench));
         let when = storage::spoken_time(kept.build.removed.as_deref().unwrap_or_default());
         let how = if kept.is_set_aside() { "Set aside unsaved" } else { "Deleted" };
-        let buttons = button("bring", "bring", "Bring it back", &name) + &for_good(shown, id);
+        let buttons = act_button("bring", "bring", "Bring it back", &name) + &for_good(shown, id);
         let inside = said("h4", &name)
             + &said("p class=\"source\"", &format!("{how} {when}"))
             + &said("p", &about(bench, &kept.build.document))
@@ -391,5 +429,5 @@ fn binned(bench: Bench, shown: Shown) -> String {
 /// A button that must be pressed twice.
 fn for_good(shown: Shown, id: &str) -> String {
     let armed = shown.armed.with(|armed| armed == id);
-    button("forget", "quiet forget", if armed { "Press again: it is gone for good" } else { "Delete for good" }, "")
+    act_button("forget", "quiet forget", if armed { "Press again: it is gone for good" } else { "Delete for good" }, "")
 }

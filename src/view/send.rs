@@ -2,6 +2,7 @@
 
 use super::shelf::Saving;
 use super::state::{Bench, Leaf};
+use super::tag::{button, tag, words as live_words};
 use super::{qr, rig, saved, storage, words};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -23,29 +24,34 @@ pub(super) fn send(bench: Bench) -> AnyView {
             .unwrap_or_default()
     };
     let link = move || storage::address(&bench.fragment());
-    view! {
-        <section class="part-of sending">
-            <h3>"Keep it or send it"</h3>
-            <p>"The link opens the same numbers on any phone. They travel in the link itself."</p>
-            <div class="buttons">
-                <button type="button" id="save-here" on:click=move |_| save(bench, told)>"Save on this device"</button>
-                <button type="button" id="copy-link" on:click=move |_| copy(link(), told, "The link is on your clipboard.", BELOW)>"Copy the link"</button>
-                <button type="button" id="copy-text" on:click=move |_| copy(text(), told, "The text is on your clipboard.", BELOW)>"Copy as text"</button>
-                {storage::can_share().then(|| view! { <button type="button" id="share" on:click=move |_| share(bench, told)>"Share"</button> })}
-                <button type="button" id="print" on:click=move |_| storage::print()>"Print"</button>
-                <button type="button" id="print-all" on:click=move |_| print_all(bench)>"Print with every working"</button>
-            </div>
-            <p class="done" role="status">{move || told.get()}</p>
-            <label class="own-line" for="link-text">"The link"</label>
-            <input class="own-line" id="link-text" readonly prop:value=link on:focus=move |_| storage::select_all("link-text")/>
-            <details>
-                <summary>"The answer as text, both units"</summary>
-                <pre id="twin">{text}</pre>
-            </details>
-        </section>
-        {qr::code(bench)}
-    }
-    .into_any()
+    let buttons = tag("div class=buttons")
+        .with(button("button type=button id=save-here", "Save on this device", move |_| save(bench, told)))
+        .with(button("button type=button id=copy-link", "Copy the link", move |_| {
+            copy(link(), told, "The link is on your clipboard.", BELOW);
+        }))
+        .with(button("button type=button id=copy-text", "Copy as text", move |_| {
+            copy(text(), told, "The text is on your clipboard.", BELOW);
+        }))
+        .with(storage::can_share().then(|| button("button type=button id=share", "Share", move |_| share(bench, told))))
+        .with(button("button type=button id=print", "Print", |_| storage::print()))
+        .with(button("button type=button id=print-all", "Print with every working", move |_| print_all(bench)));
+    let field =
+        tag("input class=own-line id=link-text readonly").value(link).on("focus", |_| storage::select_all("link-text"));
+    let section = tag("section class='part-of sending'")
+        .with(tag("h3").with("Keep it or send it"))
+        .with(tag("p").with("The link opens the same numbers on any phone. They travel in the link itself."))
+        .with(buttons)
+        .with(tag("p class=done role=status").with(live_words(move || told.get())))
+        .with(tag("label class=own-line for=link-text").with("The link"))
+        .with(field)
+        .with(
+            tag("details")
+                .with(tag("summary").with("The answer as text, both units"))
+                .with(tag("pre id=twin").with(live_words(text))),
+        );
+    let mut view = vec![section.into_any()];
+    view.extend(qr::code(bench));
+    view.into_any()
 }
 
 /// Saves it; where that needs a decision, turns to where it is made.

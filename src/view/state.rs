@@ -117,11 +117,6 @@ pub(super) struct Bench {
 }
 
 impl Bench {
-    /// The bench of the page.
-    pub(super) fn here() -> Self {
-        expect_context()
-    }
-
     /// Sets the bench up from the address and from what was kept.
     pub(super) fn open() -> Self {
         let document = RwSignal::new(Document::default());

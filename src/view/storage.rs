@@ -180,11 +180,6 @@ pub(super) fn show(id: &str) {
 }
 
 /// What an attribute says on the element where an event began, or on one around it.
-pub(super) fn touched(event: &leptos::ev::MouseEvent, attribute: &str) -> Option<String> {
-    self::attribute(event, attribute)
-}
-
-/// The same for any event.
 pub(super) fn attribute(event: &leptos::ev::Event, attribute: &str) -> Option<String> {
     let target = event.target()?.dyn_into::<web_sys::Element>().ok()?;
     target.closest(&format!("[{attribute}]")).ok().flatten()?.get_attribute(attribute)

@@ -1,6 +1,7 @@
 //! The way back: every change of the entries can be undone and done again, as long as the page is open.
 
 use super::state::Bench;
+use super::tag::button;
 use leptos::prelude::*;
 use linkwright::document::Document;
 use std::time::Duration;
@@ -65,13 +66,15 @@ impl Trail {
 }
 
 /// The two buttons, where there is a way to go.
-pub(super) fn buttons(bench: Bench) -> AnyView {
+pub(super) fn buttons(bench: Bench) -> Vec<AnyView> {
     let trail = bench.trail;
-    view! {
-        <button type="button" class="quiet" id="undo" disabled=move || trail.back.with(Vec::is_empty)
-            on:click=move |_| trail.go(bench, trail.back, trail.forth)>"Undo"</button>
-        <button type="button" class="quiet" id="redo" disabled=move || trail.forth.with(Vec::is_empty)
-            on:click=move |_| trail.go(bench, trail.forth, trail.back)>"Redo"</button>
-    }
-    .into_any()
+    let step = move |open, words, from: RwSignal<Vec<Document>>, to| {
+        button(open, words, move |_| trail.go(bench, from, to))
+            .flag("disabled", move || from.with(Vec::is_empty))
+            .into_any()
+    };
+    vec![
+        step("button type=button class=quiet id=undo", "Undo", trail.back, trail.forth),
+        step("button type=button class=quiet id=redo", "Redo", trail.forth, trail.back),
+    ]
 }
