@@ -28,6 +28,7 @@ mod rig_entries;
 mod saved;
 mod send;
 mod shelf;
+mod shelf_list;
 mod sizes;
 mod state;
 mod storage;

@@ -1,0 +1,166 @@
+//! The list of saved builds and the bin: markup, and what their buttons do.
+
+use super::markup::{element, escaped, said};
+use super::saved::{Shown, export, file_name, sentences};
+use super::shelf::Kept;
+use super::state::{Bench, toggle};
+use super::{storage, words};
+use leptos::prelude::*;
+use linkwright::builds::Build;
+use linkwright::differences::differences;
+use linkwright::document::{Document, Link};
+use linkwright::share;
+
+/// The builds that are not in the bin and fit what is looked for.
+pub(super) fn listed(bench: Bench, shown: Shown) -> String {
+    let find = shown.find.get().to_lowercase();
+    let words: Vec<&str> = find.split_whitespace().collect();
+    let shelf = bench.shelf.get().unwrap_or_default();
+    let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.raw.is_some() || kept.build.removed.is_none()).collect();
+    if all.is_empty() {
+        return said("li", "Save what is on the bench, or take in a file below.");
+    }
+    let fits = |kept: &&Kept| {
+        let about = format!("{} {}", kept.title(bench), about(bench, &kept.build.document)).to_lowercase();
+        words.iter().all(|word| about.contains(word))
+    };
+    let found: String = all.iter().filter(fits).map(|kept| one(bench, shown, kept)).collect();
+    if found.is_empty() { said("li", "No build has these words in its name or its links.") } else { found }
+}
+
+/// What a build is about, in one line.
+fn about(bench: Bench, document: &Document) -> String {
+    let job = words::job(document, bench.system.get());
+    let links: Vec<String> = document.links.iter().map(Link::title).collect();
+    let links = links.join(", ");
+    if job.is_empty() { links } else { format!("{job}. {links}") }
+}
+
+/// A button of a build; said aloud, it names the build.
+fn act_button(act: &str, class: &str, label: &str, name: &str) -> String {
+    let unseen = if name.is_empty() { String::new() } else { said("span class=\"unseen\"", &format!(": {name}")) };
+    element(&format!("button type=\"button\" class=\"{class}\" data-do=\"{act}\""), &(escaped(label) + &unseen))
+}
+
+/// One build, and what can be done with it.
+fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
+    let (build, name) = (&kept.build, kept.title(bench));
+    let mut inside = said("h4", &name);
+    let mut buttons = String::new();
+    if kept.raw.is_some() {
+        inside += &said(
+            "p class=\"error\"",
+            "Nothing can be read of this one. Nothing else is lost by it. Export it as it is, for somebody who can mend it.",
+        );
+        buttons += &(act_button("export", "export", "Export it", "") + &for_good(shown, &build.id));
+    } else {
+        let mut when = storage::spoken_time(&build.saved);
+        if !when.is_empty() {
+            when = format!("Saved {when}. ");
+        }
+        if bench.work.with(|work| work.build.as_ref() == Some(&build.id)) {
+            when.push_str("On the bench now.");
+        }
+        inside += &(said("p class=\"source\"", &when) + &said("p", &about(bench, &build.document)));
+        inside.extend(kept.told.iter().map(|words| said("p class=\"error\"", words)));
+        buttons += &(act_button("open", "open", "Open", &name)
+            + &act_button("copy", "quiet copy", "Duplicate", &name)
+            + &act_button("export", "quiet export", "Export", &name)
+            + &act_button("remove", "quiet remove", "Delete", &name));
+        if !build.earlier.is_empty() {
+            buttons += &act_button("history", "quiet history-of", "What changed", &name);
+        }
+    }
+    inside += &element("div class=\"buttons\"", &buttons);
+    if shown.history.with(|open| open.contains(&build.id)) {
+        inside += &history(bench, build);
+    }
+    element(&format!("li data-build=\"{}\"", escaped(&build.id)), &inside)
+}
+
+/// Earlier versions, each with what changed after it.
+fn history(bench: Bench, build: &Build) -> String {
+    let mut after = build.document.clone();
+    let mut saved = build.saved.clone();
+    let mut lines = String::new();
+    for (number, earlier) in build.earlier.iter().enumerate().rev() {
+        let before = share::from_fragment(&earlier.fragment).document;
+        let when = said("p", &storage::spoken_time(&saved));
+        let changes = element("ul class=\"changes\"", &sentences(bench, &differences(&before, &after)));
+        let open = format!("Open the version before it, of {}", storage::spoken_time(&earlier.saved));
+        let button = format!("button type=\"button\" class=\"quiet\" data-do=\"version\" data-version=\"{number}\"");
+        lines += &element("li", &(when + &changes + &said(&button, &open)));
+        (after, saved) = (before, earlier.saved.clone());
+    }
+    element("ol class=\"history\"", &lines)
+}
+
+/// Does what a button of a build asks for.
+pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
+    let (Some(what), Some(id)) = (storage::attribute(event, "data-do"), storage::attribute(event, "data-build")) else {
+        return;
+    };
+    let Some(kept) = bench.record(&id) else { return };
+    let name = kept.title(bench);
+    match what.as_str() {
+        "open" => bench.open_build(&id, None),
+        "version" => {
+            let number = storage::attribute(event, "data-version").and_then(|number| number.parse::<usize>().ok());
+            let earlier = number.and_then(|number| kept.build.earlier.get(number));
+            if let Some(earlier) = earlier {
+                bench.open_build(&id, Some(&earlier.fragment));
+            }
+        }
+        "copy" => {
+            let told = bench.duplicate(&id).map(|title| format!("Copied as “{title}”."));
+            shown.told.set(told.into_iter().collect());
+        }
+        "export" => match kept.raw {
+            Some(raw) => {
+                storage::download(&format!("linkwright-damaged-{id}.txt"), &raw);
+            }
+            None => export(shown, &file_name(&name), &[kept.build]),
+        },
+        "remove" => {
+            bench.bin(&id, true);
+            shown.told.set(vec![format!("“{name}” is in the bin, at the end of this page.")]);
+            storage::show("saved-title");
+        }
+        "bring" => {
+            bench.bin(&id, false);
+            shown.told.set(vec![format!("“{name}” is back among the saved builds.")]);
+            storage::show("saved-title");
+        }
+        "history" => toggle(shown.history, id),
+        "forget" if shown.armed.get_untracked() == id => {
+            bench.forget(&id);
+            shown.told.set(vec![format!("“{name}” is gone for good.")]);
+            storage::show("saved-title");
+        }
+        "forget" => shown.armed.set(id),
+        _ => {}
+    }
+}
+
+/// What was deleted, and what the page set aside.
+pub(super) fn binned(bench: Bench, shown: Shown) -> String {
+    let shelf = bench.shelf.get().unwrap_or_default();
+    let one = |kept: &Kept| {
+        let (id, name) = (&kept.build.id, kept.title(bench));
+        let when = storage::spoken_time(kept.build.removed.as_deref().unwrap_or_default());
+        let how = if kept.is_set_aside() { "Set aside unsaved" } else { "Deleted" };
+        let buttons = act_button("bring", "bring", "Bring it back", &name) + &for_good(shown, id);
+        let inside = said("h4", &name)
+            + &said("p class=\"source\"", &format!("{how} {when}"))
+            + &said("p", &about(bench, &kept.build.document))
+            + &element("div class=\"buttons\"", &buttons);
+        element(&format!("li data-build=\"{}\"", escaped(id)), &inside)
+    };
+    shelf.iter().filter(|kept| kept.lies_in_bin()).map(one).collect()
+}
+
+/// A button that must be pressed twice.
+fn for_good(shown: Shown, id: &str) -> String {
+    let armed = shown.armed.with(|armed| armed == id);
+    act_button("forget", "quiet forget", if armed { "Press again: it is gone for good" } else { "Delete for good" }, "")
+}
