@@ -81,7 +81,7 @@ fn row(about: &str, [a, b]: [&str; 2], names: &[String; 2]) -> String {
 }
 
 fn heading(words: &str) -> String {
-    element("tr", &said("th colspan=\"3\" class=\"about\" scope=\"rowgroup\"", words))
+    element("tr", &said("td colspan=\"3\" class=\"about\"", words))
 }
 
 fn side_by_side(bench: Bench, names: [(Option<String>, &Document); 2]) -> String {

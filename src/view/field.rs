@@ -158,14 +158,13 @@ fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -
         }
     };
     let words = move || words().to_string();
-    let sign = tag("span aria-hidden=true").with(if direction > 0.0 { "+" } else { "−" });
-    Some(
-        tag("button type=button class=step")
-            .attribute("aria-label", words)
-            .attribute("title", words)
-            .on("click", step)
-            .with(sign),
-    )
+    // The sign is drawn by the style: the button's name says what it does.
+    let open = if direction > 0.0 {
+        "button type=button class='step longer'"
+    } else {
+        "button type=button class='step shorter'"
+    };
+    Some(tag(open).attribute("aria-label", words).attribute("title", words).on("click", step))
 }
 
 /// A choice from a list that folds away.

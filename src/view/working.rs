@@ -70,13 +70,18 @@ fn one(line: &Line, system: System) -> String {
     }
 }
 
+/// A formula of more letters than this may not fit beside itself on the narrowest screen.
+const LONG: usize = 24;
+
 fn cited(source: &Cite) -> String {
     said("p class=\"source\"", &format!("Source: {}", source.words()))
 }
 
 fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System) -> String {
     let mut out = said("p class=\"says\"", formula.title());
-    out += &element("div class=\"formula\"", &equation(formula, given, result, system));
+    // One that may be wider than a phone scrolls, and a keyboard must reach it to do so.
+    let open = if formula.text.len() > LONG { "div class=\"formula\" tabindex=\"0\"" } else { "div class=\"formula\"" };
+    out += &element(open, &equation(formula, given, result, system));
     let mut symbols = String::new();
     for (symbol, value) in formula.given.iter().zip(given) {
         let name = element("dt", &element("math", &symbol_mathml(symbol.name)));

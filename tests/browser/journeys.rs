@@ -9,6 +9,7 @@
 //! the console or a request to another origin that it did not take with [`Page::take_errors`] or
 //! [`Page::take_foreign_requests`].
 
+mod access;
 mod driver;
 mod fallback;
 mod first;
@@ -49,6 +50,8 @@ fn main() -> ExitCode {
         saved::two_tabs_agree_or_ask,
         saved::a_build_saved_elsewhere_is_not_written_over,
         saved::what_cannot_be_kept_is_told,
+        access::every_view_can_be_heard,
+        access::twice_the_letters_still_fit,
         offline::a_second_visit_needs_no_network,
         offline::a_newer_build_waits_for_a_yes,
         offline::a_broken_newer_build_is_refused,
