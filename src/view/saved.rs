@@ -189,7 +189,7 @@ fn finding(shown: Shown) -> AnyView {
 
 /// The builds that are not in the bin and fit what is looked for.
 fn listed(bench: Bench, shown: Shown) -> AnyView {
-    let find = shown.find.get().to_lowercase();
+    let find = storage::lowercase(&shown.find.get());
     let wanted: Vec<&str> = find.split_whitespace().collect();
     let shelf = bench.shelf.get().unwrap_or_default();
     let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.raw.is_some() || kept.build.removed.is_none()).collect();
@@ -197,7 +197,7 @@ fn listed(bench: Bench, shown: Shown) -> AnyView {
         return tag("li").with(tag("p").with("Save what is on the bench, or take in a file below.")).into_any();
     }
     let fits = |kept: &Kept| {
-        let about = format!("{} {}", kept.title(bench), about(bench, &kept.build.document)).to_lowercase();
+        let about = storage::lowercase(&format!("{} {}", kept.title(bench), about(bench, &kept.build.document)));
         wanted.iter().all(|word| about.contains(word))
     };
     let found: Vec<Kept> = all.into_iter().filter(fits).collect();
@@ -308,7 +308,8 @@ fn history(bench: Bench, build: Build) -> AnyView {
 
 /// A name for a file, of letters that every system takes.
 fn file_name(title: &str) -> String {
-    let plain: String = title.to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { ' ' }).collect();
+    let plain: String =
+        title.to_ascii_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { ' ' }).collect();
     let words: Vec<&str> = plain.split_whitespace().take(8).collect();
     let name = if words.is_empty() { "build".to_string() } else { words.join("-") };
     format!("linkwright-{name}.json")
