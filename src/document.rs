@@ -298,9 +298,9 @@ impl Link {
             Role::DragLink => "drag link",
             Role::SwayLink => "sway-bar end link",
         };
-        let words = format!("{seat}{} {role}{many}", self.position.word());
-        let mut letters = words.chars();
-        letters.next().map(|first| first.to_uppercase().chain(letters).collect()).unwrap_or_default()
+        let mut words = format!("{seat}{} {role}{many}", self.position.word());
+        words[..1].make_ascii_uppercase();
+        words
     }
 }
 

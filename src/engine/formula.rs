@@ -36,7 +36,7 @@ pub struct Example {
     pub origin: &'static str,
 }
 
-/// A formula with everything needed to trust it.
+/// A formula with everything that a reader needs to trust it.
 #[derive(Debug)]
 pub struct Formula {
     /// The name in the code.
@@ -55,9 +55,10 @@ pub struct Formula {
     pub holds: &'static [Condition],
     /// Where it comes from.
     pub source: Cite,
-    /// One worked example.
-    pub example: Example,
 }
+
+/// A formula beside its example, which stands apart: the tests need it, and the page goes without its weight.
+pub type Shown = (&'static Formula, &'static Example);
 
 impl PartialEq for Formula {
     fn eq(&self, other: &Self) -> bool {
@@ -147,11 +148,29 @@ macro_rules! formula {
                 test: |given| match *given { $symbols => $test, _ => false },
             }),*],
             source: $crate::source::cite(&$crate::source::$source, $place, $crate::source::Obtained::$obtained),
-            example: $crate::engine::formula::Example { given: &[$($value),+], gives: $gives, unit: $unit, origin: $origin },
         };
+
+        /// Holds the example of the formula of the same name.
+        #[allow(non_camel_case_types)]
+        pub enum $id {}
+
+        impl $id {
+            /// One printed example.
+            pub const EXAMPLE: &$crate::engine::formula::Example =
+                &$crate::engine::formula::Example { given: &[$($value),+], gives: $gives, unit: $unit, origin: $origin };
+        }
     };
 }
 pub(crate) use formula;
+
+/// Lists every formula of a file with its example.
+macro_rules! listed {
+    ($($id:ident),+ $(,)?) => {
+        /// Every formula of this file.
+        pub static ALL: &[$crate::engine::formula::Shown] = &[$((&$id, $id::EXAMPLE)),+];
+    };
+}
+pub(crate) use listed;
 
 /// One line of a calculation.
 #[derive(Debug, Clone, PartialEq)]

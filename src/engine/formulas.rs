@@ -16,10 +16,15 @@ pub mod steering;
 pub mod stepped;
 pub mod threads;
 
-use super::formula::Formula;
+use super::formula::{Formula, Shown};
 
 /// Every formula, in the order of the files.
 pub fn all() -> impl Iterator<Item = &'static Formula> {
+    shown().map(|(formula, _)| formula)
+}
+
+/// The same, each with its example.
+pub fn shown() -> impl Iterator<Item = Shown> {
     [
         sections::ALL,
         beams::ALL,

@@ -200,7 +200,7 @@ pub(super) fn story(given: &Given, loads: &Loads) -> Said {
     if let Some(usage) = given.document.rig.usage {
         said.push(Piece::Words(format!(
             " Assumed for “{}”: a scenario, not a limit of what a rock can do.",
-            uses::scenario(usage).label.to_lowercase()
+            uses::scenario(usage).label.to_ascii_lowercase()
         )));
     }
     said

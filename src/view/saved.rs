@@ -208,7 +208,8 @@ fn finding(shown: Shown) -> AnyView {
 
 /// A name for a file, of letters that every system takes.
 pub(super) fn file_name(title: &str) -> String {
-    let plain: String = title.to_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { ' ' }).collect();
+    let plain: String =
+        title.to_ascii_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { ' ' }).collect();
     let words: Vec<&str> = plain.split_whitespace().take(8).collect();
     let name = if words.is_empty() { "build".to_string() } else { words.join("-") };
     format!("linkwright-{name}.json")

@@ -13,7 +13,7 @@ use linkwright::share;
 
 /// The builds that are not in the bin and fit what is looked for.
 pub(super) fn listed(bench: Bench, shown: Shown) -> String {
-    let find = shown.find.get().to_lowercase();
+    let find = storage::lowercase(&shown.find.get());
     let words: Vec<&str> = find.split_whitespace().collect();
     let shelf = bench.shelf.get().unwrap_or_default();
     let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.raw.is_some() || kept.build.removed.is_none()).collect();
@@ -21,7 +21,7 @@ pub(super) fn listed(bench: Bench, shown: Shown) -> String {
         return said("li", "Save what is on the bench, or take in a file below.");
     }
     let fits = |kept: &&Kept| {
-        let about = format!("{} {}", kept.title(bench), about(bench, &kept.build.document)).to_lowercase();
+        let about = storage::lowercase(&format!("{} {}", kept.title(bench), about(bench, &kept.build.document)));
         words.iter().all(|word| about.contains(word))
     };
     let found: String = all.iter().filter(fits).map(|kept| one(bench, shown, kept)).collect();

@@ -164,6 +164,11 @@ pub(super) async fn copy(text: &str) -> bool {
     navigator.clipboard().write_text(text).await.is_ok()
 }
 
+/// Small letters of every script; the browser has the tables for it already.
+pub(super) fn lowercase(words: &str) -> String {
+    web_sys::js_sys::JsString::from(words).to_lower_case().into()
+}
+
 /// Opens the print dialog.
 pub(super) fn print() {
     let _ = window().print();

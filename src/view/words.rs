@@ -111,8 +111,11 @@ pub(super) fn still_needed(needs: &[&'static str]) -> String {
 
 /// With a small first letter, to stand inside a sentence.
 pub(super) fn lower(words: &str) -> String {
-    let mut letters = words.chars();
-    letters.next().map(|first| first.to_lowercase().chain(letters).collect()).unwrap_or_default()
+    let mut words = words.to_string();
+    if let Some(first) = words.get_mut(..1) {
+        first.make_ascii_lowercase();
+    }
+    words
 }
 
 /// The line that stays in sight.

@@ -1,6 +1,6 @@
 //! What a formula must show to be trusted; every fault found is told as a sentence.
 
-use linkwright::engine::formula::{Condition, Formula};
+use linkwright::engine::formula::{Condition, Example, Formula};
 use linkwright::engine::notation::{self, Term};
 use linkwright::quantity::{Exponents, Kind};
 
@@ -65,8 +65,8 @@ impl Numbers {
     }
 }
 
-/// Everything wrong with a formula.
-pub(crate) fn faults(formula: &Formula) -> Vec<String> {
+/// Everything wrong with a formula and its example.
+pub(crate) fn faults(formula: &Formula, example: &Example) -> Vec<String> {
     let mut faults = Vec::new();
     match notation::parse(formula.text) {
         Err(misspelled) => faults.push(format!("text does not read: {misspelled:?}")),
@@ -87,8 +87,11 @@ pub(crate) fn faults(formula: &Formula) -> Vec<String> {
         }
     }
     formula.holds.iter().for_each(|it| condition(formula, it, &mut faults));
-    example(formula, &mut faults);
+    reproduced(formula, example, &mut faults);
     words(formula, &mut faults);
+    if example.origin.trim().is_empty() {
+        faults.push("the origin of its example is empty".to_string());
+    }
     faults
 }
 
@@ -177,8 +180,7 @@ pub(crate) fn half_of_last_digit(printed: &str) -> f64 {
     0.5 * 10_f64.powi(exponent.parse::<i32>().unwrap_or_default() - decimals as i32)
 }
 
-fn example(formula: &Formula, faults: &mut Vec<String>) {
-    let example = &formula.example;
+fn reproduced(formula: &Formula, example: &Example, faults: &mut Vec<String>) {
     if example.given.len() != formula.given.len() {
         return faults.push("its example gives another number of values".to_string());
     }
@@ -204,7 +206,6 @@ fn words(formula: &Formula, faults: &mut Vec<String>) {
     say("what it gives", formula.says);
     say("the name of its result", formula.result.name);
     say("the place in its source", formula.source.place);
-    say("the origin of its example", formula.example.origin);
     for symbol in formula.given {
         say(symbol.name, symbol.meaning);
     }

@@ -1,6 +1,6 @@
 //! From the grip of the tires to the force along each link of a solid axle.
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{deg, inch, lbf};
 
 formula! {
@@ -89,15 +89,14 @@ formula! {
     example [lbf(3000.0), inch(25.589_164_5), deg(2.0), inch(16.459_806_8), deg(4.0)] gives "8457.317" of lbf(1.0), "slopes of 4° below and 2° above; own arithmetic, independent tool: numpy 2.4.6 solve of two equations";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[
-    &TRACTION,
-    &LOWER_PAIR,
-    &UPPER_PAIR,
-    &PER_LINK,
-    &SCALED_HEIGHT,
-    &YAW_COUPLE,
-    &THREE_LINK_LOWER,
-    &LINK_ARM,
-    &SLOPED_LOWER_PAIR,
-];
+listed! {
+    TRACTION,
+    LOWER_PAIR,
+    UPPER_PAIR,
+    PER_LINK,
+    SCALED_HEIGHT,
+    YAW_COUPLE,
+    THREE_LINK_LOWER,
+    LINK_ARM,
+    SLOPED_LOWER_PAIR,
+}

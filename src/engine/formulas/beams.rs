@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{in2, in3, in4, inch, ksi, lbf, lbf_in};
 
 /// One pound-force per inch.
@@ -119,18 +119,17 @@ formula! {
     example [lbf(10000.0), in2(2.0), lbf_in(20000.0), in3(0.8)] gives "20" of ksi(1.0), "own arithmetic";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[
-    &SUPPORT_REACTION,
-    &MOMENT_UNDER_LOAD,
-    &DEFLECTION_UNDER_LOAD,
-    &MID_STIFFNESS,
-    &AXIAL_STIFFNESS,
-    &FIRST_YIELD_MID_LOAD,
-    &COLLAPSE_MID_LOAD,
-    &MOMENT_OF_STRIKE,
-    &BENDING_STRESS,
-    &AXIAL_STRESS,
-    &COMBINED_STRESS,
-    &TENSION_SIDE_STRESS,
-];
+listed! {
+    SUPPORT_REACTION,
+    MOMENT_UNDER_LOAD,
+    DEFLECTION_UNDER_LOAD,
+    MID_STIFFNESS,
+    AXIAL_STIFFNESS,
+    FIRST_YIELD_MID_LOAD,
+    COLLAPSE_MID_LOAD,
+    MOMENT_OF_STRIKE,
+    BENDING_STRESS,
+    AXIAL_STRESS,
+    COMBINED_STRESS,
+    TENSION_SIDE_STRESS,
+}

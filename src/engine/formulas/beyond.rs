@@ -1,6 +1,6 @@
 //! Past the factors: the first lasting bend, what follows it, and what repeated loads do.
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{in2, in3, inch, ksi, lbf, lbf_in};
 
 formula! {
@@ -60,6 +60,4 @@ formula! {
     example [630_957_344.48, ksi(1.0), ksi(14.9), ksi(3.74)] gives "99307" of 1.0, "own arithmetic; read off the curve: 14.9 ksi at 100,000";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] =
-    &[&FIRST_YIELD_STRIKE, &DROP_FOR_FORCE, &ELASTIC_ENERGY, &PLASTIC_MOMENT, &BOW_LEFT, &NOTCHED_7075_LIFE];
+listed! {FIRST_YIELD_STRIKE, DROP_FOR_FORCE, ELASTIC_ENERGY, PLASTIC_MOMENT, BOW_LEFT, NOTCHED_7075_LIFE}

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{INCH, in2, in4, inch, ksi, lbf, lbf_in, mm, mpa};
 
 /// Wave number of a 2.0 in bar of 10,300 ksi under 10,000 lbf.
@@ -197,25 +197,24 @@ formula! {
     example [ksi(29000.0), ksi(70.0)] gives "45.571" of 1.0, "drawn tube of 70 ksi; own arithmetic";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[
-    &EULER_LOAD,
-    &EULER_DIAMETER,
-    &SLENDERNESS,
-    &TRANSITION_SLENDERNESS,
-    &JOHNSON_LOAD,
-    &EULER_COLUMN_LOAD,
-    &WAVE_NUMBER,
-    &BEAM_COLUMN_MOMENT,
-    &BEAM_COLUMN_DEFLECTION,
-    &HALF_PHASE,
-    &MID_MOMENT_AMPLIFICATION,
-    &MID_DEFLECTION_AMPLIFICATION,
-    &SECANT_STRESS,
-    &CROOKEDNESS,
-    &PERRY_HALF_SUM,
-    &PERRY_ROBERTSON_LOAD,
-    &STEPPED_COLUMN_BALANCE,
-    &SQUASH_LOAD,
-    &THIN_TUBE,
-];
+listed! {
+    EULER_LOAD,
+    EULER_DIAMETER,
+    SLENDERNESS,
+    TRANSITION_SLENDERNESS,
+    JOHNSON_LOAD,
+    EULER_COLUMN_LOAD,
+    WAVE_NUMBER,
+    BEAM_COLUMN_MOMENT,
+    BEAM_COLUMN_DEFLECTION,
+    HALF_PHASE,
+    MID_MOMENT_AMPLIFICATION,
+    MID_DEFLECTION_AMPLIFICATION,
+    SECANT_STRESS,
+    CROOKEDNESS,
+    PERRY_HALF_SUM,
+    PERRY_ROBERTSON_LOAD,
+    STEPPED_COLUMN_BALANCE,
+    SQUASH_LOAD,
+    THIN_TUBE,
+}

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{in2, inch, ksi, lbf, lbf_in};
 
 /// One pound-force per inch.
@@ -60,5 +60,4 @@ formula! {
     example [lbf_in(5415.525), 2_007.411_417_4 * LBF_PER_INCH] gives "4662.872" of lbf(1.0), "1,500 lb at 3 miles an hour; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[&STATIC_DEFLECTION, &IMPACT_FACTOR, &DROP_FORCE, &SERIES_STIFFNESS, &MOVING_MASS_FORCE];
+listed! {STATIC_DEFLECTION, IMPACT_FACTOR, DROP_FORCE, SERIES_STIFFNESS, MOVING_MASS_FORCE}

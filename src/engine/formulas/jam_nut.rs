@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{DEGREE, deg, in2, inch, ksi, lbf, lbf_in};
 
 /// Mean diameter of a 3/4-16 thread, from its printed minor-diameter area 0.351 in².
@@ -95,15 +95,14 @@ formula! {
     example [6.5e6 * LBF_PER_INCH, 13.8e6 * LBF_PER_INCH] gives "0.32" of 1.0, "Shigley 9e p. 439, Ex. 8-3";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[
-    &TORQUE,
-    &PRELOAD,
-    &LEAD_ANGLE,
-    &TORQUE_COEFFICIENT,
-    &PROOF_SHARE_PRELOAD,
-    &NUT_THREAD_LOAD,
-    &SEAT_AREA,
-    &SEAT_PRESSURE,
-    &JOINT_SHARE,
-];
+listed! {
+    TORQUE,
+    PRELOAD,
+    LEAD_ANGLE,
+    TORQUE_COEFFICIENT,
+    PROOF_SHARE_PRELOAD,
+    NUT_THREAD_LOAD,
+    SEAT_AREA,
+    SEAT_PRESSURE,
+    JOINT_SHARE,
+}

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{in2, inch, lb_per_in3, lbf};
 
 formula! {
@@ -151,22 +151,21 @@ formula! {
     example [8.0, 40.0] gives "20" of 0.01, "own arithmetic";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[
-    &EYE_TO_FACE,
-    &ENGAGEMENT_FROM_OUTSIDE,
-    &VISIBLE_THREAD,
-    &DESIGN_ENGAGEMENT,
-    &BAR_LENGTH,
-    &EYE_TO_EYE,
-    &CUT_LENGTH,
-    &MOST_BY_HOLE,
-    &LEAST_BY_DIAMETERS,
-    &HOLE_WEB,
-    &WALL_AROUND_THREAD,
-    &BAR_WEIGHT,
-    &HOLE_WEIGHT,
-    &LENGTH_TURNS,
-    &DIAMETER_OVER_WALL,
-    &RATIO_SHARE,
-];
+listed! {
+    EYE_TO_FACE,
+    ENGAGEMENT_FROM_OUTSIDE,
+    VISIBLE_THREAD,
+    DESIGN_ENGAGEMENT,
+    BAR_LENGTH,
+    EYE_TO_EYE,
+    CUT_LENGTH,
+    MOST_BY_HOLE,
+    LEAST_BY_DIAMETERS,
+    HOLE_WEB,
+    WALL_AROUND_THREAD,
+    BAR_WEIGHT,
+    HOLE_WEIGHT,
+    LENGTH_TURNS,
+    DIAMETER_OVER_WALL,
+    RATIO_SHARE,
+}

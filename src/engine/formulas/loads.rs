@@ -1,6 +1,6 @@
 //! Shares and factors that turn a rig's weight into what one link must bear.
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::lbf;
 
 formula! {
@@ -48,6 +48,4 @@ formula! {
     example [lbf(4000.0), 0.25] gives "3000" of lbf(1.0), "own arithmetic";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] =
-    &[&STRIKE_WEIGHT, &UPPER_STRIKE_WEIGHT, &SHOCKED_FORCE, &FORCE_WITH_STRIKE, &STRIKE_REACTION];
+listed! {STRIKE_WEIGHT, UPPER_STRIKE_WEIGHT, SHOCKED_FORCE, FORCE_WITH_STRIKE, STRIKE_REACTION}

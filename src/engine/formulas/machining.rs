@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{deg, inch};
 
 formula! {
@@ -52,5 +52,4 @@ formula! {
     example [120.0, inch(0.0625)] gives "7.5" of inch(1.0), "3/4-16 at 120 turns a minute; own arithmetic";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[&DRILL_POINT, &FULL_DIAMETER_DEPTH, &TO_POINT_DEPTH, &SPINDLE_SPEED, &TAP_FEED];
+listed! {DRILL_POINT, FULL_DIAMETER_DEPTH, TO_POINT_DEPTH, SPINDLE_SPEED, TAP_FEED}

@@ -1,6 +1,6 @@
 //! How far an axle rolls, and what that asks of the balls of its links.
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{deg, inch};
 
 formula! {
@@ -32,5 +32,4 @@ formula! {
     example [deg(4.5), deg(12.0)] gives "37.5" of 0.01, "own arithmetic";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[&AXLE_ROLL, &TWIST_PER_BALL, &TILT_SHARE];
+listed! {AXLE_ROLL, TWIST_PER_BALL, TILT_SHARE}

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{in2, in3, inch, ksi, lbf, lbf_in};
 
 formula! {
@@ -118,18 +118,17 @@ formula! {
     example [inch(1.0), inch(1.6)] gives "62.5" of 0.01, "own arithmetic";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[
-    &BOLT_AREA,
-    &DOUBLE_SHEAR_CAPACITY,
-    &BOLT_MOMENT,
-    &ROUND_MODULUS,
-    &EYE_AREA,
-    &EYE_LOAD,
-    &BEARING_STRESS,
-    &RESULTANT,
-    &UTILIZATION,
-    &STRESS_UTILIZATION,
-    &STRESS_SHARE,
-    &LENGTH_SHARE,
-];
+listed! {
+    BOLT_AREA,
+    DOUBLE_SHEAR_CAPACITY,
+    BOLT_MOMENT,
+    ROUND_MODULUS,
+    EYE_AREA,
+    EYE_LOAD,
+    BEARING_STRESS,
+    RESULTANT,
+    UTILIZATION,
+    STRESS_UTILIZATION,
+    STRESS_SHARE,
+    LENGTH_SHARE,
+}

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{DEGREE, in2, in3, in4, inch, ksi};
 
 /// Half angle of flats 1.75 in across on a 2.0 in bar: asin(0.875).
@@ -140,19 +140,18 @@ formula! {
     example [inch(0.75), in2(0.373), ksi(150.0), ksi(77.0)] gives "1.21969899" of inch(1.0), "3/4-16 shank of 150 ksi in a 77 ksi bar; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] = &[
-    &RING_AREA,
-    &RING_SECOND_MOMENT,
-    &RING_SECTION_MODULUS,
-    &RING_PLASTIC_MODULUS,
-    &RADIUS_OF_GYRATION,
-    &FLATS_HALF_ANGLE,
-    &FLATS_AREA,
-    &FLATS_WEAK_SECOND_MOMENT,
-    &FLATS_WEAK_MODULUS,
-    &FLATS_STRONG_SECOND_MOMENT,
-    &FLATS_WEAK_PLASTIC_MODULUS,
-    &FLATS_STRONG_PLASTIC_MODULUS,
-    &EQUAL_STRENGTH_DIAMETER,
-];
+listed! {
+    RING_AREA,
+    RING_SECOND_MOMENT,
+    RING_SECTION_MODULUS,
+    RING_PLASTIC_MODULUS,
+    RADIUS_OF_GYRATION,
+    FLATS_HALF_ANGLE,
+    FLATS_AREA,
+    FLATS_WEAK_SECOND_MOMENT,
+    FLATS_WEAK_MODULUS,
+    FLATS_STRONG_SECOND_MOMENT,
+    FLATS_WEAK_PLASTIC_MODULUS,
+    FLATS_STRONG_PLASTIC_MODULUS,
+    EQUAL_STRENGTH_DIAMETER,
+}

@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{inch, ksi, lbf, lbf_in, mm};
 
 formula! {
@@ -69,6 +69,4 @@ formula! {
     example [1.0, lbf(200.0), inch(5.0), inch(1.0)] gives "1000" of lbf(1.0), "own arithmetic";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] =
-    &[&WHEEL_WEIGHT, &SCRUB_TORQUE, &SCRUB_FORCE, &OBSTACLE_FORCE, &CYLINDER_FORCE, &SIDE_LOAD, &SWAY_FORCE];
+listed! {WHEEL_WEIGHT, SCRUB_TORQUE, SCRUB_FORCE, OBSTACLE_FORCE, CYLINDER_FORCE, SIDE_LOAD, SWAY_FORCE}

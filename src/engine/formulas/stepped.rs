@@ -2,7 +2,7 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::formula::{Formula, formula};
+use crate::engine::formula::{formula, listed};
 use crate::quantity::{INCH, in2, in4, inch, ksi, lbf};
 
 /// Wave number of a 2.0 in bar of 10,300 ksi under 10,000 lbf.
@@ -66,6 +66,4 @@ formula! {
     example [1.25, lbf(4000.0)] gives "5000" of lbf(1.0), "own arithmetic";
 }
 
-/// Every formula of this file.
-pub static ALL: &[&Formula] =
-    &[&PIECE_LEVER, &PIECE_GROWTH, &STEPPED_MOMENT, &PIECE_GIVE, &EQUIVALENT_SLENDERNESS, &FACTORED_LOAD];
+listed! {PIECE_LEVER, PIECE_GROWTH, STEPPED_MOMENT, PIECE_GIVE, EQUIVALENT_SLENDERNESS, FACTORED_LOAD}
