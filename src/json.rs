@@ -2,6 +2,8 @@
 //!
 //! The grammar is that of ECMA-404. A general JSON crate would cost a phone more than the whole rest of saving.
 
+use crate::quantity::digits;
+
 /// A value. The members of a table stay in their order.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Json {
@@ -266,7 +268,7 @@ impl Reader<'_> {
             let _ = self.take("+") || self.take("-");
             good &= digits(self) > 0;
         }
-        let number = self.text.get(start..self.at).and_then(|text| text.parse::<f64>().ok());
+        let number = self.text.get(start..self.at).and_then(|text| digits::parse(text));
         number.filter(|number| good && number.is_finite()).map(Json::Number).ok_or("a number cannot be read")
     }
 

@@ -2,6 +2,7 @@
 //!
 //! Inside the program every value is plain SI (m, N, Pa, rad); units live only here and in the tables.
 
+pub mod digits;
 mod read;
 mod write;
 

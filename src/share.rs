@@ -5,6 +5,7 @@
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
 use crate::inputs::{CHOICES, NUMBERS, Place, Scope, places};
+use crate::quantity::digits::parse as read_digits;
 use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE};
 
 /// The version this program writes.
@@ -59,7 +60,7 @@ pub(crate) fn in_a_unit(value: f64, kind: Kind) -> Option<(String, &'static str)
         let typed = format!("{quotient:.8}");
         let typed = typed.trim_end_matches('0').trim_end_matches('.');
         let leads_back =
-            |digits: &str| digits.parse::<f64>().is_ok_and(|it| (it * factor).to_bits() == value.to_bits());
+            |digits: &str| read_digits(digits).is_some_and(|it| (it * factor).to_bits() == value.to_bits());
         let digits = if leads_back(typed) { typed.to_string() } else { quotient.to_string() };
         let shorter = best.as_ref().is_none_or(|(other, of)| digits.len() + unit.len() < other.len() + of.len());
         if shorter && leads_back(&digits) {
@@ -76,7 +77,7 @@ pub(crate) fn read_number(text: &str, kind: Kind) -> Option<f64> {
         .find_map(|(unit, factor)| text.strip_suffix(unit).map(|digits| (digits, *factor)))
         .unwrap_or((text, 1.0));
     let plain = digits.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | 'e'));
-    if plain { digits.parse::<f64>().ok().map(|value| value * factor) } else { None }
+    if plain { read_digits(digits).map(|value| value * factor) } else { None }
 }
 
 /// The key of an input at a place: `length`, `rod-end.b`, `3.length` for the third link, `rear.flex`.

@@ -196,7 +196,7 @@ const LAYERS: [(&str, &[&str]); 21] = [
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::tables"]),
     ("share", &["quantity", "document", "inputs"]),
-    ("json", &[]),
+    ("json", &["quantity"]),
     ("builds", &["quantity", "document", "inputs", "json", "share"]),
     ("differences", &["quantity", "document", "inputs"]),
     ("engine", ENGINE),

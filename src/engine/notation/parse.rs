@@ -1,5 +1,7 @@
 //! Reads a formula text into a tree.
 
+use crate::quantity::digits;
+
 use super::{Comparator, Comparison, Function, Term};
 
 /// What is wrong with a formula text, and where (counted in characters).
@@ -134,9 +136,9 @@ impl Reader {
             self.at += 1;
         }
         let printed: String = self.characters[start..self.at].iter().collect();
-        match printed.parse() {
-            Ok(value) => Ok(Term::Number(value, printed)),
-            Err(_) => Err(Misspelled { at: start, expected: "a number" }),
+        match digits::parse(&printed) {
+            Some(value) => Ok(Term::Number(value, printed)),
+            None => Err(Misspelled { at: start, expected: "a number" }),
         }
     }
 

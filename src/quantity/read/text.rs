@@ -60,7 +60,7 @@ pub(super) fn decimal(run: &str, grouped: bool) -> Option<f64> {
         return None;
     }
     let whole: String = whole.chars().filter(char::is_ascii_digit).collect();
-    format!("{whole}.{part}").parse().ok()
+    super::super::digits::parse(&format!("{whole}.{part}"))
 }
 
 /// One to three digits, not starting with a zero, then threes.
