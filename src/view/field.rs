@@ -1,6 +1,6 @@
 //! The form's two controls: a number that keeps what was typed, and a choice.
 
-use super::state::{Bench, Draft};
+use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words};
 use leptos::prelude::*;
 use linkwright::inputs::{Choice, Number, Pick, Place, Scope, Standing};
@@ -19,14 +19,40 @@ pub(super) fn key(id: &str, scope: Scope, place: Place) -> String {
     }
 }
 
+/// What a field says; only a field that says something else is written anew.
+#[derive(Clone, PartialEq)]
+struct Says {
+    text: String,
+    placeholder: String,
+    standing: String,
+    complaint: Option<String>,
+    changed: bool,
+}
+
+impl Says {
+    fn of(bench: Bench, input: &'static Number, place: Place) -> Self {
+        let system = bench.system.get();
+        let (held, default) =
+            bench.document.with(|document| ((input.get)(document, place), (input.default)(document, place)));
+        let draft = bench.draft(input.id, place, held);
+        let complaint = draft.as_ref().filter(|draft| draft.settled).and_then(|draft| draft.refused.as_ref());
+        let plainly = |value: Option<f64>| value.map(|value| plain(value, input.kind, system)).unwrap_or_default();
+        Self {
+            complaint: complaint.map(|refused| input.sentence(refused, system)),
+            text: draft.map_or_else(|| plainly(held), |draft| draft.text),
+            placeholder: plainly(default),
+            standing: standing(input, default, system),
+            changed: held.is_some(),
+        }
+    }
+}
+
 /// A number the reader may enter.
 pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag {
     let key = key(input.id, input.scope, place);
     let (id, error_id, help_id) = (format!("in-{key}"), format!("err-{key}"), format!("help-{key}"));
-    let held = Memo::new(move |_| bench.document.with(|document| (input.get)(document, place)));
-    let draft = Memo::new(move |_| bench.draft(input.id, place, held.get()));
-    let complaint = Memo::new(move |_| complaint(bench, input, draft.get()));
-    let wrong = move || complaint.with(Option::is_some);
+    let says = Memo::new(move |_| Says::of(bench, input, place));
+    let wrong = move || says.with(|says| says.complaint.is_some());
     let described = {
         let (error_id, help_id) = (error_id.clone(), help_id.clone());
         move || if wrong() { format!("{error_id} {help_id}") } else { help_id.clone() }
@@ -34,18 +60,18 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag 
     let entry = tag("input type=text autocomplete=off spellcheck=false enterkeyhint=done")
         .set("id", &id)
         .set("inputmode", keypad(input.kind))
-        .value(move || shown(bench, input, draft.get(), held.get()))
-        .attribute("placeholder", move || placeholder(bench, input, place))
+        .value(move || says.with(|says| says.text.clone()))
+        .attribute("placeholder", move || says.with(|says| says.placeholder.clone()))
         .attribute("aria-invalid", move || wrong().to_string())
         .attribute("aria-describedby", described)
         .on("input", move |event| typed(bench, input, place, event_target_value(&event)))
         .on("change", move |event| bench.type_into(input, place, event_target_value(&event), true));
-    let error = live(move || match complaint.get() {
+    let error = live(move || match says.with(|says| says.complaint.clone()) {
         Some(sentence) => tag("p class=error role=alert").set("id", &error_id).with(&*sentence).into_any(),
         None => nothing(),
     });
     tag("div class=field")
-        .class("changed", move || held.get().is_some())
+        .class("changed", move || says.with(|says| says.changed))
         .class("wrong", wrong)
         .with(tag("label").set("for", &id).with(input.label))
         .with(
@@ -64,9 +90,9 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag 
                 .set("id", &help_id)
                 .with(input.help)
                 .with(" ")
-                .with(words(move || standing(bench, input, place))),
+                .with(words(move || says.with(|says| says.standing.clone()))),
         )
-        .with(live(move || reset(bench, input, place, held.get().is_some())))
+        .with(live(move || reset(bench, input, place, says.with(|says| says.changed))))
 }
 
 /// A pad that has the slash and the space, which fractions need; plain numbers get the numeric one.
@@ -96,33 +122,11 @@ fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
     );
 }
 
-fn shown(bench: Bench, input: &'static Number, draft: Option<Draft>, held: Option<f64>) -> String {
-    let written = || held.map(|value| plain(value, input.kind, bench.system.get())).unwrap_or_default();
-    draft.map_or_else(written, |draft| draft.text)
-}
-
-fn complaint(bench: Bench, input: &'static Number, draft: Option<Draft>) -> Option<String> {
-    let draft = draft.filter(|draft| draft.settled)?;
-    Some(input.sentence(&draft.refused?, bench.system.get()))
-}
-
-fn placeholder(bench: Bench, input: &'static Number, place: Place) -> String {
-    let system = bench.system.get();
-    bench
-        .document
-        .with(|document| (input.default)(document, place))
-        .map(|value| plain(value, input.kind, system))
-        .unwrap_or_default()
-}
-
 /// What stands when the field is left empty, and how firm that is.
-fn standing(bench: Bench, input: &'static Number, place: Place) -> String {
-    let default = bench.document.with(|document| (input.default)(document, place));
+fn standing(input: &Number, default: Option<f64>, system: System) -> String {
     match (default, input.standing) {
         (_, Standing::Asked) => String::new(),
-        (Some(value), standing) => {
-            format!("Default {}: {}.", show(value, input.kind, bench.system.get()), standing.words())
-        }
+        (Some(value), standing) => format!("Default {}: {}.", show(value, input.kind, system), standing.words()),
         (None, standing) => format!("Default: {}.", standing.words()),
     }
 }
@@ -171,16 +175,16 @@ fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -
 pub(super) fn choice(bench: Bench, choice: &'static Choice, place: Place) -> Tag {
     let key = key(choice.id, choice.scope, place);
     let (id, help_id) = (format!("in-{key}"), format!("help-{key}"));
-    let picked = Memo::new(move |_| bench.document.with(|document| choice.value(document, place)).unwrap_or_default());
+    let picked = picked(bench, choice, place);
     let options = (choice.options)();
     let open = bench.document.with_untracked(|document| (choice.default)(document, place)).is_none();
     let option = |id: &'static str, label: &str| {
-        tag("option").set("value", id).flag("selected", move || picked.get() == id).with(label)
+        tag("option").set("value", id).flag("selected", move || picked.with(|picked| picked == id)).with(label)
     };
     let select = tag("select")
         .set("id", &id)
         .set("aria-describedby", &help_id)
-        .value(move || picked.get().to_string())
+        .value(move || picked.get())
         .on("change", move |event| pick(bench, choice, place, &event_target_value(&event)))
         .with(open.then(|| option("", "As recommended")))
         .with(options.iter().map(|pick| option(pick.id, pick.label)).collect::<Vec<_>>());
@@ -193,8 +197,13 @@ pub(super) fn choice(bench: Bench, choice: &'static Choice, place: Place) -> Tag
                 .set("id", &help_id)
                 .with(choice.help)
                 .with(" ")
-                .with(words(move || note(&options, picked.get()).to_string())),
+                .with(words(move || picked.with(|picked| note(&options, picked).to_string()))),
         )
+}
+
+/// The id of what is picked; empty when nothing is.
+fn picked(bench: Bench, choice: &'static Choice, place: Place) -> Memo<String> {
+    Memo::new(move |_| bench.document.with(|document| choice.value(document, place)).unwrap_or_default().to_string())
 }
 
 fn note(options: &[Pick], picked: &str) -> &'static str {
@@ -215,7 +224,7 @@ fn pick(bench: Bench, choice: &'static Choice, place: Place, id: &str) {
 pub(super) fn radios(bench: Bench, choice: &'static Choice, place: Place) -> Tag {
     let id = format!("in-{}", choice.id);
     let help_id = format!("help-{}", choice.id);
-    let picked = Memo::new(move |_| bench.document.with(|document| choice.value(document, place)).unwrap_or_default());
+    let picked = picked(bench, choice, place);
     let mut row = tag("div class=row");
     for option in (choice.options)() {
         let each = format!("{id}-{}", option.id);
@@ -223,7 +232,7 @@ pub(super) fn radios(bench: Bench, choice: &'static Choice, place: Place) -> Tag
             .set("id", &each)
             .set("name", choice.id)
             .set("value", option.id)
-            .switch("checked", move || picked.get() == option.id)
+            .switch("checked", move || picked.with(|picked| picked == option.id))
             .on("change", move |_| pick(bench, choice, place, option.id));
         let words = tag("span").with(tag("b").with(option.label)).with(tag("small").with(option.help));
         row = row.with(tag("label class=radio").set("for", &each).with(ring).with(words));

@@ -49,25 +49,24 @@ fn shows_more(bench: Bench) -> bool {
 
 /// Which of several links is on the bench; nothing when there is only one.
 fn picker(bench: Bench) -> AnyView {
-    let titles =
-        Memo::new(move |_| bench.document.with(|document| document.links.iter().map(Link::title).collect::<Vec<_>>()));
+    // One a line.
+    let titles = Memo::new(move |_| {
+        bench.document.with(|document| document.links.iter().map(Link::title).collect::<Vec<_>>().join("\n"))
+    });
     live(move || {
         let titles = titles.get();
-        if titles.len() < 2 || bench.leaf.get() == Leaf::Rig {
+        if !titles.contains('\n') || bench.leaf.get() == Leaf::Rig {
             return nothing();
         }
-        let option = |(index, title): (usize, String)| {
-            tag("option")
-                .set("value", &index.to_string())
-                .flag("selected", move || bench.at.get() == index)
-                .with(&*title)
+        let option = |(index, title): (usize, &str)| {
+            tag("option").set("value", &index.to_string()).flag("selected", move || bench.at.get() == index).with(title)
         };
         tag("div class='field links'")
             .with(tag("label for=link-picker").with("Link on the bench"))
             .with(
                 tag("select id=link-picker")
                     .on("change", move |event| bench.at.set(event_target_value(&event).parse().unwrap_or(0)))
-                    .with(titles.into_iter().enumerate().map(option).collect::<Vec<_>>()),
+                    .with(titles.lines().enumerate().map(option).collect::<Vec<_>>()),
             )
             .into_any()
     })

@@ -130,7 +130,21 @@ impl Bench {
 
     /// Writes document, units and ticks where the next visit finds them.
     pub(super) fn save_on_change(self) {
-        Effect::new(move |_| self.write());
+        // The answer comes first: a browser takes longer to change its address than the engine to size a link.
+        let waits = StoredValue::new(false);
+        Effect::new(move |_| {
+            self.document.track();
+            self.work.track();
+            self.shelf.track();
+            if !waits.get_value() {
+                waits.set_value(true);
+                let write = move || {
+                    waits.set_value(false);
+                    self.write();
+                };
+                set_timeout(write, std::time::Duration::ZERO);
+            }
+        });
         Effect::new(move |_| {
             storage::keep_quietly(UNITS, if self.system.get() == System::Metric { "metric" } else { "" });
         });
@@ -146,10 +160,10 @@ impl Bench {
 
     /// Keeps the entries, in the address too.
     fn write(self) {
-        let (fragment, mut work) = (self.fragment(), self.work.get());
+        let (fragment, mut work) = (self.fragment_untracked(), self.work.get_untracked());
         // What equals a saved build is that build, whichever way it came here.
         if work.build.is_none() && !fragment.is_empty() {
-            let same = self.shelf.with(|shelf| {
+            let same = self.shelf.with_untracked(|shelf| {
                 let shelf = shelf.iter().flatten().filter(|kept| kept.lies_open());
                 shelf.filter(|kept| kept.fragment == fragment).map(|kept| kept.build.id.clone()).next()
             });

@@ -4,21 +4,24 @@ use super::state::Bench;
 use super::tag::{live, nothing, tag};
 use leptos::prelude::*;
 use linkwright::document::Document;
+use std::sync::Arc;
 use std::time::Duration;
 
 /// A pause that long means that nobody is typing.
 const PAUSE: Duration = Duration::from_millis(350);
 
+/// Shows what was found.
+pub(super) type Found = Arc<dyn Fn() -> AnyView + Send + Sync>;
+
 /// A fold whose inside is worked out later; until then it says so.
-pub(super) fn fold<T: Clone + Send + Sync + 'static>(
+pub(super) fn fold(
     bench: Bench,
     id: &'static str,
     name: &'static str,
-    work: impl Fn(&Document, usize) -> T + Copy + Send + Sync + 'static,
-    show: impl Fn(&T) -> AnyView + Copy + Send + Sync + 'static,
+    work: fn(Bench, &Document, usize) -> Found,
 ) -> AnyView {
     let open = RwSignal::new(false);
-    let found = RwSignal::new(None::<T>);
+    let found = RwSignal::new(None::<Found>);
     Effect::new(move |_| {
         let (document, at) = (bench.document.get(), bench.at.get());
         if !open.get() && !bench.laid_open.get() {
@@ -30,7 +33,7 @@ pub(super) fn fold<T: Clone + Send + Sync + 'static>(
                 // Superseded by a later key, or the view is gone.
                 let same = bench.document.try_with_untracked(|now| *now == revision) == Some(true);
                 if same && bench.at.try_get_untracked() == Some(at) {
-                    let _ = found.try_set(Some(work(&document, at)));
+                    let _ = found.try_set(Some(work(bench, &document, at)));
                 }
             },
             if found.with_untracked(Option::is_none) { Duration::ZERO } else { PAUSE },
@@ -45,7 +48,7 @@ pub(super) fn fold<T: Clone + Send + Sync + 'static>(
             return nothing();
         }
         found.with(|found| match found {
-            Some(found) => show(found),
+            Some(found) => found(),
             None => tag("p").with("Working it out …").into_any(),
         })
     };

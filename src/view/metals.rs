@@ -11,6 +11,7 @@ use linkwright::engine;
 use linkwright::engine::tables::threads;
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{InMetal, MetalSize};
+use std::sync::Arc;
 
 /// What is compared.
 const HEAD: [&str; 6] = ["Metal", "Size", "Weight", "Bends", "Strike to first bend", "Folding push"];
@@ -19,8 +20,9 @@ const SHEET: (f64, f64) = (344.0, 220.0);
 
 /// The section, folded until it is wanted.
 pub(super) fn metals(bench: Bench) -> AnyView {
-    let fold = later::fold(bench, "metals", "The same job in other metals", engine::in_other_metals, move |metals| {
-        shown(bench, metals)
+    let fold = later::fold(bench, "metals", "The same job in other metals", |bench, document, at| {
+        let metals = engine::in_other_metals(document, at);
+        Arc::new(move || shown(bench, &metals))
     });
     tag("section class=part-of").with(tag("h3").with("In another metal")).with(fold).into_any()
 }

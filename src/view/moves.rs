@@ -10,12 +10,16 @@ use linkwright::engine;
 use linkwright::inputs;
 use linkwright::quantity::Kind;
 use linkwright::report::{Sensitivity, Verdict};
+use std::sync::Arc;
 
 /// The section, folded until it is wanted.
 pub(super) fn moves(bench: Bench) -> AnyView {
-    let fold = later::fold(bench, "moves", "How each value moves the answer", engine::sensitivity, move |rows| {
-        let markup = table(bench, rows);
-        tag("div").markup(move || markup.clone()).into_any()
+    let fold = later::fold(bench, "moves", "How each value moves the answer", |bench, document, at| {
+        let rows = engine::sensitivity(document, at);
+        Arc::new(move || {
+            let markup = table(bench, &rows);
+            tag("div").markup(move || markup.clone()).into_any()
+        })
     });
     tag("section class=part-of")
         .with(tag("h3").with("What would change it"))

@@ -8,19 +8,16 @@ use super::words;
 use leptos::prelude::*;
 use linkwright::engine::outside::{self, Outside, Tabled};
 use linkwright::quantity::{Kind, System, inch, mm, show};
+use std::sync::Arc;
 
 /// The section, folded until it is wanted.
 pub(super) fn outside(bench: Bench) -> AnyView {
-    let fold = later::fold(
-        bench,
-        "outside",
-        "Run every outside check in this browser",
-        |_, _| (),
-        move |()| {
+    let fold = later::fold(bench, "outside", "Run every outside check in this browser", |bench, _, _| {
+        Arc::new(move || {
             let markup = all(bench.system.get());
             tag("div").markup(move || markup.clone()).into_any()
-        },
-    );
+        })
+    });
     tag("section class=part-of")
         .with(tag("h3").with("Checked from outside"))
         .with(tag("p").with("Do not take this page’s word for it: values that others printed, or that other tools worked out, beside what the same engine gives here and now. Random links worked out by finite elements are compared in this project’s own tests."))

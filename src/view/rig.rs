@@ -106,13 +106,13 @@ fn one(bench: Bench, index: usize) -> AnyView {
     });
     let title =
         move || bench.document.with(|document| document.links.get(index).map(|link| link.title())).unwrap_or_default();
-    let seat = Memo::new(move |_| bench.document.with(|document| document.links.get(index).map(|link| link.seated())));
+    let seat = move || bench.document.with(|document| document.links.get(index).map(|link| link.seated()));
     let other_axle = move || {
         let position = bench.document.with(|document| document.links.get(index).map(|link| link.position));
         let there = if position == Some(Position::Rear) { "front" } else { "rear" };
         format!("Copy to the {there}")
     };
-    let other_side = move || match seat.get() {
+    let other_side = move || match seat() {
         Some(Seat::Both) => Some("Set left and right apart"),
         Some(Seat::Left) => Some("Copy to the right"),
         Some(Seat::Right) => Some("Copy to the left"),

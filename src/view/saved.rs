@@ -84,16 +84,18 @@ fn builds(open: &'static str, bench: Bench, shown: Shown, tell: fn(Bench, Shown)
 
 /// What is on the bench, and how it gets kept.
 fn saving(bench: Bench, shown: Shown) -> AnyView {
-    let record = Memo::new(move |_| {
+    let record = move || {
         let id = bench.work.with(|work| work.build.clone())?;
         bench.shelf.with(|shelf| shelf.iter().flatten().find(|kept| kept.build.id == id).cloned())
-    });
+    };
+    // Whether there is one, which changes more seldom than what is in it.
+    let known = Memo::new(move |_| record().is_some());
     let empty = Memo::new(move |_| bench.document.with(|document| *document == Document::default()));
     let stands = move || {
         if empty.get() {
             return "Nothing is entered yet.".to_string();
         }
-        let Some(kept) = record.get() else { return "Not saved yet.".to_string() };
+        let Some(kept) = record() else { return "Not saved yet.".to_string() };
         let when = storage::spoken_time(&kept.build.saved);
         let changes = bench.document.with(|document| differences(&kept.build.document, document).len());
         let since = match changes {
@@ -104,17 +106,16 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
         format!("“{}”, saved {when}. {since}", title(bench, &kept.build.document))
     };
     let changes = move || {
-        let Some(kept) = record.get() else { return nothing() };
+        let Some(kept) = record() else { return nothing() };
         let changes = bench.document.with(|document| differences(&kept.build.document, document));
         if changes.is_empty() {
             return nothing();
         }
         tag("ul class=changes").markup(move || sentences(bench, &changes)).into_any()
     };
-    let known = move || record.with(Option::is_some);
-    let name = live_words(move || if known() { "Save the changes" } else { "Save on this device" }.to_string());
+    let name = live_words(move || if known.get() { "Save the changes" } else { "Save on this device" }.to_string());
     let another = move || {
-        if !known() {
+        if !known.get() {
             return nothing();
         }
         let act = move |_| save(bench, shown, true, false);

@@ -50,7 +50,7 @@ impl Leaf {
 }
 
 /// The reports on every link, with what they rest on, so that only what changed is worked out again.
-#[derive(Clone, PartialEq)]
+#[derive(Clone)]
 pub(super) struct Whole {
     document: Document,
     pub(super) links: Vec<LinkReport>,
@@ -125,10 +125,17 @@ impl Bench {
         let leaf = Leaf::NAMES.into_iter().find(|(_, name)| *name == leaf).map_or(Leaf::Size, |(leaf, _)| leaf);
         let ticks = storage::kept(storage::TICKS).map(|text| text.lines().map(str::to_string).collect());
         let at = RwSignal::new(0);
-        let report = Memo::new(move |_| document.with(|document| engine::report_on(document, at.get())));
-        let whole = Memo::new(move |before: Option<&Option<Whole>>| {
-            Some(document.with(|document| Whole::of(document, before.and_then(Option::as_ref))))
-        });
+        // To compare whole reports costs more than to look at what is shown of them.
+        let report = Memo::new_with_compare(
+            move |_| document.with(|document| engine::report_on(document, at.get())),
+            |_, _| true,
+        );
+        let whole = Memo::new_with_compare(
+            move |before: Option<&Option<Whole>>| {
+                Some(document.with(|document| Whole::of(document, before.and_then(Option::as_ref))))
+            },
+            |_, _| true,
+        );
         let bench = Self {
             document,
             system: RwSignal::new(if metric { System::Metric } else { System::Inch }),
