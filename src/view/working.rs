@@ -70,8 +70,10 @@ fn one(line: &Line, system: System) -> String {
     }
 }
 
-/// A formula of more letters than this may not fit beside itself on the narrowest screen.
+/// A formula of more letters than this, with the values put in, may not fit on the narrowest screen.
 const LONG: usize = 24;
+/// Letters that a value with its unit takes beyond those of its symbol.
+const VALUE: usize = 7;
 
 fn cited(source: &Cite) -> String {
     said("p class=\"source\"", &format!("Source: {}", source.words()))
@@ -80,7 +82,11 @@ fn cited(source: &Cite) -> String {
 fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System) -> String {
     let mut out = said("p class=\"says\"", formula.title());
     // One that may be wider than a phone scrolls, and a keyboard must reach it to do so.
-    let open = if formula.text.len() > LONG { "div class=\"formula\" tabindex=\"0\"" } else { "div class=\"formula\"" };
+    let open = if formula.text.len() + VALUE * formula.given.len() > LONG {
+        "div class=\"formula\" tabindex=\"0\""
+    } else {
+        "div class=\"formula\""
+    };
     out += &element(open, &equation(formula, given, result, system));
     let mut symbols = String::new();
     for (symbol, value) in formula.given.iter().zip(given) {
