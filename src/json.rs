@@ -268,7 +268,7 @@ impl Reader<'_> {
             let _ = self.take("+") || self.take("-");
             good &= digits(self) > 0;
         }
-        let number = self.text.get(start..self.at).and_then(|text| digits::parse(text));
+        let number = self.text.get(start..self.at).and_then(digits::parse);
         number.filter(|number| good && number.is_finite()).map(Json::Number).ok_or("a number cannot be read")
     }
 

@@ -225,7 +225,12 @@ pub(super) fn weakest(answer: &Answer, system: System) -> String {
         |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, system)).unwrap_or_default();
     let place = finding.station.map(|station| place(station, &answer.link, system)).unwrap_or_default();
     let rule = answer.findings.iter().find(|other| other.verdict == answer.verdict);
-    match rule.filter(|_| finding.verdict < answer.verdict) {
+    // A long slender rod under a push often folds before anything breaks, and steering goes with it.
+    let folding = answer.findings.iter().find(|other| other.id == "buckling" && answer.role.steers());
+    let folding = folding
+        .filter(|folding| folding.part != finding.part)
+        .map(|folding| format!(" Pushed, the whole link uses {} of what it may before it folds.", used(folding)));
+    let line = match rule.filter(|_| finding.verdict < answer.verdict) {
         Some(rule) => format!(
             "{}: {}, {}. In strength alone its weakest part is the {}{place}, which uses {} of what it may.",
             super::verdict::word(answer.verdict),
@@ -235,7 +240,8 @@ pub(super) fn weakest(answer: &Answer, system: System) -> String {
             used(finding)
         ),
         None => format!("Weakest: {}{place}. It uses {} of what it may.", finding.part, used(finding)),
-    }
+    };
+    line + &folding.unwrap_or_default()
 }
 
 /// Bending along the link in words, for somebody who cannot see the drawing.
