@@ -263,7 +263,10 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
     let buttons = tag("div class=buttons")
         .with(button("button type=button id=export-all", "Export all as one file", all).flag("disabled", none))
         .with(tag("label class=button for=take-in").with("Take in a file"))
-        .with(tag("input class=unseen id=take-in type=file accept=.json,application/json").on("change", take));
+        .with(
+            tag("input class=unseen id=take-in type=file accept=.json,.txt,application/json,text/plain")
+                .on("change", take),
+        );
     tag("section class=part-of aria-labelledby=files-title")
         .with(tag("h3 id=files-title").with("As a file"))
         .with(

@@ -34,7 +34,7 @@ impl Kept {
         let read = builds::from_text(&text);
         let (told, build) = match read {
             Ok(read) => (read.told, read.builds.into_iter().next()),
-            Err(_) => (vec!["This saved build cannot be read.".to_string()], None),
+            Err(sentence) => (vec![sentence], None),
         };
         let raw = if build.is_none() { Some(text) } else { None };
         let build = Build { id: id.to_string(), ..build.unwrap_or_default() };
@@ -106,10 +106,14 @@ impl Bench {
 
     /// Writes a record.
     pub(super) fn put(self, build: &Build) -> Result<(), Trouble> {
-        let written = storage::keep(&format!("{BUILD}{}", build.id), &builds::to_text(std::slice::from_ref(build)));
+        let written = self.write_record(build);
         self.note(written);
         self.read_shelf();
         written
+    }
+
+    fn write_record(self, build: &Build) -> Result<(), Trouble> {
+        storage::keep(&format!("{BUILD}{}", build.id), &builds::to_text(std::slice::from_ref(build)))
     }
 
     /// Whether some record holds this already, now or earlier.
@@ -155,7 +159,7 @@ impl Bench {
             }
             None => {
                 let mut document = document;
-                document.name = self.free_name(&document.name);
+                document.name = free_name(&self.records(), &document.name);
                 Build { id: storage::fresh_id(), saved: storage::now(), document, ..Build::default() }
             }
         };
@@ -168,20 +172,6 @@ impl Bench {
         }
         self.work.set(Work { build: Some(build.id.clone()), base: fragment, ..work });
         Saving::Done(title(self, &build.document))
-    }
-
-    /// A name that no saved build has yet.
-    pub(super) fn free_name(self, name: &str) -> String {
-        let records = self.records();
-        let taken = |name: &str| records.iter().any(|kept| kept.lies_open() && kept.build.document.name == name);
-        let mut free = name.to_string();
-        let mut number = 2;
-        while !name.is_empty() && taken(&free) {
-            let stem: String = name.chars().take(50).collect();
-            free = tidy_name(&format!("{stem} ({number})"));
-            number += 1;
-        }
-        free
     }
 
     /// Puts a saved build on the bench, or an earlier version of it.
@@ -198,23 +188,23 @@ impl Bench {
     }
 
     /// A second one like it.
-    pub(super) fn duplicate(self, id: &str) -> Option<String> {
-        let mut build = self.record(id)?.build;
+    pub(super) fn duplicate(self, kept: &Kept) -> Result<String, Trouble> {
+        let mut build = kept.build.clone();
         let name = title(self, &build.document);
-        build.document.name = self.free_name(&name);
+        build.document.name = free_name(&self.records(), &name);
         let title = build.document.name.clone();
         let build = Build { id: storage::fresh_id(), saved: storage::now(), earlier: Vec::new(), ..build };
-        self.put(&build).ok().map(|()| title)
+        self.put(&build).map(|()| title)
     }
 
     /// Puts a build into the bin, or takes it out.
-    pub(super) fn bin(self, id: &str, into: bool) {
-        let Some(kept) = self.record(id) else { return };
+    pub(super) fn bin(self, kept: &Kept, into: bool) -> Result<(), Trouble> {
         let removed = if into { Some(storage::now()) } else { None };
-        let _ = self.put(&Build { removed, ..kept.build });
-        if into && self.work.with_untracked(|work| work.build.as_deref() == Some(id)) {
+        self.put(&Build { removed, ..kept.build.clone() })?;
+        if into && self.work.with_untracked(|work| work.build.as_ref() == Some(&kept.build.id)) {
             self.work.update(|work| work.build = None);
         }
+        Ok(())
     }
 
     /// Forgets a record for good.
@@ -225,44 +215,77 @@ impl Bench {
 
     /// Takes the builds of a file in; none of them replaces one that is here.
     pub(super) fn take_in(self, text: &str) -> Vec<String> {
-        let read = match builds::from_text(text) {
-            Ok(read) => read,
-            Err(sentence) => return vec![sentence],
-        };
-        let (mut added, mut known, mut beside) = (0, 0, 0);
-        for mut build in read.builds {
-            let here = self.records();
-            if here
-                .iter()
-                .any(|kept| kept.raw.is_none() && kept.build.removed.is_none() && kept.build.holds_the_same(&build))
-            {
-                known += 1;
-                continue;
-            }
-            build.removed = None;
-            if build.id.is_empty() || here.iter().any(|kept| kept.build.id == build.id) {
-                build.id = storage::fresh_id();
-            }
-            let name = self.free_name(&build.document.name);
-            beside += usize::from(name != build.document.name);
-            build.document.name = name;
-            match self.put(&build) {
-                Ok(()) => added += 1,
-                Err(trouble) => return vec![format!("{} {added} of them were taken in before.", trouble.sentence())],
+        let mut here = self.records();
+        let (mut added, mut known, mut renamed) = (0, 0, false);
+        let mut told = Vec::new();
+        for piece in pieces(text) {
+            let read = match builds::from_text(piece) {
+                Ok(read) => read,
+                Err(sentence) => {
+                    told.push(sentence);
+                    continue;
+                }
+            };
+            told.extend(read.told);
+            for mut build in read.builds {
+                build.removed = None;
+                if here.iter().any(|kept| kept.lies_open() && kept.build.holds_the_same(&build)) {
+                    known += 1;
+                    continue;
+                }
+                if build.id.is_empty() || here.iter().any(|kept| kept.build.id == build.id) {
+                    build.id = storage::fresh_id();
+                }
+                let name = free_name(&here, &build.document.name);
+                renamed |= name != build.document.name;
+                build.document.name = name;
+                let written = self.write_record(&build);
+                if let Err(trouble) = written {
+                    self.note(written);
+                    self.read_shelf();
+                    told.insert(0, format!("{} {added} builds of the file were taken in before.", trouble.sentence()));
+                    return told;
+                }
+                added += 1;
+                here.push(Kept { fragment: String::new(), told: Vec::new(), raw: None, build });
             }
         }
-        let mut told = vec![match (added, known) {
+        self.read_shelf();
+        let all = added + known;
+        let count = match (added, known) {
+            (0, 0) => return told,
             (0, _) => "Every build of this file is here already.".to_string(),
             (1, 0) => "One build was taken in.".to_string(),
-            (added, 0) => format!("{added} builds were taken in."),
-            (added, known) => {
-                format!("{added} of {} builds were taken in; the others are here already.", added + known)
-            }
-        }];
-        if beside > 0 {
-            told.push("Where a name was taken, the new one has a number after it.".to_string());
+            (_, 0) => format!("{added} builds were taken in."),
+            _ => format!("{added} of {all} builds were taken in; the others are here already."),
+        };
+        told.insert(0, count);
+        if renamed {
+            told.insert(1, "Where a name was taken, the new one has a number after it.".to_string());
         }
-        told.extend(read.told);
         told
     }
+}
+
+/// The files in a text: one, or every record of what the page hands out when it has stopped.
+fn pieces(text: &str) -> Vec<&str> {
+    let marked = format!("\n{BUILD}");
+    if !text.contains(&marked) {
+        return vec![text];
+    }
+    let records = text.split("\nlinkwright.").filter_map(|part| part.strip_prefix("build."));
+    records.filter_map(|part| part.split_once('\n').map(|(_, record)| record)).collect()
+}
+
+/// A name that no saved build has yet.
+fn free_name(here: &[Kept], name: &str) -> String {
+    let taken = |name: &str| here.iter().any(|kept| kept.lies_open() && kept.build.document.name == name);
+    let mut free = name.to_string();
+    let mut number = 2;
+    while !name.is_empty() && taken(&free) {
+        let stem: String = name.chars().take(50).collect();
+        free = tidy_name(&format!("{stem} ({number})"));
+        number += 1;
+    }
+    free
 }

@@ -48,10 +48,8 @@ fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
     let mut inside = said("h4", &name);
     let mut buttons = String::new();
     if kept.raw.is_some() {
-        inside += &said(
-            "p class=\"error\"",
-            "Nothing can be read of this one. Nothing else is lost by it. Export it as it is, for somebody who can mend it.",
-        );
+        inside.extend(kept.told.iter().map(|words| said("p class=\"error\"", words)));
+        inside += &said("p", "Nothing else is lost by it. Export it as it is, for somebody who can mend it.");
         buttons += &(act_button("export", "export", "Export it", "") + &for_good(shown, &build.id));
     } else {
         let mut when = storage::spoken_time(&build.saved);
@@ -67,6 +65,9 @@ fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
             + &act_button("copy", "quiet copy", "Duplicate", &name)
             + &act_button("export", "quiet export", "Export", &name)
             + &act_button("remove", "quiet remove", "Delete", &name));
+        if shown.armed.with(|armed| *armed == build.id) {
+            buttons += &for_good(shown, &build.id);
+        }
         if !build.earlier.is_empty() {
             buttons += &act_button("history", "quiet history-of", "What changed", &name);
         }
@@ -111,24 +112,36 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
                 bench.open_build(&id, Some(&earlier.fragment));
             }
         }
-        "copy" => {
-            let told = bench.duplicate(&id).map(|title| format!("Copied as “{title}”."));
-            shown.told.set(told.into_iter().collect());
-        }
+        "copy" => shown.told.set(vec![match bench.duplicate(&kept) {
+            Ok(title) => format!("Copied as “{title}”."),
+            Err(trouble) => format!("Not copied. {}", trouble.sentence()),
+        }]),
         "export" => match kept.raw {
             Some(raw) => {
                 storage::download(&format!("linkwright-damaged-{id}.txt"), &raw);
             }
             None => export(shown, &file_name(&name), &[kept.build]),
         },
-        "remove" => {
-            bench.bin(&id, true);
-            shown.told.set(vec![format!("“{name}” is in the bin, at the end of this page.")]);
-            storage::show("saved-title");
-        }
+        "remove" => match bench.bin(&kept, true) {
+            Ok(()) => {
+                shown.told.set(vec![format!("“{name}” is in the bin, at the end of this page.")]);
+                storage::show("saved-title");
+            }
+            Err(trouble) => {
+                // There is no room for the note that it was deleted: then it can only go for good.
+                shown.armed.set(id);
+                let sentence = format!(
+                    "Not deleted. {} Export “{name}” if you may want it back, then delete it for good.",
+                    trouble.sentence()
+                );
+                shown.told.set(vec![sentence]);
+            }
+        },
         "bring" => {
-            bench.bin(&id, false);
-            shown.told.set(vec![format!("“{name}” is back among the saved builds.")]);
+            shown.told.set(vec![match bench.bin(&kept, false) {
+                Ok(()) => format!("“{name}” is back among the saved builds."),
+                Err(trouble) => format!("Not brought back. {}", trouble.sentence()),
+            }]);
             storage::show("saved-title");
         }
         "history" => toggle(shown.history, id),

@@ -125,6 +125,7 @@ impl Bench {
         let leaf = Leaf::NAMES.into_iter().find(|(_, name)| *name == leaf).map_or(Leaf::Size, |(leaf, _)| leaf);
         let ticks = storage::kept(storage::TICKS).map(|text| text.lines().map(str::to_string).collect());
         let at = RwSignal::new(0);
+        let work = RwSignal::new(Work::default());
         // To compare whole reports costs more than to look at what is shown of them.
         let report = Memo::new_with_compare(
             move |_| document.with(|document| engine::report_on(document, at.get())),
@@ -147,10 +148,10 @@ impl Bench {
             at,
             drafts: RwSignal::new(Vec::new()),
             revision: RwSignal::new(0),
-            trail: Trail::follow(document),
+            trail: Trail::follow(document, work),
             told: RwSignal::new(Vec::new()),
             before: RwSignal::new(None),
-            work: RwSignal::new(Work::default()),
+            work,
             elsewhere: RwSignal::new(None),
             trouble: RwSignal::new(None),
             shelf: RwSignal::new(None),

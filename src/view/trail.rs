@@ -1,5 +1,6 @@
 //! The way back: every change of the entries can be undone and done again, as long as the page is open.
 
+use super::keep::Work;
 use super::state::Bench;
 use super::tag::button;
 use leptos::prelude::*;
@@ -12,26 +13,29 @@ const LONGEST: usize = 100;
 /// Keys pressed within this time of each other are one step.
 const PAUSE: Duration = Duration::from_millis(900);
 
+/// What was on the bench, and which piece of work it was.
+type Step = (Document, Work);
+
 /// Where the entries have been.
 #[derive(Clone, Copy)]
 pub(super) struct Trail {
-    back: RwSignal<Vec<Document>>,
-    forth: RwSignal<Vec<Document>>,
+    back: RwSignal<Vec<Step>>,
+    forth: RwSignal<Vec<Step>>,
     /// What going back or forth just put on the bench, which is no new step.
     put: StoredValue<Option<Document>>,
 }
 
 impl Trail {
     /// Follows a document from now on.
-    pub(super) fn follow(document: RwSignal<Document>) -> Self {
+    pub(super) fn follow(document: RwSignal<Document>, work: RwSignal<Work>) -> Self {
         let trail =
             Self { back: RwSignal::new(Vec::new()), forth: RwSignal::new(Vec::new()), put: StoredValue::new(None) };
         // How many bursts of changes there were, so that an old timer does not end a new one.
         let burst = StoredValue::new((0_u32, false));
-        Effect::new(move |before: Option<Document>| {
-            let now = document.get();
-            let Some(before) = before.filter(|before| *before != now) else { return now };
-            if trail.put.try_update_value(Option::take).flatten().is_some_and(|put| put == now) {
+        Effect::new(move |before: Option<Step>| {
+            let now = (document.get(), work.get());
+            let Some(before) = before.filter(|before| before.0 != now.0) else { return now };
+            if trail.put.try_update_value(Option::take).flatten().is_some_and(|put| put == now.0) {
                 return now;
             }
             let (number, going) = burst.get_value();
@@ -57,10 +61,15 @@ impl Trail {
         trail
     }
 
-    fn go(self, bench: Bench, from: RwSignal<Vec<Document>>, to: RwSignal<Vec<Document>>) {
-        let Some(document) = from.try_update(Vec::pop).flatten() else { return };
-        to.update(|list| list.push(bench.document.get_untracked()));
+    fn go(self, bench: Bench, from: RwSignal<Vec<Step>>, to: RwSignal<Vec<Step>>) {
+        let Some((document, work)) = from.try_update(Vec::pop).flatten() else { return };
+        let now = bench.work.get_untracked();
+        to.update(|list| list.push((bench.document.get_untracked(), now.clone())));
         self.put.set_value(Some(document.clone()));
+        // Across an exchange the build that it belongs to comes along; within one it may have been saved since.
+        if work.id != now.id {
+            bench.work.set(work);
+        }
         bench.rearrange(|now| *now = document);
     }
 }
@@ -68,7 +77,7 @@ impl Trail {
 /// The two buttons, where there is a way to go.
 pub(super) fn buttons(bench: Bench) -> Vec<AnyView> {
     let trail = bench.trail;
-    let step = move |open, words, from: RwSignal<Vec<Document>>, to| {
+    let step = move |open, words, from: RwSignal<Vec<Step>>, to| {
         button(open, words, move |_| trail.go(bench, from, to))
             .flag("disabled", move || from.with(Vec::is_empty))
             .into_any()

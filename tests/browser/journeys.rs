@@ -44,6 +44,7 @@ fn main() -> ExitCode {
         rig::links_are_copied_and_taken_away,
         rig::every_step_can_be_undone,
         saved::builds_are_kept_and_compared,
+        saved::undoing_an_opening_returns_to_the_build_before,
         saved::builds_leave_and_return_as_a_file,
         saved::a_received_build_is_a_copy,
         saved::the_code_is_the_link,

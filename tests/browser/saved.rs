@@ -69,6 +69,27 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
     assert!(records.iter().all(|record| record["removed"].is_null()), "{records:?}");
 }
 
+/// Steps back across an opened build bring the earlier one back with what it belongs to.
+pub(crate) async fn undoing_an_opening_returns_to_the_build_before(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    save_as(page, "One").await;
+    page.click("#save-another").await;
+    page.wait_text("#saved-told", |text| text.contains("One (2)")).await;
+    page.click("#leaf-size").await;
+    page.enter("in-length", "44").await;
+    page.wait_text("#eye-to-eye", |text| text == "44 in").await;
+    page.click("#leaf-saved").await;
+    page.click("#save").await;
+    page.wait_text("#bench-stands", |text| text.contains("“One (2)”") && text.contains("Unchanged")).await;
+    page.script("return new Promise(done => setTimeout(done, 1100))", vec![]).await;
+    open(page, "One").await;
+    page.wait_text("#eye-to-eye", |text| text == "38 in").await;
+    page.click("#undo").await;
+    page.wait_text("#eye-to-eye", |text| text == "44 in").await;
+    page.click("#leaf-saved").await;
+    page.wait_text("#bench-stands", |text| text.contains("“One (2)”") && text.contains("Unchanged")).await;
+}
+
 /// Everything out into one file, everything forgotten, everything back.
 pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     page.open(DESK, EXAMPLE).await;
@@ -100,6 +121,18 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     page.choose_file("take-in", &file).await;
     page.wait_text("#saved-told", |text| text.contains("is here already")).await;
     assert_eq!(page.records().await, before, "nothing came twice");
+
+    // What the page hands out when it has stopped can be taken in as well.
+    let code = "return Object.keys(localStorage).map(key => '\\n' + key + '\\n' + localStorage[key] + '\\n').join('')";
+    let rescued = page.script(code, vec![]).await.as_str().unwrap_or_default().to_owned();
+    page.forget_everything().await;
+    page.open(DESK, "").await;
+    page.click("#leaf-saved").await;
+    let other = file.with_file_name("rescued.txt");
+    std::fs::write(&other, format!("Kept by Linkwright\n{rescued}")).expect("a file to write");
+    page.choose_file("take-in", &other).await;
+    page.wait_text("#saved-told", |text| text.contains("5 builds were taken in")).await;
+    assert_eq!(page.records().await, before, "bit for bit");
 
     std::fs::write(&file, &text[..text.len() / 2]).expect("a file to write");
     page.choose_file("take-in", &file).await;
@@ -264,6 +297,8 @@ pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.press('\u{e004}').await;
     page.click("#save").await;
     page.wait_text("#saved-told", |text| text.contains("Not saved.")).await;
+    page.click("#builds .remove").await;
+    page.wait_text("#saved-told", |text| text.contains("Not deleted.")).await;
     page.script("Object.keys(localStorage).filter(key => key.startsWith('filler')).forEach(key => localStorage.removeItem(key))", vec![])
         .await;
     page.click("#save").await;
