@@ -13,6 +13,9 @@ use linkwright::share;
 /// Sets of entries that the page itself put aside; more than these nobody misses.
 const MOST_ASIDE: usize = 20;
 
+/// More complaints about a file than these help nobody.
+const MOST_TOLD: usize = 8;
+
 /// Begins the ids of what the page itself put aside.
 const ASIDE: &str = "aside-";
 
@@ -251,6 +254,11 @@ impl Bench {
             }
         }
         self.read_shelf();
+        let over = told.len().saturating_sub(MOST_TOLD);
+        told.truncate(MOST_TOLD);
+        if over > 0 {
+            told.push(format!("And {over} more like these."));
+        }
         let all = added + known;
         let count = match (added, known) {
             (0, 0) => return told,

@@ -48,7 +48,7 @@ pub fn release() -> Outcome {
 }
 
 /// Every file with its size as it is and as a host sends it.
-fn print_sizes(dist: &Path) -> Outcome {
+pub fn print_sizes(dist: &Path) -> Outcome {
     let mut files = Vec::new();
     list(dist, &mut files)
         .map_err(|reason| format!("{} cannot be read ({reason}): run `cargo xtask build` again", dist.display()))?;

@@ -2,12 +2,13 @@
 //!
 //! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`dress`] puts what is
 //! published together ([`policy`], [`worker`], [`single`], [`icons`], [`digest`]), [`serve`] shows it,
-//! [`suite`] tests everything. Underneath: [`server`] speaks HTTP, [`run`] starts programs.
+//! [`suite`] tests everything, [`measure`] times it. Underneath: [`server`] speaks HTTP, [`run`] starts programs.
 
 pub mod build;
 pub mod digest;
 pub mod dress;
 pub mod icons;
+pub mod measure;
 pub mod policy;
 pub mod run;
 pub mod serve;

@@ -1,7 +1,7 @@
-//! `cargo xtask build | serve | test`: see [`HELP`].
+//! `cargo xtask build | serve | test | measure`: see [`HELP`].
 
 use std::process::ExitCode;
-use xtask::{Outcome, build, serve, suite};
+use xtask::{Outcome, build, measure, serve, suite};
 
 const HELP: &str = "\
 cargo xtask build    build the page for release into dist/ and print its size
@@ -12,6 +12,7 @@ cargo xtask serve    build, then serve the page on this computer
     --no-build           serve dist/ as it is
 cargo xtask test     run everything: formatting, lints, native, web and browser tests
     --only GROUP         one of: native, lint, web, journeys
+cargo xtask measure  time the page on a slow phone, beside the least page of its framework
 
 Each installs what it misses: the compiler's wasm32 target, Trunk and the wasm-bindgen tools
 (into the user's cache folder), and for tests Chromium with its driver (with apt-get).";
@@ -64,6 +65,10 @@ fn task(words: &[String]) -> Outcome {
                 }
             }
             suite::test(only)
+        }
+        "measure" => {
+            options.end()?;
+            measure::measure()
         }
         other => Err(unknown(other)),
     }
