@@ -25,15 +25,31 @@ pub(super) fn more(bench: Bench, place: Place) -> AnyView {
     let mut list = vec![tag("h3 class=more-title").with("Change a default").into_any()];
     list.extend(GROUPS.into_iter().map(|(group, name, about)| {
         let changed = told(move || changed_words(bench, group, place));
-        folded(name, about, tag("em").with(changed).into_any(), inside(bench, group, place))
+        folded(name, about, tag("em").with(changed).into_any(), move || inside(bench, group, place))
     }));
     list.into_any()
 }
 
-/// A fold of the form: what it is called, what it is about, and its entries.
-pub(super) fn folded(name: &str, about: &str, beside: AnyView, inside: Vec<AnyView>) -> AnyView {
+/// A fold of the form: what it is called, what it is about, and its entries, which are made when it first opens:
+/// sixty fields would otherwise follow every key that is pressed in another.
+pub(super) fn folded(
+    name: &str,
+    about: &str,
+    beside: AnyView,
+    inside: impl Fn() -> Vec<AnyView> + Send + 'static,
+) -> AnyView {
+    let opened = RwSignal::new(false);
+    let inside = live(move || if opened.get() { inside().into_any() } else { nothing() });
     let summary = tag("summary").with(tag("b").with(name)).with(" ").with(tag("small").with(about)).with(beside);
-    tag("details class=group").with(summary).with(tag("div class=fields").with(inside)).into_any()
+    tag("details class=group")
+        .on("toggle", move |_| {
+            if !opened.get_untracked() {
+                opened.set(true);
+            }
+        })
+        .with(summary)
+        .with(tag("div class=fields").with(inside))
+        .into_any()
 }
 
 fn inside(bench: Bench, group: Group, place: Place) -> Vec<AnyView> {

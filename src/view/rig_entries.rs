@@ -10,15 +10,17 @@ use linkwright::inputs::{self, NUMBERS, Place, Scope};
 
 /// The entries of the whole rig.
 pub(super) fn rig_entries(bench: Bench) -> AnyView {
-    let whole = [&inputs::TIRE, &inputs::FRONT_SHARE, &inputs::TRACK, &inputs::WHEELBASE];
-    let whole = whole.map(|input| number(bench, input, Place::default()).into_any());
+    let whole = move || {
+        let whole = [&inputs::TIRE, &inputs::FRONT_SHARE, &inputs::TRACK, &inputs::WHEELBASE];
+        whole.map(|input| number(bench, input, Place::default()).into_any()).into()
+    };
     tag("form class=first")
         .on("submit", |event| event.prevent_default())
         .with(name(bench))
         .with(number(bench, &inputs::WEIGHT, Place::default()))
         .with(radios(bench, &inputs::USAGE, Place::default()))
         .with(tag("h3 class=more-title").with("Change a default"))
-        .with(folded("Rig", "Tires, weight on each axle, track, wheelbase", nothing(), whole.into()))
+        .with(folded("Rig", "Tires, weight on each axle, track, wheelbase", nothing(), whole))
         .with(axle(bench, 0, "Front axle"))
         .with(axle(bench, 1, "Rear axle"))
         .into_any()
@@ -26,8 +28,10 @@ pub(super) fn rig_entries(bench: Bench) -> AnyView {
 
 /// Everything that an axle has of its own.
 fn axle(bench: Bench, axle: usize, title: &str) -> AnyView {
-    let numbers = NUMBERS.iter().filter(|input| input.scope == Scope::Axle);
-    let numbers = numbers.map(|input| number(bench, input, Place::of_axle(axle)).into_any()).collect();
+    let numbers = move || {
+        let numbers = NUMBERS.iter().filter(|input| input.scope == Scope::Axle);
+        numbers.map(|input| number(bench, input, Place::of_axle(axle)).into_any()).collect()
+    };
     folded(title, "Weight, mount heights, travel", nothing(), numbers)
 }
 
