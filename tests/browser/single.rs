@@ -2,6 +2,7 @@
 
 use crate::page::{DESK, PHONE, Page};
 use crate::size::EXAMPLE;
+use serde_json::json;
 
 /// A salesperson with a stick: entries, answer, working, and the same again the next day.
 pub(crate) async fn one_file_opens_from_a_folder(page: &Page) {
@@ -18,8 +19,11 @@ pub(crate) async fn one_file_opens_from_a_folder(page: &Page) {
     page.click("#leaf-prove").await;
     page.wait_text("#prove-title", |text| !text.is_empty()).await;
     page.click("#leaf-size").await;
+    let kept = "return localStorage.getItem('linkwright.entries')";
+    assert_eq!(page.script(kept, vec![]).await, json!(EXAMPLE), "kept before the file is closed");
 
     page.visit(PHONE, &address).await;
+    assert_eq!(page.script(kept, vec![]).await, json!(EXAMPLE), "kept when it is opened again");
     assert_eq!(page.wait_text("#headline", |text| text.contains("in")).await, headline, "entries are kept");
     page.screenshot("single-phone").await;
     page.visit(PHONE, &format!("{address}#{}", EXAMPLE.replace("38in", "40in"))).await;
