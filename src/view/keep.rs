@@ -154,6 +154,8 @@ impl Bench {
             storage::keep_quietly(LEAF, name);
         });
         Effect::new(move |_| storage::keep_quietly(TICKS, &self.ticks.get().join("\n")));
+        // Whoever leaves right after a key loses nothing.
+        window_event_listener_untyped("pagehide", move |_| self.write());
         // Not before the first answer stands there.
         set_timeout(move || self.read_shelf(), std::time::Duration::from_millis(30));
     }

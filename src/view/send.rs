@@ -13,6 +13,8 @@ const BELOW: &str = "Your browser did not let me copy. The link stands below: ho
 /// What can be done with the answer.
 pub(super) fn send(bench: Bench) -> AnyView {
     let told = RwSignal::new(String::new());
+    // No key need wait for a text that nobody looks at.
+    let unfolded = RwSignal::new(false);
     let text = move || {
         if bench.leaf.get() == Leaf::Rig {
             return bench.whole.with(|whole| whole.as_ref().map(|whole| rig::text(bench, whole)).unwrap_or_default());
@@ -46,8 +48,13 @@ pub(super) fn send(bench: Bench) -> AnyView {
         .with(field)
         .with(
             tag("details")
+                .on("toggle", move |_| {
+                    if !unfolded.get_untracked() {
+                        unfolded.set(true);
+                    }
+                })
                 .with(tag("summary").with("The answer as text, both units"))
-                .with(tag("pre id=twin").with(live_words(text))),
+                .with(tag("pre id=twin").with(live_words(move || if unfolded.get() { text() } else { String::new() }))),
         );
     let mut view = vec![section.into_any()];
     view.extend(qr::code(bench));
