@@ -188,8 +188,8 @@ impl Reader<'_> {
             return Err("it is nested too deeply");
         }
         match self.peek() {
-            Some('{') => self.table(depth),
-            Some('[') => self.list(depth),
+            Some('{') => self.up_to("}", |reader| reader.member(depth)).map(Json::Table),
+            Some('[') => self.up_to("]", |reader| reader.value(depth + 1)).map(Json::List),
             Some('"') => self.quoted().map(Json::Text),
             Some('-' | '0'..='9') => self.number(),
             _ if self.take("null") => Ok(Json::Null),
@@ -200,40 +200,30 @@ impl Reader<'_> {
         }
     }
 
-    fn list(&mut self, depth: usize) -> Found<Json> {
-        let mut values = Vec::new();
+    /// Everything up to the closing bracket, one after the other with commas between.
+    fn up_to<T>(&mut self, close: &str, one: impl Fn(&mut Self) -> Found<T>) -> Found<Vec<T>> {
+        let mut all = Vec::new();
         self.at += 1;
         self.skip();
-        if self.take("]") {
-            return Ok(Json::List(values));
+        if self.take(close) {
+            return Ok(all);
         }
         loop {
-            values.push(self.value(depth + 1)?);
-            if self.ends("]")? {
-                return Ok(Json::List(values));
+            all.push(one(self)?);
+            if self.ends(close)? {
+                return Ok(all);
             }
         }
     }
 
-    fn table(&mut self, depth: usize) -> Found<Json> {
-        let mut members = Vec::new();
-        self.at += 1;
+    fn member(&mut self, depth: usize) -> Found<(String, Json)> {
         self.skip();
-        if self.take("}") {
-            return Ok(Json::Table(members));
+        let name = self.quoted()?;
+        self.skip();
+        if !self.take(":") {
+            return Err("a colon is missing");
         }
-        loop {
-            self.skip();
-            let name = self.quoted()?;
-            self.skip();
-            if !self.take(":") {
-                return Err("a colon is missing");
-            }
-            members.push((name, self.value(depth + 1)?));
-            if self.ends("}")? {
-                return Ok(Json::Table(members));
-            }
-        }
+        Ok((name, self.value(depth + 1)?))
     }
 
     /// Whether the list or table ends here; else a comma leads on.

@@ -150,16 +150,15 @@ fn told(bench: Bench) -> Tag {
             .into_any()
     };
     let elsewhere = move || bench.elsewhere.get().map_or_else(nothing, |fragment| elsewhere(bench, &fragment));
-    let trouble = move || {
-        match bench.trouble.get() {
-        Some(trouble) => tag("p class=trouble")
-            .with(trouble.sentence())
-            .with(" Your work goes on; the address above holds it. To keep it, copy the link, or export a file from Saved.")
-            .into_any(),
-        None => nothing(),
-    }
-    };
+    let trouble = move || bench.trouble.get().map_or_else(nothing, trouble);
     tag("div id=told role=status").with(live(sentences)).with(live(back)).with(live(elsewhere)).with(live(trouble))
+}
+
+/// Nothing can be kept here.
+fn trouble(trouble: storage::Trouble) -> AnyView {
+    let rest =
+        " Your work goes on; the address above holds it. To keep it, copy the link, or export a file from Saved.";
+    tag("p class=trouble").with(trouble.sentence()).with(rest).into_any()
 }
 
 /// Another tab holds something else: the reader decides.

@@ -14,10 +14,7 @@ const EXACT: [f64; 23] = [
 
 /// Reads `-12.5e-3`: digits, at most one point, an exponent of ten. What is too large becomes infinite.
 pub fn parse(text: &str) -> Option<f64> {
-    let (negative, rest) = match text.strip_prefix('-') {
-        Some(rest) => (true, rest),
-        None => (false, text.strip_prefix('+').unwrap_or(text)),
-    };
+    let (negative, rest) = signed(text);
     let (mantissa, exponent) = match rest.split_once(['e', 'E']) {
         Some((mantissa, exponent)) => (mantissa, whole(exponent)?),
         None => (rest, 0),
@@ -49,12 +46,17 @@ pub fn parse(text: &str) -> Option<f64> {
     Some(if negative { -value } else { value })
 }
 
+/// Whether a minus stands in front, and what follows the sign.
+fn signed(text: &str) -> (bool, &str) {
+    match text.strip_prefix('-') {
+        Some(rest) => (true, rest),
+        None => (false, text.strip_prefix('+').unwrap_or(text)),
+    }
+}
+
 /// A whole number with its sign; one beyond all reach stands for any that is.
 fn whole(text: &str) -> Option<i64> {
-    let (negative, digits) = match text.strip_prefix('-') {
-        Some(digits) => (true, digits),
-        None => (false, text.strip_prefix('+').unwrap_or(text)),
-    };
+    let (negative, digits) = signed(text);
     if digits.is_empty() || !digits.bytes().all(|byte| byte.is_ascii_digit()) {
         return None;
     }

@@ -1,7 +1,7 @@
 //! Two rigs side by side: what each link comes out as, and what was entered differently.
 
 use super::markup::{element, escaped, said};
-use super::shelf::{Kept, title};
+use super::shelf::Kept;
 use super::state::{Bench, Whole};
 use super::tag::{live, tag};
 use super::{verdict, words};
@@ -18,8 +18,8 @@ const BENCH: &str = "bench";
 pub(super) fn compare(bench: Bench) -> AnyView {
     let picks = [RwSignal::new(BENCH.to_string()), RwSignal::new(String::new())];
     let table = Memo::new(move |_| {
-        let [a, b] = picks.map(|pick| pick.with(|pick| picked(bench, pick).map(|document| (on_bench(pick), document))));
-        a.zip(b).map(|(a, b)| side_by_side(bench, [(a.0, &a.1), (b.0, &b.1)])).unwrap_or_default()
+        let [a, b] = picks.map(|pick| pick.with(|pick| picked(bench, pick)));
+        a.zip(b).map(|((a, one), (b, other))| side_by_side(bench, &[a, b], [&one, &other])).unwrap_or_default()
     });
     let picker = move |number: usize, id: &'static str, label: &str| {
         let pick = picks[number];
@@ -52,22 +52,15 @@ pub(super) fn compare(bench: Bench) -> AnyView {
         .into_any()
 }
 
-fn picked(bench: Bench, pick: &str) -> Option<Document> {
+/// What was picked, and what it is called: the bench and a build on it may have the same name.
+fn picked(bench: Bench, pick: &str) -> Option<(String, Document)> {
     if pick == BENCH {
-        return Some(bench.document.get());
+        return Some(("On the bench".to_string(), bench.document.get()));
     }
     bench.shelf.with(|shelf| {
-        shelf
-            .iter()
-            .flatten()
-            .find(|kept| kept.build.id == pick && kept.lies_open())
-            .map(|kept| kept.build.document.clone())
+        let kept = shelf.iter().flatten().find(|kept| kept.build.id == pick && kept.lies_open())?;
+        Some((kept.title(bench), kept.build.document.clone()))
     })
-}
-
-/// How the bench is called beside a build that may have the same name.
-fn on_bench(pick: &str) -> Option<String> {
-    (pick == BENCH).then(|| "On the bench".to_string())
 }
 
 /// One row: what it is about, both values, and a mark in words where they differ.
@@ -84,17 +77,15 @@ fn heading(words: &str) -> String {
     element("tr", &said("td colspan=\"3\" class=\"about\"", words))
 }
 
-fn side_by_side(bench: Bench, names: [(Option<String>, &Document); 2]) -> String {
-    let [a, b] = [names[0].1, names[1].1];
+fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> String {
     let system = bench.system.get();
-    let names = names.map(|(name, document)| name.unwrap_or_else(|| title(bench, document)));
     let wholes = [a, b].map(|document| Whole::of(document, None));
     let mut groups = String::new();
     let weights = [0, 1].map(|side: usize| bench.show(wholes[side].rig.weight, Kind::Weight));
     let pieces = [0, 1].map(|side: usize| format!("{:.0}", wholes[side].rig.pieces));
     let mut rows = heading("All of it");
-    rows += &row("Links to make", pieces.each_ref().map(String::as_str), &names);
-    rows += &row("All bars together", weights.each_ref().map(String::as_str), &names);
+    rows += &row("Links to make", pieces.each_ref().map(String::as_str), names);
+    rows += &row("All bars together", weights.each_ref().map(String::as_str), names);
     groups += &element("tbody", &rows);
     for pair in matched(a, b) {
         let links = [(pair.0, a, &wholes[0]), (pair.1, b, &wholes[1])];
@@ -103,7 +94,7 @@ fn side_by_side(bench: Bench, names: [(Option<String>, &Document); 2]) -> String
         let mut rows = heading(&about.unwrap_or_default());
         if let [Some(Ok(a)), Some(Ok(b))] = &cells {
             for (number, about) in ["Mount to mount", "Bar", "Rod ends", "Saw to", "Verdict"].into_iter().enumerate() {
-                rows += &row(about, [&a[number], &b[number]], &names);
+                rows += &row(about, [&a[number], &b[number]], names);
             }
         } else {
             // Where one of them has no answer, one line says what the other is.
@@ -112,7 +103,7 @@ fn side_by_side(bench: Bench, names: [(Option<String>, &Document); 2]) -> String
                 Some(Err(words)) => words.to_string(),
                 Some(Ok(cells)) => cells.join(", "),
             });
-            rows += &row("This link", cells.each_ref().map(String::as_str), &names);
+            rows += &row("This link", cells.each_ref().map(String::as_str), names);
         }
         groups += &element("tbody", &rows);
     }
@@ -123,7 +114,7 @@ fn side_by_side(bench: Bench, names: [(Option<String>, &Document); 2]) -> String
             let about =
                 if difference.about.is_empty() { label.clone() } else { format!("{}: {label}", difference.about) };
             let (before, after) = (before.words(system), after.words(system));
-            entered += &row(&about, [&before, &after], &names);
+            entered += &row(&about, [&before, &after], names);
         }
     }
     if !entered.is_empty() {

@@ -85,14 +85,13 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag 
                 .with(stepper(bench, input, place, 1.0)),
         )
         .with(error)
-        .with(
-            tag("p class=help")
-                .set("id", &help_id)
-                .with(input.help)
-                .with(" ")
-                .with(words(move || says.with(|says| says.standing.clone()))),
-        )
+        .with(help(&help_id, input.help, move || says.with(|says| says.standing.clone())))
         .with(live(move || reset(bench, input, place, says.with(|says| says.changed))))
+}
+
+/// What a field is for, and what follows from what is in it.
+fn help(id: &str, about: &str, more: impl Fn() -> String + Send + 'static) -> Tag {
+    tag("p class=help").set("id", id).with(about).with(" ").with(words(more))
 }
 
 /// A pad that has the slash and the space, which fractions need; plain numbers get the numeric one.
@@ -192,13 +191,7 @@ pub(super) fn choice(bench: Bench, choice: &'static Choice, place: Place) -> Tag
         .class("changed", move || bench.document.with(|document| (choice.get)(document, place).is_some()))
         .with(tag("label").set("for", &id).with(choice.label))
         .with(select)
-        .with(
-            tag("p class=help")
-                .set("id", &help_id)
-                .with(choice.help)
-                .with(" ")
-                .with(words(move || picked.with(|picked| note(&options, picked).to_string()))),
-        )
+        .with(help(&help_id, choice.help, move || picked.with(|picked| note(&options, picked).to_string())))
 }
 
 /// The id of what is picked; empty when nothing is.

@@ -174,21 +174,19 @@ impl Bench {
                 self.work.set(work.clone());
             }
         }
+        let text = work.write();
         // What this tab has written already may have given way to another tab's since: that stands until something changes.
         let written =
-            storage::of_tab(ENTRIES).unwrap_or_default() == fragment && storage::of_tab(WORK) == Some(work.write());
-        if written {
-            storage::write_fragment(&fragment);
-            return;
+            storage::of_tab(ENTRIES).unwrap_or_default() == fragment && storage::of_tab(WORK).as_ref() == Some(&text);
+        if !written {
+            let (stored, there) = (Work::kept(), storage::kept(ENTRIES).unwrap_or_default());
+            if stored.id != work.id && !there.is_empty() && there != fragment {
+                self.set_aside(&there, &stored.id);
+            }
+            self.note(storage::keep(WORK, &text).and_then(|()| storage::keep(ENTRIES, &fragment)));
+            storage::keep_of_tab(WORK, &text);
+            storage::keep_of_tab(ENTRIES, &fragment);
         }
-        let (stored, there) = (Work::kept(), storage::kept(ENTRIES).unwrap_or_default());
-        if stored.id != work.id && !there.is_empty() && there != fragment {
-            self.set_aside(&there, &stored.id);
-        }
-        let kept = storage::keep(WORK, &work.write()).and_then(|()| storage::keep(ENTRIES, &fragment));
-        self.note(kept);
-        storage::keep_of_tab(WORK, &work.write());
-        storage::keep_of_tab(ENTRIES, &fragment);
         storage::write_fragment(&fragment);
     }
 

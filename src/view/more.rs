@@ -41,15 +41,7 @@ pub(super) fn folded(
     let opened = RwSignal::new(false);
     let inside = live(move || if opened.get() { inside().into_any() } else { nothing() });
     let summary = tag("summary").with(tag("b").with(name)).with(" ").with(tag("small").with(about)).with(beside);
-    tag("details class=group")
-        .on("toggle", move |_| {
-            if !opened.get_untracked() {
-                opened.set(true);
-            }
-        })
-        .with(summary)
-        .with(tag("div class=fields").with(inside))
-        .into_any()
+    tag("details class=group").first_opened(opened).with(summary).with(tag("div class=fields").with(inside)).into_any()
 }
 
 fn inside(bench: Bench, group: Group, place: Place) -> Vec<AnyView> {

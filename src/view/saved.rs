@@ -165,7 +165,7 @@ fn clash(bench: Bench, shown: Shown) -> AnyView {
 
 /// Saves, and says how it ended.
 fn save(bench: Bench, shown: Shown, as_another: bool, over: bool) {
-    let first = bench.records().is_empty();
+    let first = bench.records(<[_]>::is_empty);
     let saving = bench.save(as_another, over);
     shown.clash.set(matches!(saving, Saving::Changed));
     shown.told.set(told(saving));
@@ -244,7 +244,9 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
         }
     };
     let all = move |_: leptos::ev::Event| {
-        let builds: Vec<Build> = bench.records().into_iter().filter(Kept::lies_open).map(|kept| kept.build).collect();
+        let open = |kept: &&Kept| kept.lies_open();
+        let builds: Vec<Build> =
+            bench.records(|records| records.iter().filter(open).map(|kept| kept.build.clone()).collect());
         let day: String = storage::now().chars().take(10).collect();
         export(shown, &format!("linkwright-builds-{day}.json"), &builds);
     };

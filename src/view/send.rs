@@ -48,11 +48,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
         .with(field)
         .with(
             tag("details")
-                .on("toggle", move |_| {
-                    if !unfolded.get_untracked() {
-                        unfolded.set(true);
-                    }
-                })
+                .first_opened(unfolded)
                 .with(tag("summary").with("The answer as text, both units"))
                 .with(tag("pre id=twin").with(live_words(move || if unfolded.get() { text() } else { String::new() }))),
         );

@@ -94,17 +94,17 @@ impl Bench {
         }
     }
 
-    /// The records, read if they were not yet.
-    pub(super) fn records(self) -> Vec<Kept> {
+    /// Looks at the records, which are read if they were not yet.
+    pub(super) fn records<T>(self, look: impl FnOnce(&[Kept]) -> T) -> T {
         if self.shelf.with_untracked(Option::is_none) {
             self.read_shelf();
         }
-        self.shelf.get_untracked().unwrap_or_default()
+        self.shelf.with_untracked(|shelf| look(shelf.as_deref().unwrap_or_default()))
     }
 
     /// The record of an id.
     pub(super) fn record(self, id: &str) -> Option<Kept> {
-        self.records().into_iter().find(|kept| kept.build.id == id)
+        self.records(|records| records.iter().find(|kept| kept.build.id == id).cloned())
     }
 
     /// Writes a record.
@@ -121,10 +121,11 @@ impl Bench {
 
     /// Whether some record holds this already, now or earlier.
     pub(super) fn is_saved(self, fragment: &str) -> bool {
-        self.records().iter().any(|kept| {
+        let holds = |kept: &Kept| {
             kept.raw.is_none()
                 && (kept.fragment == fragment || kept.build.earlier.iter().any(|earlier| earlier.fragment == fragment))
-        })
+        };
+        self.records(|records| records.iter().any(holds))
     }
 
     /// Puts entries into the bin, from where they can be brought back, unless a record holds them already.
@@ -141,11 +142,11 @@ impl Bench {
         let build = Build { id, saved: now.clone(), removed: Some(now), document, earlier: Vec::new() };
         // If it cannot be kept, that is told with the entries themselves.
         let _ = self.put(&build);
-        let records = self.records();
-        let aside = records.iter().filter(|kept| kept.is_set_aside() && kept.lies_in_bin());
-        for old in aside.skip(MOST_ASIDE) {
-            self.forget(&old.build.id);
-        }
+        let over: Vec<String> = self.records(|records| {
+            let aside = records.iter().filter(|kept| kept.is_set_aside() && kept.lies_in_bin());
+            aside.skip(MOST_ASIDE).map(|kept| kept.build.id.clone()).collect()
+        });
+        over.iter().for_each(|id| self.forget(id));
     }
 
     /// The document on the bench, saved: as the build it belongs to, or as another one.
@@ -162,7 +163,7 @@ impl Bench {
             }
             None => {
                 let mut document = document;
-                document.name = free_name(&self.records(), &document.name);
+                document.name = self.records(|records| free_name(records, &document.name));
                 Build { id: storage::fresh_id(), saved: storage::now(), document, ..Build::default() }
             }
         };
@@ -194,7 +195,7 @@ impl Bench {
     pub(super) fn duplicate(self, kept: &Kept) -> Result<String, Trouble> {
         let mut build = kept.build.clone();
         let name = title(self, &build.document);
-        build.document.name = free_name(&self.records(), &name);
+        build.document.name = self.records(|records| free_name(records, &name));
         let title = build.document.name.clone();
         let build = Build { id: storage::fresh_id(), saved: storage::now(), earlier: Vec::new(), ..build };
         self.put(&build).map(|()| title)
@@ -218,7 +219,7 @@ impl Bench {
 
     /// Takes the builds of a file in; none of them replaces one that is here.
     pub(super) fn take_in(self, text: &str) -> Vec<String> {
-        let mut here = self.records();
+        let mut here = self.records(<[Kept]>::to_vec);
         let (mut added, mut known, mut renamed) = (0, 0, false);
         let mut told = Vec::new();
         for piece in pieces(text) {

@@ -43,7 +43,7 @@ pub(super) fn tag(open: &'static str) -> Tag {
     Tag { open, set: Vec::new(), live: Vec::new(), heard: Vec::new(), inside: Vec::new() }
 }
 
-/// A button; `open` is the rest of its attributes.
+/// A button with its opening tag, what stands on it, and what it does.
 pub(super) fn button(open: &'static str, words: &str, act: impl FnMut(Event) + Send + 'static) -> Tag {
     tag(open).on("click", act).with(words)
 }
@@ -110,6 +110,15 @@ impl Tag {
     pub(super) fn on(mut self, event: &'static str, act: impl FnMut(Event) + Send + 'static) -> Self {
         self.heard.push((event, Box::new(act)));
         self
+    }
+
+    /// Notes when a fold first opens, for what is only made then.
+    pub(super) fn first_opened(self, opened: RwSignal<bool>) -> Self {
+        self.on("toggle", move |_| {
+            if !opened.get_untracked() {
+                opened.set(true);
+            }
+        })
     }
 
     /// Words, elements or views inside, after what is there already.

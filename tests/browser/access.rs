@@ -95,7 +95,7 @@ pub(crate) async fn twice_the_letters_still_fit(page: &Page) {
         page.script("document.documentElement.style.setProperty('font-size', arguments[0])", vec![json!(size)]).await;
         for leaf in ["leaf-size", "leaf-prove", "leaf-rig", "leaf-saved"] {
             page.click(&format!("#{leaf}")).await;
-            page.script("return new Promise(done => setTimeout(done, 60))", vec![]).await;
+            page.pause(60).await;
             assert_eq!(page.overflow().await, 0, "{leaf} at {width} px with letters of {size}");
         }
     }

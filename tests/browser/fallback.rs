@@ -38,8 +38,7 @@ pub(crate) async fn without_webassembly_entries_can_be_taken_along(page: &Page) 
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
     page.script("localStorage.setItem('linkwright.other', 'größer'); localStorage.setItem('strange', 'x')", vec![])
         .await;
-    let source = json!({ "source": "delete globalThis.WebAssembly" });
-    page.devtools("Page.addScriptToEvaluateOnNewDocument", source).await;
+    page.before_everything("delete globalThis.WebAssembly").await;
     page.open(PHONE, "").await;
     let text = page.wait_text(".rescue", |text| text.contains("cannot run")).await;
     assert!(text.contains("WebAssembly"), "{text}");
@@ -84,7 +83,7 @@ pub(crate) async fn a_stranger_s_mistake_changes_nothing(page: &Page) {
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
     page.script("setTimeout(() => { throw new Error('not ours') }); Promise.reject(new Error('nor this'))", vec![])
         .await;
-    page.script("return new Promise(done => setTimeout(done, 50))", vec![]).await;
+    page.pause(50).await;
     assert_eq!(page.take_errors().await.len(), 2);
     page.click("#leaf-prove").await;
     page.wait_text("#prove-title", |text| !text.is_empty()).await;

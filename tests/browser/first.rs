@@ -58,7 +58,7 @@ const HOLD: &str = "
 ";
 
 async fn hold(page: &Page) {
-    page.devtools("Page.addScriptToEvaluateOnNewDocument", json!({ "source": HOLD })).await;
+    page.before_everything(HOLD).await;
 }
 
 async fn let_go(page: &Page) {

@@ -108,7 +108,7 @@ pub(crate) async fn every_step_can_be_undone(page: &Page) {
     page.open(PHONE, crate::size::EXAMPLE).await;
     page.enter("in-length", "40").await;
     page.wait_text("#eye-to-eye", |text| text == "40 in").await;
-    page.script("return new Promise(done => setTimeout(done, 1100))", vec![]).await;
+    page.pause(1100).await;
     page.click("#leaf-rig").await;
     page.click("#add-steering").await;
     page.wait_text("#rig-links", |text| text.contains("Front tie rod")).await;

@@ -1,6 +1,6 @@
 //! Builds are kept, found, compared, binned and sent; two tabs agree; what cannot be kept is told.
 
-use crate::page::{DESK, PHONE, Page, Screen};
+use crate::page::{DESK, Key, PHONE, Page, Screen};
 use crate::size::EXAMPLE;
 use serde_json::json;
 
@@ -8,7 +8,7 @@ use serde_json::json;
 async fn save_as(page: &Page, name: &str) {
     page.click("#leaf-saved").await;
     page.enter("in-name", name).await;
-    page.press('\u{e004}').await;
+    page.press(Key::Tab).await;
     page.click("#save").await;
     page.wait_text("#saved-told", |text| text.contains(&format!("Saved as “{name}”"))).await;
 }
@@ -81,7 +81,7 @@ pub(crate) async fn undoing_an_opening_returns_to_the_build_before(page: &Page) 
     page.click("#leaf-saved").await;
     page.click("#save").await;
     page.wait_text("#bench-stands", |text| text.contains("“One (2)”") && text.contains("Unchanged")).await;
-    page.script("return new Promise(done => setTimeout(done, 1100))", vec![]).await;
+    page.pause(1100).await;
     open(page, "One").await;
     page.wait_text("#eye-to-eye", |text| text == "38 in").await;
     page.click("#undo").await;
@@ -192,7 +192,7 @@ pub(crate) async fn the_code_is_the_link(page: &Page) {
         page.click(&format!("#{id}")).await;
     }
     page.enter("in-name", "Trail rig, größer").await;
-    page.press('\u{e004}').await;
+    page.press(Key::Tab).await;
     page.wait_text("#rig-title", |text| text == "Trail rig, größer").await;
     page.click("#show-code").await;
     page.script("document.querySelector('#code').scrollIntoView({ block: 'end' })", vec![]).await;
@@ -294,7 +294,7 @@ pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     assert!(page.fragment().await.contains("length=1.0937875"), "the address holds it");
     page.click("#leaf-saved").await;
     page.enter("in-name", "A name that is much longer than the one before").await;
-    page.press('\u{e004}').await;
+    page.press(Key::Tab).await;
     page.click("#save").await;
     page.wait_text("#saved-told", |text| text.contains("Not saved.")).await;
     page.click("#builds .remove").await;

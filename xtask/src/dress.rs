@@ -153,7 +153,8 @@ fn empty(folder: &Path) -> Outcome {
     fs::create_dir_all(folder).map_err(|reason| format!("{} cannot be made ({reason})", folder.display()))
 }
 
-fn write(folder: &Path, name: &str, bytes: &[u8]) -> Outcome {
+/// Writes a file into a folder.
+pub fn write(folder: &Path, name: &str, bytes: &[u8]) -> Outcome {
     let file = folder.join(name);
     fs::write(&file, bytes).map_err(|reason| format!("{} cannot be written ({reason})", file.display()))
 }

@@ -1,8 +1,7 @@
 //! `cargo xtask measure`: the page on a slow phone, beside the least page of its framework.
 
 use crate::run::{cargo, program, run, step};
-use crate::{Outcome, build, root, tools};
-use std::fs;
+use crate::{Outcome, build, dress, root, tools};
 use std::path::PathBuf;
 
 /// What stands around the least page's program.
@@ -35,11 +34,8 @@ fn least() -> Outcome<PathBuf> {
         let mut bind = program(tool, &["--target", "web", "--no-typescript", "--out-dir"]);
         bind.arg(&folder).arg(&wasm);
         run(&mut bind, "wasm-bindgen refused the least page: see its message above")?;
-        let write = |name: &str, text: &str| {
-            fs::write(folder.join(name), text).map_err(|reason| format!("{name} cannot be written ({reason})"))
-        };
-        write("index.html", LEAST)?;
-        write("start.js", "import start from './minimal.js';\nstart();\n")
+        dress::write(&folder, "index.html", LEAST.as_bytes())?;
+        dress::write(&folder, "start.js", b"import start from './minimal.js';\nstart();\n")
     })?;
     build::print_sizes(&folder)?;
     Ok(folder)

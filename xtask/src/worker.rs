@@ -1,7 +1,7 @@
 //! The service worker: src/shell/worker.js with the list of a built folder's files.
 
 use crate::policy::HEADERS;
-use crate::{Outcome, digest};
+use crate::{Outcome, digest, dress};
 use std::fs;
 use std::path::Path;
 
@@ -26,15 +26,14 @@ pub fn write(folder: &Path) -> Outcome {
         files.push((name, digest::integrity(&bytes)));
     }
     files.sort();
-    let code = worker(&files);
-    fs::write(folder.join(WORKER), code).map_err(|reason| format!("{WORKER} cannot be written ({reason})"))
+    dress::write(folder, WORKER, worker(&files).as_bytes())
 }
 
 fn worker(files: &[(String, String)]) -> String {
     let list: Vec<String> = files.iter().map(|(name, integrity)| format!("['{name}', '{integrity}']")).collect();
     let list = format!("[\n{}\n]", list.join(",\n"));
     let version = digest::mark(list.as_bytes());
-    crate::dress::bare_script(CODE).replacen("/* files */", &list, 1).replacen("/* version */", &version, 1)
+    dress::bare_script(CODE).replacen("/* files */", &list, 1).replacen("/* version */", &version, 1)
 }
 
 #[cfg(test)]

@@ -77,6 +77,12 @@ impl Page {
         done(&format!("pressing {value:?} with {held:?}"), self.client.perform_actions(keys).await);
     }
 
+    /// Lets so many milliseconds go by in the page.
+    pub(crate) async fn pause(&self, milliseconds: u32) {
+        let code = "return new Promise(done => setTimeout(done, arguments[0]))";
+        self.script(code, vec![milliseconds.into()]).await;
+    }
+
     /// Runs JavaScript in the page (`return ...` gives a value; `arguments[0]` is the first of `arguments`).
     pub(crate) async fn script(&self, code: &str, arguments: Vec<Value>) -> Value {
         done(&format!("running {code}"), self.client.execute(code, arguments).await)
