@@ -2,7 +2,7 @@
 //!
 //! What the device keeps of one build is the same text as a file of that build alone.
 
-use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
+use crate::document::{Document, Link, MOST_LINKS, Position, one_line, tidy_name};
 use crate::inputs::{CHOICES, NUMBERS, Place, Scope};
 use crate::json::{self, Json};
 use crate::quantity::{self, Kind, System};
@@ -23,6 +23,13 @@ const MOST_BUILDS: usize = 2_000;
 /// Earlier versions kept of one build; the oldest go first.
 pub const MOST_EARLIER: usize = 60;
 
+/// More sentences of doubt about one build, or longer ones, help nobody.
+const MOST_DOUBT: usize = 8;
+const LONGEST_DOUBT: usize = 400;
+
+/// More values that could not be read are counted, not named.
+const MOST_LOST: usize = 6;
+
 /// The longest text that is read at all, in bytes.
 const LONGEST: usize = 10_000_000;
 
@@ -39,6 +46,8 @@ pub struct Build {
     pub document: Document,
     /// What was saved before, the oldest first.
     pub earlier: Vec<Earlier>,
+    /// Why its numbers must be compared before they are used, a sentence each; it stays until somebody did.
+    pub doubt: Vec<String>,
 }
 
 /// An earlier version.
@@ -73,9 +82,9 @@ impl Build {
         self.earlier.drain(..over);
     }
 
-    /// Whether two builds hold the same, whatever they are called on their devices.
-    pub fn holds_the_same(&self, other: &Self) -> bool {
-        self.document == other.document && self.earlier == other.earlier
+    /// Whether the other one would add nothing to this one, whatever they are called on their devices.
+    pub fn has_all_of(&self, other: &Self) -> bool {
+        self.document == other.document && (other.earlier.is_empty() || self.earlier == other.earlier)
     }
 }
 
@@ -106,6 +115,9 @@ pub fn to_text(builds: &[Build]) -> String {
         members.push(("rig", rig_of(&build.document)));
         members.push(("links", Json::List(links.collect())));
         members.push(("check", Json::text(&check(&build.document))));
+        if !build.doubt.is_empty() {
+            members.push(("doubt", Json::List(build.doubt.iter().map(|doubt| Json::text(doubt)).collect())));
+        }
         let earlier = build
             .earlier
             .iter()
@@ -234,8 +246,8 @@ pub fn from_text(text: &str) -> Result<Read, String> {
         return Err("There is no build in this file.".to_string());
     }
     for build in builds.iter().take(MOST_BUILDS) {
-        let (build, told) = build_from(build);
-        read.told.extend(told);
+        let build = build_from(build);
+        read.told.extend(build.doubt.iter().cloned());
         read.builds.push(build);
     }
     if builds.len() > MOST_BUILDS {
@@ -244,8 +256,8 @@ pub fn from_text(text: &str) -> Result<Read, String> {
     Ok(read)
 }
 
-/// One build, with at most a few sentences about it.
-fn build_from(table: &Json) -> (Build, Vec<String>) {
+/// One build, with at most a few sentences of doubt about it.
+fn build_from(table: &Json) -> Build {
     let words = |name: &str| table.get(name).and_then(Json::words).unwrap_or_default();
     let time = |name: &str| Some(words(name)).filter(|text| is_time(text)).unwrap_or_default().to_string();
     let mut lost = Vec::new();
@@ -270,20 +282,30 @@ fn build_from(table: &Json) -> (Build, Vec<String>) {
     let id = Some(words("id")).filter(|id| is_id(id)).unwrap_or_default().to_string();
     let earlier: Vec<Earlier> = earlier.collect();
     let over = earlier.len().saturating_sub(MOST_EARLIER);
-    let build =
-        Build { id, saved: time("saved"), removed, earlier: earlier.into_iter().skip(over).collect(), document };
+    let earlier = earlier.into_iter().skip(over).collect();
+    let mut build = Build { id, saved: time("saved"), removed, earlier, document, doubt: Vec::new() };
     let name = if build.document.name.is_empty() { "A build without a name" } else { &build.document.name };
-    let mut told = Vec::new();
+    let mut doubt = Vec::new();
     if !lost.is_empty() {
-        lost.truncate(6);
-        told.push(format!("{name}: this could not be read and was left out: {}.", lost.join(", ")));
+        let more = lost.len().saturating_sub(MOST_LOST);
+        lost.truncate(MOST_LOST);
+        let more = if more > 0 { format!(" and {more} more") } else { String::new() };
+        doubt.push(format!("{name}: this could not be read and was left out: {}{more}.", lost.join(", ")));
     }
     if words("check") != check(&build.document) {
-        told.push(format!(
+        doubt.push(format!(
             "{name} was changed or damaged outside of this page. Compare every number before you use it."
         ));
     }
-    (build, told)
+    let before = table.get("doubt").map(Json::values).unwrap_or_default().iter().filter_map(Json::words);
+    for sentence in before.map(|sentence| one_line(sentence, LONGEST_DOUBT)) {
+        if !doubt.contains(&sentence) {
+            doubt.push(sentence);
+        }
+    }
+    doubt.truncate(MOST_DOUBT);
+    build.doubt = doubt;
+    build
 }
 
 /// Takes everything decided at one place out of a table, with what is nested in it.

@@ -112,6 +112,22 @@ pub fn matched(before: &Document, after: &Document) -> Vec<(Option<usize>, Optio
     pairs
 }
 
+/// Where a link of one rig is in the other; nothing when it is not there.
+pub fn followed(before: &Document, after: &Document, link: usize) -> Option<usize> {
+    let (mut old, mut new) = (Vec::new(), Vec::new());
+    for pair in matched(before, after) {
+        match pair {
+            (Some(it), Some(there)) if it == link => return Some(there),
+            (Some(it), None) => old.push(it),
+            (None, Some(there)) => new.push(there),
+            _ => {}
+        }
+    }
+    // One that took another role stands where it stood.
+    let same_place = old.contains(&link) && new.contains(&link) && before.links.len() == after.links.len();
+    if same_place { Some(link) } else { None }
+}
+
 /// Everything that differs, the rig first.
 pub fn differences(before: &Document, after: &Document) -> Vec<Difference> {
     let mut found = Vec::new();

@@ -25,14 +25,28 @@ pub const MOST_LINKS: usize = 40;
 
 /// A name as it is kept: one line, no spaces around it, at most [`LONGEST_NAME`] characters.
 pub fn tidy_name(name: &str) -> String {
-    let line: String = name.chars().map(|c| if c.is_control() || is_unseen(c) { ' ' } else { c }).collect();
+    // Joiners shape letters within a word; alone they are nothing.
+    let joiners = |c: char| matches!(c, '\u{200c}' | '\u{200d}');
+    let name = one_line(name, LONGEST_NAME);
+    if name.chars().all(|c| joiners(c) || c == ' ') { String::new() } else { name }
+}
+
+/// Words on one line, without marks that hide or turn the reading direction, cut to a number of letters.
+pub fn one_line(words: &str, longest: usize) -> String {
+    let seen = words.chars().filter(|c| !is_unseen(*c));
+    let line: String = seen.map(|c| if c.is_control() { ' ' } else { c }).collect();
     let words: Vec<&str> = line.split_whitespace().collect();
-    words.join(" ").chars().take(LONGEST_NAME).collect::<String>().trim_end().to_string()
+    words.join(" ").chars().take(longest).collect::<String>().trim_end().to_string()
 }
 
 /// Marks that show nothing but turn the reading direction or hide in a name.
 const fn is_unseen(c: char) -> bool {
-    matches!(c, '\u{200b}'..='\u{200f}' | '\u{2028}'..='\u{202e}' | '\u{2060}'..='\u{2069}' | '\u{feff}')
+    matches!(
+        c,
+        '\u{ad}' | '\u{61c}' | '\u{115f}' | '\u{1160}' | '\u{17b4}' | '\u{17b5}' | '\u{180e}' | '\u{200b}'
+            | '\u{200e}' | '\u{200f}' | '\u{202a}'..='\u{202e}' | '\u{2060}'..='\u{206f}' | '\u{2800}' | '\u{3164}'
+            | '\u{feff}' | '\u{ffa0}'
+    )
 }
 
 /// How hard the rig is used.

@@ -11,6 +11,7 @@ mod field;
 mod findings;
 mod forces;
 mod form;
+mod held;
 mod keep;
 mod later;
 mod markup;
@@ -38,12 +39,15 @@ mod verdict;
 mod words;
 mod working;
 
+use held::Held;
 use leptos::prelude::*;
 use linkwright::quantity::System;
 use linkwright::report::LinkReport;
-use linkwright::share;
 use state::{Bench, Leaf};
 use tag::{Tag, button, live, nothing, tag, words as live_words};
+
+/// What the page is called while what it holds has no name.
+const NAME: &str = "Linkwright: size a suspension link and see why";
 
 /// Mounts the page.
 pub(crate) fn start() {
@@ -54,6 +58,10 @@ pub(crate) fn start() {
 /// The whole page.
 fn page() -> AnyView {
     let bench = Bench::open();
+    Effect::new(move |_| {
+        let name = bench.document.with(|document| document.name.clone());
+        storage::name_page(&if name.is_empty() { NAME.to_string() } else { format!("{name}: Linkwright") });
+    });
     let main = tag("main class=bench")
         .class("proving", move || bench.known.get() && bench.leaf.get() == Leaf::Prove)
         .class("whole", move || bench.leaf.get() == Leaf::Rig)
@@ -134,8 +142,19 @@ fn leaf(bench: Bench, leaf: Leaf, open: &'static str, name: &str) -> Tag {
 /// What a received link brought with it, and the way back.
 fn told(bench: Bench) -> Tag {
     let sentences = move || {
-        let told = bench.told.get();
-        told.iter().map(|sentence| tag("p").with(&**sentence).into_any()).collect::<Vec<_>>().into_any()
+        let line = |sentence: &String| tag("p").with(&**sentence).into_any();
+        let mut told: Vec<AnyView> = bench.told.with(|told| told.iter().map(line).collect());
+        // What makes the numbers doubtful stays until somebody compared them.
+        let doubt: Vec<AnyView> = bench.work.with(|work| work.doubt.iter().map(line).collect());
+        if !doubt.is_empty() {
+            told.extend(doubt);
+            let compared = button("button type=button id=compared", "I have compared every number", move |_| {
+                bench.clear_doubt();
+                storage::show("answer");
+            });
+            told.push(tag("p class=back").with(compared).into_any());
+        }
+        told.into_any()
     };
     let back = move || {
         if bench.before.with(Option::is_none) {
@@ -149,7 +168,7 @@ fn told(bench: Bench) -> Tag {
             }))
             .into_any()
     };
-    let elsewhere = move || bench.elsewhere.get().map_or_else(nothing, |fragment| elsewhere(bench, &fragment));
+    let elsewhere = move || bench.elsewhere.get().map_or_else(nothing, |held| elsewhere(bench, &held));
     let trouble = move || bench.trouble.get().map_or_else(nothing, trouble);
     tag("div id=told role=status").with(live(sentences)).with(live(back)).with(live(elsewhere)).with(live(trouble))
 }
@@ -162,8 +181,8 @@ fn trouble(trouble: storage::Trouble) -> AnyView {
 }
 
 /// Another tab holds something else: the reader decides.
-fn elsewhere(bench: Bench, fragment: &str) -> AnyView {
-    let title = shelf::title(bench, &share::from_fragment(fragment).document);
+fn elsewhere(bench: Bench, held: &Held) -> AnyView {
+    let title = shelf::title(bench, &held.document());
     tag("p class=elsewhere")
         .with("Another tab has something else open: ")
         .with(&*title)
@@ -193,6 +212,10 @@ fn summary(bench: Bench) -> Tag {
 fn summed(bench: Bench) -> String {
     if bench.leaf.get() == Leaf::Rig {
         return bench.whole.with(|whole| whole.as_ref().map(rig::summary).unwrap_or_default());
+    }
+    if bench.leaf.get() == Leaf::Saved {
+        let stands = saved::stands(bench);
+        return stands.strip_suffix(':').map(|words| format!("{words}.")).unwrap_or(stands);
     }
     words::summary(bench)
 }

@@ -41,6 +41,7 @@ fn sample() -> Vec<Build> {
         removed: None,
         document,
         earlier: vec![earlier],
+        doubt: Vec::new(),
     };
     let second = Build {
         id: "b".to_string(),
@@ -77,7 +78,7 @@ fn a_hundred_thousand_rigs_come_back_from_file_and_link_bit_for_bit() {
                     let document = dice.rig();
                     let saved = format!("2026-11-25T07:41:{:02}.000Z", number % 60);
                     let earlier = vec![Earlier { saved: saved.clone(), fragment: to_fragment(&document) }];
-                    Build { id: format!("b{number}"), saved, removed: None, document, earlier }
+                    Build { id: format!("b{number}"), saved, removed: None, document, earlier, doubt: Vec::new() }
                 })
                 .collect();
             let read = from_text(&to_text(&builds)).expect("a file");
@@ -283,4 +284,61 @@ fn json_is_read_as_others_read_it() {
 #[test]
 fn json_says_in_which_line_it_stops() {
     assert_eq!(json::read("{\n  \"a\": 1\n  \"b\": 2\n}"), Err("In line 3: a comma is missing.".to_string()));
+}
+
+#[test]
+fn a_doubt_stays_with_the_build() {
+    let edited = SAMPLE.replacen("4100 lb", "4300 lb", 1);
+    let mut read = from_text(&edited).expect("a file");
+    let doubt = read.builds[0].doubt.clone();
+    assert!(doubt.len() == 1 && doubt[0].contains("Compare every number"), "{doubt:?}");
+    assert!(read.builds[1].doubt.is_empty(), "the other one is sound");
+    // Written anew the check fits; the doubt remains all the same, until somebody takes it away.
+    for _ in 0..2 {
+        read = from_text(&to_text(&read.builds)).expect("a file");
+        assert_eq!(read.builds[0].doubt, doubt);
+        assert_eq!(read.told, doubt);
+    }
+    read.builds[0].doubt.clear();
+    assert_eq!(from_text(&to_text(&read.builds)).expect("a file").told, Vec::<String>::new());
+}
+
+#[test]
+fn what_could_not_be_read_is_named_and_counted() {
+    let values: Vec<String> = (0..9).map(|number| format!("\"unknown-{number}\": \"1 in\"")).collect();
+    let with = format!("\"rig\": {{ {},", values.join(", "));
+    let read = from_text(&SAMPLE.replacen("\"rig\": {", &with, 1)).expect("a file");
+    assert!(read.told[0].contains("“unknown-5” and 3 more."), "{:?}", read.told);
+}
+
+#[test]
+fn doubts_from_a_file_are_short_and_few() {
+    let mut build = Build { doubt: vec!["x".repeat(5_000); 1], ..sample()[0].clone() };
+    build.doubt.extend((0..40).map(|number| format!("line {number}\nbreak")));
+    let read = from_text(&to_text(&[build])).expect("a file");
+    assert_eq!(read.builds[0].doubt.len(), 8);
+    assert!(read.builds[0].doubt.iter().all(|doubt| doubt.len() <= 400 && !doubt.contains('\n')));
+}
+
+#[test]
+fn a_build_adds_nothing_to_one_that_has_all_of_it() {
+    let [first, _] = &sample()[..] else { panic!("two builds") };
+    let plain = Build { earlier: Vec::new(), ..first.clone() };
+    assert!(first.has_all_of(&plain) && first.has_all_of(first));
+    assert!(!plain.has_all_of(first), "the other one knows more of the past");
+}
+
+#[test]
+fn names_keep_their_letters_and_lose_what_hides() {
+    let cases = [
+        ("क्\u{200d}ष", "क्\u{200d}ष"),
+        ("می\u{200c}خواهم", "می\u{200c}خواهم"),
+        ("\u{200d}\u{200c}", ""),
+        ("\u{3164}", ""),
+        ("a\u{ad}b\u{61c}c\u{202e}d", "abcd"),
+        ("  two\n words\t", "two words"),
+    ];
+    for (name, tidy) in cases {
+        assert_eq!(linkwright::document::tidy_name(name), tidy, "{name:?}");
+    }
 }

@@ -1,6 +1,6 @@
 //! Differences between two rigs, in words.
 
-use linkwright::differences::{differences, matched};
+use linkwright::differences::{differences, followed, matched};
 use linkwright::document::{Document, Link, Position, Role, Seat, Use};
 use linkwright::layouts::{self, LAYOUTS};
 use linkwright::quantity::{System, inch, lbf};
@@ -82,4 +82,22 @@ fn links_are_told_apart_by_where_they_sit() {
         matched(&before, &after),
         [(Some(0), Some(3)), (Some(1), Some(2)), (Some(2), Some(1)), (Some(3), Some(0))]
     );
+}
+
+#[test]
+fn a_link_is_followed_to_where_it_is_now() {
+    let before = rig();
+    let last = before.links.len() - 1;
+    let mut after = before.clone();
+    layouts::remove(&mut after, 0);
+    assert_eq!(followed(&before, &after, 0), None, "it is gone, and no other one stands for it");
+    for link in 1..=last {
+        let there = followed(&before, &after, link).expect("still there");
+        assert_eq!(after.links[there].title(), before.links[link].title());
+    }
+    let mut other_role = before.clone();
+    other_role.links[1].role = Role::TrackBar;
+    assert_eq!(followed(&before, &other_role, 1), Some(1), "with another role it stands where it stood");
+    assert_eq!(followed(&before, &other_role, 0), Some(0));
+    assert_eq!(followed(&before, &before, last), Some(last));
 }

@@ -3,7 +3,7 @@
 async function keepOffline() {
   if (!navigator.serviceWorker || location.protocol === 'file:') return;
   const home = await navigator.serviceWorker.register('sw.js', { updateViaCache: 'none' });
-  const tell = () => { if (home.waiting && home.active) offer(home.waiting); };
+  const tell = () => { if (home.waiting && home.active) offer(home); };
   const watch = () => { if (home.installing) home.installing.addEventListener('statechange', tell); };
   home.addEventListener('updatefound', watch);
   watch();
@@ -17,8 +17,8 @@ async function keepOffline() {
   });
 }
 
-// Said once. Nothing changes until the reader says yes.
-function offer(worker) {
+// Said once. Nothing changes until the reader says yes; by then a still newer one may wait, or this one run already.
+function offer(home) {
   const news = document.getElementById('news');
   if (news.firstChild) return;
   const words = document.createElement('p');
@@ -29,10 +29,14 @@ function offer(worker) {
   yes.textContent = 'Use it now';
   yes.addEventListener('click', () => {
     yes.disabled = true;
-    const reload = () => { if (worker.state === 'activated') location.reload(); };
-    worker.addEventListener('statechange', reload);
+    const worker = home.waiting;
+    if (!worker) return location.reload();
+    worker.addEventListener('statechange', () => {
+      if (worker.state === 'activated') location.reload();
+      // A still newer one took its place just now.
+      else if (worker.state === 'redundant') yes.disabled = false;
+    });
     worker.postMessage('take over');
-    reload();
   });
   words.append(yes);
   news.append(words);

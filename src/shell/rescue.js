@@ -41,14 +41,25 @@ var rescue = (function () {
 
   function again() { location.reload(); }
 
-  // The entries are set aside where the empty form offers them back.
-  function without() {
+  // The entries are set aside where the empty form offers them back; taking them away first makes room for that.
+  // Those that another tab left last stay: this tab's own are what it stopped with.
+  function without(told) {
+    var all = store(), entries = null, shared = null;
+    try { entries = window.sessionStorage.getItem('linkwright.entries'); } catch (refused) { /* Nothing of its own. */ }
     try {
-      var all = store(), entries = all.getItem('linkwright.entries');
-      if (entries) all.setItem('linkwright.before', entries);
-      all.removeItem('linkwright.entries');
+      shared = all.getItem('linkwright.entries');
+      entries = entries || shared;
+      if (shared === entries) all.removeItem('linkwright.entries');
       all.removeItem('linkwright.leaf');
     } catch (refused) { /* Nothing was kept, then. */ }
+    try {
+      if (entries) all.setItem('linkwright.before', entries);
+    } catch (full) {
+      try { if (shared === entries) all.setItem('linkwright.entries', entries); } catch (refused) { /* It stands below. */ }
+      told.textContent = 'There is no room to set your entries aside. Save the text below as a file, then empty the address of this page by hand.';
+      return;
+    }
+    try { window.sessionStorage.removeItem('linkwright.entries'); } catch (refused) { /* As above. */ }
     history.replaceState(null, '', location.href.split('#')[0]);
     location.reload();
   }
@@ -72,8 +83,9 @@ var rescue = (function () {
     row.className = 'buttons';
     button(row, 'again', 'Start again', again);
     if (!idle) {
-      button(row, 'without', 'Start again with an empty form', without);
-      add(box, 'p', 'The empty form offers your entries back. All else that you saved stays where it is.');
+      button(row, 'without', 'Start again with an empty form', function () { without(room); });
+      var room = add(box, 'p', 'The empty form offers your entries back. All else that you saved stays where it is.');
+      room.setAttribute('role', 'status');
     }
     add(box, 'h2', 'What this browser keeps for you');
     var text = file();

@@ -81,34 +81,8 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> St
     let system = bench.system.get();
     let wholes = [a, b].map(|document| Whole::of(document, None));
     let mut groups = String::new();
-    let weights = [0, 1].map(|side: usize| bench.show(wholes[side].rig.weight, Kind::Weight));
-    let pieces = [0, 1].map(|side: usize| format!("{:.0}", wholes[side].rig.pieces));
-    let mut rows = heading("All of it");
-    rows += &row("Links to make", pieces.each_ref().map(String::as_str), names);
-    rows += &row("All bars together", weights.each_ref().map(String::as_str), names);
-    groups += &element("tbody", &rows);
-    for pair in matched(a, b) {
-        let links = [(pair.0, a, &wholes[0]), (pair.1, b, &wholes[1])];
-        let about = links.iter().find_map(|(at, document, _)| document.links.get((*at)?)).map(Link::title);
-        let cells = links.map(|(at, _, whole)| at.map(|at| made(bench, whole.links.get(at))));
-        let mut rows = heading(&about.unwrap_or_default());
-        if let [Some(Ok(a)), Some(Ok(b))] = &cells {
-            for (number, about) in ["Mount to mount", "Bar", "Rod ends", "Saw to", "Verdict"].into_iter().enumerate() {
-                rows += &row(about, [&a[number], &b[number]], names);
-            }
-        } else {
-            // Where one of them has no answer, one line says what the other is.
-            let cells = cells.map(|cell| match cell {
-                None => "not there".to_string(),
-                Some(Err(words)) => words.to_string(),
-                Some(Ok(cells)) => cells.join(", "),
-            });
-            rows += &row("This link", cells.each_ref().map(String::as_str), names);
-        }
-        groups += &element("tbody", &rows);
-    }
-    let mut entered = String::new();
     let found = differences(a, b);
+    let mut entered = String::new();
     for difference in &found {
         if let Change::Input { label, before, after } = &difference.change {
             let about =
@@ -119,6 +93,48 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> St
     }
     if !entered.is_empty() {
         groups += &element("tbody", &(heading("Entered differently") + &entered));
+    }
+    let weights = [0, 1].map(|side: usize| bench.show(wholes[side].rig.weight, Kind::Weight));
+    let pieces = [0, 1].map(|side: usize| format!("{:.0}", wholes[side].rig.pieces));
+    let mut rows = heading("All of it");
+    rows += &row("Links to make", pieces.each_ref().map(String::as_str), names);
+    rows += &row("All bars together", weights.each_ref().map(String::as_str), names);
+    groups += &element("tbody", &rows);
+    // What comes out the same is told last, a line a link.
+    let mut alike = String::new();
+    for pair in matched(a, b) {
+        let links = [(pair.0, a, &wholes[0]), (pair.1, b, &wholes[1])];
+        let about = links.iter().find_map(|(at, document, _)| document.links.get((*at)?)).map(Link::title);
+        let about = about.unwrap_or_default();
+        let cells = links.map(|(at, _, whole)| at.map(|at| made(bench, whole.links.get(at))));
+        match &cells {
+            [Some(Ok(a)), Some(Ok(b))] if a == b => {
+                let once = said("td colspan=\"2\"", &a.join(", "));
+                alike += &element("tr", &(said("th scope=\"row\"", &about) + &once));
+            }
+            [Some(Ok(a)), Some(Ok(b))] => {
+                let mut rows = heading(&about);
+                for (number, about) in
+                    ["Mount to mount", "Bar", "Rod ends", "Saw to", "Verdict"].into_iter().enumerate()
+                {
+                    rows += &row(about, [&a[number], &b[number]], names);
+                }
+                groups += &element("tbody", &rows);
+            }
+            _ => {
+                // Where one of them has no answer, one line says what the other is.
+                let cells = cells.map(|cell| match cell {
+                    None => "not there".to_string(),
+                    Some(Err(words)) => words.to_string(),
+                    Some(Ok(cells)) => cells.join(", "),
+                });
+                let line = row("This link", cells.each_ref().map(String::as_str), names);
+                groups += &element("tbody", &(heading(&about) + &line));
+            }
+        }
+    }
+    if !alike.is_empty() {
+        groups += &element("tbody", &(heading("The same in both") + &alike));
     }
     let heads: String = names.iter().map(|name| said("th scope=\"col\"", name)).collect();
     let head = element("thead", &element("tr", &(said("td", "") + &heads)));

@@ -81,7 +81,7 @@ fn start_over(bench: Bench) -> AnyView {
         }
         button("button type=button class=quiet id=clear", "Clear every entry", move |_| bench.clear()).into_any()
     };
-    tag("div class='buttons clear'").with(trail::buttons(bench)).with(live(clear)).into_any()
+    tag("div class='buttons clear'").with(trail::buttons(bench, trail::BESIDE_THE_FORM)).with(live(clear)).into_any()
 }
 
 /// The invitation above an empty form.

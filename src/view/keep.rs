@@ -1,107 +1,113 @@
 //! How the entries outlive the page: in the address, in what the browser keeps, and beside another tab.
 
+use super::held::{Held, Work};
 use super::state::{Bench, Leaf};
-use super::storage::{self, BEFORE, ENTRIES, LEAF, RECEIVED, TICKS, TOLD, Trouble, UNITS, WORK};
+use super::storage::{self, BEFORE, ENTRIES, LEAF, TICKS, Trouble, UNITS};
 use leptos::prelude::*;
+use linkwright::differences::followed;
 use linkwright::document::Document;
 use linkwright::quantity::System;
-use linkwright::share;
-
-/// Which piece of work is on the bench. Tabs that hold the same one follow each other.
-#[derive(Clone, PartialEq, Eq, Default)]
-pub(super) struct Work {
-    /// Made anew whenever something else comes onto the bench.
-    pub(super) id: String,
-    /// The saved build it belongs to.
-    pub(super) build: Option<String>,
-    /// What that build held when it was last read or saved here, as a fragment.
-    pub(super) base: String,
-}
-
-impl Work {
-    /// Another piece of work, which belongs to no build.
-    pub(super) fn fresh() -> Self {
-        Self { id: storage::fresh_id(), ..Self::default() }
-    }
-
-    fn read(text: &str) -> Self {
-        let mut lines = text.lines().map(str::to_string);
-        let id = lines.next().unwrap_or_default();
-        let build = lines.next().filter(|build| !build.is_empty());
-        Self { id, build, base: lines.next().unwrap_or_default() }
-    }
-
-    fn write(&self) -> String {
-        format!("{}\n{}\n{}", self.id, self.build.as_deref().unwrap_or_default(), self.base)
-    }
-
-    /// The one that any tab worked on last.
-    fn kept() -> Self {
-        storage::kept(WORK).map(|text| Self::read(&text)).unwrap_or_default()
-    }
-}
+use linkwright::share::{self, Opened};
 
 impl Bench {
-    /// Takes what the address brings; else what was kept. The reader's own entries are never lost to a link.
+    /// Takes what the address brings when the page opens; else what was kept.
     pub(super) fn arrive(self) {
         let brought = storage::fragment();
-        let own = storage::kept(ENTRIES);
         let opened = share::from_fragment(&brought);
+        let text = storage::kept(ENTRIES);
+        let there = text.as_deref().map(Held::read).unwrap_or_default();
+        self.seen.set_value(text);
+        self.before.set(Some(Held::kept(BEFORE)).filter(|before| !before.fragment.is_empty()));
         if brought.is_empty() || opened.document == Document::default() {
             // A link that brings nothing leaves the entries alone.
-            let mut told = if brought.is_empty() { Vec::new() } else { opened.told };
-            if let Some(own) = &own {
-                let kept = share::from_fragment(own);
-                if !kept.told.is_empty() {
-                    told.push(DAMAGED.to_string());
-                    storage::keep_quietly(storage::DAMAGED, own);
-                }
-                self.replace(kept.document);
-            }
-            self.work.set(Some(Work::kept()).filter(|work| !work.id.is_empty()).unwrap_or_else(Work::fresh));
-            self.told.set(told);
-            self.offer_earlier(own.as_ref());
+            self.told.set(if brought.is_empty() { Vec::new() } else { opened.told });
+            self.take(there);
             return;
         }
         let plain = share::to_fragment(&opened.document);
-        let tab = storage::of_tab(ENTRIES);
-        if own.as_ref() == Some(&plain) {
-            self.work.set(Work::kept());
-        } else if tab.as_ref() == Some(&plain) {
-            // The same page loaded anew, while another tab works on something else.
-            self.work.set(storage::of_tab(WORK).map(|text| Work::read(&text)).unwrap_or_else(Work::fresh));
+        let tab = storage::of_tab(ENTRIES).map(|text| Held::read(&text)).unwrap_or_default();
+        if there.fragment == plain {
+            self.told.set(if there.work.doubt.is_empty() { opened.told } else { Vec::new() });
+            self.take(there);
+        } else if tab.fragment != plain {
+            self.receive(opened, there);
+        } else if tab.work.id == there.work.id {
+            // This tab slept or went back while another one went on with the same work.
+            self.offer(tab);
+            self.take(there);
         } else {
-            let received = storage::kept(RECEIVED);
-            let theirs = received.is_some() && received == own;
-            if let (Some(own), false) = (&own, theirs) {
-                storage::keep_quietly(BEFORE, own);
-            }
-            storage::keep_quietly(RECEIVED, &plain);
-            storage::keep_quietly(TOLD, &opened.told.join("\n"));
-            self.work.set(Work::fresh());
+            // The same page loaded anew, while another tab works on something else.
+            self.take(tab);
         }
-        // A damaged link stays damaged over a reload, though its address was written anew.
-        let untouched = storage::kept(RECEIVED).as_ref() == Some(&plain);
-        let kept = storage::kept(TOLD).filter(|_| untouched).unwrap_or_default();
-        let told = if opened.told.is_empty() { kept.lines().map(str::to_string).collect() } else { opened.told };
-        self.told.set(told);
-        self.offer_earlier(Some(&plain));
-        self.replace(opened.document);
     }
 
-    /// Offers the entries that were set aside, unless they are the ones on the bench.
-    fn offer_earlier(self, now: Option<&String>) {
-        self.before.set(storage::kept(BEFORE).filter(|before| Some(before) != now));
+    /// The address was changed while the page is open: by a link, by the reader, by a way back.
+    pub(super) fn address_changed(self) {
+        let opened = share::from_fragment(&storage::fragment());
+        let own = self.held();
+        if opened.document == Document::default() {
+            // Nothing came: what is on the bench stays, and the address says so again.
+            self.told.set(opened.told);
+            storage::write_fragment(&own.fragment);
+        } else if own.fragment == share::to_fragment(&opened.document) {
+            self.told.set(opened.told);
+        } else {
+            self.told.set(Vec::new());
+            self.receive(opened, own);
+        }
+    }
+
+    /// Puts a link on the bench, in the place of what is the reader's own.
+    fn receive(self, opened: Opened, own: Held) {
+        let plain = share::to_fragment(&opened.document);
+        let before = self.before.get_untracked().filter(|before| before.fragment == plain);
+        if !own.is_as_received() {
+            self.lay_aside(own);
+        }
+        self.take(before.unwrap_or_else(|| {
+            // One link opens where it is looked at, a whole rig where all of it is seen.
+            self.leaf.set(if opened.document.links.len() > 1 { Leaf::Rig } else { Leaf::Size });
+            Held { fragment: plain.clone(), work: Work { base: plain, doubt: opened.told, ..Work::fresh() } }
+        }));
+    }
+
+    /// Puts kept entries on the bench.
+    fn take(self, held: Held) {
+        let Held { fragment, mut work } = held;
+        if !fragment.is_empty() && !share::from_fragment(&fragment).told.is_empty() {
+            storage::keep_quietly(storage::DAMAGED, &fragment);
+            if !work.doubt.iter().any(|doubt| doubt == DAMAGED) {
+                work.doubt.push(DAMAGED.to_string());
+            }
+        }
+        let work = if work.id.is_empty() { Work::fresh() } else { work };
+        self.before.update(|before| *before = before.take().filter(|before| before.fragment != fragment));
+        let document = Held { fragment, work: Work::default() }.document();
+        self.elsewhere.set(None);
+        self.work.set(work);
+        self.replace(document);
+    }
+
+    /// Offers entries as the reader's own earlier ones.
+    fn offer(self, held: Held) {
+        self.note(storage::keep(BEFORE, &held.write()));
+        self.before.set(Some(held));
+    }
+
+    /// Sets entries aside that something else takes the place of, and offers them, unless a build holds them.
+    fn lay_aside(self, own: Held) {
+        if !own.fragment.is_empty() && !self.is_saved(&own.fragment) {
+            // What finds no room here is not written over where it stands.
+            let _ = self.set_aside(&own);
+            self.offer(own);
+        }
     }
 
     /// Puts something else on the bench; what was on it is set aside and offered.
     pub(super) fn exchange(self, document: Document, work: Work) {
-        let own = self.fragment_untracked();
-        if !own.is_empty() && !self.is_saved(&own) {
-            storage::keep_quietly(BEFORE, &own);
-            self.before.set(Some(own));
-        }
+        self.lay_aside(self.held());
         self.told.set(Vec::new());
+        self.elsewhere.set(None);
         self.work.set(work);
         self.replace(document);
     }
@@ -122,9 +128,20 @@ impl Bench {
         if let Some(own) = self.before.get_untracked() {
             self.forget_earlier();
             self.told.set(Vec::new());
-            storage::keep_quietly(RECEIVED, "");
-            self.work.set(Work::fresh());
-            self.replace(share::from_fragment(&own).document);
+            self.take(own);
+        }
+    }
+
+    /// The reader has compared the numbers.
+    pub(super) fn clear_doubt(self) {
+        let held = self.held();
+        self.work.update(|work| work.doubt.clear());
+        // The build itself is as sound as what equals it.
+        let record = held.work.build.as_ref().and_then(|id| self.record(id));
+        if let Some(mut kept) = record.filter(|kept| kept.raw.is_none() && kept.fragment == held.fragment) {
+            kept.build.doubt.clear();
+            // Where it cannot be kept, it is told, and the doubt comes back with the build.
+            let _ = self.put(&kept.build);
         }
     }
 
@@ -162,32 +179,41 @@ impl Bench {
 
     /// Keeps the entries, in the address too.
     fn write(self) {
-        let (fragment, mut work) = (self.fragment_untracked(), self.work.get_untracked());
+        let mut held = self.held();
         // What equals a saved build is that build, whichever way it came here.
-        if work.build.is_none() && !fragment.is_empty() {
+        if held.work.build.is_none() && !held.fragment.is_empty() {
             let same = self.shelf.with_untracked(|shelf| {
                 let shelf = shelf.iter().flatten().filter(|kept| kept.lies_open());
-                shelf.filter(|kept| kept.fragment == fragment).map(|kept| kept.build.id.clone()).next()
+                shelf.filter(|kept| kept.fragment == held.fragment).map(|kept| kept.build.id.clone()).next()
             });
             if same.is_some() {
-                work = Work { build: same, base: fragment.clone(), ..work };
-                self.work.set(work.clone());
+                held.work = Work { build: same, base: held.fragment.clone(), ..held.work };
+                self.work.set(held.work.clone());
             }
         }
-        let text = work.write();
+        let text = held.write();
         // What this tab has written already may have given way to another tab's since: that stands until something changes.
-        let written =
-            storage::of_tab(ENTRIES).unwrap_or_default() == fragment && storage::of_tab(WORK).as_ref() == Some(&text);
-        if !written {
-            let (stored, there) = (Work::kept(), storage::kept(ENTRIES).unwrap_or_default());
-            if stored.id != work.id && !there.is_empty() && there != fragment {
-                self.set_aside(&there, &stored.id);
-            }
-            self.note(storage::keep(WORK, &text).and_then(|()| storage::keep(ENTRIES, &fragment)));
-            storage::keep_of_tab(WORK, &text);
-            storage::keep_of_tab(ENTRIES, &fragment);
+        if storage::of_tab(ENTRIES).unwrap_or_default() != text {
+            self.note(self.keep_entries(&held, &text));
+            storage::keep_of_tab(ENTRIES, &text);
         }
-        storage::write_fragment(&fragment);
+        storage::write_fragment(&held.fragment);
+    }
+
+    /// Keeps the entries for every tab. What is there and was not seen here, or is other work, is set aside first.
+    fn keep_entries(self, held: &Held, text: &str) -> Result<(), Trouble> {
+        let there = storage::kept(ENTRIES).unwrap_or_default();
+        if there == text {
+            return Ok(());
+        }
+        let other = Held::read(&there);
+        let unseen = self.seen.with_value(|seen| seen.as_deref().unwrap_or_default() != there);
+        if (unseen || other.work.id != held.work.id) && other.fragment != held.fragment {
+            self.set_aside(&other)?;
+        }
+        storage::keep(ENTRIES, text)?;
+        self.seen.set_value(Some(text.to_string()));
+        Ok(())
     }
 
     /// Notes whether something could be kept.
@@ -197,57 +223,81 @@ impl Bench {
         }
     }
 
+    /// What is on the bench, as it is kept.
+    pub(super) fn held(self) -> Held {
+        Held { fragment: self.document.with_untracked(fragment_of), work: self.work.get_untracked() }
+    }
+
     /// The document as a fragment; empty when nothing was entered.
     pub(super) fn fragment(self) -> String {
         self.document.with(fragment_of)
     }
 
-    /// The same, asked once.
-    pub(super) fn fragment_untracked(self) -> String {
-        self.document.with_untracked(fragment_of)
-    }
-
     /// Follows another tab that works on the same thing, and notices one that works on another.
     pub(super) fn mind_other_tabs(self) {
+        // A file that another tab takes in comes build by build.
+        let waits = StoredValue::new(false);
+        let read_soon = move || {
+            if !waits.get_value() {
+                waits.set_value(true);
+                let read = move || {
+                    waits.set_value(false);
+                    self.read_shelf();
+                };
+                set_timeout(read, std::time::Duration::from_millis(100));
+            }
+        };
         window_event_listener_untyped("storage", move |event| match storage::changed_key(&event).as_deref() {
-            Some(ENTRIES | WORK) => self.look_across(),
-            Some(key) if key.starts_with(storage::BUILD) => self.read_shelf(),
-            Some("") => self.read_shelf(),
+            Some(ENTRIES) => self.look_across(),
+            Some(key) if key.is_empty() || key.starts_with(storage::BUILD) => read_soon(),
             _ => {}
         });
+        // A page that a way back brings to life again has heard nothing meanwhile.
+        window_event_listener_untyped("pageshow", move |_| self.look_across());
     }
 
     /// What is kept now counts, not what the event says: it may be older than this tab's own last entry.
     fn look_across(self) {
-        let (work, there) = (Work::kept(), storage::kept(ENTRIES).unwrap_or_default());
-        let own = self.fragment_untracked();
-        if work.id != self.work.with_untracked(|own| own.id.clone()) {
-            self.elsewhere.set(Some(there).filter(|there| !there.is_empty() && *there != own));
+        let text = storage::kept(ENTRIES);
+        if self.seen.with_value(|seen| *seen == text) {
+            return;
+        }
+        let there = text.as_deref().map(Held::read).unwrap_or_default();
+        let own = self.held();
+        if there.work.id != own.work.id {
+            let other = !there.fragment.is_empty() && there.fragment != own.fragment;
+            self.elsewhere.set(other.then_some(there));
             return;
         }
         self.elsewhere.set(None);
-        if self.work.with_untracked(|own| *own != work) {
-            self.work.set(work);
+        self.seen.set_value(text);
+        if there.work != own.work {
+            self.work.set(there.work.clone());
         }
-        if there != own {
-            self.follow(&there);
+        if there.fragment != own.fragment {
+            self.follow(there.document());
         }
     }
 
-    /// Takes over what another tab entered; what is half typed here stays if it still fits.
-    fn follow(self, fragment: &str) {
-        let document = share::from_fragment(fragment).document;
-        let document = if fragment.is_empty() { Document::default() } else { document };
-        let last = document.links.len().saturating_sub(1);
-        self.at.update(|at| *at = (*at).min(last));
+    /// Takes over another state of the same work; what is half typed here stays if it still fits.
+    pub(super) fn follow(self, document: Document) {
+        let at = self.at.get_untracked();
+        let there = self.document.with_untracked(|now| followed(now, &document, at));
+        if there.is_none() && matches!(self.leaf.get_untracked(), Leaf::Size | Leaf::Prove) && document.links.len() > 1
+        {
+            // The link on the bench is gone: never another one in its place, unnoticed.
+            self.leaf.set(Leaf::Rig);
+        }
+        self.at.set(there.unwrap_or(0));
         self.document.set(document);
     }
 
     /// Shows here what the other tab holds.
     pub(super) fn join(self) {
-        let (work, there) = (Work::kept(), storage::kept(ENTRIES).unwrap_or_default());
-        self.elsewhere.set(None);
-        self.exchange(share::from_fragment(&there).document, work);
+        let text = storage::kept(ENTRIES);
+        let there = text.as_deref().map(Held::read).unwrap_or_default();
+        self.exchange(there.document(), there.work);
+        self.seen.set_value(text);
     }
 }
 

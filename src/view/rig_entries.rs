@@ -2,7 +2,8 @@
 
 use super::field::{number, radios};
 use super::more::folded;
-use super::state::Bench;
+use super::state::{Bench, Leaf};
+use super::storage;
 use super::tag::{nothing, tag};
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_NAME, tidy_name};
@@ -44,7 +45,14 @@ pub(super) fn name(bench: Bench) -> AnyView {
     let entry = tag("input id=in-name type=text autocomplete=off enterkeyhint=done aria-describedby=help-name")
         .set("maxlength", &LONGEST_NAME.to_string())
         .value(move || bench.document.with(|document| document.name.clone()))
-        .on("change", take);
+        .on("change", take)
+        .on("keydown", move |event| {
+            // Whoever confirms the name where builds are saved wants it saved.
+            if storage::is_enter(&event) && bench.leaf.get_untracked() == Leaf::Saved {
+                take(event);
+                storage::press("save");
+            }
+        });
     tag("div class=field")
         .with(tag("label for=in-name").with("Name of this rig"))
         .with(tag("div class='entry words'").with(entry))

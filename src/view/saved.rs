@@ -2,7 +2,7 @@
 
 use super::markup::said;
 use super::shelf::{Kept, Saving, title};
-use super::shelf_list::{act, binned, listed};
+use super::shelf_list::{act, binned, bring, listed};
 use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words as live_words};
 use super::{compare, rig_entries, storage, trail};
@@ -26,6 +26,8 @@ pub(super) struct Shown {
     pub(super) clash: RwSignal<bool>,
     /// The builds whose history is open.
     pub(super) history: RwSignal<Vec<String>>,
+    /// The build that was just deleted, and can be brought back on the spot.
+    pub(super) binned: RwSignal<Option<String>>,
     /// The build that the next press deletes for good.
     pub(super) armed: RwSignal<String>,
 }
@@ -38,8 +40,21 @@ pub(super) fn saved(bench: Bench) -> AnyView {
         find: RwSignal::default(),
         clash: RwSignal::new(false),
         history: RwSignal::default(),
+        binned: RwSignal::default(),
         armed: RwSignal::default(),
     };
+    // What was said of the last step says nothing of the next.
+    Effect::new(move |_| {
+        bench.shelf.track();
+        let gone = |id: &String| {
+            bench
+                .shelf
+                .with_untracked(|shelf| !shelf.iter().flatten().any(|kept| kept.build.id == *id && kept.lies_in_bin()))
+        };
+        if shown.binned.with_untracked(|id| id.as_ref().is_some_and(gone)) {
+            shown.binned.set(None);
+        }
+    });
     let count = move |which: fn(&Kept) -> bool| {
         bench.shelf.with(|shelf| shelf.iter().flatten().filter(|kept| which(kept)).count())
     };
@@ -68,7 +83,10 @@ pub(super) fn saved(bench: Bench) -> AnyView {
         tag("p class=kicker").with("On this device").into_any(),
         tag("h2 id=saved-title tabindex=-1").with(live_words(heading)).into_any(),
         saving(bench, shown),
-        tag("div id=saved-told role=status").markup(told).into_any(),
+        tag("div class=done-here")
+            .with(tag("div id=saved-told role=status").markup(told))
+            .with(live(move || shown.binned.get().map_or_else(nothing, |id| bring_back(bench, shown, id))))
+            .into_any(),
         list.into_any(),
         live(move || if many.get() > 0 { compare::compare(bench) } else { nothing() }),
         files(bench, shown),
@@ -77,34 +95,60 @@ pub(super) fn saved(bench: Bench) -> AnyView {
     .into_any()
 }
 
+/// The way back, beside the words that tell of the deletion.
+fn bring_back(bench: Bench, shown: Shown, id: String) -> AnyView {
+    let act = move |_| {
+        if let Some(kept) = bench.record(&id) {
+            bring(bench, shown, &kept);
+        }
+    };
+    button("button type=button id=bring-back", "Bring it back", act).into_any()
+}
+
 /// A list of builds whose buttons are heard.
 fn builds(open: &'static str, bench: Bench, shown: Shown, tell: fn(Bench, Shown) -> String) -> Tag {
     tag(open).markup(move || tell(bench, shown)).on("click", move |event| act(bench, shown, &event))
 }
 
+/// The record of the build that the bench belongs to.
+fn record(bench: Bench) -> Option<Kept> {
+    let id = bench.work.with(|work| work.build.clone())?;
+    bench.shelf.with(|shelf| shelf.iter().flatten().find(|kept| kept.build.id == id).cloned())
+}
+
+/// How what is on the bench stands to what is saved, in words.
+pub(super) fn stands(bench: Bench) -> String {
+    if bench.document.with(|document| *document == Document::default()) {
+        return "Nothing is entered yet.".to_string();
+    }
+    let Some(kept) = record(bench) else { return "Not saved yet.".to_string() };
+    let name = title(bench, &kept.build.document);
+    let changes = bench.document.with(|document| differences(&kept.build.document, document).len());
+    if changes > 0 {
+        let fragment = bench.fragment();
+        let earlier = kept.build.earlier.iter().rposition(|earlier| earlier.fragment == fragment);
+        if let Some((at, earlier)) = earlier.and_then(|at| Some((at, kept.build.earlier.get(at)?))) {
+            let when = storage::spoken_time(&earlier.saved);
+            return format!(
+                "Version {} of “{name}”, saved {when}. Save it to make it the newest. It differs from the newest:",
+                at + 1
+            );
+        }
+    }
+    let since = match changes {
+        0 => "Unchanged since.".to_string(),
+        1 => "One change since:".to_string(),
+        changes => format!("{changes} changes since:"),
+    };
+    format!("“{name}”, saved {}. {since}", storage::spoken_time(&kept.build.saved))
+}
+
 /// What is on the bench, and how it gets kept.
 fn saving(bench: Bench, shown: Shown) -> AnyView {
-    let record = move || {
-        let id = bench.work.with(|work| work.build.clone())?;
-        bench.shelf.with(|shelf| shelf.iter().flatten().find(|kept| kept.build.id == id).cloned())
-    };
+    let record = move || record(bench);
     // Whether there is one, which changes more seldom than what is in it.
     let known = Memo::new(move |_| record().is_some());
     let empty = Memo::new(move |_| bench.document.with(|document| *document == Document::default()));
-    let stands = move || {
-        if empty.get() {
-            return "Nothing is entered yet.".to_string();
-        }
-        let Some(kept) = record() else { return "Not saved yet.".to_string() };
-        let when = storage::spoken_time(&kept.build.saved);
-        let changes = bench.document.with(|document| differences(&kept.build.document, document).len());
-        let since = match changes {
-            0 => "Unchanged since.".to_string(),
-            1 => "One change since:".to_string(),
-            changes => format!("{changes} changes since:"),
-        };
-        format!("“{}”, saved {when}. {since}", title(bench, &kept.build.document))
-    };
     let changes = move || {
         let Some(kept) = record() else { return nothing() };
         let changes = bench.document.with(|document| differences(&kept.build.document, document));
@@ -129,11 +173,11 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
                 .with(name),
         )
         .with(live(another))
-        .with(trail::buttons(bench));
+        .with(trail::buttons(bench, ["button type=button class=quiet", "button type=button class=quiet"]));
     tag("section class=part-of aria-labelledby=bench-title")
         .with(tag("h3 id=bench-title").with("On the bench now"))
         .with(rig_entries::name(bench))
-        .with(tag("p id=bench-stands").with(live_words(stands)))
+        .with(tag("p id=bench-stands").with(live_words(move || stands(bench))))
         .with(live(changes))
         .with(buttons)
         .with(live(move || if shown.clash.get() { clash(bench, shown) } else { nothing() }))
@@ -264,7 +308,7 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
     };
     let buttons = tag("div class=buttons")
         .with(button("button type=button id=export-all", "Export all as one file", all).flag("disabled", none))
-        .with(tag("label class=button for=take-in").with("Take in a file"))
+        .with(tag("label class=button for=take-in").with("Import a file"))
         .with(
             tag("input class=unseen id=take-in type=file accept=.json,.txt,application/json,text/plain")
                 .on("change", take),
@@ -278,9 +322,8 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
         )
         .with(buttons)
         .with(
-            tag("p class=help").with(
-                "The file is plain text with every value and its unit. Taking it in adds builds and replaces none.",
-            ),
+            tag("p class=help")
+                .with("The file is plain text with every value and its unit. Importing adds builds and replaces none."),
         )
         .into_any()
 }

@@ -6,6 +6,7 @@ use super::tag::{button, tag, words as live_words};
 use super::{qr, rig, saved, storage, words};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use linkwright::document::Document;
 
 /// What to do where the browser does not let a page copy.
 const BELOW: &str = "Your browser did not let me copy. The link stands below: hold it, or press Ctrl and C.";
@@ -27,7 +28,10 @@ pub(super) fn send(bench: Bench) -> AnyView {
     };
     let link = move || storage::address(&bench.fragment());
     let buttons = tag("div class=buttons")
-        .with(button("button type=button id=save-here", "Save on this device", move |_| save(bench, told)))
+        .with(
+            button("button type=button id=save-here", "Save on this device", move |_| save(bench, told))
+                .flag("disabled", move || bench.document.with(|document| *document == Document::default())),
+        )
         .with(button("button type=button id=copy-link", "Copy the link", move |_| {
             copy(link(), told, "The link is on your clipboard.", BELOW);
         }))

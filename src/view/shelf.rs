@@ -1,17 +1,18 @@
 //! The saved builds on this device: one record each, the same text as a file of that build.
 
-use super::keep::Work;
+use super::held::{Held, Work};
 use super::state::{Bench, Leaf};
-use super::storage::{self, BUILD, Trouble};
+use super::storage::{self, BEFORE, BUILD, ENTRIES, Trouble};
 use super::words;
 use leptos::prelude::*;
 use linkwright::builds::{self, Build, is_id};
 use linkwright::document::{Document, tidy_name};
 use linkwright::order;
 use linkwright::share;
+use std::borrow::Cow;
 
 /// Sets of entries that the page itself put aside; more than these nobody misses.
-const MOST_ASIDE: usize = 20;
+const MOST_ASIDE: usize = 50;
 
 /// More complaints about a file than these help nobody.
 const MOST_TOLD: usize = 8;
@@ -26,8 +27,6 @@ pub(super) struct Kept {
     pub(super) build: Build,
     /// What it holds, as a fragment.
     pub(super) fragment: String,
-    /// What is wrong with it.
-    pub(super) told: Vec<String>,
     /// The record itself, where nothing could be read.
     pub(super) raw: Option<String>,
 }
@@ -35,13 +34,13 @@ pub(super) struct Kept {
 impl Kept {
     fn read(id: &str, text: String) -> Self {
         let read = builds::from_text(&text);
-        let (told, build) = match read {
-            Ok(read) => (read.told, read.builds.into_iter().next()),
-            Err(sentence) => (vec![sentence], None),
+        let (build, raw) = match read.map(|read| read.builds.into_iter().next()) {
+            Ok(Some(build)) => (build, None),
+            Ok(None) => (Build::default(), Some(text)),
+            Err(sentence) => (Build { doubt: vec![sentence], ..Build::default() }, Some(text)),
         };
-        let raw = if build.is_none() { Some(text) } else { None };
-        let build = Build { id: id.to_string(), ..build.unwrap_or_default() };
-        Self { fragment: share::to_fragment(&build.document), build, told, raw }
+        let build = Build { id: id.to_string(), ..build };
+        Self { fragment: share::to_fragment(&build.document), build, raw }
     }
 
     /// Whether it can be opened and is not in the bin.
@@ -129,24 +128,42 @@ impl Bench {
     }
 
     /// Puts entries into the bin, from where they can be brought back, unless a record holds them already.
-    pub(super) fn set_aside(self, fragment: &str, work: &str) {
+    ///
+    /// # Errors
+    /// When the browser has no room for them: then they must not be written over where they stand.
+    pub(super) fn set_aside(self, held: &Held) -> Result<(), Trouble> {
         // What was read before may be older than what another tab saved since.
         self.read_shelf();
-        let document = share::from_fragment(fragment).document;
-        if document == Document::default() || self.is_saved(fragment) {
-            return;
+        let document = held.document();
+        if document == Document::default() || self.is_saved(&held.fragment) {
+            return Ok(());
         }
         let now = storage::now();
-        let id = format!("{ASIDE}{work}");
-        let id = if is_id(&id) { id } else { format!("{ASIDE}{}", storage::fresh_id()) };
-        let build = Build { id, saved: now.clone(), removed: Some(now), document, earlier: Vec::new() };
-        // If it cannot be kept, that is told with the entries themselves.
-        let _ = self.put(&build);
+        let id = format!("{ASIDE}{}", held.work.id);
+        let mut build = match self.record(&id) {
+            // The same work was set aside before: that becomes an earlier version.
+            Some(mut kept) if kept.lies_in_bin() => {
+                kept.build.save(&document, &now);
+                kept.build
+            }
+            None if is_id(&id) => Build { id, saved: now.clone(), document, ..Build::default() },
+            _ => Build {
+                id: format!("{ASIDE}{}", storage::fresh_id()),
+                saved: now.clone(),
+                document,
+                ..Build::default()
+            },
+        };
+        build.removed = Some(now);
+        build.doubt.clone_from(&held.work.doubt);
+        self.put(&build)?;
+        // Not the one just written, wherever a clock that was set wrong would put it.
         let over: Vec<String> = self.records(|records| {
             let aside = records.iter().filter(|kept| kept.is_set_aside() && kept.lies_in_bin());
-            aside.skip(MOST_ASIDE).map(|kept| kept.build.id.clone()).collect()
+            aside.map(|kept| kept.build.id.clone()).filter(|id| *id != build.id).skip(MOST_ASIDE - 1).collect()
         });
         over.iter().for_each(|id| self.forget(id));
+        Ok(())
     }
 
     /// The document on the bench, saved: as the build it belongs to, or as another one.
@@ -155,7 +172,7 @@ impl Bench {
         self.read_shelf();
         let record = work.build.as_ref().filter(|_| !as_another).and_then(|id| self.record(id));
         let fragment = share::to_fragment(&document);
-        let build = match record.filter(|kept| kept.raw.is_none()) {
+        let mut build = match record.filter(|kept| kept.raw.is_none()) {
             Some(kept) if kept.fragment != work.base && kept.fragment != fragment && !over => return Saving::Changed,
             Some(mut kept) => {
                 kept.build.save(&document, &storage::now());
@@ -167,6 +184,7 @@ impl Bench {
                 Build { id: storage::fresh_id(), saved: storage::now(), document, ..Build::default() }
             }
         };
+        build.doubt.clone_from(&work.doubt);
         if let Err(trouble) = self.put(&build) {
             return Saving::Trouble(trouble);
         }
@@ -181,12 +199,12 @@ impl Bench {
     /// Puts a saved build on the bench, or an earlier version of it.
     pub(super) fn open_build(self, id: &str, version: Option<&str>) {
         let Some(kept) = self.record(id) else { return };
-        let document = match version {
-            Some(fragment) => share::from_fragment(fragment).document,
-            None => kept.build.document.clone(),
+        let (document, doubt) = match version.map(share::from_fragment) {
+            Some(opened) => (opened.document, opened.told),
+            None => (kept.build.document, kept.build.doubt),
         };
         let leaf = if document.links.len() > 1 { Leaf::Rig } else { Leaf::Size };
-        let work = Work { build: Some(id.to_string()), base: kept.fragment.clone(), ..Work::fresh() };
+        let work = Work { build: Some(id.to_string()), base: kept.fragment, doubt, ..Work::fresh() };
         self.exchange(document, work);
         self.turn_to(leaf);
     }
@@ -201,14 +219,28 @@ impl Bench {
         self.put(&build).map(|()| title)
     }
 
-    /// Puts a build into the bin, or takes it out.
-    pub(super) fn bin(self, kept: &Kept, into: bool) -> Result<(), Trouble> {
-        let removed = if into { Some(storage::now()) } else { None };
-        self.put(&Build { removed, ..kept.build.clone() })?;
-        if into && self.work.with_untracked(|work| work.build.as_ref() == Some(&kept.build.id)) {
-            self.work.update(|work| work.build = None);
+    /// Puts a build into the bin.
+    pub(super) fn bin(self, kept: &Kept) -> Result<(), Trouble> {
+        self.put(&Build { removed: Some(storage::now()), ..kept.build.clone() })?;
+        if self.work.with_untracked(|work| work.build.as_ref() == Some(&kept.build.id)) {
+            self.work.update(|work| (work.build, work.base) = (None, String::new()));
         }
         Ok(())
+    }
+
+    /// Takes a build out of the bin, and says what it is called now.
+    pub(super) fn bring_back(self, kept: &Kept) -> Result<String, Trouble> {
+        let mut build = Build { removed: None, ..kept.build.clone() };
+        build.document.name = self.records(|records| free_name(records, &build.document.name));
+        if kept.is_set_aside() {
+            // From now on it is a build like any other, and nothing set aside later takes its place.
+            build.id = storage::fresh_id();
+        }
+        self.put(&build)?;
+        if build.id != kept.build.id {
+            self.forget(&kept.build.id);
+        }
+        Ok(title(self, &build.document))
     }
 
     /// Forgets a record for good.
@@ -220,10 +252,10 @@ impl Bench {
     /// Takes the builds of a file in; none of them replaces one that is here.
     pub(super) fn take_in(self, text: &str) -> Vec<String> {
         let mut here = self.records(<[Kept]>::to_vec);
-        let (mut added, mut known, mut renamed) = (0, 0, false);
+        let (mut added, mut known, mut binned, mut renamed) = (0, 0, 0, false);
         let mut told = Vec::new();
         for piece in pieces(text) {
-            let read = match builds::from_text(piece) {
+            let read = match builds::from_text(&piece) {
                 Ok(read) => read,
                 Err(sentence) => {
                     told.push(sentence);
@@ -232,17 +264,23 @@ impl Bench {
             };
             told.extend(read.told);
             for mut build in read.builds {
-                build.removed = None;
-                if here.iter().any(|kept| kept.lies_open() && kept.build.holds_the_same(&build)) {
+                let held = |kept: &&Kept| {
+                    kept.raw.is_none() && kept.build.has_all_of(&build) && (kept.lies_open() || build.removed.is_some())
+                };
+                if here.iter().find(held).is_some() {
                     known += 1;
                     continue;
                 }
-                if build.id.is_empty() || here.iter().any(|kept| kept.build.id == build.id) {
+                let aside = build.id.starts_with(ASIDE) && build.removed.is_none();
+                if build.id.is_empty() || aside || here.iter().any(|kept| kept.build.id == build.id) {
                     build.id = storage::fresh_id();
                 }
-                let name = free_name(&here, &build.document.name);
-                renamed |= name != build.document.name;
-                build.document.name = name;
+                binned += usize::from(build.removed.is_some());
+                if build.removed.is_none() {
+                    let name = free_name(&here, &build.document.name);
+                    renamed |= name != build.document.name;
+                    build.document.name = name;
+                }
                 let written = self.write_record(&build);
                 if let Err(trouble) = written {
                     self.note(written);
@@ -251,7 +289,7 @@ impl Bench {
                     return told;
                 }
                 added += 1;
-                here.push(Kept { fragment: String::new(), told: Vec::new(), raw: None, build });
+                here.push(Kept { fragment: String::new(), raw: None, build });
             }
         }
         self.read_shelf();
@@ -269,6 +307,9 @@ impl Bench {
             _ => format!("{added} of {all} builds were taken in; the others are here already."),
         };
         told.insert(0, count);
+        if binned > 0 {
+            told.insert(1, format!("{binned} of them lay in the bin, and do again."));
+        }
         if renamed {
             told.insert(1, "Where a name was taken, the new one has a number after it.".to_string());
         }
@@ -276,25 +317,41 @@ impl Bench {
     }
 }
 
-/// The files in a text: one, or every record of what the page hands out when it has stopped.
-fn pieces(text: &str) -> Vec<&str> {
-    let marked = format!("\n{BUILD}");
-    if !text.contains(&marked) {
-        return vec![text];
+/// The files in a text: one, or every record of what the page hands out when it has stopped, with the entries there.
+fn pieces(text: &str) -> Vec<Cow<'_, str>> {
+    let mut parts = text.split("\nlinkwright.").skip(1).peekable();
+    if parts.peek().is_none() {
+        return vec![Cow::Borrowed(text)];
     }
-    let records = text.split("\nlinkwright.").filter_map(|part| part.strip_prefix("build."));
-    records.filter_map(|part| part.split_once('\n').map(|(_, record)| record)).collect()
+    let (mut found, mut loose) = (Vec::new(), Vec::new());
+    for (key, record) in parts.filter_map(|part| part.split_once('\n')) {
+        if key.starts_with("build.") {
+            found.push(Cow::Borrowed(record));
+        } else if [ENTRIES, BEFORE].iter().any(|entries| entries.strip_prefix("linkwright.") == Some(key)) {
+            let document = Held::read(record).document();
+            if document != Document::default() {
+                loose.push(Cow::Owned(builds::to_text(&[Build { document, ..Build::default() }])));
+            }
+        }
+    }
+    // Last, for a build may hold them already.
+    found.append(&mut loose);
+    found
 }
 
-/// A name that no saved build has yet.
+/// A name that no saved build has yet: with the number after the highest that this name has.
 fn free_name(here: &[Kept], name: &str) -> String {
-    let taken = |name: &str| here.iter().any(|kept| kept.lies_open() && kept.build.document.name == name);
-    let mut free = name.to_string();
-    let mut number = 2;
-    while !name.is_empty() && taken(&free) {
-        let stem: String = name.chars().take(50).collect();
-        free = tidy_name(&format!("{stem} ({number})"));
-        number += 1;
+    let split = |name: &str| {
+        let numbered = name.strip_suffix(')').and_then(|name| name.rsplit_once(" ("));
+        let numbered = numbered.and_then(|(stem, number)| Some((stem.to_string(), number.parse::<u32>().ok()?)));
+        numbered.unwrap_or((name.to_string(), 1))
+    };
+    let taken = |it: &&Kept| it.lies_open() && it.build.document.name == name;
+    if name.is_empty() || here.iter().find(taken).is_none() {
+        return name.to_string();
     }
-    free
+    let stem: String = split(name).0.chars().take(50).collect();
+    let names = here.iter().filter(|kept| kept.lies_open()).map(|kept| split(&kept.build.document.name));
+    let highest = names.filter(|(other, _)| *other == stem).map(|(_, number)| number).max().unwrap_or(1);
+    tidy_name(&format!("{stem} ({})", highest.saturating_add(1)))
 }

@@ -48,7 +48,7 @@ fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
     let mut inside = said("h4", &name);
     let mut buttons = String::new();
     if kept.raw.is_some() {
-        inside.extend(kept.told.iter().map(|words| said("p class=\"error\"", words)));
+        inside.extend(build.doubt.iter().map(|words| said("p class=\"error\"", words)));
         inside += &said("p", "Nothing else is lost by it. Export it as it is, for somebody who can mend it.");
         buttons += &(act_button("export", "export", "Export it", "") + &for_good(shown, &build.id));
     } else {
@@ -60,7 +60,7 @@ fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
             when.push_str("On the bench now.");
         }
         inside += &(said("p class=\"source\"", &when) + &said("p", &about(bench, &build.document)));
-        inside.extend(kept.told.iter().map(|words| said("p class=\"error\"", words)));
+        inside.extend(build.doubt.iter().map(|words| said("p class=\"error\"", words)));
         buttons += &(act_button("open", "open", "Open", &name)
             + &act_button("copy", "quiet copy", "Duplicate", &name)
             + &act_button("export", "quiet export", "Export", &name)
@@ -85,15 +85,31 @@ fn history(bench: Bench, build: &Build) -> String {
     let mut saved = build.saved.clone();
     let mut lines = String::new();
     for (number, earlier) in build.earlier.iter().enumerate().rev() {
-        let before = share::from_fragment(&earlier.fragment).document;
+        let opened = share::from_fragment(&earlier.fragment);
+        let damaged: String = opened.told.iter().map(|words| said("p class=\"error\"", words)).collect();
+        let before = opened.document;
         let when = said("p", &storage::spoken_time(&saved));
         let changes = element("ul class=\"changes\"", &sentences(bench, &differences(&before, &after)));
-        let open = format!("Open the version before it, of {}", storage::spoken_time(&earlier.saved));
+        let open = format!("Open version {} of {}", number + 1, storage::spoken_time(&earlier.saved));
         let button = format!("button type=\"button\" class=\"quiet\" data-do=\"version\" data-version=\"{number}\"");
-        lines += &element("li", &(when + &changes + &said(&button, &open)));
+        lines += &element("li", &(when + &changes + &damaged + &said(&button, &open)));
         (after, saved) = (before, earlier.saved.clone());
     }
     element("ol class=\"history\"", &lines)
+}
+
+/// Takes a build out of the bin.
+pub(super) fn bring(bench: Bench, shown: Shown, kept: &Kept) {
+    shown.told.set(vec![match bench.bring_back(kept) {
+        Ok(name) => format!("“{name}” is back among the saved builds."),
+        Err(trouble) => format!("Not brought back. {}", trouble.sentence()),
+    }]);
+    storage::show("saved-title");
+}
+
+/// Gives the focus to what stands there once the list is written anew.
+fn focus_soon(selector: String) {
+    set_timeout(move || storage::focus(&selector), std::time::Duration::from_millis(30));
 }
 
 /// Does what a button of a build asks for.
@@ -101,6 +117,10 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
     let (Some(what), Some(id)) = (storage::attribute(event, "data-do"), storage::attribute(event, "data-build")) else {
         return;
     };
+    if matches!(what.as_str(), "copy" | "history" | "forget" | "export") {
+        // The list is written anew: the keyboard stays where it was.
+        focus_soon(format!("[data-build='{id}'] [data-do='{what}']"));
+    }
     let Some(kept) = bench.record(&id) else { return };
     let name = kept.title(bench);
     match what.as_str() {
@@ -122,10 +142,11 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
             }
             None => export(shown, &file_name(&name), &[kept.build]),
         },
-        "remove" => match bench.bin(&kept, true) {
+        "remove" => match bench.bin(&kept) {
             Ok(()) => {
                 shown.told.set(vec![format!("“{name}” is in the bin, at the end of this page.")]);
-                storage::show("saved-title");
+                shown.binned.set(Some(id));
+                focus_soon("#bring-back".to_string());
             }
             Err(trouble) => {
                 // There is no room for the note that it was deleted: then it can only go for good.
@@ -137,13 +158,7 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
                 shown.told.set(vec![sentence]);
             }
         },
-        "bring" => {
-            shown.told.set(vec![match bench.bin(&kept, false) {
-                Ok(()) => format!("“{name}” is back among the saved builds."),
-                Err(trouble) => format!("Not brought back. {}", trouble.sentence()),
-            }]);
-            storage::show("saved-title");
-        }
+        "bring" => bring(bench, shown, &kept),
         "history" => toggle(shown.history, id),
         "forget" if shown.armed.get_untracked() == id => {
             bench.forget(&id);

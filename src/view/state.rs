@@ -1,6 +1,6 @@
 //! What the page holds: the document, the unit system, half-typed entries, and what follows from them.
 
-use super::keep::Work;
+use super::held::{Held, Work};
 use super::shelf::Kept;
 use super::storage::{self, Trouble};
 use super::trail::Trail;
@@ -96,12 +96,14 @@ pub(super) struct Bench {
     pub(super) revision: RwSignal<u32>,
     pub(super) trail: Trail,
     pub(super) told: RwSignal<Vec<String>>,
-    /// The reader's own entries from before a received link, as a fragment.
-    pub(super) before: RwSignal<Option<String>>,
+    /// The reader's own entries from before something else came onto the bench.
+    pub(super) before: RwSignal<Option<Held>>,
     /// Which piece of work this is, to tell it from what another tab holds.
     pub(super) work: RwSignal<Work>,
-    /// What another tab holds, as a fragment, if that is another piece of work.
-    pub(super) elsewhere: RwSignal<Option<String>>,
+    /// What another tab holds, if that is another piece of work.
+    pub(super) elsewhere: RwSignal<Option<Held>>,
+    /// What this tab last read or wrote of what all tabs share.
+    pub(super) seen: StoredValue<Option<String>>,
     /// Why the browser keeps nothing, if so.
     pub(super) trouble: RwSignal<Option<Trouble>>,
     /// The builds on this device, once they were read.
@@ -153,6 +155,7 @@ impl Bench {
             before: RwSignal::new(None),
             work,
             elsewhere: RwSignal::new(None),
+            seen: StoredValue::new(None),
             trouble: RwSignal::new(None),
             shelf: RwSignal::new(None),
             opened: RwSignal::new(Vec::new()),
@@ -162,7 +165,7 @@ impl Bench {
         };
         bench.arrive();
         bench.save_on_change();
-        window_event_listener(leptos::ev::hashchange, move |_| bench.arrive());
+        window_event_listener(leptos::ev::hashchange, move |_| bench.address_changed());
         bench.mind_other_tabs();
         window_event_listener_untyped("beforeprint", move |_| bench.printing.set(true));
         window_event_listener_untyped("afterprint", move |_| {
@@ -209,9 +212,7 @@ impl Bench {
         self.revision.update(|revision| *revision += 1);
         let mut document = self.document.get_untracked();
         change(&mut document);
-        let last = document.links.len().saturating_sub(1);
-        self.at.update(|at| *at = (*at).min(last));
-        self.document.set(document);
+        self.follow(document);
     }
 
     /// The draft of a field, if it still stands.

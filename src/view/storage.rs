@@ -12,20 +12,14 @@ pub(super) use files::{chosen_text, download, is_kept_for_good, keep_for_good};
 use leptos::prelude::{document, window};
 use leptos::wasm_bindgen::{JsCast, JsValue};
 
-/// Where the entries are kept, as a fragment.
+/// Where the entries are kept, with the work they are: one text, so that they are kept together or not at all.
 pub(super) const ENTRIES: &str = "linkwright.entries";
-/// Which piece of work those entries are.
-pub(super) const WORK: &str = "linkwright.work";
 /// Where kept entries go that were damaged, before they are written over.
 pub(super) const DAMAGED: &str = "linkwright.damaged";
 /// Begins the key of every saved build.
 pub(super) const BUILD: &str = "linkwright.build.";
 /// Where the entries from before a received link are kept.
 pub(super) const BEFORE: &str = "linkwright.before";
-/// Where the last received link is kept, to tell it from the reader's own entries.
-pub(super) const RECEIVED: &str = "linkwright.received";
-/// What was said about the last received link.
-pub(super) const TOLD: &str = "linkwright.told";
 /// Where the unit system is kept.
 pub(super) const UNITS: &str = "linkwright.units";
 /// Which view was open.
@@ -182,6 +176,32 @@ pub(super) fn show(id: &str) {
         }
         element.scroll_into_view();
     }
+}
+
+/// Gives the focus to an element, which stays where it is.
+pub(super) fn focus(selector: &str) {
+    let element = document().query_selector(selector).ok().flatten();
+    if let Some(element) = element.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = element.focus();
+    }
+}
+
+/// Presses a button.
+pub(super) fn press(id: &str) {
+    let button = document().get_element_by_id(id);
+    if let Some(button) = button.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+        button.click();
+    }
+}
+
+/// Whether a key is the one that confirms.
+pub(super) fn is_enter(event: &web_sys::Event) -> bool {
+    event.dyn_ref::<web_sys::KeyboardEvent>().is_some_and(|event| event.key() == "Enter")
+}
+
+/// What the window and a saved bookmark are called.
+pub(super) fn name_page(name: &str) {
+    document().set_title(name);
 }
 
 /// What an attribute says on the element where an event began, or on one around it.

@@ -1,6 +1,6 @@
 //! The way back: every change of the entries can be undone and done again, as long as the page is open.
 
-use super::keep::Work;
+use super::held::Work;
 use super::state::Bench;
 use super::tag::button;
 use leptos::prelude::*;
@@ -74,16 +74,18 @@ impl Trail {
     }
 }
 
-/// The two buttons, where there is a way to go.
-pub(super) fn buttons(bench: Bench) -> Vec<AnyView> {
+/// The two buttons, beside the form and in the list of builds.
+pub(super) fn buttons(bench: Bench, [undo, redo]: [&'static str; 2]) -> Vec<AnyView> {
     let trail = bench.trail;
+    // At the end of the way a button keeps the focus, so that a keyboard is not thrown back to the top.
     let step = move |open, words, from: RwSignal<Vec<Step>>, to| {
         button(open, words, move |_| trail.go(bench, from, to))
-            .flag("disabled", move || from.with(Vec::is_empty))
+            .attribute("aria-disabled", move || from.with(Vec::is_empty).to_string())
             .into_any()
     };
-    vec![
-        step("button type=button class=quiet id=undo", "Undo", trail.back, trail.forth),
-        step("button type=button class=quiet id=redo", "Redo", trail.forth, trail.back),
-    ]
+    vec![step(undo, "Undo", trail.back, trail.forth), step(redo, "Redo", trail.forth, trail.back)]
 }
+
+/// Undo and redo beside the form.
+pub(super) const BESIDE_THE_FORM: [&str; 2] =
+    ["button type=button class=quiet id=undo", "button type=button class=quiet id=redo"];

@@ -145,7 +145,7 @@ pub(super) fn job(document: &Document, system: System) -> String {
     let used = used
         .and_then(|id| (USAGE.options)().into_iter().find(|option| option.id == id))
         .map_or("", |option| option.label);
-    format!("{weight}, {}", lower(used))
+    if weight.is_empty() || used.is_empty() { weight + &lower(used) } else { format!("{weight}, {}", lower(used)) }
 }
 
 /// A value in both unit systems, inches first.

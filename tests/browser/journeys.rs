@@ -13,6 +13,7 @@ mod access;
 mod driver;
 mod fallback;
 mod first;
+mod kept;
 mod offline;
 mod page;
 mod policy;
@@ -51,6 +52,15 @@ fn main() -> ExitCode {
         saved::two_tabs_agree_or_ask,
         saved::a_build_saved_elsewhere_is_not_written_over,
         saved::what_cannot_be_kept_is_told,
+        kept::a_tab_that_comes_back_late_overwrites_nothing,
+        kept::quick_steps_beside_another_tab_all_count,
+        kept::what_was_set_aside_and_brought_back_stays,
+        kept::a_full_store_loses_nothing,
+        kept::a_doubt_stays_until_it_is_cleared,
+        kept::a_damaged_earlier_version_says_so,
+        kept::many_builds_in_one_tick_all_arrive,
+        kept::an_address_that_brings_nothing_changes_nothing,
+        kept::a_keyboard_deletes_for_good,
         access::every_view_can_be_heard,
         access::twice_the_letters_still_fit,
         offline::a_second_visit_needs_no_network,

@@ -5,7 +5,7 @@ use crate::size::EXAMPLE;
 use serde_json::json;
 
 /// Saves what is on the bench under a name.
-async fn save_as(page: &Page, name: &str) {
+pub(crate) async fn save_as(page: &Page, name: &str) {
     page.click("#leaf-saved").await;
     page.enter("in-name", name).await;
     page.press(Key::Tab).await;
@@ -14,7 +14,7 @@ async fn save_as(page: &Page, name: &str) {
 }
 
 /// Opens the first listed build whose name has these words.
-async fn open(page: &Page, name: &str) {
+pub(crate) async fn open(page: &Page, name: &str) {
     page.click("#leaf-saved").await;
     page.wait_text("#builds", |text| text.contains(name)).await;
     let code = "const all = [...document.querySelectorAll('#builds [data-build]')];
@@ -58,6 +58,10 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
     }
     page.screenshot_whole("saved-phone").await;
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+    page.click("#builds li:first-child .remove").await;
+    page.wait_text("#saved-title", |text| text == "1 saved build").await;
+    page.press(Key::Enter).await;
+    page.wait_text("#saved-title", |text| text == "2 saved builds").await;
     page.click("#builds li:first-child .remove").await;
     page.wait_text("#saved-title", |text| text == "1 saved build").await;
     page.click("#bin summary").await;
@@ -122,7 +126,10 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     page.wait_text("#saved-told", |text| text.contains("is here already")).await;
     assert_eq!(page.records().await, before, "nothing came twice");
 
-    // What the page hands out when it has stopped can be taken in as well.
+    // What the page hands out when it has stopped can be taken in as well; what lay in the bin does again.
+    page.click("#builds li:first-child .remove").await;
+    page.wait_text("#saved-title", |text| text == "4 saved builds").await;
+    let before = page.records().await;
     let code = "return Object.keys(localStorage).map(key => '\\n' + key + '\\n' + localStorage[key] + '\\n').join('')";
     let rescued = page.script(code, vec![]).await.as_str().unwrap_or_default().to_owned();
     page.forget_everything().await;
@@ -133,6 +140,7 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     page.choose_file("take-in", &other).await;
     page.wait_text("#saved-told", |text| text.contains("5 builds were taken in")).await;
     assert_eq!(page.records().await, before, "bit for bit");
+    page.wait_text("#saved-title", |text| text == "4 saved builds").await;
 
     std::fs::write(&file, &text[..text.len() / 2]).expect("a file to write");
     page.choose_file("take-in", &file).await;
@@ -306,7 +314,7 @@ pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.wait_text("#told", |text| !text.contains("is full")).await;
 
     // Damaged records and entries.
-    page.script("localStorage['linkwright.build.broken'] = '{ \"format\"'; localStorage['linkwright.entries'] = localStorage['linkwright.entries'].slice(0, -9)", vec![])
+    page.script("localStorage['linkwright.build.broken'] = '{ \"format\"'; localStorage['linkwright.entries'] = localStorage['linkwright.entries'].replace('length=1.0', 'length=1.1')", vec![])
         .await;
     page.open(PHONE, "").await;
     page.wait_text("#told", |text| text.contains("was damaged")).await;

@@ -21,9 +21,14 @@ pub(crate) fn spoken_time(iso: &str) -> String {
     format!("{month} {}, {}, {hours}:{:02} {half}", date.get_date(), date.get_full_year(), date.get_minutes())
 }
 
-/// A name for something new: the time and a chance, in small letters and digits.
+/// A name for something new: the time and enough of chance that even a thousand in one tick differ.
 pub(crate) fn fresh_id() -> String {
-    let mut number = js_sys::Date::now() as u64 * 46_656 + (js_sys::Math::random() * 46_656.0) as u64;
+    let chance = || (js_sys::Math::random() * 36_f64.powi(5)) as u64;
+    [js_sys::Date::now() as u64, chance(), chance()].map(in_letters).concat()
+}
+
+/// A number in small letters and digits.
+fn in_letters(mut number: u64) -> String {
     let mut id = Vec::new();
     while number > 0 {
         id.insert(0, b"0123456789abcdefghijklmnopqrstuvwxyz"[(number % 36) as usize]);

@@ -1,0 +1,77 @@
+//! The entries as they are kept: one text, so that they never part from what they belong to.
+
+use super::storage;
+use linkwright::document::{Document, one_line};
+use linkwright::share;
+
+/// Which piece of work is on the bench. Tabs that hold the same one follow each other.
+#[derive(Clone, PartialEq, Eq, Default)]
+pub(super) struct Work {
+    /// Made anew whenever something else comes onto the bench.
+    pub(super) id: String,
+    /// The saved build it belongs to.
+    pub(super) build: Option<String>,
+    /// What it began as, as a fragment: that build when it was last read or saved here, or a received link.
+    pub(super) base: String,
+    /// Why its numbers must be compared before they are used; it stays until the reader says it was done.
+    pub(super) doubt: Vec<String>,
+}
+
+impl Work {
+    /// Another piece of work, which belongs to no build.
+    pub(super) fn fresh() -> Self {
+        Self { id: storage::fresh_id(), ..Self::default() }
+    }
+}
+
+/// Entries, with the work they are.
+#[derive(Clone, PartialEq, Eq, Default)]
+pub(super) struct Held {
+    /// The entries, as a fragment; empty when nothing was entered.
+    pub(super) fragment: String,
+    pub(super) work: Work,
+}
+
+/// More letters of a doubt than anybody reads.
+const LONGEST_DOUBT: usize = 400;
+
+impl Held {
+    /// Reads a text: the entries, the id of the work, its build, what it began as, and a line for each doubt.
+    pub(super) fn read(text: &str) -> Self {
+        let mut lines = text.lines().map(str::to_string);
+        let mut next = || lines.next().unwrap_or_default();
+        let (fragment, id, build, base) = (next(), next(), next(), next());
+        let build = Some(build).filter(|build| !build.is_empty());
+        let id = if id.is_empty() { storage::fresh_id() } else { id };
+        Self { fragment, work: Work { id, build, base, doubt: lines.collect() } }
+    }
+
+    /// The text; none when nothing was entered.
+    pub(super) fn write(&self) -> String {
+        if self.fragment.is_empty() {
+            return String::new();
+        }
+        let Work { id, build, base, doubt } = &self.work;
+        let mut text = [&self.fragment, id, build.as_deref().unwrap_or_default(), base].join("\n");
+        for doubt in doubt {
+            text.push('\n');
+            text += &one_line(doubt, LONGEST_DOUBT);
+        }
+        text
+    }
+
+    /// What is kept under a key, over all tabs.
+    pub(super) fn kept(key: &str) -> Self {
+        storage::kept(key).map(|text| Self::read(&text)).unwrap_or_default()
+    }
+
+    /// The entries themselves.
+    pub(super) fn document(&self) -> Document {
+        if self.fragment.is_empty() { Document::default() } else { share::from_fragment(&self.fragment).document }
+    }
+
+    /// Whether it is what somebody sent, with nothing of the reader's own in it.
+    pub(super) fn is_as_received(&self) -> bool {
+        self.work.build.is_none() && self.fragment == self.work.base
+    }
+}
