@@ -43,11 +43,12 @@ impl Bench {
 
     /// The address was changed while the page is open: by a link, by the reader, by a way back.
     pub(super) fn address_changed(self) {
-        let opened = share::from_fragment(&storage::fragment());
+        let brought = storage::fragment();
+        let opened = share::from_fragment(&brought);
         let own = self.held();
         if opened.document == Document::default() {
             // Nothing came: what is on the bench stays, and the address says so again.
-            self.told.set(opened.told);
+            self.told.set(if brought.is_empty() { Vec::new() } else { opened.told });
             storage::write_fragment(&own.fragment);
         } else if own.fragment == share::to_fragment(&opened.document) {
             self.told.set(opened.told);
@@ -270,13 +271,19 @@ impl Bench {
             return;
         }
         self.elsewhere.set(None);
-        self.seen.set_value(text);
+        self.saw(text);
         if there.work != own.work {
             self.work.set(there.work.clone());
         }
         if there.fragment != own.fragment {
             self.follow(there.document());
         }
+    }
+
+    /// Notes what all tabs share. What came from there is not written back: it may have gone on already.
+    fn saw(self, text: Option<String>) {
+        storage::keep_of_tab(ENTRIES, text.as_deref().unwrap_or_default());
+        self.seen.set_value(text);
     }
 
     /// Takes over another state of the same work; what is half typed here stays if it still fits.
@@ -297,7 +304,7 @@ impl Bench {
         let text = storage::kept(ENTRIES);
         let there = text.as_deref().map(Held::read).unwrap_or_default();
         self.exchange(there.document(), there.work);
-        self.seen.set_value(text);
+        self.saw(text);
     }
 }
 

@@ -1,7 +1,9 @@
 //! What stands in the page's place when it cannot run, and that nothing kept is lost by it.
 
+use crate::kept::FILL;
 use crate::offline::Folder;
-use crate::page::{DESK, PHONE, Page};
+use crate::page::{DESK, Key, PHONE, Page};
+use crate::saved::save_as;
 use crate::size::EXAMPLE;
 use serde_json::json;
 
@@ -75,6 +77,36 @@ pub(crate) async fn a_program_that_stops_gives_everything_back(page: &Page) {
     assert_eq!(page.fragment().await, "");
     page.click("#back-to-own").await;
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+}
+
+/// The empty form after a stop is new work: it belongs to no build, and needs no room.
+pub(crate) async fn the_empty_form_after_a_stop_is_new_work(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    save_as(page, "Mine").await;
+    page.click("#leaf-size").await;
+    page.enter("in-length", "41").await;
+    page.wait_text("#eye-to-eye", |text| text == "41 in").await;
+    page.pause(50).await;
+    page.script(FILL, vec![]).await;
+    page.script("Node.prototype.cloneNode = () => { throw new Error('refused') }", vec![]).await;
+    page.click("#leaf-prove").await;
+    page.wait_text(".rescue", |text| text.contains("has stopped")).await;
+    page.take_errors().await;
+    page.click("#without").await;
+    page.wait_text("#still-needed", |text| text.contains("Still needed")).await;
+    page.click("#leaf-saved").await;
+    page.wait_text("#bench-stands", |text| text == "Nothing is entered yet.").await;
+    page.script(
+        "Object.keys(localStorage).filter(it => it.startsWith('filler')).forEach(it => localStorage.removeItem(it))",
+        vec![],
+    )
+    .await;
+    page.enter("in-name", "Another").await;
+    page.press(Key::Enter).await;
+    page.wait_text("#saved-told", |text| text.contains("Saved as “Another”")).await;
+    assert_eq!(page.records().await.len(), 2, "beside the other one");
+    page.click("#back-to-own").await;
+    page.wait_text("#bench-stands", |text| text.contains("“Mine”") && text.contains("One change since")).await;
 }
 
 /// What goes wrong in something that the browser added to the page is not the page's end.

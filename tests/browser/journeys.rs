@@ -76,6 +76,7 @@ fn main() -> ExitCode {
         fallback::without_scripts_the_page_says_so,
         fallback::without_webassembly_entries_can_be_taken_along,
         fallback::a_program_that_stops_gives_everything_back,
+        fallback::the_empty_form_after_a_stop_is_new_work,
         fallback::a_stranger_s_mistake_changes_nothing,
         fallback::a_part_that_does_not_arrive_can_be_tried_again,
     ];

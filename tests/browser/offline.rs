@@ -37,19 +37,19 @@ impl Drop for Folder {
 }
 
 /// Another build of the page: its program and its page both say so.
-fn newer(folder: &Path) {
+fn newer(folder: &Path, name: &str) {
     let index = fs::read_to_string(folder.join("index.html")).expect("the page");
     let old =
         index.split('"').find(|it| it.starts_with("linkwright-") && it.ends_with(".js")).expect("the glue's name");
     let glue = fs::read(folder.join(old)).expect("the glue");
-    let changed = [&glue, &b"globalThis.build = 'newer';\n"[..]].concat();
+    let changed = [&glue[..], format!("globalThis.build = '{name}';\n").as_bytes()].concat();
     let new = format!("linkwright-{}.js", digest::mark(&changed));
     fs::remove_file(folder.join(old)).expect("the old glue");
     fs::write(folder.join(&new), &changed).expect("the new glue");
     let index = index
         .replace(old, &new)
         .replace(&digest::integrity(&glue), &digest::integrity(&changed))
-        .replace("<html lang=\"en\"", "<html lang=\"en\" data-build=\"newer\"");
+        .replace("<html lang=\"en\"", &format!("<html lang=\"en\" data-build=\"{name}\""));
     fs::write(folder.join("index.html"), index).expect("the new page");
     worker::write(folder).expect("the new worker");
 }
@@ -120,7 +120,7 @@ pub(crate) async fn a_newer_build_waits_for_a_yes(page: &Page) {
     assert_eq!(build(page).await, ["first", "first"]);
     let folder = Folder::new("newer");
     let next = folder.with_build(&page.folder(), "next");
-    newer(&next);
+    newer(&next, "newer");
     page.serve(&next);
     // The host has no file of the first build any more; the reader sees all of it all the same.
     page.reload().await;
@@ -139,14 +139,27 @@ pub(crate) async fn a_newer_build_waits_for_a_yes(page: &Page) {
     page.enter("in-length", "40").await;
     page.wait_text("#bar-length", |text| text.contains("34-3/4 in")).await;
 
+    // Nobody said yes for a while, and a still newer one took its place.
+    let newest = folder.with_build(&next, "newest");
+    newer(&newest, "newest");
+    page.serve(&newest);
+    let update = "return navigator.serviceWorker.getRegistration().then(async home => {
+        const before = home.waiting;
+        await home.update();
+        return new Promise(done => {
+            const look = () => home.waiting && home.waiting !== before ? done('waits') : setTimeout(look, 50);
+            look();
+        });
+    })";
+    assert_eq!(page.script(update, vec![]).await, json!("waits"));
     page.click("#use-newer").await;
-    page.wait_text("[data-build=newer] #bar-length", |text| text.contains("34-3/4 in")).await;
-    assert_eq!(build(page).await, ["newer", "newer"]);
+    page.wait_text("[data-build=newest] #bar-length", |text| text.contains("34-3/4 in")).await;
+    assert_eq!(build(page).await, ["newest", "newest"]);
     assert_eq!(page.text("#news").await, "", "nothing more to tell");
     assert_eq!(builds_kept(page).await, 1, "the first build is gone");
     page.stop_server();
     page.reload().await;
-    assert_eq!(build(page).await, ["newer", "newer"], "without a network");
+    assert_eq!(build(page).await, ["newest", "newest"], "without a network");
 }
 
 /// A host that has only part of a newer build, or an altered one, changes nothing.
@@ -155,7 +168,7 @@ pub(crate) async fn a_broken_newer_build_is_refused(page: &Page) {
     kept(page).await;
     let folder = Folder::new("broken");
     let next = folder.with_build(&page.folder(), "next");
-    newer(&next);
+    newer(&next, "newer");
     fs::write(next.join("icon.svg"), "<svg xmlns='http://www.w3.org/2000/svg'/>").expect("an altered file");
     page.serve(&next);
     let update = "return navigator.serviceWorker.getRegistration().then(home => home.update()).then(home => new Promise(done => {
@@ -176,7 +189,7 @@ pub(crate) async fn a_broken_newer_build_is_refused(page: &Page) {
 pub(crate) async fn below_a_path_beside_another_copy(page: &Page) {
     let folder = Folder::new("below");
     folder.with_build(&page.folder(), "some/yard");
-    newer(&folder.with_build(&page.folder(), "other"));
+    newer(&folder.with_build(&page.folder(), "other"), "newer");
     page.serve(&folder.0);
     let home = page.address();
     page.visit(PHONE, &format!("{home}some/yard/#{EXAMPLE}")).await;
