@@ -74,8 +74,6 @@ var rescue = (function () {
 
   function show(title, why, detail, idle) {
     if (document.getElementById('rescue')) return;
-    // What has stopped writes no more.
-    window.addEventListener('pagehide', function (event) { event.stopImmediatePropagation(); }, true);
     var box = document.createElement('main');
     box.id = 'rescue';
     box.className = 'rescue';

@@ -180,6 +180,10 @@ impl Bench {
 
     /// Keeps the entries, in the address too.
     fn write(self) {
+        // What a page that has stopped still holds was set aside already.
+        if !storage::is_live() {
+            return;
+        }
         let mut held = self.held();
         // What equals a saved build is that build, whichever way it came here.
         if held.work.build.is_none() && !held.fragment.is_empty() {

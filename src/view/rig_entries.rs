@@ -50,7 +50,8 @@ pub(super) fn name(bench: Bench) -> AnyView {
             // Whoever confirms the name where builds are saved wants it saved.
             if storage::is_enter(&event) && bench.leaf.get_untracked() == Leaf::Saved {
                 take(event);
-                storage::press("save");
+                // The button may wake only with the name.
+                set_timeout(|| storage::press("save"), std::time::Duration::from_millis(30));
             }
         });
     tag("div class=field")

@@ -227,6 +227,11 @@ pub(super) fn select_all(id: &str) {
     }
 }
 
+/// Whether the page is alive: not once it has stopped and something else stands in its place.
+pub(super) fn is_live() -> bool {
+    document().document_element().is_some_and(|root| root.has_attribute("data-live"))
+}
+
 /// Marks the page as alive and takes the words away that stood in for it.
 pub(super) fn mark_live() {
     if let Some(root) = document().document_element() {
