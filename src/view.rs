@@ -214,8 +214,8 @@ fn summed(bench: Bench) -> String {
         return bench.whole.with(|whole| whole.as_ref().map(rig::summary).unwrap_or_default());
     }
     if bench.leaf.get() == Leaf::Saved {
-        let stands = saved::stands(bench);
-        return stands.strip_suffix(':').map(|words| format!("{words}.")).unwrap_or(stands);
+        let [short, _] = saved::stands(bench);
+        return short;
     }
     words::summary(bench)
 }

@@ -108,8 +108,9 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> St
         let about = about.unwrap_or_default();
         let cells = links.map(|(at, _, whole)| at.map(|at| made(bench, whole.links.get(at))));
         match &cells {
-            [Some(Ok(a)), Some(Ok(b))] if a == b => {
-                let once = said("td colspan=\"2\"", &a.join(", "));
+            [Some(a), Some(b)] if a == b => {
+                let words = a.as_ref().map_or_else(|why| (*why).to_string(), |cells| cells.join(", "));
+                let once = said("td colspan=\"2\"", &words);
                 alike += &element("tr", &(said("th scope=\"row\"", &about) + &once));
             }
             [Some(Ok(a)), Some(Ok(b))] => {

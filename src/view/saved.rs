@@ -116,31 +116,30 @@ fn record(bench: Bench) -> Option<Kept> {
     bench.shelf.with(|shelf| shelf.iter().flatten().find(|kept| kept.build.id == id).cloned())
 }
 
-/// How what is on the bench stands to what is saved, in words.
-pub(super) fn stands(bench: Bench) -> String {
+/// How what is on the bench stands to what is saved: in short, and with the times.
+pub(super) fn stands(bench: Bench) -> [String; 2] {
+    let plain = |words: &str| [words.to_string(), words.to_string()];
     if bench.document.with(|document| *document == Document::default()) {
-        return "Nothing is entered yet.".to_string();
+        return plain("Nothing is entered yet.");
     }
-    let Some(kept) = record(bench) else { return "Not saved yet.".to_string() };
+    let Some(kept) = record(bench) else { return plain("Not saved yet.") };
     let name = title(bench, &kept.build.document);
     let changes = bench.document.with(|document| differences(&kept.build.document, document).len());
-    if changes > 0 {
-        let fragment = bench.fragment();
-        let earlier = kept.build.earlier.iter().rposition(|earlier| earlier.fragment == fragment);
-        if let Some((at, earlier)) = earlier.and_then(|at| Some((at, kept.build.earlier.get(at)?))) {
-            let when = storage::spoken_time(&earlier.saved);
-            return format!(
-                "Version {} of “{name}”, saved {when}. Save it to make it the newest. It differs from the newest:",
-                at + 1
-            );
-        }
+    let fragment = bench.fragment();
+    let earlier = kept.build.earlier.iter().rposition(|earlier| earlier.fragment == fragment);
+    if let (Some(at), true) = (earlier, changes > 0) {
+        let when = storage::spoken_time(kept.build.earlier.get(at).map_or("", |earlier| &earlier.saved));
+        let version = format!("Version {} of “{name}”", at + 1);
+        let saved = format!("{version}, saved {when}. Save it to make it the newest. It differs from the newest:");
+        return [version + ", not the newest.", saved];
     }
-    let since = match changes {
-        0 => "Unchanged since.".to_string(),
-        1 => "One change since:".to_string(),
-        changes => format!("{changes} changes since:"),
+    let (short, since) = match changes {
+        0 => ("Saved.".to_string(), "Unchanged since.".to_string()),
+        1 => ("One change not saved.".to_string(), "One change since:".to_string()),
+        changes => (format!("{changes} changes not saved."), format!("{changes} changes since:")),
     };
-    format!("“{name}”, saved {}. {since}", storage::spoken_time(&kept.build.saved))
+    let saved = format!("“{name}”, saved {}. {since}", storage::spoken_time(&kept.build.saved));
+    [format!("“{name}”: {short}"), saved]
 }
 
 /// What is on the bench, and how it gets kept.
@@ -177,7 +176,10 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
     tag("section class=part-of aria-labelledby=bench-title")
         .with(tag("h3 id=bench-title").with("On the bench now"))
         .with(rig_entries::name(bench))
-        .with(tag("p id=bench-stands").with(live_words(move || stands(bench))))
+        .with(tag("p id=bench-stands").with(live_words(move || {
+            let [_, stands] = stands(bench);
+            stands
+        })))
         .with(live(changes))
         .with(buttons)
         .with(live(move || if shown.clash.get() { clash(bench, shown) } else { nothing() }))

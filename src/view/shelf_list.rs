@@ -8,7 +8,7 @@ use super::{storage, words};
 use leptos::prelude::*;
 use linkwright::builds::Build;
 use linkwright::differences::differences;
-use linkwright::document::{Document, Link};
+use linkwright::document::{Document, Position};
 use linkwright::share;
 
 /// The builds that are not in the bin and fit what is looked for.
@@ -31,9 +31,18 @@ pub(super) fn listed(bench: Bench, shown: Shown) -> String {
 /// What a build is about, in one line.
 fn about(bench: Bench, document: &Document) -> String {
     let job = words::job(document, bench.system.get());
-    let links: Vec<String> = document.links.iter().map(Link::title).collect();
-    let links = links.join(", ");
-    if job.is_empty() { links } else { format!("{job}. {links}") }
+    let mut about = if job.is_empty() { String::new() } else { format!("{job}.") };
+    for axle in Position::ALL {
+        let here = document.links.iter().filter(|link| link.position == axle);
+        // The axle is said once: `Front: lower links, track bar.`
+        let word = format!("{} ", axle.word());
+        let names: Vec<String> = here.map(|link| words::lower(&link.title()).replacen(&word, "", 1)).collect();
+        if !names.is_empty() {
+            let head = if axle == Position::Front { "Front" } else { "Rear" };
+            about += &format!(" {head}: {}.", names.join(", "));
+        }
+    }
+    about
 }
 
 /// A button of a build; said aloud, it names the build.
