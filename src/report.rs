@@ -12,7 +12,7 @@ use crate::source::Cite;
 mod prove;
 mod rig;
 
-pub use rig::{FewerSizes, Part, Placed, Plan, RigReport};
+pub use rig::{Cut, FewerSizes, Part, Placed, Plan, RigReport};
 
 pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, Sensitivity, Station};
 

@@ -160,7 +160,8 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> String {
     let (mark, size, says) = match whole.links.get(index) {
         Some(LinkReport::Answer(answer)) => {
             let length = words::length(answer.link.length, system);
-            let size = format!("{length}: {}", words::headline(&answer.link, system));
+            let cut = words::length(answer.link.cut, system);
+            let size = format!("{length}: {}. Saw to {cut}.", words::headline(&answer.link, system));
             (verdict::mark(answer.verdict), size, words::weakest(answer, system))
         }
         Some(LinkReport::Impossible(why)) => {
@@ -202,7 +203,13 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
         }
     }
     lines.push("Parts:".to_string());
-    lines.extend(whole.rig.parts.iter().map(|part| format!("{:.0} × {}", part.count(), name(part, System::Inch))));
+    lines.extend(whole.rig.parts.iter().map(|part| {
+        let name = name(part, System::Inch);
+        match sawn(part, System::Inch) {
+            Some(sawn) => format!("{name}: {sawn}"),
+            None => format!("{:.0} × {name}", part.count()),
+        }
+    }));
     lines.push(format!("All bars together: {}", words::both(whole.rig.weight, Kind::Weight)));
     lines.push("An estimate for planning, not a certificate.".to_string());
     lines.push(storage::address(&bench.fragment()));
@@ -243,8 +250,9 @@ fn parts(bench: Bench, whole: &Whole) -> String {
         return String::new();
     }
     let mut rows = String::new();
+    let system = bench.system.get();
     for part in &rig.parts {
-        rows.push_str(&pair(&name(part, bench.system.get()), "dd", &format!("{:.0}", part.count())));
+        rows.push_str(&pair(&name(part, system), "dd", &sawn(part, system).unwrap_or(format!("{:.0}", part.count()))));
     }
     let missing = if rig.open > 0 {
         said("p class=\"stop\"", &format!("{} without an answer: not counted here.", entries(rig.open)))
@@ -315,15 +323,26 @@ fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {
     )
 }
 
+/// What to saw off a bar: every length by itself, so that nobody takes the sum for the length of one.
+fn sawn(part: &Part, system: System) -> Option<String> {
+    let Part::Bar { cuts, .. } = part else { return None };
+    let each: Vec<String> =
+        cuts.iter().map(|cut| format!("{:.0} × {}", cut.count, words::length(cut.length, system))).collect();
+    let whole = cuts.iter().map(|cut| cut.count * cut.length).sum();
+    let pieces = words::pieces(part.count());
+    let whole = words::length(whole, system);
+    Some(format!("saw {pieces}, {}; {whole} in all before kerf", each.join(", ")))
+}
+
 /// What a part is called in a list.
 fn name(part: &Part, system: System) -> String {
     let fine = |value: f64| words::length(value, system);
     match part {
-        Part::Bar { material, outside_diameter, wall, length, .. } => format!(
-            "{} {}, {} to saw in all",
+        Part::Bar { material, outside_diameter, wall, .. } => format!(
+            "{}{} {}",
             words::size(*outside_diameter, *wall, system),
-            material.label.split(',').next().unwrap_or(material.label),
-            show(*length, Kind::Length, system)
+            if *wall > 0.0 { "" } else { " solid" },
+            words::short(material),
         ),
         // The user's own rod end has no size in its name.
         Part::RodEnd { name, thread, hand, .. } if name.contains(words::thread(thread)) => {

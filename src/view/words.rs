@@ -5,6 +5,7 @@ use super::{storage, verdict};
 use leptos::prelude::*;
 use linkwright::document::{Document, Hand, Role};
 use linkwright::engine::formula::spoken;
+use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{CHOICES, NUMBERS, Place, USAGE, WEIGHT};
 use linkwright::order;
@@ -64,7 +65,17 @@ pub(super) fn length(value: f64, system: System) -> String {
 
 /// The metal in as few words as tell it apart.
 pub(super) fn metal(made: &Made) -> &'static str {
-    made.material.label.split(',').next().unwrap_or(made.material.label)
+    short(made.material)
+}
+
+/// A material's name without what narrows it down.
+pub(super) fn short(material: &'static Material) -> &'static str {
+    material.label.split(',').next().unwrap_or(material.label)
+}
+
+/// `1 piece`, `4 pieces`.
+pub(super) fn pieces(count: f64) -> String {
+    if count > 1.5 { format!("{count:.0} pieces") } else { "1 piece".to_string() }
 }
 
 /// Both threads in one breath.

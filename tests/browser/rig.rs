@@ -40,6 +40,10 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     page.press(Key::Enter).await;
     let parts = page.wait_text("#parts", |text| text.contains("Jam nut")).await;
     assert!(parts.contains("All bars together weigh"), "{parts}");
+    // Two lengths off one bar: neither is mistaken for the sum.
+    assert!(parts.contains("2-1/4 in solid 7075-T6 bar"), "{parts}");
+    assert!(parts.contains("saw 4 pieces, 2 × 35-1/8 in, 2 × 32-7/8 in; 136 in in all before kerf"), "{parts}");
+    assert!(page.text("#rig-links").await.contains("Saw to 32-7/8 in"), "each line says its own");
     let (lines, fragment) = (page.texts("#rig-links h4").await, page.fragment().await);
     assert_eq!(lines.len(), 8, "{lines:?}");
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
@@ -49,7 +53,8 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     page.screenshot_whole("rig-desk").await;
     page.click(".sending summary").await;
     let twin = page.wait_text("#twin", |text| text.contains("Parts:")).await;
-    for said in ["Trail rig, größer", "4,100 lb", "kg", "1022.35 mm", &fragment] {
+    let sawn = "2-1/4 in solid 7075-T6 bar: saw 4 pieces";
+    for said in ["Trail rig, größer", "4,100 lb", "kg", "1022.35 mm", sawn, &fragment] {
         assert!(twin.contains(said), "{said} is missing in {twin}");
     }
 
