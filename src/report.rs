@@ -73,6 +73,14 @@ pub struct Answer {
     pub assumed: Vec<Assumption>,
 }
 
+impl Answer {
+    /// How a steering link takes the greatest push, whether that governs or not: long and slender, it often folds
+    /// before anything breaks.
+    pub fn buckling(&self) -> Option<&Finding> {
+        self.findings.iter().find(|finding| finding.id == "buckling" && self.role.steers())
+    }
+}
+
 /// A default that the answer rests on.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Assumption {

@@ -158,6 +158,24 @@ fn the_sums_are_those_of_the_pieces() {
 }
 
 #[test]
+fn steering_tells_whether_a_push_folds_it_even_when_that_governs() {
+    let mut document = eight();
+    // A drag link too slender for its push: folding is what governs.
+    document.links[4].outside_diameter = Some(inch(0.75));
+    document.links[4].length = Some(inch(60.0));
+    let (reports, _) = of(&document);
+    for (index, link) in document.links.iter().enumerate() {
+        let answer = reports[index].answer().expect("an answer");
+        assert_eq!(answer.buckling().is_some(), link.role.steers(), "{}", link.title());
+    }
+    let answer = reports[4].answer().expect("an answer");
+    let folds = answer.buckling().expect("a drag link is pushed");
+    assert_eq!(answer.weakest.map(|index| answer.findings[index].id), Some(folds.id), "it governs here");
+    assert_eq!(folds.verdict, Verdict::Fails);
+    assert!(folds.utilization.is_some_and(|used| used > 1.0), "{folds:?}");
+}
+
+#[test]
 fn every_length_to_saw_stands_by_itself() {
     let mut document = eight();
     let cuts = |document: &Document, of: usize| {

@@ -104,6 +104,7 @@ fn lead(bench: Bench, answer: &Answer) -> String {
         + &nothing_holds(answer)
         + &element("h2 id=\"headline\"", &element("span", &phrases.join(", </span><span>")))
         + &element("div class=\"judged\"", &judged)
+        + &verdict::buckling(answer, system)
         + &plate(bench, &answer.link)
         + &element(
             "p class=\"story\"",

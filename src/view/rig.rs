@@ -157,21 +157,23 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> String {
     let rank = whole.rig.worst_first.iter().position(|other| *other == index).unwrap_or(0) + 1;
     let title = format!("{rank}. {title}");
     let title = if quantity > 1.5 { format!("{title}, {quantity:.0} pieces") } else { title };
-    let (mark, size, says) = match whole.links.get(index) {
+    let (mark, size, says, folds) = match whole.links.get(index) {
         Some(LinkReport::Answer(answer)) => {
             let length = words::length(answer.link.length, system);
             let cut = words::length(answer.link.cut, system);
             let size = format!("{length}: {}. Saw to {cut}.", words::headline(&answer.link, system));
-            (verdict::mark(answer.verdict), size, words::weakest(answer, system))
+            let folds = verdict::buckling(answer, system);
+            (verdict::mark(answer.verdict), size, words::weakest(answer, system), folds)
         }
         Some(LinkReport::Impossible(why)) => {
-            (String::new(), "No link can be made of these entries.".to_string(), bench.say(why))
+            (String::new(), "No link can be made of these entries.".to_string(), bench.say(why), String::new())
         }
-        Some(LinkReport::Needs(needs)) => (String::new(), words::still_needed(needs), String::new()),
-        None => (String::new(), String::new(), String::new()),
+        Some(LinkReport::Needs(needs)) => (String::new(), words::still_needed(needs), String::new(), String::new()),
+        None => Default::default(),
     };
     element("div class=\"rig-line\"", &(said("h4", &title) + &mark))
         + &said("p class=\"rig-size\"", &size)
+        + &folds
         + &said("p class=\"help\"", &says)
 }
 
@@ -198,6 +200,7 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
                     words::both_lengths(made.cut),
                     verdict::word(answer.verdict)
                 ));
+                lines.extend(words::buckling_text(answer));
             }
             None => lines.push("No answer yet.".to_string()),
         }

@@ -10,7 +10,7 @@ use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{CHOICES, NUMBERS, Place, USAGE, WEIGHT};
 use linkwright::order;
 use linkwright::quantity::{INCH, Kind, System, show};
-use linkwright::report::{Answer, Finding, LinkReport, Made, MadeEnd};
+use linkwright::report::{Answer, Finding, LinkReport, Made, MadeEnd, Verdict};
 
 /// `RH` or `LH`, as stamped on parts.
 pub(super) const fn hand_mark(hand: Hand) -> &'static str {
@@ -196,6 +196,7 @@ pub(super) fn plain_text(document: &Document, answer: &Answer, fragment: &str) -
     if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
         lines.push(format!("Weakest: {}. {}", weakest.part, spoken(&weakest.says, System::Inch)));
     }
+    lines.extend(buckling_text(answer));
     lines.push(format!("Verdict: {}. An estimate for planning, not a certificate.", verdict::word(answer.verdict)));
     lines.push(storage::address(fragment));
     lines.join("\n")
@@ -236,23 +237,33 @@ pub(super) fn weakest(answer: &Answer, system: System) -> String {
         |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, system)).unwrap_or_default();
     let place = finding.station.map(|station| place(station, &answer.link, system)).unwrap_or_default();
     let rule = answer.findings.iter().find(|other| other.verdict == answer.verdict);
-    // A long slender rod under a push often folds before anything breaks, and steering goes with it.
-    let folding = answer.findings.iter().find(|other| other.id == "buckling" && answer.role.steers());
-    let folding = folding
-        .filter(|folding| folding.part != finding.part)
-        .map(|folding| format!(" Pushed, the whole link uses {} of what it may before it folds.", used(folding)));
-    let line = match rule.filter(|_| finding.verdict < answer.verdict) {
+    match rule.filter(|_| finding.verdict < answer.verdict) {
         Some(rule) => format!(
             "{}: {}, {}. In strength alone its weakest part is the {}{place}, which uses {} of what it may.",
-            super::verdict::word(answer.verdict),
+            verdict::word(answer.verdict),
             rule.part,
             used(rule),
             finding.part,
             used(finding)
         ),
         None => format!("Weakest: {}{place}. It uses {} of what it may.", finding.part, used(finding)),
+    }
+}
+
+/// How a steering link takes a push; nothing for other links.
+pub(super) fn buckling(answer: &Answer, system: System) -> Option<(Verdict, String)> {
+    let finding = answer.buckling()?;
+    let used = match finding.utilization {
+        Some(used) => format!("{} of its limit", show(used, Kind::Percent, system)),
+        None => "no number to go by".to_string(),
     };
-    line + &folding.unwrap_or_default()
+    Some((finding.verdict, format!("Buckling when pushed: {used}")))
+}
+
+/// The same for a text, the verdict in words.
+pub(super) fn buckling_text(answer: &Answer) -> Option<String> {
+    let (verdict, words) = buckling(answer, System::Inch)?;
+    Some(format!("{words}, {}.", lower(verdict::word(verdict))))
 }
 
 /// Bending along the link in words, for somebody who cannot see the drawing.
