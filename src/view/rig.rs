@@ -53,27 +53,20 @@ fn lead(bench: Bench, whole: &Whole) -> String {
     let system = bench.system.get();
     let (name, job) = bench.document.with(|document| (document.name.clone(), words::job(document, system)));
     let rig = &whole.rig;
-    let answered = || whole.links.iter().filter_map(LinkReport::answer);
-    let worst = answered().map(|answer| answer.verdict).max();
     let impossible = whole.links.iter().filter(|link| matches!(link, LinkReport::Impossible(_))).count();
     let lacking = rig.open - impossible;
     let mut sentences = Vec::new();
     if lacking > 0 {
-        sentences.push(format!("{} still to be entered.", entries(lacking)));
+        sentences.push(format!("{} still to be entered.", kinds(lacking)));
     }
     if impossible > 0 {
-        sentences.push(format!("{} cannot be made as entered.", entries(impossible)));
+        sentences.push(format!("{} cannot be made as entered.", kinds(impossible)));
     }
-    if let Some(first) =
-        rig.worst_first.first().filter(|first| whole.links.get(**first).is_some_and(|it| it.answer().is_some()))
-    {
-        let title =
-            bench.document.with(|document| document.links.get(*first).map(|link| link.title())).unwrap_or_default();
-        sentences.push(format!("Look first at: {}.", words::lower(&title)));
-    }
-    let mark = worst.map(verdict::mark).unwrap_or_default();
+    sentences.extend(worst(whole));
+    let answered = rig.worst_first.iter().find_map(|index| whole.links.get(*index)?.answer());
+    let mark = answered.map(|answer| verdict::mark(answer.verdict)).unwrap_or_default();
     let kicker = if rig.open == whole.links.len() { "The whole rig".to_string() } else { format!("Rig of {job}") };
-    let title = if name.is_empty() { format!("{} in {}", links(rig.pieces), entries(whole.links.len())) } else { name };
+    let title = if name.is_empty() { count(whole) } else { name };
     said("p class=\"kicker\"", &kicker)
         + &said("h2 id=\"rig-title\"", &title)
         + &element("div class=\"judged\"", &(mark + &said("p id=\"rig-stands\"", &sentences.join(" "))))
@@ -81,19 +74,34 @@ fn lead(bench: Bench, whole: &Whole) -> String {
 
 /// The line that stays in sight while the rig is entered.
 pub(super) fn summary(whole: &Whole) -> String {
-    let answered = whole.links.iter().filter_map(LinkReport::answer);
-    let worst = answered.map(|answer| answer.verdict).max().map_or("Nothing answered yet", verdict::word);
     let open =
-        if whole.rig.open > 0 { format!(" {} without an answer.", entries(whole.rig.open)) } else { String::new() };
-    format!("{} in {}. Worst: {}.{open}", links(whole.rig.pieces), entries(whole.links.len()), words::lower(worst))
+        if whole.rig.open > 0 { format!(" {} without an answer.", kinds(whole.rig.open)) } else { String::new() };
+    let worst = worst(whole).unwrap_or_else(|| "Nothing answered yet.".to_string());
+    format!("{}. {worst}{open}", count(whole))
+}
+
+/// Which link says most against the rig, and what; nothing while none says anything.
+fn worst(whole: &Whole) -> Option<String> {
+    let index = *whole.rig.worst_first.first()?;
+    let says = match whole.links.get(index)? {
+        LinkReport::Answer(answer) => words::lower(verdict::word(answer.verdict)),
+        LinkReport::Impossible(_) => "cannot be made as entered".to_string(),
+        LinkReport::Needs(_) => return None,
+    };
+    Some(format!("Worst: {}, {says}.", words::lower(&whole.document.links.get(index)?.title())))
+}
+
+/// `13 links, 8 kinds`.
+fn count(whole: &Whole) -> String {
+    format!("{}, {}", links(whole.rig.pieces), kinds(whole.links.len()))
 }
 
 fn links(count: f64) -> String {
     if count > 1.5 { format!("{count:.0} links") } else { "1 link".to_string() }
 }
 
-fn entries(count: usize) -> String {
-    if count == 1 { "1 entry".to_string() } else { format!("{count} entries") }
+fn kinds(count: usize) -> String {
+    if count == 1 { "1 kind".to_string() } else { format!("{count} kinds") }
 }
 
 /// A button that does not call for attention.
@@ -258,7 +266,7 @@ fn parts(bench: Bench, whole: &Whole) -> String {
         rows.push_str(&pair(&name(part, system), "dd", &sawn(part, system).unwrap_or(format!("{:.0}", part.count()))));
     }
     let missing = if rig.open > 0 {
-        said("p class=\"stop\"", &format!("{} without an answer: not counted here.", entries(rig.open)))
+        said("p class=\"stop\"", &format!("{} without an answer: not counted here.", kinds(rig.open)))
     } else {
         String::new()
     };

@@ -52,7 +52,7 @@ impl Leaf {
 /// The reports on every link, with what they rest on, so that only what changed is worked out again.
 #[derive(Clone)]
 pub(super) struct Whole {
-    document: Document,
+    pub(super) document: Document,
     pub(super) links: Vec<LinkReport>,
     pub(super) rig: RigReport,
     pub(super) plan: Plan,

@@ -10,7 +10,7 @@ pub(super) const fn word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Holds => "Holds",
         Verdict::Unanswered => "Not answered",
-        Verdict::Close => "Close",
+        Verdict::Close => "Near its limit",
         Verdict::Fails => "Fails",
     }
 }

@@ -230,7 +230,7 @@ fn place(station: f64, made: &Made, system: System) -> String {
     }
 }
 
-/// What the verdict rests on: the weakest part with its margin and place, after a rule that is broken or close.
+/// What the verdict rests on: the weakest part with its margin and place, after a rule that is broken or nearly so.
 pub(super) fn weakest(answer: &Answer, system: System) -> String {
     let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return String::new() };
     let used =
@@ -239,14 +239,14 @@ pub(super) fn weakest(answer: &Answer, system: System) -> String {
     let rule = answer.findings.iter().find(|other| other.verdict == answer.verdict);
     match rule.filter(|_| finding.verdict < answer.verdict) {
         Some(rule) => format!(
-            "{}: {}, {}. In strength alone its weakest part is the {}{place}, which uses {} of what it may.",
+            "{}: {}, {}. In strength alone its weakest part is the {}{place}, at {} of its limit.",
             verdict::word(answer.verdict),
             rule.part,
             used(rule),
             finding.part,
             used(finding)
         ),
-        None => format!("Weakest: {}{place}. It uses {} of what it may.", finding.part, used(finding)),
+        None => format!("Weakest: {}{place}, at {} of its limit.", finding.part, used(finding)),
     }
 }
 

@@ -25,7 +25,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
             page.press(Key::Enter).await;
         }
     }
-    page.wait_text("#rig-stands", |text| text.contains("8 entries still to be entered")).await;
+    page.wait_text("#rig-stands", |text| text.contains("8 kinds still to be entered")).await;
     tab_to(page, "leaf-size", Key::Tab).await;
     page.press(Key::Enter).await;
     for (number, length) in LENGTHS.into_iter().enumerate() {
@@ -48,6 +48,9 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     assert!(page.text("#rig-links").await.contains("Saw to 32-7/8 in"), "each line says its own");
     let (lines, fragment) = (page.texts("#rig-links h4").await, page.fragment().await);
     assert_eq!(lines.len(), 8, "{lines:?}");
+    let sums = page.texts("#rig-stands, #summary").await.concat();
+    assert_eq!(sums.matches("Worst: rear lower links, near its limit.").count(), 2, "{sums}");
+    assert!(sums.contains("12 links, 8 kinds. "), "{sums}");
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
     page.click("#fewer").await;
     let ways = page.wait_text("#fewer-ways", |text| text.contains("One size fewer")).await;
