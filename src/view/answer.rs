@@ -5,7 +5,7 @@ use super::markup::{Row, element, escaped, pair, said, table};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
 use super::tag::{button, tag, words as live_words};
-use super::{checklist, ends, send, sizes, verdict, words};
+use super::{checklist, ends, send, sizes, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::engine::formula::Said;
 use linkwright::quantity::{Kind, System};
@@ -91,16 +91,18 @@ fn lead(bench: Bench, answer: &Answer) -> String {
     let system = bench.system.get();
     let job = bench.document.with(|document| words::job(document, system));
     let kind = match (answer.sizing.overridden, &answer.sizing.recommended) {
-        (true, _) => "Your own size for this",
-        (false, Some(_)) => "Recommended for this",
-        (false, None) => "Not a recommendation for this",
+        (true, _) => "Your own size",
+        (false, Some(_)) => "Recommended",
+        (false, None) => "Not a recommendation",
     };
-    let role = words::lower(words::role_word(answer.role));
+    let name = bench.document.with(|document| words::sheet_name(document, bench.at.get()));
     // Breaks fall between the phrases, so that no size is torn apart.
     let headline = words::headline(&answer.link, system);
     let phrases: Vec<String> = headline.split(", ").map(escaped).collect();
     let judged = verdict::mark(answer.verdict) + &said("p id=\"weakest\"", &words::weakest(answer, system));
-    said("p class=\"kicker\"", &format!("{kind} {role}: rig of {job}"))
+    said("p class=\"sheet-name\"", &name)
+        + &printed(bench)
+        + &said("p class=\"kicker\"", &format!("{kind} for a rig of {job}"))
         + &nothing_holds(answer)
         + &element("h2 id=\"headline\"", &element("span", &phrases.join(", </span><span>")))
         + &element("div class=\"judged\"", &judged)
@@ -110,6 +112,14 @@ fn lead(bench: Bench, answer: &Answer) -> String {
             "p class=\"story\"",
             &(said("b", "The hit it is sized for. ") + &escaped(&bench.say(&answer.loads.story))),
         )
+}
+
+/// When it was printed, on paper: the newer of two sheets counts.
+pub(super) fn printed(bench: Bench) -> String {
+    if !bench.printing.get() {
+        return String::new();
+    }
+    said("p class=\"printed\"", &format!("Printed {}.", storage::spoken_time(&storage::now())))
 }
 
 /// A warning in front of a link that does not hold.

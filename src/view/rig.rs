@@ -3,7 +3,7 @@
 use super::markup::{element, pair, said};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{button, live, nothing, tag, words as live_words};
-use super::{plan, send, storage, verdict, words};
+use super::{answer, plan, send, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Position, Seat};
 use linkwright::engine;
@@ -68,6 +68,7 @@ fn lead(bench: Bench, whole: &Whole) -> String {
     let kicker = if rig.open == whole.links.len() { "The whole rig".to_string() } else { format!("Rig of {job}") };
     let title = if name.is_empty() { count(whole) } else { name };
     said("p class=\"kicker\"", &kicker)
+        + &answer::printed(bench)
         + &said("h2 id=\"rig-title\"", &title)
         + &element("div class=\"judged\"", &(mark + &said("p id=\"rig-stands\"", &sentences.join(" "))))
 }
@@ -158,13 +159,8 @@ fn one(bench: Bench, index: usize) -> AnyView {
 
 fn line(bench: Bench, whole: &Whole, index: usize) -> String {
     let system = bench.system.get();
-    let (title, quantity) = bench.document.with(|document| {
-        let title = document.links.get(index).map(|link| link.title()).unwrap_or_default();
-        (title, inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0))
-    });
     let rank = whole.rig.worst_first.iter().position(|other| *other == index).unwrap_or(0) + 1;
-    let title = format!("{rank}. {title}");
-    let title = if quantity > 1.5 { format!("{title}, {quantity:.0} pieces") } else { title };
+    let title = format!("{rank}. {}", words::titled(&whole.document, index));
     let (mark, size, says, folds) = match whole.links.get(index) {
         Some(LinkReport::Answer(answer)) => {
             let length = words::length(answer.link.length, system);
@@ -195,9 +191,8 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
         lines.insert(0, document.name.clone());
     }
     for (rank, index) in whole.rig.worst_first.iter().enumerate() {
-        let (Some(link), Some(report)) = (document.links.get(*index), whole.links.get(*index)) else { continue };
-        let pieces = inputs::QUANTITY.value(&document, Place::of_link(&document, *index)).unwrap_or(1.0);
-        lines.push(format!("{}. {}, {pieces:.0} to make", rank + 1, link.title()));
+        let Some(report) = whole.links.get(*index) else { continue };
+        lines.push(format!("{}. {}", rank + 1, words::titled(&document, *index)));
         match report.answer() {
             Some(answer) => {
                 let made = &answer.link;

@@ -22,7 +22,9 @@ pub(super) fn send(bench: Bench) -> AnyView {
         let fragment = bench.fragment();
         bench
             .answer()
-            .map(|answer| bench.document.with(|document| words::plain_text(document, &answer, &fragment)))
+            .map(|answer| {
+                bench.document.with(|document| words::plain_text(document, bench.at.get(), &answer, &fragment))
+            })
             .unwrap_or_default()
     };
     let link = move || storage::address(&bench.fragment());

@@ -3,11 +3,11 @@
 use super::state::Bench;
 use super::{storage, verdict};
 use leptos::prelude::*;
-use linkwright::document::{Document, Hand, Role};
+use linkwright::document::{Document, Hand, Link};
 use linkwright::engine::formula::spoken;
 use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
-use linkwright::inputs::{CHOICES, NUMBERS, Place, USAGE, WEIGHT};
+use linkwright::inputs::{CHOICES, NUMBERS, Place, QUANTITY, USAGE, WEIGHT};
 use linkwright::order;
 use linkwright::quantity::{INCH, Kind, System, show};
 use linkwright::report::{Answer, Finding, LinkReport, Made, MadeEnd, Verdict};
@@ -17,18 +17,6 @@ pub(super) const fn hand_mark(hand: Hand) -> &'static str {
     match hand {
         Hand::Right => "RH",
         Hand::Left => "LH",
-    }
-}
-
-/// What the link is called.
-pub(super) const fn role_word(role: Role) -> &'static str {
-    match role {
-        Role::Lower => "Lower link",
-        Role::Upper => "Upper link",
-        Role::TrackBar => "Track bar",
-        Role::TieRod => "Tie rod",
-        Role::DragLink => "Drag link",
-        Role::SwayLink => "Sway-bar end link",
     }
 }
 
@@ -168,10 +156,23 @@ pub(super) fn both_lengths(value: f64) -> String {
     format!("{} ({})", length(value, System::Inch), length(value, System::Metric))
 }
 
+/// Which link it is, and how many of it: `Front lower links, 2 pieces`.
+pub(super) fn titled(document: &Document, at: usize) -> String {
+    let title = document.links.get(at).map(Link::title).unwrap_or_default();
+    let quantity = QUANTITY.value(document, Place::of_link(document, at)).unwrap_or(1.0);
+    format!("{title}, {}", pieces(quantity))
+}
+
+/// The same with the name of the rig, so that two sheets are told apart.
+pub(super) fn sheet_name(document: &Document, at: usize) -> String {
+    let titled = titled(document, at);
+    if document.name.is_empty() { titled } else { format!("{}: {titled}", document.name) }
+}
+
 /// The answer as lines of text with both units, for a message or a phone call.
-pub(super) fn plain_text(document: &Document, answer: &Answer, fragment: &str) -> String {
+pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, fragment: &str) -> String {
     let made = &answer.link;
-    let mut lines = vec![format!("{}, {} mount to mount", role_word(answer.role), both_lengths(made.length))];
+    let mut lines = vec![sheet_name(document, at), format!("{} mount to mount", both_lengths(made.length))];
     let weight = WEIGHT.value(document, Place::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
     lines.push(format!("Rig: {} ({})", job(document, System::Inch), weight.unwrap_or_default()));
     lines.push(headline(made, System::Inch));
