@@ -2,6 +2,7 @@
 
 use linkwright::document::{Document, Hand, Link, MOST_LINKS, Position, Role, Seat, Use};
 use linkwright::engine::{fewer_sizes, report, report_on, rig};
+use linkwright::inputs::next_link;
 use linkwright::layouts::{self, LAYOUTS, Layout};
 use linkwright::quantity::{inch, lbf};
 use linkwright::report::{Cut, LinkReport, Part, RigReport, Verdict};
@@ -173,6 +174,18 @@ fn steering_tells_whether_a_push_folds_it_even_when_that_governs() {
     assert_eq!(answer.weakest.map(|index| answer.findings[index].id), Some(folds.id), "it governs here");
     assert_eq!(folds.verdict, Verdict::Fails);
     assert!(folds.utilization.is_some_and(|used| used > 1.0), "{folds:?}");
+}
+
+#[test]
+fn the_next_link_is_one_that_lacks_its_length() {
+    let mut document = eight();
+    assert_eq!(next_link(&document, 3), Some(4), "all are entered: in order");
+    assert_eq!(next_link(&document, 7), Some(0), "and round");
+    document.links[1].length = None;
+    document.links[6].length = None;
+    assert_eq!(next_link(&document, 3), Some(6));
+    assert_eq!(next_link(&document, 6), Some(1));
+    assert_eq!(next_link(&Document::default(), 0), None, "there is no other");
 }
 
 #[test]

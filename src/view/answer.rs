@@ -5,7 +5,7 @@ use super::markup::{Row, element, escaped, pair, said, table};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
 use super::tag::{button, tag, words as live_words};
-use super::{checklist, ends, send, sizes, storage, verdict, words};
+use super::{checklist, ends, form, send, sizes, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::engine::formula::Said;
 use linkwright::quantity::{Kind, System};
@@ -51,6 +51,7 @@ pub(super) fn answer(bench: Bench) -> AnyView {
     );
     list.push(checklist::checklist(bench));
     list.push(send::send(bench));
+    list.push(form::around(bench));
     list.into_any()
 }
 

@@ -37,10 +37,20 @@ pub(super) fn rig(bench: Bench) -> AnyView {
     view.into_any()
 }
 
-/// Puts a link on the bench.
-fn open(bench: Bench, index: usize) {
+/// Puts a link on the bench: at the field it still lacks, else at its answer.
+pub(super) fn open(bench: Bench, index: usize) {
     bench.at.set(index);
-    bench.turn_to(Leaf::Size);
+    let lacks = bench.report.with_untracked(|report| match report {
+        LinkReport::Needs(needs) => needs.first().copied(),
+        _ => None,
+    });
+    let part = match lacks {
+        Some(id) if id == inputs::USAGE.id => format!("in-{id}-{}", (inputs::USAGE.options)()[0].id),
+        Some(id) if id == inputs::LENGTH.id || id == inputs::WEIGHT.id => format!("in-{id}"),
+        // What is folded away is named in the answer's place.
+        _ => "answer".to_string(),
+    };
+    bench.turn_to_part(Leaf::Size, part);
 }
 
 /// Markup that follows from the whole rig.

@@ -94,6 +94,33 @@ pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
 }
 
+/// From the rig into each link and on, with a finger: the field that is missing waits for its number.
+pub(crate) async fn one_link_after_the_other(page: &Page) {
+    page.open(PHONE, crate::size::EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    assert!(page.texts(".next-link").await.is_empty(), "there is no other link yet");
+    page.click("#leaf-rig").await;
+    page.click("#add-steering").await;
+    page.click("#open-2").await;
+    page.wait_focus("in-length").await;
+    assert_eq!(page.value("link-picker").await, "2");
+    page.enter("in-length", "40").await;
+    page.wait_text(".sheet-name", |text| text == "Front drag link, 1 piece").await;
+    page.click(".links .next-link").await;
+    page.wait_focus("in-length").await;
+    assert_eq!(page.value("link-picker").await, "1", "the one without a length");
+    page.enter("in-length", "48").await;
+    page.wait_text(".sheet-name", |text| text == "Front tie rod, 1 piece").await;
+    page.wait_text(".buckling", |text| text.contains("Buckling when pushed: 21.7 % of its limit")).await;
+    page.click("#code ~ .around .next-link").await;
+    page.wait_text(".sheet-name", |text| text == "Front drag link, 1 piece").await;
+    page.wait_focus("answer").await;
+    page.click(".links .back-to-rig").await;
+    page.wait_focus("open-2").await;
+    let seen = "let it = document.activeElement.closest('li').getBoundingClientRect(); return it.top > 0";
+    assert_eq!(page.script(seen, vec![]).await.as_bool(), Some(true), "its whole line is in sight");
+}
+
 /// Presses Tab, round the whole page if need be, until the focus is on the element with this id.
 async fn tab_to(page: &Page, id: &str, key: Key) {
     for _ in 0..150 {
