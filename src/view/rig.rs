@@ -1,26 +1,30 @@
-//! The whole rig: every link, the worst first; adding, copying and taking away; every part to buy or make.
+//! The whole rig: every link, the worst first; opened, copied and taken away.
 
-use super::markup::{element, pair, said};
+use super::markup::{element, said};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{button, live, nothing, tag, words as live_words};
-use super::{answer, plan, send, storage, verdict, words};
+use super::{answer, plan, rig_adding, rig_parts, send, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Position, Seat};
-use linkwright::engine;
-use linkwright::engine::tables::{bolts, rod_ends};
 use linkwright::inputs::{self, Place};
-use linkwright::layouts::{self, LAYOUTS};
+use linkwright::layouts;
 use linkwright::quantity::{Kind, System, show};
-use linkwright::report::{FewerSizes, LinkReport, Part};
+use linkwright::report::LinkReport;
 
 /// The view.
 pub(super) fn rig(bench: Bench) -> AnyView {
     let lead = told(bench, lead);
-    let parts = told(bench, parts);
+    let parts = told(bench, rig_parts::parts);
+    let gone = RwSignal::new(None::<Gone>);
     let order = Memo::new(move |_| bench.whole.with(|whole| whole.as_ref().map(|whole| whole.rig.worst_first.clone())));
+    let lost = Memo::new(move |_| gone.get().filter(|gone| bench.document.with(|now| *now == gone.after)));
     let list = move || {
         let order = order.get().unwrap_or_default();
-        order.into_iter().map(|index| one(bench, index)).collect::<Vec<_>>().into_any()
+        let mut list: Vec<AnyView> = order.into_iter().map(|index| one(bench, gone, index)).collect();
+        if let Some(gone) = lost.get() {
+            list.insert(gone.rank.min(list.len()), missed(bench, &gone));
+        }
+        list.into_any()
     };
     let mut view = vec![tag("div").markup(move || lead.get()).into_any()];
     view.extend(plan::plan(bench, move |index| open(bench, index)));
@@ -30,11 +34,48 @@ pub(super) fn rig(bench: Bench) -> AnyView {
             .with(tag("ol class=rig-links id=rig-links").with(live(list)))
             .into_any(),
     );
-    view.push(adding(bench));
+    view.push(rig_adding::adding(bench));
     view.push(tag("section class=part-of id=parts").markup(move || parts.get()).into_any());
-    view.push(fewer(bench));
+    view.push(rig_parts::fewer(bench));
     view.push(send::send(bench));
     view.into_any()
+}
+
+/// A link that was taken away, and how to bring it back for as long as nothing else changed.
+#[derive(Clone, PartialEq)]
+struct Gone {
+    index: usize,
+    /// Its place in the list.
+    rank: usize,
+    before: Document,
+    after: Document,
+}
+
+fn remove(bench: Bench, index: usize) -> Gone {
+    let before = bench.document.get_untracked();
+    let place = |whole: &Whole| whole.rig.worst_first.iter().position(|other| *other == index);
+    let rank = bench.whole.with_untracked(|whole| whole.as_ref().and_then(place)).unwrap_or(0);
+    bench.rearrange(|rig| layouts::remove(rig, index));
+    Gone { index, rank, before, after: bench.document.get_untracked() }
+}
+
+/// Stands where the link was, so that nothing else comes under the finger.
+fn missed(bench: Bench, gone: &Gone) -> AnyView {
+    let (index, before) = (gone.index, gone.before.clone());
+    let title = before.links.get(index).map(|link| link.title()).unwrap_or_default();
+    let undo = move |_| {
+        bench.rearrange(|now| *now = before.clone());
+        show_soon(format!("open-{index}"));
+    };
+    tag("li class=gone")
+        .with(tag("p id=gone role=status").with(&*format!("{title} removed.")))
+        .with(button("button type=button id=undo-remove aria-describedby=gone", "Undo", undo))
+        .into_any()
+}
+
+/// Shows what the next moment puts there.
+fn show_soon(id: String) {
+    set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
 }
 
 /// Puts a link on the bench: at the field it still lacks, else at its answer.
@@ -111,7 +152,7 @@ fn links(count: f64) -> String {
     if count > 1.5 { format!("{count:.0} links") } else { "1 link".to_string() }
 }
 
-fn kinds(count: usize) -> String {
+pub(super) fn kinds(count: usize) -> String {
     if count == 1 { "1 kind".to_string() } else { format!("{count} kinds") }
 }
 
@@ -119,7 +160,7 @@ fn kinds(count: usize) -> String {
 const QUIET: &str = "button type=button class=quiet";
 
 /// One link: how it stands, what it is, and what can be done with it.
-fn one(bench: Bench, index: usize) -> AnyView {
+fn one(bench: Bench, gone: RwSignal<Option<Gone>>, index: usize) -> AnyView {
     let text = Memo::new(move |_| {
         bench.whole.with(|whole| whole.as_ref().map(|whole| line(bench, whole, index)).unwrap_or_default())
     });
@@ -160,7 +201,8 @@ fn one(bench: Bench, index: usize) -> AnyView {
         .with(aside)
         .with(
             button("button type=button class='quiet remove'", "Remove", move |_| {
-                bench.rearrange(|rig| layouts::remove(rig, index));
+                gone.set(Some(remove(bench, index)));
+                show_soon("undo-remove".to_string());
             })
             .with(unseen(" ")),
         );
@@ -219,159 +261,9 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
         }
     }
     lines.push("Parts:".to_string());
-    lines.extend(whole.rig.parts.iter().map(|part| {
-        let name = name(part, System::Inch);
-        match sawn(part, System::Inch) {
-            Some(sawn) => format!("{name}: {sawn}"),
-            None => format!("{:.0} × {name}", part.count()),
-        }
-    }));
+    lines.extend(rig_parts::text(&whole.rig.parts));
     lines.push(format!("All bars together: {}", words::both(whole.rig.weight, Kind::Weight)));
     lines.push("An estimate for planning, not a certificate.".to_string());
     lines.push(storage::address(&bench.fragment()));
     lines.join("\n")
-}
-
-/// Whole layouts for either axle, by their plain names.
-fn adding(bench: Bench) -> AnyView {
-    let at = RwSignal::new(Position::Front);
-    let side = move |position: Position, open: &'static str, label: &str| {
-        button(open, label, move |_| at.set(position))
-            .attribute("aria-pressed", move || (at.get() == position).to_string())
-    };
-    let add = move |layout: &'static layouts::Layout| {
-        let put = move |_| {
-            bench.rearrange(|rig| {
-                layouts::add(rig, layout, at.get_untracked());
-            });
-        };
-        let name = button("button type=button", layout.label, put).set("id", &format!("add-{}", layout.id));
-        tag("li").with(name).with(tag("p class=help").with(layout.help))
-    };
-    let axles = tag("div class=axles role=group aria-label='At which axle'")
-        .with(side(Position::Front, "button type=button id=add-front", "Front axle"))
-        .with(side(Position::Rear, "button type=button id=add-rear", "Rear axle"));
-    tag("section class=part-of")
-        .with(tag("h3").with("Add links"))
-        .with(axles)
-        .with(tag("ul class=layouts").with(LAYOUTS.iter().map(add).collect::<Vec<_>>()))
-        .with(tag("p class=help").with("Only what the axle does not have yet is added. Pairs are entered once; set left and right apart if they differ."))
-        .into_any()
-}
-
-/// Everything to buy and make, summed over the links.
-fn parts(bench: Bench, whole: &Whole) -> String {
-    let rig = &whole.rig;
-    if rig.parts.is_empty() {
-        return String::new();
-    }
-    let mut rows = String::new();
-    let system = bench.system.get();
-    for part in &rig.parts {
-        rows.push_str(&pair(&name(part, system), "dd", &sawn(part, system).unwrap_or(format!("{:.0}", part.count()))));
-    }
-    let missing = if rig.open > 0 {
-        said("p class=\"stop\"", &format!("{} without an answer: not counted here.", kinds(rig.open)))
-    } else {
-        String::new()
-    };
-    let weight =
-        format!("All bars together weigh {}, without rod ends, nuts and bolts.", bench.show(rig.weight, Kind::Weight));
-    said("h3", "Parts for all of it") + &missing + &element("dl class=\"rows\"", &rows) + &said("p", &weight)
-}
-
-/// Looks for rod-end sizes that could be done without, when asked.
-fn fewer(bench: Bench) -> AnyView {
-    // What was found, and for which entries.
-    let found: RwSignal<Option<(Document, Vec<FewerSizes>)>> = RwSignal::new(None);
-    let look = move |_: leptos::ev::Event| {
-        let document = bench.document.get_untracked();
-        let ways = bench
-            .whole
-            .with_untracked(|whole| whole.as_ref().map(|whole| engine::fewer_sizes(&document, &whole.links)));
-        found.set(ways.map(|ways| (document, ways)));
-    };
-    let take = move |way: FewerSizes| {
-        bench.rearrange(|rig| {
-            for index in way.links {
-                if let Some(link) = rig.links.get_mut(index) {
-                    link.ends.iter_mut().for_each(|end| end.rod_end = Some(way.to));
-                }
-            }
-        });
-    };
-    let told = move || {
-        let Some((document, ways)) = found.get() else { return nothing() };
-        if bench.document.with(|now| *now != document) {
-            return nothing();
-        }
-        if ways.is_empty() {
-            return tag("p").with("No rod-end size can be done without: every other choice fails a check.").into_any();
-        }
-        let one = |way: FewerSizes| {
-            let sentence = sentence(bench, &document, &way);
-            let take = button("button type=button class=quiet", "Take it", move |_| take(way.clone()));
-            tag("li").with(tag("p").with(&*sentence)).with(take)
-        };
-        tag("ul class=layouts").with(ways.into_iter().map(one).collect::<Vec<_>>()).into_any()
-    };
-    tag("div class=fewer")
-        .with(button("button type=button id=fewer", "Could fewer rod-end sizes do?", look))
-        .with(tag("div id=fewer-ways role=status").with(live(told)))
-        .into_any()
-}
-
-fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {
-    let names: Vec<String> = way
-        .links
-        .iter()
-        .filter_map(|index| document.links.get(*index))
-        .map(|link| words::lower(&link.title()))
-        .collect();
-    let label = |id: &str| rod_ends::find(id).map_or("", |row| row.label);
-    let weight = bench.show(way.heavier.abs(), Kind::Weight);
-    let change = if way.heavier >= 0.0 { "heavier" } else { "lighter" };
-    format!(
-        "One size fewer if {} take {} instead of {}: no check fails, and the bars become {weight} {change} in all.",
-        names.join(", "),
-        label(way.to),
-        label(way.from)
-    )
-}
-
-/// What to saw off a bar: every length by itself, so that nobody takes the sum for the length of one.
-fn sawn(part: &Part, system: System) -> Option<String> {
-    let Part::Bar { cuts, .. } = part else { return None };
-    let each: Vec<String> =
-        cuts.iter().map(|cut| format!("{:.0} × {}", cut.count, words::length(cut.length, system))).collect();
-    let whole = cuts.iter().map(|cut| cut.count * cut.length).sum();
-    let pieces = words::pieces(part.count());
-    let whole = words::length(whole, system);
-    Some(format!("saw {pieces}, {}; {whole} in all before kerf", each.join(", ")))
-}
-
-/// What a part is called in a list.
-fn name(part: &Part, system: System) -> String {
-    let fine = |value: f64| words::length(value, system);
-    match part {
-        Part::Bar { material, outside_diameter, wall, .. } => format!(
-            "{}{} {}",
-            words::size(*outside_diameter, *wall, system),
-            if *wall > 0.0 { "" } else { " solid" },
-            words::short(material),
-        ),
-        // The user's own rod end has no size in its name.
-        Part::RodEnd { name, thread, hand, .. } if name.contains(words::thread(thread)) => {
-            format!("Rod end {name}, {}", hand.words())
-        }
-        Part::RodEnd { name, thread, hand, .. } => format!("{name}, {} {}", words::thread(thread), hand.words()),
-        Part::JamNut { thread, hand, .. } => format!("Jam nut {} {}", words::thread(thread), hand.words()),
-        Part::Bolt { diameter, grip, grade, .. } => format!(
-            "Bolt {}, {}, at least {} of it without thread",
-            fine(*diameter),
-            bolts::find(grade).map_or("", |grade| grade.label),
-            fine(*grip)
-        ),
-        Part::Spacer { bore, long, .. } => format!("Spacer for a {} bolt, {} long", fine(*bore), fine(*long)),
-    }
 }
