@@ -29,6 +29,7 @@ mod rig_entries;
 mod rig_parts;
 mod saved;
 mod send;
+mod sheets;
 mod shelf;
 mod shelf_list;
 mod sizes;

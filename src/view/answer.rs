@@ -26,7 +26,7 @@ pub(super) fn answer(bench: Bench) -> AnyView {
         ("section class=part-of", sizes::why),
         ("section class='part-of ends-part'", ends::ends),
     ];
-    let lead = part(bench, lead);
+    let lead = part(bench, |bench, answer| head(bench, bench.at.get(), answer));
     let why = button("button type=button id=to-prove", "See why: every check and its working", move |_| {
         bench.turn_to(Leaf::Prove);
     });
@@ -87,8 +87,8 @@ fn folded(bench: Bench, name: Memo<String>, inside: Memo<String>) -> AnyView {
         .into_any()
 }
 
-/// What to buy, whether it holds, and the hit it is sized for.
-fn lead(bench: Bench, answer: &Answer) -> String {
+/// Which link it is, what to buy, whether it holds, and the hit it is sized for.
+pub(super) fn head(bench: Bench, at: usize, answer: &Answer) -> String {
     let system = bench.system.get();
     let job = bench.document.with(|document| words::job(document, system));
     let kind = match (answer.sizing.overridden, &answer.sizing.recommended) {
@@ -96,7 +96,7 @@ fn lead(bench: Bench, answer: &Answer) -> String {
         (false, Some(_)) => "Recommended",
         (false, None) => "Not a recommendation",
     };
-    let name = bench.document.with(|document| words::sheet_name(document, bench.at.get()));
+    let name = bench.document.with(|document| words::sheet_name(document, at));
     // Breaks fall between the phrases, so that no size is torn apart.
     let headline = words::headline(&answer.link, system);
     let phrases: Vec<String> = headline.split(", ").map(escaped).collect();
@@ -151,7 +151,7 @@ fn plate(bench: Bench, made: &Made) -> String {
 }
 
 /// How far the link can be made longer and shorter, and how many turns that is.
-fn adjustment(bench: Bench, answer: &Answer) -> String {
+pub(super) fn adjustment(bench: Bench, answer: &Answer) -> String {
     let made = &answer.link;
     let adjustment = &made.adjustment;
     let kind = if bench.system.get() == System::Inch { Kind::FineLength } else { Kind::Length };

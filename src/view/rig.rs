@@ -3,7 +3,7 @@
 use super::markup::{element, said};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{button, live, nothing, tag, words as live_words};
-use super::{answer, plan, rig_adding, rig_parts, send, storage, verdict, words};
+use super::{answer, plan, rig_adding, rig_parts, send, sheets, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Position, Seat};
 use linkwright::inputs::{self, Place};
@@ -38,6 +38,9 @@ pub(super) fn rig(bench: Bench) -> AnyView {
     view.push(tag("section class=part-of id=parts").markup(move || parts.get()).into_any());
     view.push(rig_parts::fewer(bench));
     view.push(send::send(bench));
+    let sheets =
+        told(bench, |bench, whole| if bench.laid_open.get() { sheets::sheets(bench, whole) } else { String::new() });
+    view.push(tag("div class=sheets").markup(move || sheets.get()).into_any());
     view.into_any()
 }
 

@@ -88,6 +88,18 @@ pub(super) fn headline(made: &Made, system: System) -> String {
     )
 }
 
+/// What to mill for the wrench; nothing for a tube, or where the flats would not cut into the bar.
+pub(super) fn flats(made: &Made, system: System) -> Option<String> {
+    let flats = made.flats.filter(|flats| flats.width < made.outside_diameter)?;
+    let fine = |value: f64| length(value, system);
+    Some(format!(
+        "Wrench flats: {} across, {} long, from {} off the face at A.",
+        fine(flats.width),
+        fine(flats.length),
+        fine(flats.start)
+    ))
+}
+
 /// The label of an input.
 pub(super) fn label(id: &str) -> &'static str {
     let number = NUMBERS.iter().find(|input| input.id == id).map(|input| input.label);
@@ -194,6 +206,7 @@ pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, fragme
             both(made.tapped_depth, Kind::FineLength)
         ));
     }
+    lines.extend(flats(made, System::Inch));
     if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
         lines.push(format!("Weakest: {}. {}", weakest.part, spoken(&weakest.says, System::Inch)));
     }

@@ -56,6 +56,18 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     let ways = page.wait_text("#fewer-ways", |text| text.contains("One size fewer")).await;
     assert!(ways.contains("no check fails"), "{ways}");
     page.screenshot_whole("rig-desk").await;
+    // For the saw and the bench: a sheet of each link behind the rig's own.
+    page.script("window.print = () => window.dispatchEvent(new Event('beforeprint'))", vec![]).await;
+    page.click("#print-all").await;
+    page.wait_count(".one-sheet", 8).await;
+    let sheets = page.texts(".one-sheet").await;
+    let sheet = sheets.iter().find(|text| text.contains("Trail rig, größer: Front lower links, 2 pieces"));
+    let sheet = sheet.expect("a sheet that names rig, link and pieces");
+    for said in ["Printed ", "Saw to", "32-7/8 in", "Drill to the shoulder", "Wrench flats: ", "Fitting it"] {
+        assert!(sheet.contains(said), "{said} is missing in {sheet}");
+    }
+    page.script("window.dispatchEvent(new Event('afterprint'))", vec![]).await;
+    page.wait_count(".one-sheet", 0).await;
     page.click(".sending summary").await;
     let twin = page.wait_text("#twin", |text| text.contains("Parts:")).await;
     let sawn = "2-1/4 in solid 7075-T6 bar: saw 4 pieces";
