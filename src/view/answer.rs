@@ -1,7 +1,7 @@
 //! The answer, in the order a reader asks: what to buy, does it hold, how far it turns, why.
 //! What only stands there to be read is markup; what folds, ticks or copies is a tag.
 
-use super::markup::{Row, element, escaped, pair, said, table};
+use super::markup::{Row, element, escaped, pair, phrases, said, table};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
 use super::tag::{button, tag, words as live_words};
@@ -97,15 +97,13 @@ pub(super) fn head(bench: Bench, at: usize, answer: &Answer) -> String {
         (false, None) => "Not a recommendation",
     };
     let name = bench.document.with(|document| words::sheet_name(document, at));
-    // Breaks fall between the phrases, so that no size is torn apart.
     let headline = words::headline(&answer.link, system);
-    let phrases: Vec<String> = headline.split(", ").map(escaped).collect();
     let judged = verdict::mark(answer.verdict) + &said("p id=\"weakest\"", &words::weakest(answer, system));
     said("p class=\"sheet-name\"", &name)
         + &printed(bench)
         + &said("p class=\"kicker\"", &format!("{kind} for a rig of {job}"))
         + &nothing_holds(answer)
-        + &element("h2 id=\"headline\"", &element("span", &phrases.join(", </span><span>")))
+        + &element("h2 class=\"phrases\" id=\"headline\"", &phrases(&headline))
         + &element("div class=\"judged\"", &judged)
         + &verdict::buckling(answer, system)
         + &plate(bench, &answer.link)

@@ -1,6 +1,6 @@
 //! The whole rig: every link, the worst first; opened, copied and taken away.
 
-use super::markup::{element, said};
+use super::markup::{element, phrases, said};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{button, live, nothing, tag, words as live_words};
 use super::{answer, plan, rig_adding, rig_parts, send, sheets, storage, verdict, words};
@@ -220,18 +220,21 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> String {
         Some(LinkReport::Answer(answer)) => {
             let length = words::length(answer.link.length, system);
             let cut = words::length(answer.link.cut, system);
-            let size = format!("{length}: {}. Saw to {cut}.", words::headline(&answer.link, system));
+            let size = phrases(&format!("{length}: {}", words::headline(&answer.link, system)));
+            let size = size + " " + &said("b", &format!("Saw to {cut}"));
             let folds = verdict::buckling(answer, system);
             (verdict::mark(answer.verdict), size, words::weakest(answer, system), folds)
         }
         Some(LinkReport::Impossible(why)) => {
-            (String::new(), "No link can be made of these entries.".to_string(), bench.say(why), String::new())
+            (String::new(), phrases("No link can be made of these entries."), bench.say(why), String::new())
         }
-        Some(LinkReport::Needs(needs)) => (String::new(), words::still_needed(needs), String::new(), String::new()),
+        Some(LinkReport::Needs(needs)) => {
+            (String::new(), phrases(&words::still_needed(needs)), String::new(), String::new())
+        }
         None => Default::default(),
     };
     element("div class=\"rig-line\"", &(said("h4", &title) + &mark))
-        + &said("p class=\"rig-size\"", &size)
+        + &element("p class=\"rig-size phrases\"", &size)
         + &folds
         + &said("p class=\"help\"", &says)
 }

@@ -1,6 +1,6 @@
 //! Every part to buy or make for the whole rig, and whether fewer sizes of rod end would do.
 
-use super::markup::{element, pair, said};
+use super::markup::{element, pair, phrases, said};
 use super::rig::kinds;
 use super::state::{Bench, Whole};
 use super::tag::{button, live, nothing, tag};
@@ -21,7 +21,11 @@ pub(super) fn parts(bench: Bench, whole: &Whole) -> String {
     let mut rows = String::new();
     let system = bench.system.get();
     for part in &rig.parts {
-        rows.push_str(&pair(&name(part, system), "dd", &sawn(part, system).unwrap_or(format!("{:.0}", part.count()))));
+        let name = name(part, system);
+        rows.push_str(&match sawn(part, system) {
+            Some(sawn) => element("div", &(said("dt", &name) + &element("dd class=\"phrases\"", &phrases(&sawn)))),
+            None => pair(&name, "dd", &format!("{:.0}", part.count())),
+        });
     }
     let missing = if rig.open > 0 {
         said("p class=\"stop\"", &format!("{} without an answer: not counted here.", kinds(rig.open)))
