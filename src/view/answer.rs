@@ -66,7 +66,7 @@ fn shown_first(answer: &Answer) -> usize {
     (if urgent { 2 } else { 1 }).min(answer.cautions.len())
 }
 
-fn cautions_first(bench: Bench, answer: &Answer) -> String {
+pub(super) fn cautions_first(bench: Bench, answer: &Answer) -> String {
     list(bench, &answer.cautions[..shown_first(answer)])
 }
 

@@ -71,7 +71,7 @@ fn missed(bench: Bench, gone: &Gone) -> AnyView {
         show_soon(format!("open-{index}"));
     };
     tag("li class=gone")
-        .with(tag("p id=gone role=status").with(&*format!("{title} removed.")))
+        .with(tag("p id=gone").with(&*format!("{title} removed.")))
         .with(button("button type=button id=undo-remove aria-describedby=gone", "Undo", undo))
         .into_any()
 }

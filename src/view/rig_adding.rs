@@ -24,7 +24,7 @@ pub(super) fn adding(bench: Bench) -> AnyView {
             move || told.with(|(id, says)| if *id == layout.id { says.clone() } else { layout.help.to_string() });
         tag("li")
             .with(button("button type=button", layout.label, put).set("id", &format!("add-{}", layout.id)))
-            .with(tag("p class=help role=status").with(live_words(help)))
+            .with(tag("p class=help").with(live_words(help)))
     };
     let axles = tag("div class=axles role=group aria-label='At which axle'")
         .with(side(Position::Front, "button type=button id=add-front", "Front axle"))
@@ -38,6 +38,7 @@ pub(super) fn adding(bench: Bench) -> AnyView {
         .with(tag("summary").with(tag("h3").with("Add links")))
         .with(axles)
         .with(tag("ul class=layouts").with(LAYOUTS.iter().map(add).collect::<Vec<_>>()))
+        .with(tag("p class=unseen role=status").with(live_words(move || told.get().1)))
         .with(tag("p class=help").with("Only what the axle does not have yet is added. Pairs are entered once; set left and right apart if they differ."))
         .into_any()
 }

@@ -16,12 +16,15 @@ pub(super) fn sheets(bench: Bench, whole: &Whole) -> String {
             let sheet = match whole.links.get(*at).and_then(LinkReport::answer) {
                 Some(made) => {
                     let picture = drawing::link(made, bench.system.get(), "wide", 860.0);
+                    let steps = element("ol class=\"steps\"", &checklist::steps(bench, made));
+                    let fitting = said("h3", "Fitting it") + &steps;
+                    let cautions = element("ul", &answer::cautions_first(bench, made));
                     answer::head(bench, *at, made)
+                        + &element("section class=\"cautions\"", &cautions)
                         + &element("figure class=\"drawing\"", &picture)
                         + &element("section class=\"part-of\"", &ends::ends(bench, made))
                         + &element("section class=\"part-of\"", &answer::adjustment(bench, made))
-                        + &said("h3", "Fitting it")
-                        + &element("ol class=\"steps\"", &checklist::steps(bench, made))
+                        + &element("section class=\"part-of\"", &fitting)
                 }
                 None => said("p", &format!("{}: no answer yet.", words::sheet_name(&whole.document, *at))),
             };
