@@ -12,7 +12,7 @@ use crate::source::Cite;
 mod prove;
 mod rig;
 
-pub use rig::{FewerSizes, Part, Placed, Plan, RigReport};
+pub use rig::{Cut, FewerSizes, Part, Placed, Plan, RigReport};
 
 pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, Sensitivity, Station};
 
@@ -71,6 +71,14 @@ pub struct Answer {
     pub checklist: Vec<Said>,
     /// Values nobody gave, with the input that would replace each.
     pub assumed: Vec<Assumption>,
+}
+
+impl Answer {
+    /// How a steering link takes the greatest push, whether that governs or not: long and slender, it often folds
+    /// before anything breaks.
+    pub fn buckling(&self) -> Option<&Finding> {
+        self.findings.iter().find(|finding| finding.id == "buckling" && self.role.steers())
+    }
 }
 
 /// A default that the answer rests on.

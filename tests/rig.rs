@@ -1,10 +1,11 @@
 //! The whole rig: layouts, pairs, what is worst, and the sums of its parts.
 
-use linkwright::document::{Document, Hand, MOST_LINKS, Position, Role, Seat, Use};
+use linkwright::document::{Document, Hand, Link, MOST_LINKS, Position, Role, Seat, Use};
 use linkwright::engine::{fewer_sizes, report, report_on, rig};
+use linkwright::inputs::next_link;
 use linkwright::layouts::{self, LAYOUTS, Layout};
 use linkwright::quantity::{inch, lbf};
-use linkwright::report::{LinkReport, Part, RigReport, Verdict};
+use linkwright::report::{Cut, LinkReport, Part, RigReport, Verdict};
 
 fn layout(id: &str) -> &'static Layout {
     LAYOUTS.iter().find(|layout| layout.id == id).expect("a layout")
@@ -146,12 +147,82 @@ fn the_sums_are_those_of_the_pieces() {
     let left: f64 =
         whole.parts.iter().filter(|part| matches!(part, Part::RodEnd { hand: Hand::Left, .. })).map(Part::count).sum();
     assert_eq!(Some(left), Some(12.0), "one left-hand end on each");
-    let length: f64 =
-        whole.parts.iter().map(|part| if let Part::Bar { length, .. } = part { *length } else { 0.0 }).sum();
+    let sawn = |part: &Part| match part {
+        Part::Bar { cuts, .. } => cuts.iter().map(|cut| cut.count * cut.length).sum(),
+        _ => 0.0,
+    };
+    let length: f64 = whole.parts.iter().map(sawn).sum();
     let cut: f64 = reports.iter().zip(pieces).map(|(it, count)| count * it.answer().expect("an answer").link.cut).sum();
     assert!((length - cut).abs() < 1e-9);
     let order: Vec<u8> = whole.parts.iter().map(Part::kind).collect();
     assert!(order.is_sorted(), "{order:?}");
+}
+
+#[test]
+fn steering_tells_whether_a_push_folds_it_even_when_that_governs() {
+    let mut document = eight();
+    // A drag link too slender for its push: folding is what governs.
+    document.links[4].outside_diameter = Some(inch(0.75));
+    document.links[4].length = Some(inch(60.0));
+    let (reports, _) = of(&document);
+    for (index, link) in document.links.iter().enumerate() {
+        let answer = reports[index].answer().expect("an answer");
+        assert_eq!(answer.buckling().is_some(), link.role.steers(), "{}", link.title());
+    }
+    let answer = reports[4].answer().expect("an answer");
+    let folds = answer.buckling().expect("a drag link is pushed");
+    assert_eq!(answer.weakest.map(|index| answer.findings[index].id), Some(folds.id), "it governs here");
+    assert_eq!(folds.verdict, Verdict::Fails);
+    assert!(folds.utilization.is_some_and(|used| used > 1.0), "{folds:?}");
+}
+
+#[test]
+fn the_next_link_is_one_that_lacks_its_length() {
+    let mut document = eight();
+    assert_eq!(next_link(&document, 3), Some(4), "all are entered: in order");
+    assert_eq!(next_link(&document, 7), Some(0), "and round");
+    document.links[1].length = None;
+    document.links[6].length = None;
+    assert_eq!(next_link(&document, 3), Some(6));
+    assert_eq!(next_link(&document, 6), Some(1));
+    assert_eq!(next_link(&Document::default(), 0), None, "there is no other");
+}
+
+#[test]
+fn every_length_to_saw_stands_by_itself() {
+    let mut document = eight();
+    let cuts = |document: &Document, of: usize| {
+        let (reports, whole) = of_bar(document, of);
+        let made = &reports[of].answer().expect("an answer").link;
+        (made.cut, whole)
+    };
+    let (long, before) = cuts(&document, 0);
+    assert!(before.contains(&Cut { length: long, count: 2.0 }), "a pair is two pieces of that length: {before:?}");
+    // The rear pair becomes like the front one, then shorter.
+    document.links[6] = Link { position: Position::Rear, ..document.links[0].clone() };
+    let (_, alike) = cuts(&document, 0);
+    assert!(alike.contains(&Cut { length: long, count: 4.0 }), "one length, four pieces: {alike:?}");
+    document.links[6].length = Some(inch(36.0));
+    let (_, apart) = cuts(&document, 0);
+    let (short, _) = cuts(&document, 6);
+    let two = |length: f64| Cut { length, count: 2.0 };
+    assert!(short < long && apart.contains(&two(long)) && apart.contains(&two(short)), "{apart:?}");
+    assert!(apart.windows(2).all(|pair| pair[0].length > pair[1].length), "the longest first: {apart:?}");
+}
+
+/// The reports, and every cut off the bar that a link is made of.
+fn of_bar(document: &Document, link: usize) -> (Vec<LinkReport>, Vec<Cut>) {
+    let (reports, whole) = of(document);
+    let made = &reports[link].answer().expect("an answer").link;
+    let cuts = whole.parts.iter().find_map(|part| match part {
+        Part::Bar { outside_diameter, wall, cuts, .. }
+            if (*outside_diameter, *wall) == (made.outside_diameter, made.wall) =>
+        {
+            Some(cuts.clone())
+        }
+        _ => None,
+    });
+    (reports, cuts.expect("its bar"))
 }
 
 #[test]

@@ -156,7 +156,7 @@ fn word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Holds => "holds",
         Verdict::Unanswered => "unanswered",
-        Verdict::Close => "close",
+        Verdict::Close => "near its limit",
         Verdict::Fails => "FAILS",
     }
 }

@@ -4,7 +4,7 @@ use crate::document::{Document, Hand, Link, OWN_ROD_END};
 use crate::engine::tables::threads::Thread;
 use crate::inputs::{self, Place};
 use crate::order;
-use crate::report::{Answer, FewerSizes, LinkReport, Made, Part, RigReport, Verdict};
+use crate::report::{Answer, Cut, FewerSizes, LinkReport, Made, Part, RigReport, Verdict};
 
 /// Everything about a rig that follows from its links' reports, which stand in the order of its links.
 pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
@@ -71,9 +71,13 @@ fn bar(made: &Made, pieces: f64) -> Part {
         material: made.material,
         outside_diameter: made.outside_diameter,
         wall: made.wall,
-        length: pieces * made.cut,
-        count: pieces,
+        cuts: vec![Cut { length: made.cut, count: pieces }],
     }
+}
+
+/// Whether two lengths are the same to anybody who measures.
+fn near(a: f64, b: f64) -> bool {
+    (a - b).abs() < 1e-7
 }
 
 /// Puts a part with those that are the same, or at the end of its kind.
@@ -99,10 +103,10 @@ impl Part {
     }
 
     /// How many pieces.
-    pub const fn count(&self) -> f64 {
+    pub fn count(&self) -> f64 {
         match self {
-            Self::Bar { count, .. }
-            | Self::RodEnd { count, .. }
+            Self::Bar { cuts, .. } => cuts.iter().map(|cut| cut.count).sum(),
+            Self::RodEnd { count, .. }
             | Self::JamNut { count, .. }
             | Self::Bolt { count, .. }
             | Self::Spacer { count, .. } => *count,
@@ -111,7 +115,6 @@ impl Part {
 
     /// Whether the two come out of the same drawer; bars that differ only in length come off the same stock.
     fn is_same(&self, other: &Self) -> bool {
-        let near = |a: f64, b: f64| (a - b).abs() < 1e-7;
         let thread = |a: (&Thread, Hand), b: (&Thread, Hand)| a.0.id == b.0.id && a.1 == b.1;
         match (self, other) {
             (
@@ -137,10 +140,7 @@ impl Part {
 
     fn more(&mut self, other: &Self) {
         match (self, other) {
-            (Self::Bar { count, length, .. }, Self::Bar { count: more, length: longer, .. }) => {
-                *count += more;
-                *length += longer;
-            }
+            (Self::Bar { cuts, .. }, Self::Bar { cuts: more, .. }) => more.iter().for_each(|cut| saw(cuts, *cut)),
             (
                 Self::RodEnd { count, .. }
                 | Self::JamNut { count, .. }
@@ -151,6 +151,16 @@ impl Part {
             _ => {}
         }
     }
+}
+
+/// Puts a cut with those of the same length, or in its place among the others.
+fn saw(cuts: &mut Vec<Cut>, cut: Cut) {
+    if let Some(same) = cuts.iter_mut().find(|other| near(other.length, cut.length)) {
+        same.count += cut.count;
+        return;
+    }
+    let at = cuts.iter().position(|other| other.length < cut.length).unwrap_or(cuts.len());
+    cuts.insert(at, cut);
 }
 
 /// For each rod end of the rig, the one already there that all of its links could take instead with every check

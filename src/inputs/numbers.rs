@@ -233,3 +233,11 @@ pub fn still_needed(document: &Document, link: usize) -> Vec<&'static str> {
     }
     missing
 }
+
+/// The link to turn to after this one: the next that still lacks an entry, else the next in order; none where there is
+/// no other.
+pub fn next_link(document: &Document, link: usize) -> Option<usize> {
+    let count = document.links.len();
+    let others = || (1..count).map(|step| (link + step) % count);
+    others().find(|other| !still_needed(document, *other).is_empty()).or_else(|| others().next())
+}

@@ -30,10 +30,8 @@ pub enum Part {
         outside_diameter: f64,
         /// Wall of a tube, 0 for a solid bar.
         wall: f64,
-        /// Length to saw, of all pieces together, without the saw's cuts.
-        length: f64,
-        /// Pieces.
-        count: f64,
+        /// What to saw off it, the longest first.
+        cuts: Vec<Cut>,
     },
     /// Rod ends.
     RodEnd {
@@ -75,6 +73,15 @@ pub enum Part {
         /// Pieces.
         count: f64,
     },
+}
+
+/// So many pieces of one length, facing included.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Cut {
+    /// Length to saw.
+    pub length: f64,
+    /// Pieces.
+    pub count: f64,
 }
 
 /// A way to buy one rod-end size fewer.

@@ -1,11 +1,11 @@
 //! The answer, in the order a reader asks: what to buy, does it hold, how far it turns, why.
 //! What only stands there to be read is markup; what folds, ticks or copies is a tag.
 
-use super::markup::{Row, element, escaped, pair, said, table};
+use super::markup::{Row, element, escaped, pair, phrases, said, table};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
 use super::tag::{button, tag, words as live_words};
-use super::{checklist, ends, send, sizes, verdict, words};
+use super::{checklist, ends, form, send, sizes, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::engine::formula::Said;
 use linkwright::quantity::{Kind, System};
@@ -26,7 +26,7 @@ pub(super) fn answer(bench: Bench) -> AnyView {
         ("section class=part-of", sizes::why),
         ("section class='part-of ends-part'", ends::ends),
     ];
-    let lead = part(bench, lead);
+    let lead = part(bench, |bench, answer| head(bench, bench.at.get(), answer));
     let why = button("button type=button id=to-prove", "See why: every check and its working", move |_| {
         bench.turn_to(Leaf::Prove);
     });
@@ -51,6 +51,7 @@ pub(super) fn answer(bench: Bench) -> AnyView {
     );
     list.push(checklist::checklist(bench));
     list.push(send::send(bench));
+    list.push(form::around(bench));
     list.into_any()
 }
 
@@ -65,7 +66,7 @@ fn shown_first(answer: &Answer) -> usize {
     (if urgent { 2 } else { 1 }).min(answer.cautions.len())
 }
 
-fn cautions_first(bench: Bench, answer: &Answer) -> String {
+pub(super) fn cautions_first(bench: Bench, answer: &Answer) -> String {
     list(bench, &answer.cautions[..shown_first(answer)])
 }
 
@@ -86,29 +87,38 @@ fn folded(bench: Bench, name: Memo<String>, inside: Memo<String>) -> AnyView {
         .into_any()
 }
 
-/// What to buy, whether it holds, and the hit it is sized for.
-fn lead(bench: Bench, answer: &Answer) -> String {
+/// Which link it is, what to buy, whether it holds, and the hit it is sized for.
+pub(super) fn head(bench: Bench, at: usize, answer: &Answer) -> String {
     let system = bench.system.get();
     let job = bench.document.with(|document| words::job(document, system));
     let kind = match (answer.sizing.overridden, &answer.sizing.recommended) {
-        (true, _) => "Your own size for this",
-        (false, Some(_)) => "Recommended for this",
-        (false, None) => "Not a recommendation for this",
+        (true, _) => "Your own size",
+        (false, Some(_)) => "Recommended",
+        (false, None) => "Not a recommendation",
     };
-    let role = words::lower(words::role_word(answer.role));
-    // Breaks fall between the phrases, so that no size is torn apart.
+    let name = bench.document.with(|document| words::sheet_name(document, at));
     let headline = words::headline(&answer.link, system);
-    let phrases: Vec<String> = headline.split(", ").map(escaped).collect();
     let judged = verdict::mark(answer.verdict) + &said("p id=\"weakest\"", &words::weakest(answer, system));
-    said("p class=\"kicker\"", &format!("{kind} {role}: rig of {job}"))
+    said("p class=\"sheet-name\"", &name)
+        + &printed(bench)
+        + &said("p class=\"kicker\"", &format!("{kind} for a rig of {job}"))
         + &nothing_holds(answer)
-        + &element("h2 id=\"headline\"", &element("span", &phrases.join(", </span><span>")))
+        + &element("h2 class=\"phrases\" id=\"headline\"", &phrases(&headline))
         + &element("div class=\"judged\"", &judged)
+        + &verdict::buckling(answer, system)
         + &plate(bench, &answer.link)
         + &element(
             "p class=\"story\"",
             &(said("b", "The hit it is sized for. ") + &escaped(&bench.say(&answer.loads.story))),
         )
+}
+
+/// When it was printed, on paper: the newer of two sheets counts.
+pub(super) fn printed(bench: Bench) -> String {
+    if !bench.printing.get() {
+        return String::new();
+    }
+    said("p class=\"printed\"", &format!("Printed {}.", storage::spoken_time(&storage::now())))
 }
 
 /// A warning in front of a link that does not hold.
@@ -139,7 +149,7 @@ fn plate(bench: Bench, made: &Made) -> String {
 }
 
 /// How far the link can be made longer and shorter, and how many turns that is.
-fn adjustment(bench: Bench, answer: &Answer) -> String {
+pub(super) fn adjustment(bench: Bench, answer: &Answer) -> String {
     let made = &answer.link;
     let adjustment = &made.adjustment;
     let kind = if bench.system.get() == System::Inch { Kind::FineLength } else { Kind::Length };

@@ -38,7 +38,7 @@ pub(super) fn checklist(bench: Bench) -> AnyView {
 }
 
 /// The steps as markup. A box shows its own tick, so a tick alone writes nothing anew.
-fn steps(bench: Bench, answer: &Answer) -> String {
+pub(super) fn steps(bench: Bench, answer: &Answer) -> String {
     let ticks = bench.ticks.get_untracked();
     answer
         .checklist

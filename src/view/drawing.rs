@@ -118,7 +118,7 @@ impl Rows {
     }
 }
 
-fn link(answer: &Answer, system: System, class: &str, width: f64) -> String {
+pub(super) fn link(answer: &Answer, system: System, class: &str, width: f64) -> String {
     let made = &answer.link;
     let sheet = Sheet::new(answer, width, 38.0);
     let rows = Rows::new(sheet.half);

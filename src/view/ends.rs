@@ -21,7 +21,8 @@ pub(super) fn ends(bench: Bench, answer: &Answer) -> String {
             + &engagement(bench, end);
         out += &element("article class=\"end-of\"", &parts);
     }
-    said("h3", "The two ends") + &element("div class=\"ends\"", &out)
+    let flats = words::flats(made, bench.system.get()).map(|flats| said("p class=\"flats\"", &flats));
+    said("h3", "The two ends") + &element("div class=\"ends\"", &out) + &flats.unwrap_or_default()
 }
 
 fn sizes(bench: Bench, end: &MadeEnd, tube: bool) -> String {

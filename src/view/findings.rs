@@ -40,7 +40,7 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
     }));
     tag("section class=part-of")
         .with(tag("h3").with("Every check, worst first"))
-        .with(tag("p class=on-screen").with("Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. Strength is called close from 90 % up; rules of thumb have marks of their own."))
+        .with(tag("p class=on-screen").with("Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. Strength counts as near its limit from 90 % up; rules of thumb have marks of their own."))
         .with(tag("div class=checks").with(checks))
         .into_any()
 }

@@ -4,7 +4,7 @@ use super::field::{number, radios};
 use super::more::more;
 use super::state::{Bench, Leaf};
 use super::tag::{button, live, nothing, tag};
-use super::{rig_entries, trail, words};
+use super::{rig, rig_entries, trail, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Link};
 use linkwright::inputs::{self, Place};
@@ -68,6 +68,27 @@ fn picker(bench: Bench) -> AnyView {
                     .on("change", move |event| bench.at.set(event_target_value(&event).parse().unwrap_or(0)))
                     .with(titles.lines().enumerate().map(option).collect::<Vec<_>>()),
             )
+            .with(around(bench))
+            .into_any()
+    })
+}
+
+/// From one link of several to the others: back to the list, or on to the next one that is not entered yet.
+pub(super) fn around(bench: Bench) -> AnyView {
+    live(move || {
+        if bench.leaf.get() != Leaf::Size || bench.document.with(|document| document.links.len() < 2) {
+            return nothing();
+        }
+        let back = move |_| bench.turn_to_part(Leaf::Rig, format!("open-{}", bench.at.get_untracked()));
+        let on = move |_| {
+            let at = bench.at.get_untracked();
+            if let Some(next) = bench.document.with_untracked(|document| inputs::next_link(document, at)) {
+                rig::open(bench, next);
+            }
+        };
+        tag("div class='buttons around'")
+            .with(button("button type=button class=back-to-rig", "Back to the rig", back))
+            .with(button("button type=button class=next-link", "Next link", on))
             .into_any()
     })
 }

@@ -18,6 +18,11 @@ pub(super) fn said(open: &str, words: &str) -> String {
     element(open, &escaped(words))
 }
 
+/// Words that break between their phrases only, so that no size is torn apart: the class of its element is `phrases`.
+pub(super) fn phrases(words: &str) -> String {
+    element("span", &escaped(words).replace(", ", ", </span><span>").replace("; ", "; </span><span>"))
+}
+
 /// One row of a list of terms.
 pub(super) fn pair(term: &str, open: &str, value: &str) -> String {
     format!("<div><dt>{}</dt>{}</div>", escaped(term), said(open, value))

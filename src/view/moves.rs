@@ -58,7 +58,7 @@ fn table(bench: Bench, rows: &[Sensitivity]) -> String {
     said(
         "p",
         &format!(
-            "The size stays as it is. Now its weakest part uses {now} of what it may. Each row raises one value alone by a tenth, the strongest first."
+            "The size stays as it is. Now its weakest part is at {now} of its limit. Each row raises one value alone by a tenth, the strongest first."
         ),
     ) + "<table class=\"moves\"><thead><tr><th scope=\"col\">Value</th><th scope=\"col\">A tenth more</th><th scope=\"col\">Then used</th><th scope=\"col\">Holds as far as</th></tr></thead><tbody>"
         + &body

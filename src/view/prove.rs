@@ -50,7 +50,9 @@ fn head(bench: Bench) -> String {
     let system = bench.system.get();
     let headline = words::headline(&answer.link, system);
     let judged = verdict::mark(answer.verdict) + &said("p", &words::weakest(&answer, system));
-    said("p class=\"kicker\"", &format!("{}, {}", words::role_word(answer.role), words::lower(&headline)))
+    let name = bench.document.with(|document| words::sheet_name(document, bench.at.get()));
+    said("p class=\"sheet-name\"", &name)
+        + &said("p class=\"kicker\"", &headline)
         + &said("h2 id=\"prove-title\"", "Where it gives first, and why")
         + &element("div class=\"judged\"", &judged)
 }

@@ -1,26 +1,30 @@
-//! The whole rig: every link, the worst first; adding, copying and taking away; every part to buy or make.
+//! The whole rig: every link, the worst first; opened, copied and taken away.
 
-use super::markup::{element, pair, said};
+use super::markup::{element, phrases, said};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{button, live, nothing, tag, words as live_words};
-use super::{plan, send, storage, verdict, words};
+use super::{answer, plan, rig_adding, rig_parts, send, sheets, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Position, Seat};
-use linkwright::engine;
-use linkwright::engine::tables::{bolts, rod_ends};
 use linkwright::inputs::{self, Place};
-use linkwright::layouts::{self, LAYOUTS};
+use linkwright::layouts;
 use linkwright::quantity::{Kind, System, show};
-use linkwright::report::{FewerSizes, LinkReport, Part};
+use linkwright::report::LinkReport;
 
 /// The view.
 pub(super) fn rig(bench: Bench) -> AnyView {
     let lead = told(bench, lead);
-    let parts = told(bench, parts);
+    let parts = told(bench, rig_parts::parts);
+    let gone = RwSignal::new(None::<Gone>);
     let order = Memo::new(move |_| bench.whole.with(|whole| whole.as_ref().map(|whole| whole.rig.worst_first.clone())));
+    let lost = Memo::new(move |_| gone.get().filter(|gone| bench.document.with(|now| *now == gone.after)));
     let list = move || {
         let order = order.get().unwrap_or_default();
-        order.into_iter().map(|index| one(bench, index)).collect::<Vec<_>>().into_any()
+        let mut list: Vec<AnyView> = order.into_iter().map(|index| one(bench, gone, index)).collect();
+        if let Some(gone) = lost.get() {
+            list.insert(gone.rank.min(list.len()), missed(bench, &gone));
+        }
+        list.into_any()
     };
     let mut view = vec![tag("div").markup(move || lead.get()).into_any()];
     view.extend(plan::plan(bench, move |index| open(bench, index)));
@@ -30,17 +34,67 @@ pub(super) fn rig(bench: Bench) -> AnyView {
             .with(tag("ol class=rig-links id=rig-links").with(live(list)))
             .into_any(),
     );
-    view.push(adding(bench));
+    view.push(rig_adding::adding(bench));
     view.push(tag("section class=part-of id=parts").markup(move || parts.get()).into_any());
-    view.push(fewer(bench));
+    view.push(rig_parts::fewer(bench));
     view.push(send::send(bench));
+    let sheets =
+        told(bench, |bench, whole| if bench.laid_open.get() { sheets::sheets(bench, whole) } else { String::new() });
+    view.push(tag("div class=sheets").markup(move || sheets.get()).into_any());
     view.into_any()
 }
 
-/// Puts a link on the bench.
-fn open(bench: Bench, index: usize) {
+/// A link that was taken away, and how to bring it back for as long as nothing else changed.
+#[derive(Clone, PartialEq)]
+struct Gone {
+    index: usize,
+    /// Its place in the list.
+    rank: usize,
+    before: Document,
+    after: Document,
+}
+
+fn remove(bench: Bench, index: usize) -> Gone {
+    let before = bench.document.get_untracked();
+    let place = |whole: &Whole| whole.rig.worst_first.iter().position(|other| *other == index);
+    let rank = bench.whole.with_untracked(|whole| whole.as_ref().and_then(place)).unwrap_or(0);
+    bench.rearrange(|rig| layouts::remove(rig, index));
+    Gone { index, rank, before, after: bench.document.get_untracked() }
+}
+
+/// Stands where the link was, so that nothing else comes under the finger.
+fn missed(bench: Bench, gone: &Gone) -> AnyView {
+    let (index, before) = (gone.index, gone.before.clone());
+    let title = before.links.get(index).map(|link| link.title()).unwrap_or_default();
+    let undo = move |_| {
+        bench.rearrange(|now| *now = before.clone());
+        show_soon(format!("open-{index}"));
+    };
+    tag("li class=gone")
+        .with(tag("p id=gone").with(&*format!("{title} removed.")))
+        .with(button("button type=button id=undo-remove aria-describedby=gone", "Undo", undo))
+        .into_any()
+}
+
+/// Shows what the next moment puts there.
+fn show_soon(id: String) {
+    set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
+}
+
+/// Puts a link on the bench: at the field it still lacks, else at its answer.
+pub(super) fn open(bench: Bench, index: usize) {
     bench.at.set(index);
-    bench.turn_to(Leaf::Size);
+    let lacks = bench.report.with_untracked(|report| match report {
+        LinkReport::Needs(needs) => needs.first().copied(),
+        _ => None,
+    });
+    let part = match lacks {
+        Some(id) if id == inputs::USAGE.id => format!("in-{id}-{}", (inputs::USAGE.options)()[0].id),
+        Some(id) if id == inputs::LENGTH.id || id == inputs::WEIGHT.id => format!("in-{id}"),
+        // What is folded away is named in the answer's place.
+        _ => "answer".to_string(),
+    };
+    bench.turn_to_part(Leaf::Size, part);
 }
 
 /// Markup that follows from the whole rig.
@@ -53,54 +107,63 @@ fn lead(bench: Bench, whole: &Whole) -> String {
     let system = bench.system.get();
     let (name, job) = bench.document.with(|document| (document.name.clone(), words::job(document, system)));
     let rig = &whole.rig;
-    let answered = || whole.links.iter().filter_map(LinkReport::answer);
-    let worst = answered().map(|answer| answer.verdict).max();
     let impossible = whole.links.iter().filter(|link| matches!(link, LinkReport::Impossible(_))).count();
     let lacking = rig.open - impossible;
     let mut sentences = Vec::new();
     if lacking > 0 {
-        sentences.push(format!("{} still to be entered.", entries(lacking)));
+        sentences.push(format!("{} still to be entered.", kinds(lacking)));
     }
     if impossible > 0 {
-        sentences.push(format!("{} cannot be made as entered.", entries(impossible)));
+        sentences.push(format!("{} cannot be made as entered.", kinds(impossible)));
     }
-    if let Some(first) =
-        rig.worst_first.first().filter(|first| whole.links.get(**first).is_some_and(|it| it.answer().is_some()))
-    {
-        let title =
-            bench.document.with(|document| document.links.get(*first).map(|link| link.title())).unwrap_or_default();
-        sentences.push(format!("Look first at: {}.", words::lower(&title)));
-    }
-    let mark = worst.map(verdict::mark).unwrap_or_default();
+    sentences.extend(worst(whole));
+    let answered = rig.worst_first.iter().find_map(|index| whole.links.get(*index)?.answer());
+    let mark = answered.map(|answer| verdict::mark(answer.verdict)).unwrap_or_default();
     let kicker = if rig.open == whole.links.len() { "The whole rig".to_string() } else { format!("Rig of {job}") };
-    let title = if name.is_empty() { format!("{} in {}", links(rig.pieces), entries(whole.links.len())) } else { name };
+    let title = if name.is_empty() { count(whole) } else { name };
     said("p class=\"kicker\"", &kicker)
+        + &answer::printed(bench)
         + &said("h2 id=\"rig-title\"", &title)
         + &element("div class=\"judged\"", &(mark + &said("p id=\"rig-stands\"", &sentences.join(" "))))
 }
 
 /// The line that stays in sight while the rig is entered.
 pub(super) fn summary(whole: &Whole) -> String {
-    let answered = whole.links.iter().filter_map(LinkReport::answer);
-    let worst = answered.map(|answer| answer.verdict).max().map_or("Nothing answered yet", verdict::word);
     let open =
-        if whole.rig.open > 0 { format!(" {} without an answer.", entries(whole.rig.open)) } else { String::new() };
-    format!("{} in {}. Worst: {}.{open}", links(whole.rig.pieces), entries(whole.links.len()), words::lower(worst))
+        if whole.rig.open > 0 { format!(" {} without an answer.", kinds(whole.rig.open)) } else { String::new() };
+    let worst = worst(whole).unwrap_or_else(|| "Nothing answered yet.".to_string());
+    format!("{}. {worst}{open}", count(whole))
+}
+
+/// Which link says most against the rig, and what; nothing while none says anything.
+fn worst(whole: &Whole) -> Option<String> {
+    let index = *whole.rig.worst_first.first()?;
+    let says = match whole.links.get(index)? {
+        LinkReport::Answer(answer) => words::lower(verdict::word(answer.verdict)),
+        LinkReport::Impossible(_) => "cannot be made as entered".to_string(),
+        LinkReport::Needs(_) => return None,
+    };
+    Some(format!("Worst: {}, {says}.", words::lower(&whole.document.links.get(index)?.title())))
+}
+
+/// `13 links, 8 kinds`.
+fn count(whole: &Whole) -> String {
+    format!("{}, {}", links(whole.rig.pieces), kinds(whole.links.len()))
 }
 
 fn links(count: f64) -> String {
     if count > 1.5 { format!("{count:.0} links") } else { "1 link".to_string() }
 }
 
-fn entries(count: usize) -> String {
-    if count == 1 { "1 entry".to_string() } else { format!("{count} entries") }
+pub(super) fn kinds(count: usize) -> String {
+    if count == 1 { "1 kind".to_string() } else { format!("{count} kinds") }
 }
 
 /// A button that does not call for attention.
 const QUIET: &str = "button type=button class=quiet";
 
 /// One link: how it stands, what it is, and what can be done with it.
-fn one(bench: Bench, index: usize) -> AnyView {
+fn one(bench: Bench, gone: RwSignal<Option<Gone>>, index: usize) -> AnyView {
     let text = Memo::new(move |_| {
         bench.whole.with(|whole| whole.as_ref().map(|whole| line(bench, whole, index)).unwrap_or_default())
     });
@@ -141,7 +204,8 @@ fn one(bench: Bench, index: usize) -> AnyView {
         .with(aside)
         .with(
             button("button type=button class='quiet remove'", "Remove", move |_| {
-                bench.rearrange(|rig| layouts::remove(rig, index));
+                gone.set(Some(remove(bench, index)));
+                show_soon("undo-remove".to_string());
             })
             .with(unseen(" ")),
         );
@@ -150,27 +214,28 @@ fn one(bench: Bench, index: usize) -> AnyView {
 
 fn line(bench: Bench, whole: &Whole, index: usize) -> String {
     let system = bench.system.get();
-    let (title, quantity) = bench.document.with(|document| {
-        let title = document.links.get(index).map(|link| link.title()).unwrap_or_default();
-        (title, inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0))
-    });
     let rank = whole.rig.worst_first.iter().position(|other| *other == index).unwrap_or(0) + 1;
-    let title = format!("{rank}. {title}");
-    let title = if quantity > 1.5 { format!("{title}, {quantity:.0} pieces") } else { title };
-    let (mark, size, says) = match whole.links.get(index) {
+    let title = format!("{rank}. {}", words::titled(&whole.document, index));
+    let (mark, size, says, folds) = match whole.links.get(index) {
         Some(LinkReport::Answer(answer)) => {
             let length = words::length(answer.link.length, system);
-            let size = format!("{length}: {}", words::headline(&answer.link, system));
-            (verdict::mark(answer.verdict), size, words::weakest(answer, system))
+            let cut = words::length(answer.link.cut, system);
+            let size = phrases(&format!("{length}: {}", words::headline(&answer.link, system)));
+            let size = size + " " + &said("b", &format!("Saw to {cut}"));
+            let folds = verdict::buckling(answer, system);
+            (verdict::mark(answer.verdict), size, words::weakest(answer, system), folds)
         }
         Some(LinkReport::Impossible(why)) => {
-            (String::new(), "No link can be made of these entries.".to_string(), bench.say(why))
+            (String::new(), phrases("No link can be made of these entries."), bench.say(why), String::new())
         }
-        Some(LinkReport::Needs(needs)) => (String::new(), words::still_needed(needs), String::new()),
-        None => (String::new(), String::new(), String::new()),
+        Some(LinkReport::Needs(needs)) => {
+            (String::new(), phrases(&words::still_needed(needs)), String::new(), String::new())
+        }
+        None => Default::default(),
     };
     element("div class=\"rig-line\"", &(said("h4", &title) + &mark))
-        + &said("p class=\"rig-size\"", &size)
+        + &element("p class=\"rig-size phrases\"", &size)
+        + &folds
         + &said("p class=\"help\"", &says)
 }
 
@@ -184,9 +249,8 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
         lines.insert(0, document.name.clone());
     }
     for (rank, index) in whole.rig.worst_first.iter().enumerate() {
-        let (Some(link), Some(report)) = (document.links.get(*index), whole.links.get(*index)) else { continue };
-        let pieces = inputs::QUANTITY.value(&document, Place::of_link(&document, *index)).unwrap_or(1.0);
-        lines.push(format!("{}. {}, {pieces:.0} to make", rank + 1, link.title()));
+        let Some(report) = whole.links.get(*index) else { continue };
+        lines.push(format!("{}. {}", rank + 1, words::titled(&document, *index)));
         match report.answer() {
             Some(answer) => {
                 let made = &answer.link;
@@ -197,146 +261,15 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
                     words::both_lengths(made.cut),
                     verdict::word(answer.verdict)
                 ));
+                lines.extend(words::buckling_text(answer));
             }
             None => lines.push("No answer yet.".to_string()),
         }
     }
     lines.push("Parts:".to_string());
-    lines.extend(whole.rig.parts.iter().map(|part| format!("{:.0} × {}", part.count(), name(part, System::Inch))));
+    lines.extend(rig_parts::text(&whole.rig.parts));
     lines.push(format!("All bars together: {}", words::both(whole.rig.weight, Kind::Weight)));
     lines.push("An estimate for planning, not a certificate.".to_string());
     lines.push(storage::address(&bench.fragment()));
     lines.join("\n")
-}
-
-/// Whole layouts for either axle, by their plain names.
-fn adding(bench: Bench) -> AnyView {
-    let at = RwSignal::new(Position::Front);
-    let side = move |position: Position, open: &'static str, label: &str| {
-        button(open, label, move |_| at.set(position))
-            .attribute("aria-pressed", move || (at.get() == position).to_string())
-    };
-    let add = move |layout: &'static layouts::Layout| {
-        let put = move |_| {
-            bench.rearrange(|rig| {
-                layouts::add(rig, layout, at.get_untracked());
-            });
-        };
-        let name = button("button type=button", layout.label, put).set("id", &format!("add-{}", layout.id));
-        tag("li").with(name).with(tag("p class=help").with(layout.help))
-    };
-    let axles = tag("div class=axles role=group aria-label='At which axle'")
-        .with(side(Position::Front, "button type=button id=add-front", "Front axle"))
-        .with(side(Position::Rear, "button type=button id=add-rear", "Rear axle"));
-    tag("section class=part-of")
-        .with(tag("h3").with("Add links"))
-        .with(axles)
-        .with(tag("ul class=layouts").with(LAYOUTS.iter().map(add).collect::<Vec<_>>()))
-        .with(tag("p class=help").with("Only what the axle does not have yet is added. Pairs are entered once; set left and right apart if they differ."))
-        .into_any()
-}
-
-/// Everything to buy and make, summed over the links.
-fn parts(bench: Bench, whole: &Whole) -> String {
-    let rig = &whole.rig;
-    if rig.parts.is_empty() {
-        return String::new();
-    }
-    let mut rows = String::new();
-    for part in &rig.parts {
-        rows.push_str(&pair(&name(part, bench.system.get()), "dd", &format!("{:.0}", part.count())));
-    }
-    let missing = if rig.open > 0 {
-        said("p class=\"stop\"", &format!("{} without an answer: not counted here.", entries(rig.open)))
-    } else {
-        String::new()
-    };
-    let weight =
-        format!("All bars together weigh {}, without rod ends, nuts and bolts.", bench.show(rig.weight, Kind::Weight));
-    said("h3", "Parts for all of it") + &missing + &element("dl class=\"rows\"", &rows) + &said("p", &weight)
-}
-
-/// Looks for rod-end sizes that could be done without, when asked.
-fn fewer(bench: Bench) -> AnyView {
-    // What was found, and for which entries.
-    let found: RwSignal<Option<(Document, Vec<FewerSizes>)>> = RwSignal::new(None);
-    let look = move |_: leptos::ev::Event| {
-        let document = bench.document.get_untracked();
-        let ways = bench
-            .whole
-            .with_untracked(|whole| whole.as_ref().map(|whole| engine::fewer_sizes(&document, &whole.links)));
-        found.set(ways.map(|ways| (document, ways)));
-    };
-    let take = move |way: FewerSizes| {
-        bench.rearrange(|rig| {
-            for index in way.links {
-                if let Some(link) = rig.links.get_mut(index) {
-                    link.ends.iter_mut().for_each(|end| end.rod_end = Some(way.to));
-                }
-            }
-        });
-    };
-    let told = move || {
-        let Some((document, ways)) = found.get() else { return nothing() };
-        if bench.document.with(|now| *now != document) {
-            return nothing();
-        }
-        if ways.is_empty() {
-            return tag("p").with("No rod-end size can be done without: every other choice fails a check.").into_any();
-        }
-        let one = |way: FewerSizes| {
-            let sentence = sentence(bench, &document, &way);
-            let take = button("button type=button class=quiet", "Take it", move |_| take(way.clone()));
-            tag("li").with(tag("p").with(&*sentence)).with(take)
-        };
-        tag("ul class=layouts").with(ways.into_iter().map(one).collect::<Vec<_>>()).into_any()
-    };
-    tag("div class=fewer")
-        .with(button("button type=button id=fewer", "Could fewer rod-end sizes do?", look))
-        .with(tag("div id=fewer-ways role=status").with(live(told)))
-        .into_any()
-}
-
-fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {
-    let names: Vec<String> = way
-        .links
-        .iter()
-        .filter_map(|index| document.links.get(*index))
-        .map(|link| words::lower(&link.title()))
-        .collect();
-    let label = |id: &str| rod_ends::find(id).map_or("", |row| row.label);
-    let weight = bench.show(way.heavier.abs(), Kind::Weight);
-    let change = if way.heavier >= 0.0 { "heavier" } else { "lighter" };
-    format!(
-        "One size fewer if {} take {} instead of {}: no check fails, and the bars become {weight} {change} in all.",
-        names.join(", "),
-        label(way.to),
-        label(way.from)
-    )
-}
-
-/// What a part is called in a list.
-fn name(part: &Part, system: System) -> String {
-    let fine = |value: f64| words::length(value, system);
-    match part {
-        Part::Bar { material, outside_diameter, wall, length, .. } => format!(
-            "{} {}, {} to saw in all",
-            words::size(*outside_diameter, *wall, system),
-            material.label.split(',').next().unwrap_or(material.label),
-            show(*length, Kind::Length, system)
-        ),
-        // The user's own rod end has no size in its name.
-        Part::RodEnd { name, thread, hand, .. } if name.contains(words::thread(thread)) => {
-            format!("Rod end {name}, {}", hand.words())
-        }
-        Part::RodEnd { name, thread, hand, .. } => format!("{name}, {} {}", words::thread(thread), hand.words()),
-        Part::JamNut { thread, hand, .. } => format!("Jam nut {} {}", words::thread(thread), hand.words()),
-        Part::Bolt { diameter, grip, grade, .. } => format!(
-            "Bolt {}, {}, at least {} of it without thread",
-            fine(*diameter),
-            bolts::find(grade).map_or("", |grade| grade.label),
-            fine(*grip)
-        ),
-        Part::Spacer { bore, long, .. } => format!("Spacer for a {} bolt, {} long", fine(*bore), fine(*long)),
-    }
 }

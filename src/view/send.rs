@@ -23,10 +23,17 @@ pub(super) fn send(bench: Bench) -> AnyView {
         let fragment = bench.fragment();
         bench
             .answer()
-            .map(|answer| bench.document.with(|document| words::plain_text(document, &answer, &fragment)))
+            .map(|answer| {
+                bench.document.with(|document| words::plain_text(document, bench.at.get(), &answer, &fragment))
+            })
             .unwrap_or_default()
     };
     let link = move || storage::address(&bench.fragment());
+    let all = if bench.leaf.get_untracked() == Leaf::Rig {
+        "Print every link’s sheet too"
+    } else {
+        "Print with every working"
+    };
     let buttons = tag("div class=buttons")
         .with(
             button("button type=button id=save-here", "Save on this device", move |_| save(bench, told))
@@ -40,7 +47,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
         }))
         .with(storage::can_share().then(|| button("button type=button id=share", "Share", move |_| share(bench, told))))
         .with(button("button type=button id=print", "Print", |_| storage::print()))
-        .with(button("button type=button id=print-all", "Print with every working", move |_| print_all(bench)));
+        .with(button("button type=button id=print-all", all, move |_| print_all(bench)));
     let field =
         tag("input class=own-line id=link-text readonly").value(link).on("focus", |_| storage::select_all("link-text"));
     let section = tag("section class='part-of sending'")
@@ -96,7 +103,7 @@ fn share(bench: Bench, told: RwSignal<String>) {
     });
 }
 
-/// Lays every working open first; the paper has no taps.
+/// Lays open every working, or every link's sheet, first; the paper has no taps.
 fn print_all(bench: Bench) {
     bench.laid_open.set(true);
     set_timeout(storage::print, std::time::Duration::from_millis(50));

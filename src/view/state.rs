@@ -52,7 +52,7 @@ impl Leaf {
 /// The reports on every link, with what they rest on, so that only what changed is worked out again.
 #[derive(Clone)]
 pub(super) struct Whole {
-    document: Document,
+    pub(super) document: Document,
     pub(super) links: Vec<LinkReport>,
     pub(super) rig: RigReport,
     pub(super) plan: Plan,
@@ -270,8 +270,13 @@ impl Bench {
 
     /// Turns to a leaf and to its top.
     pub(super) fn turn_to(self, leaf: Leaf) {
+        self.turn_to_part(leaf, "answer".to_string());
+    }
+
+    /// Turns to a leaf and to a part of it, by its id.
+    pub(super) fn turn_to_part(self, leaf: Leaf, id: String) {
         self.leaf.set(leaf);
-        set_timeout(|| storage::show("answer"), std::time::Duration::from_millis(30));
+        set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
     }
 
     /// The answer on the bench, if there is one.

@@ -1,14 +1,16 @@
 //! Verdicts as a word and a shape, so that neither color nor sight alone is needed.
 
 use super::markup::{element, said};
-use linkwright::report::Verdict;
+use super::words;
+use linkwright::quantity::System;
+use linkwright::report::{Answer, Verdict};
 
 /// The word for a verdict.
 pub(super) const fn word(verdict: Verdict) -> &'static str {
     match verdict {
         Verdict::Holds => "Holds",
         Verdict::Unanswered => "Not answered",
-        Verdict::Close => "Close",
+        Verdict::Close => "Near its limit",
         Verdict::Fails => "Fails",
     }
 }
@@ -46,4 +48,11 @@ pub(super) fn mark(verdict: Verdict) -> String {
     let shape = element("span class=\"shape\" aria-hidden=\"true\"", shape(verdict));
     let word = said("span class=\"word\"", word(verdict));
     element(&format!("span class=\"verdict {}\"", class(verdict)), &(shape + &word))
+}
+
+/// The line of a steering link that tells whether a push folds it; empty for other links.
+pub(super) fn buckling(answer: &Answer, system: System) -> String {
+    words::buckling(answer, system).map_or(String::new(), |(verdict, words)| {
+        element("p class=\"buckling\"", &(said("span", &words) + &mark(verdict)))
+    })
 }

@@ -3,31 +3,20 @@
 use super::state::Bench;
 use super::{storage, verdict};
 use leptos::prelude::*;
-use linkwright::document::{Document, Hand, Role};
+use linkwright::document::{Document, Hand, Link};
 use linkwright::engine::formula::spoken;
+use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
-use linkwright::inputs::{CHOICES, NUMBERS, Place, USAGE, WEIGHT};
+use linkwright::inputs::{CHOICES, NUMBERS, Place, QUANTITY, USAGE, WEIGHT};
 use linkwright::order;
 use linkwright::quantity::{INCH, Kind, System, show};
-use linkwright::report::{Answer, Finding, LinkReport, Made, MadeEnd};
+use linkwright::report::{Answer, Finding, LinkReport, Made, MadeEnd, Verdict};
 
 /// `RH` or `LH`, as stamped on parts.
 pub(super) const fn hand_mark(hand: Hand) -> &'static str {
     match hand {
         Hand::Right => "RH",
         Hand::Left => "LH",
-    }
-}
-
-/// What the link is called.
-pub(super) const fn role_word(role: Role) -> &'static str {
-    match role {
-        Role::Lower => "Lower link",
-        Role::Upper => "Upper link",
-        Role::TrackBar => "Track bar",
-        Role::TieRod => "Tie rod",
-        Role::DragLink => "Drag link",
-        Role::SwayLink => "Sway-bar end link",
     }
 }
 
@@ -64,7 +53,17 @@ pub(super) fn length(value: f64, system: System) -> String {
 
 /// The metal in as few words as tell it apart.
 pub(super) fn metal(made: &Made) -> &'static str {
-    made.material.label.split(',').next().unwrap_or(made.material.label)
+    short(made.material)
+}
+
+/// A material's name without what narrows it down.
+pub(super) fn short(material: &'static Material) -> &'static str {
+    material.label.split(',').next().unwrap_or(material.label)
+}
+
+/// `1 piece`, `4 pieces`.
+pub(super) fn pieces(count: f64) -> String {
+    if count > 1.5 { format!("{count:.0} pieces") } else { "1 piece".to_string() }
 }
 
 /// Both threads in one breath.
@@ -87,6 +86,18 @@ pub(super) fn headline(made: &Made, system: System) -> String {
         hand_mark(a.hand),
         hand_mark(b.hand)
     )
+}
+
+/// What to mill for the wrench; nothing for a tube, or where the flats would not cut into the bar.
+pub(super) fn flats(made: &Made, system: System) -> Option<String> {
+    let flats = made.flats.filter(|flats| flats.width < made.outside_diameter)?;
+    let fine = |value: f64| length(value, system);
+    Some(format!(
+        "Wrench flats: {} across, {} long, from {} off the face at A.",
+        fine(flats.width),
+        fine(flats.length),
+        fine(flats.start)
+    ))
 }
 
 /// The label of an input.
@@ -157,10 +168,23 @@ pub(super) fn both_lengths(value: f64) -> String {
     format!("{} ({})", length(value, System::Inch), length(value, System::Metric))
 }
 
+/// Which link it is, and how many of it: `Front lower links, 2 pieces`.
+pub(super) fn titled(document: &Document, at: usize) -> String {
+    let title = document.links.get(at).map(Link::title).unwrap_or_default();
+    let quantity = QUANTITY.value(document, Place::of_link(document, at)).unwrap_or(1.0);
+    format!("{title}, {}", pieces(quantity))
+}
+
+/// The same with the name of the rig, so that two sheets are told apart.
+pub(super) fn sheet_name(document: &Document, at: usize) -> String {
+    let titled = titled(document, at);
+    if document.name.is_empty() { titled } else { format!("{}: {titled}", document.name) }
+}
+
 /// The answer as lines of text with both units, for a message or a phone call.
-pub(super) fn plain_text(document: &Document, answer: &Answer, fragment: &str) -> String {
+pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, fragment: &str) -> String {
     let made = &answer.link;
-    let mut lines = vec![format!("{}, {} mount to mount", role_word(answer.role), both_lengths(made.length))];
+    let mut lines = vec![sheet_name(document, at), format!("{} mount to mount", both_lengths(made.length))];
     let weight = WEIGHT.value(document, Place::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
     lines.push(format!("Rig: {} ({})", job(document, System::Inch), weight.unwrap_or_default()));
     lines.push(headline(made, System::Inch));
@@ -182,9 +206,11 @@ pub(super) fn plain_text(document: &Document, answer: &Answer, fragment: &str) -
             both(made.tapped_depth, Kind::FineLength)
         ));
     }
+    lines.extend(flats(made, System::Inch));
     if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
         lines.push(format!("Weakest: {}. {}", weakest.part, spoken(&weakest.says, System::Inch)));
     }
+    lines.extend(buckling_text(answer));
     lines.push(format!("Verdict: {}. An estimate for planning, not a certificate.", verdict::word(answer.verdict)));
     lines.push(storage::address(fragment));
     lines.join("\n")
@@ -218,30 +244,40 @@ fn place(station: f64, made: &Made, system: System) -> String {
     }
 }
 
-/// What the verdict rests on: the weakest part with its margin and place, after a rule that is broken or close.
+/// What the verdict rests on: the weakest part with its margin and place, after a rule that is broken or nearly so.
 pub(super) fn weakest(answer: &Answer, system: System) -> String {
     let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return String::new() };
     let used =
         |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, system)).unwrap_or_default();
     let place = finding.station.map(|station| place(station, &answer.link, system)).unwrap_or_default();
     let rule = answer.findings.iter().find(|other| other.verdict == answer.verdict);
-    // A long slender rod under a push often folds before anything breaks, and steering goes with it.
-    let folding = answer.findings.iter().find(|other| other.id == "buckling" && answer.role.steers());
-    let folding = folding
-        .filter(|folding| folding.part != finding.part)
-        .map(|folding| format!(" Pushed, the whole link uses {} of what it may before it folds.", used(folding)));
-    let line = match rule.filter(|_| finding.verdict < answer.verdict) {
+    match rule.filter(|_| finding.verdict < answer.verdict) {
         Some(rule) => format!(
-            "{}: {}, {}. In strength alone its weakest part is the {}{place}, which uses {} of what it may.",
-            super::verdict::word(answer.verdict),
+            "{}: {}, {}. In strength alone its weakest part is the {}{place}, at {} of its limit.",
+            verdict::word(answer.verdict),
             rule.part,
             used(rule),
             finding.part,
             used(finding)
         ),
-        None => format!("Weakest: {}{place}. It uses {} of what it may.", finding.part, used(finding)),
+        None => format!("Weakest: {}{place}, at {} of its limit.", finding.part, used(finding)),
+    }
+}
+
+/// How a steering link takes a push; nothing for other links.
+pub(super) fn buckling(answer: &Answer, system: System) -> Option<(Verdict, String)> {
+    let finding = answer.buckling()?;
+    let used = match finding.utilization {
+        Some(used) => format!("{} of its limit", show(used, Kind::Percent, system)),
+        None => "no number to go by".to_string(),
     };
-    line + &folding.unwrap_or_default()
+    Some((finding.verdict, format!("Buckling when pushed: {used}")))
+}
+
+/// The same for a text, the verdict in words.
+pub(super) fn buckling_text(answer: &Answer) -> Option<String> {
+    let (verdict, words) = buckling(answer, System::Inch)?;
+    Some(format!("{words}, {}.", lower(verdict::word(verdict))))
 }
 
 /// Bending along the link in words, for somebody who cannot see the drawing.

@@ -42,6 +42,7 @@ fn main() -> ExitCode {
         prove::every_outside_value_agrees_here,
         prove::a_changed_assumption_leaves_its_mark,
         rig::an_eight_link_rig_by_keyboard,
+        rig::one_link_after_the_other,
         rig::links_are_copied_and_taken_away,
         rig::every_step_can_be_undone,
         saved::builds_are_kept_and_compared,

@@ -25,7 +25,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
             page.press(Key::Enter).await;
         }
     }
-    page.wait_text("#rig-stands", |text| text.contains("8 entries still to be entered")).await;
+    page.wait_text("#rig-stands", |text| text.contains("8 kinds still to be entered")).await;
     tab_to(page, "leaf-size", Key::Tab).await;
     page.press(Key::Enter).await;
     for (number, length) in LENGTHS.into_iter().enumerate() {
@@ -40,16 +40,38 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     page.press(Key::Enter).await;
     let parts = page.wait_text("#parts", |text| text.contains("Jam nut")).await;
     assert!(parts.contains("All bars together weigh"), "{parts}");
+    // Two lengths off one bar: neither is mistaken for the sum.
+    assert!(parts.contains("2-1/4 in solid 7075-T6 bar"), "{parts}");
+    assert!(parts.contains("saw 4 pieces, 2 × 35-1/8 in, 2 × 32-7/8 in; 136 in in all before kerf"), "{parts}");
+    let folds = page.texts("#rig-links .buckling").await;
+    assert!(folds.len() == 2 && folds.iter().all(|line| line.starts_with("Buckling when pushed: ")), "{folds:?}");
+    assert!(page.text("#rig-links").await.contains("Saw to 32-7/8 in"), "each line says its own");
     let (lines, fragment) = (page.texts("#rig-links h4").await, page.fragment().await);
     assert_eq!(lines.len(), 8, "{lines:?}");
+    let sums = page.texts("#rig-stands, #summary").await.concat();
+    assert_eq!(sums.matches("Worst: rear lower links, near its limit.").count(), 2, "{sums}");
+    assert!(sums.contains("12 links, 8 kinds. "), "{sums}");
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
     page.click("#fewer").await;
     let ways = page.wait_text("#fewer-ways", |text| text.contains("One size fewer")).await;
     assert!(ways.contains("no check fails"), "{ways}");
     page.screenshot_whole("rig-desk").await;
+    // For the saw and the bench: a sheet of each link behind the rig's own.
+    page.script("window.print = () => window.dispatchEvent(new Event('beforeprint'))", vec![]).await;
+    page.click("#print-all").await;
+    page.wait_count(".one-sheet", 8).await;
+    let sheets = page.texts(".one-sheet").await;
+    let sheet = sheets.iter().find(|text| text.contains("Trail rig, größer: Front lower links, 2 pieces"));
+    let sheet = sheet.expect("a sheet that names rig, link and pieces");
+    for said in ["Printed ", "Saw to", "32-7/8 in", "Drill to the shoulder", "Wrench flats: ", "Fitting it"] {
+        assert!(sheet.contains(said), "{said} is missing in {sheet}");
+    }
+    page.script("window.dispatchEvent(new Event('afterprint'))", vec![]).await;
+    page.wait_count(".one-sheet", 0).await;
     page.click(".sending summary").await;
     let twin = page.wait_text("#twin", |text| text.contains("Parts:")).await;
-    for said in ["Trail rig, größer", "4,100 lb", "kg", "1022.35 mm", &fragment] {
+    let sawn = "2-1/4 in solid 7075-T6 bar: saw 4 pieces";
+    for said in ["Trail rig, größer", "4,100 lb", "kg", "1022.35 mm", sawn, &fragment] {
         assert!(twin.contains(said), "{said} is missing in {twin}");
     }
 
@@ -79,9 +101,51 @@ pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {
     page.click("#rig-links li[data-link='0'] .buttons button:nth-of-type(3)").await;
     page.wait_text("#rig-links", |text| text.contains("Right front lower link")).await;
     page.click("#rig-links li[data-link='1'] .remove").await;
-    let left = page.wait_text("#rig-links", |text| !text.contains("Right front")).await;
+    // Nothing slid under the finger, and one tap brings it back.
+    page.wait_text("#rig-links .gone", |text| text.contains("Right front lower link removed.")).await;
+    page.wait_focus("undo-remove").await;
+    page.press(Key::Enter).await;
+    page.wait_focus("open-1").await;
+    page.wait_text("#rig-links", |text| text.contains("Right front lower link, 1 piece")).await;
+    assert!(page.texts("#rig-links .gone").await.is_empty(), "said and done");
+    page.click("#rig-links li[data-link='1'] .remove").await;
+    page.wait_focus("undo-remove").await;
+    page.click(".adding > summary").await;
+    page.click("#add-sway").await;
+    page.wait_text(".adding", |text| text.contains("Added to the front axle.")).await;
+    page.click("#add-sway").await;
+    page.wait_text(".adding", |text| text.contains("The front axle has these already.")).await;
+    let left = page.wait_text("#rig-links", |text| text.contains("sway")).await;
+    assert!(!left.contains("Right front"), "the line about it is gone with the next change: {left}");
     assert!(left.contains("Left front lower link"), "{left}");
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+}
+
+/// From the rig into each link and on, with a finger: the field that is missing waits for its number.
+pub(crate) async fn one_link_after_the_other(page: &Page) {
+    page.open(PHONE, crate::size::EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    assert!(page.texts(".next-link").await.is_empty(), "there is no other link yet");
+    page.click("#leaf-rig").await;
+    page.click("#add-steering").await;
+    page.click("#open-2").await;
+    page.wait_focus("in-length").await;
+    assert_eq!(page.value("link-picker").await, "2");
+    page.enter("in-length", "40").await;
+    page.wait_text(".sheet-name", |text| text == "Front drag link, 1 piece").await;
+    page.click(".links .next-link").await;
+    page.wait_focus("in-length").await;
+    assert_eq!(page.value("link-picker").await, "1", "the one without a length");
+    page.enter("in-length", "48").await;
+    page.wait_text(".sheet-name", |text| text == "Front tie rod, 1 piece").await;
+    page.wait_text(".buckling", |text| text.contains("Buckling when pushed: 21.7 % of its limit")).await;
+    page.click("#code ~ .around .next-link").await;
+    page.wait_text(".sheet-name", |text| text == "Front drag link, 1 piece").await;
+    page.wait_focus("answer").await;
+    page.click(".links .back-to-rig").await;
+    page.wait_focus("open-2").await;
+    let seen = "let it = document.activeElement.closest('li').getBoundingClientRect(); return it.top > 0";
+    assert_eq!(page.script(seen, vec![]).await.as_bool(), Some(true), "its whole line is in sight");
 }
 
 /// Presses Tab, round the whole page if need be, until the focus is on the element with this id.

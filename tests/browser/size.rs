@@ -15,6 +15,7 @@ pub(crate) async fn three_entries_give_the_answer(page: &Page) {
     assert!(headline.contains("1-1/4-12"), "{headline}");
     assert!(page.text("#bar-length").await.contains("32-3/4 in"));
     assert!(page.text("#summary").await.contains("2-1/4 in"), "the summary follows");
+    assert_eq!(page.text(".sheet-name").await, "Front lower links, 2 pieces");
     assert_eq!(page.fragment().await, EXAMPLE);
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
     page.screenshot_whole("answer-phone").await;

@@ -41,6 +41,32 @@ impl Page {
         value.as_str().unwrap_or_default().to_owned()
     }
 
+    /// Waits until so many elements match.
+    pub(crate) async fn wait_count(&self, selector: &str, wanted: usize) {
+        let start = Instant::now();
+        loop {
+            let found = self.texts(selector).await.len();
+            if found == wanted {
+                return;
+            }
+            assert!(start.elapsed() < PATIENCE, "waited in vain for {wanted} of {selector}, there are {found}");
+            sleep(Duration::from_millis(20)).await;
+        }
+    }
+
+    /// Waits until the element with this id has the focus.
+    pub(crate) async fn wait_focus(&self, id: &str) {
+        let start = Instant::now();
+        while self.focus().await != id {
+            assert!(
+                start.elapsed() < PATIENCE,
+                "waited in vain for the focus on #{id}, it is on #{}",
+                self.focus().await
+            );
+            sleep(Duration::from_millis(20)).await;
+        }
+    }
+
     /// The fragment in the address bar, without `#`.
     pub(crate) async fn fragment(&self) -> String {
         let address = done("reading the address", self.client.current_url().await);

@@ -1,0 +1,56 @@
+//! Links added to the rig: whole layouts for either axle, by their plain names.
+
+use super::state::Bench;
+use super::tag::{button, tag, words as live_words};
+use leptos::prelude::*;
+use linkwright::document::{MOST_LINKS, Position};
+use linkwright::layouts::{self, LAYOUTS, Layout};
+
+/// The layouts; folded away once the rig is complete.
+pub(super) fn adding(bench: Bench) -> AnyView {
+    let at = RwSignal::new(Position::Front);
+    // What came of the last press, in the place of that layout's help.
+    let told = RwSignal::new(("", String::new()));
+    let side = move |position: Position, open: &'static str, label: &str| {
+        button(open, label, move |_| {
+            at.set(position);
+            told.set(Default::default());
+        })
+        .attribute("aria-pressed", move || (at.get() == position).to_string())
+    };
+    let add = move |layout: &'static Layout| {
+        let put = move |_| told.set((layout.id, put(bench, layout, at.get_untracked())));
+        let help =
+            move || told.with(|(id, says)| if *id == layout.id { says.clone() } else { layout.help.to_string() });
+        tag("li")
+            .with(button("button type=button", layout.label, put).set("id", &format!("add-{}", layout.id)))
+            .with(tag("p class=help").with(live_words(help)))
+    };
+    let axles = tag("div class=axles role=group aria-label='At which axle'")
+        .with(side(Position::Front, "button type=button id=add-front", "Front axle"))
+        .with(side(Position::Rear, "button type=button id=add-rear", "Rear axle"));
+    // A single link is where a rig begins.
+    let wanted = Memo::new(move |_| {
+        bench.whole.with(|whole| whole.as_ref().is_none_or(|whole| whole.links.len() < 2 || whole.rig.open > 0))
+    });
+    tag("details class='part-of adding'")
+        .switch("open", move || wanted.get())
+        .with(tag("summary").with(tag("h3").with("Add links")))
+        .with(axles)
+        .with(tag("ul class=layouts").with(LAYOUTS.iter().map(add).collect::<Vec<_>>()))
+        .with(tag("p class=unseen role=status").with(live_words(move || told.get().1)))
+        .with(tag("p class=help").with("Only what the axle does not have yet is added. Pairs are entered once; set left and right apart if they differ."))
+        .into_any()
+}
+
+/// Adds what the axle does not have yet, and says what came of it.
+fn put(bench: Bench, layout: &Layout, position: Position) -> String {
+    let mut added = None;
+    bench.rearrange(|rig| added = layouts::add(rig, layout, position));
+    let full = bench.document.with_untracked(|document| document.links.len() >= MOST_LINKS);
+    match added {
+        Some(_) => format!("Added to the {} axle.", position.word()),
+        None if full => format!("A rig has room for {MOST_LINKS} kinds of links. Take one away first."),
+        None => format!("The {} axle has these already.", position.word()),
+    }
+}
