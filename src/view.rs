@@ -9,6 +9,7 @@ mod drawing;
 mod ends;
 mod field;
 mod findings;
+mod firm;
 mod forces;
 mod form;
 mod keep;

@@ -208,7 +208,7 @@ fn larger_of(
 }
 
 /// The report's part on sizing.
-pub(super) fn sizing(search: &Search, firm: Vec<Firmness>, overridden: bool) -> Sizing {
+pub(super) fn sizing(search: &Search, overridden: bool) -> Sizing {
     let keep = |tried: &Option<Tried>| tried.as_ref().map(|tried| tried.candidate.clone());
     Sizing {
         by_numbers: keep(&search.by_numbers),
@@ -217,7 +217,6 @@ pub(super) fn sizing(search: &Search, firm: Vec<Firmness>, overridden: bool) -> 
         governs: search.governs.clone(),
         smaller: keep(&search.smaller),
         larger: keep(&search.larger),
-        firm,
         overridden,
     }
 }
