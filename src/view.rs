@@ -20,6 +20,7 @@ mod more;
 mod moves;
 mod outside;
 mod parts;
+mod patch;
 mod pen;
 mod plan;
 mod prove;
