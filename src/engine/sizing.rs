@@ -124,10 +124,15 @@ fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option
 
 /// The rod end that comes closest to holding.
 fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
-    joints
-        .iter()
-        .filter_map(|pair| try_one(given, section, *pair, Asked::EveryQuestion))
-        .min_by(|a, b| a.candidate.utilization.total_cmp(&b.candidate.utilization))
+    let mut best: Option<Tried> = None;
+    for pair in joints {
+        let most = best.as_ref().map_or(f64::INFINITY, |best| best.candidate.utilization);
+        let tried = try_one(given, section, *pair, Asked::WhetherUnder(most));
+        if let Some(tried) = tried.filter(|tried| best.is_none() || tried.candidate.utilization < most) {
+            best = Some(tried);
+        }
+    }
+    best
 }
 
 fn trade(given: &Given) -> Option<Trade> {
