@@ -125,10 +125,12 @@ fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option
 /// The rod end that comes closest to holding.
 fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
     let mut best: Option<Tried> = None;
-    for pair in joints {
+    // The largest first: what it uses shuts out most of the others at their first question. Of those that use the same,
+    // the smallest.
+    for pair in joints.iter().rev() {
         let most = best.as_ref().map_or(f64::INFINITY, |best| best.candidate.utilization);
         let tried = try_one(given, section, *pair, Asked::WhetherUnder(most));
-        if let Some(tried) = tried.filter(|tried| best.is_none() || tried.candidate.utilization < most) {
+        if let Some(tried) = tried.filter(|tried| best.is_none() || tried.candidate.utilization <= most) {
             best = Some(tried);
         }
     }
