@@ -1,5 +1,5 @@
-//! The engine: a pure function of the document. [`report`] is the door; [`in_other_metals`] and [`sensitivity`] are
-//! asked only when somebody reads them.
+//! The engine: a pure function of the document. [`report`] is the door; [`firmness`], [`in_other_metals`] and
+//! [`sensitivity`] are asked only when somebody reads them.
 
 use std::sync::Arc;
 
@@ -31,7 +31,7 @@ use self::sizing::Tried;
 use crate::document::{Document, OWN_ROD_END};
 use crate::engine::formula::{Said, said};
 use crate::inputs;
-use crate::report::{Answer, FewerSizes, InMetal, LinkReport, Plan, Report, RigReport, Sensitivity, Verdict};
+use crate::report::{Answer, FewerSizes, Firmness, InMetal, LinkReport, Plan, Report, RigReport, Sensitivity, Verdict};
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
 pub fn report(document: &Document) -> Report {
@@ -69,6 +69,14 @@ pub fn in_other_metals(document: &Document, index: usize) -> Vec<InMetal> {
 pub fn sensitivity(document: &Document, index: usize) -> Vec<Sensitivity> {
     settled(document, index)
         .map(|(section, joints)| sensitivity::rank(document, index, section, joints))
+        .unwrap_or_default()
+}
+
+/// How far weight, length, drop and grip may each go before one link no longer holds; empty when there is no answer.
+/// It takes as long as the answer itself.
+pub fn firmness(document: &Document, index: usize) -> Vec<Firmness> {
+    settled(document, index)
+        .map(|(section, joints)| sizing::firmness(document, index, section, joints))
         .unwrap_or_default()
 }
 
@@ -127,7 +135,6 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
             || recommended.joints[0].thread.id != joints[0].thread.id
             || recommended.joints[1].thread.id != joints[1].thread.id
     });
-    let firm = sizing::firmness(document, index, section, joints);
     let weakest = judged.highest(|finding| !finding.rule);
     let verdict = judged.findings.iter().map(|finding| finding.verdict).max().unwrap_or(Verdict::Unanswered);
     let mut loads = judged.loads;
@@ -135,7 +142,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     let mut answer = Answer {
         role: given.link.role,
         link: made,
-        sizing: sizing::sizing(&search, firm, overridden),
+        sizing: sizing::sizing(&search, overridden),
         loads,
         along: judged.along,
         findings: judged.findings,

@@ -51,7 +51,7 @@ pub struct Answer {
     pub role: Role,
     /// The link that is answered for: the user's choice where there is one, else the recommendation.
     pub link: Made,
-    /// The recommendation and how firm it is.
+    /// The recommendation.
     pub sizing: Sizing,
     /// The forces it must bear.
     pub loads: Loads,
@@ -331,8 +331,6 @@ pub struct Sizing {
     pub smaller: Option<Candidate>,
     /// Next size up.
     pub larger: Option<Candidate>,
-    /// How far each input may go before the link as answered no longer holds.
-    pub firm: Vec<Firmness>,
     /// Whether the user chose a size other than the recommended.
     pub overridden: bool,
 }

@@ -6,7 +6,7 @@ use links::{answer, find, hard, sized};
 use linkwright::document::*;
 use linkwright::engine::formula::{Line, spoken};
 use linkwright::engine::{
-    in_other_metals, report,
+    firmness, in_other_metals, report,
     tables::{threads, threads::Limit},
 };
 use linkwright::inputs::Place;
@@ -263,7 +263,7 @@ fn a_strike_near_the_eye_is_warned_of() {
         (d.rig.weight, d.rig.usage, d.links[0].length, d.links[0].rounding, d.links[0].visible_threads) =
             (Some(lbf(3500.0)), Some(Use::Slow), Some(inch(34.0)), Some(inch(0.25)), Some(1.5));
         let now = answer(&d);
-        let firm = now.sizing.firm.iter().find(|f| f.input == "length").expect("told");
+        let firm = firmness(&d, 0).into_iter().find(|f| f.input == "length").expect("told");
         let Some(limit) = firm.limit.filter(|l| *l > firm.now) else { panic!("{a} {b} {firm:?}") };
         let pitch = now.link.ends[0].thread.pitch.min(now.link.ends[1].thread.pitch);
         let shift = (inch(0.25) + inch(0.001)) / 4.0 / pitch;

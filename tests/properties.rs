@@ -173,21 +173,24 @@ impl Shown {
         self.candidate("recommended", sizing.recommended.as_ref());
         self.candidate("smaller", sizing.smaller.as_ref());
         self.candidate("larger", sizing.larger.as_ref());
-        sizing.firm.iter().for_each(|firm| self.number(firm.input, firm.limit.unwrap_or(firm.now)));
         answer.assumed.iter().for_each(|assumed| self.number(assumed.input, assumed.value));
         answer.cautions.iter().for_each(|said| self.said("a caution", said));
         answer.checklist.iter().for_each(|said| self.said("the checklist", said));
     }
 
     /// What is wrong with a report, as far as its numbers and words go.
-    fn faults(report: &Report) -> Vec<String> {
+    fn faults(document: &Document, report: &Report) -> Vec<String> {
         let mut shown = Self::default();
-        for link in &report.links {
+        for (index, link) in report.links.iter().enumerate() {
             match link {
                 LinkReport::Needs(needs) if needs.is_empty() => shown.faults.push("needs nothing".to_string()),
                 LinkReport::Needs(_) => {}
                 LinkReport::Impossible(why) => shown.said("why not", why),
-                LinkReport::Answer(answer) => shown.answer(answer),
+                LinkReport::Answer(answer) => {
+                    shown.answer(answer);
+                    let firm = engine::firmness(document, index);
+                    firm.iter().for_each(|firm| shown.number(firm.input, firm.limit.unwrap_or(firm.now)));
+                }
             }
         }
         for text in &shown.texts {
@@ -306,7 +309,7 @@ fn every_input_may_stand_at_the_ends_of_its_range() {
                 for end in [0, 1] {
                     (input.set)(&mut document, Place { end, ..Place::default() }, Some(value));
                 }
-                let faults = Shown::faults(&engine::report(&document));
+                let faults = Shown::faults(&document, &engine::report(&document));
                 assert!(faults.is_empty(), "{} at {value}: {}", input.id, faults.join("\n"));
             }
         }
@@ -327,7 +330,7 @@ proptest! {
     fn every_report_is_made_of_numbers_and_words(document in documents(16)) {
         let report = engine::report(&document);
         prop_assert_eq!(report.links.len(), document.links.len());
-        let faults = Shown::faults(&report);
+        let faults = Shown::faults(&document, &report);
         prop_assert!(faults.is_empty(), "{}", faults.join("\n"));
     }
 
@@ -415,8 +418,8 @@ proptest! {
     }
 
     #[test]
-    fn a_firmness_limit_is_the_limit((document, answer) in answered()) {
-        for firm in &answer.sizing.firm {
+    fn a_firmness_limit_is_the_limit((document, _) in answered()) {
+        for firm in &engine::firmness(&document, 0) {
             let input = number(firm);
             match firm.limit {
                 Some(limit) if limit > firm.now => {
@@ -435,8 +438,8 @@ proptest! {
     }
 
     #[test]
-    fn a_link_holds_all_the_way_to_its_firmness_limit((document, answer) in answered()) {
-        for firm in &answer.sizing.firm {
+    fn a_link_holds_all_the_way_to_its_firmness_limit((document, _) in answered()) {
+        for firm in &engine::firmness(&document, 0) {
             let (input, limit) = (number(firm), firm.limit.unwrap_or(number(firm).most));
             for part in [0.2, 0.4, 0.6, 0.8, 0.95].into_iter().filter(|_| limit > firm.now) {
                 let between = firm.now + part * (limit - firm.now);

@@ -10,7 +10,7 @@ use linkwright::engine::formula::{Formula, Line, Piece, spoken};
 use linkwright::engine::{self, notation};
 use linkwright::inputs::{CHOICES, NUMBERS, places};
 use linkwright::quantity::{Kind, System, inch, lbf, mm, show};
-use linkwright::report::{Answer, Candidate, LinkReport, Verdict};
+use linkwright::report::{Answer, Candidate, Firmness, LinkReport, Verdict};
 
 fn lower(weight: f64, usage: Use, length: f64) -> Document {
     Document {
@@ -201,7 +201,7 @@ fn candidate(page: &mut Page, what: &str, candidate: Option<&Candidate>) {
     page.line(format!("  {what:<34} {text}"));
 }
 
-fn recommendation(page: &mut Page, answer: &Answer) {
+fn recommendation(page: &mut Page, answer: &Answer, firm: &[Firmness]) {
     let sizing = &answer.sizing;
     page.title("recommendation");
     candidate(page, "By the numbers", sizing.by_numbers.as_ref());
@@ -210,7 +210,7 @@ fn recommendation(page: &mut Page, answer: &Answer) {
     candidate(page, "Next size down", sizing.smaller.as_ref());
     candidate(page, "Next size up", sizing.larger.as_ref());
     page.said("  ", &sizing.governs);
-    for firm in &sizing.firm {
+    for firm in firm {
         let now = shown(firm.now, firm.kind);
         let limit = firm.limit.map_or_else(|| "any accepted value".to_string(), |it| shown(it, firm.kind));
         page.line(format!("  Holds up to a {} of {limit}; now {now}", firm.input));
@@ -293,7 +293,7 @@ fn text(title: &str, document: &Document) -> String {
         LinkReport::Needs(needs) => page.line(format!("  Still needed: {}", needs.join(", "))),
         LinkReport::Impossible(why) => page.said("  ", why),
         LinkReport::Answer(answer) => {
-            recommendation(&mut page, answer);
+            recommendation(&mut page, answer, &engine::firmness(document, 0));
             link(&mut page, answer);
             findings(&mut page, answer);
             beside(&mut page, answer);

@@ -36,11 +36,16 @@ pub(super) struct Judged {
     pub(super) buckling: f64,
 }
 
+/// More questions than there are.
+const QUESTIONS: usize = 24;
+
 /// How much is asked of a link that is put together.
 #[derive(Clone, Copy, PartialEq)]
 pub(super) enum Asked {
     /// Only whether it holds: nothing is asked after the first answer that it does not.
     WhetherItHolds,
+    /// Whether it is used by no more than that: nothing is asked after the first answer that it is.
+    WhetherUnder(f64),
     /// Every question.
     EveryQuestion,
     /// Every question with its working, and the picture along the link.
@@ -151,16 +156,21 @@ fn judge(given: &Given, shape: &Shape, asked: Asked) -> Judged {
     };
     // What was worked out beyond a formula's range makes everything that rests on it unanswered.
     let beyond = shape.outside.as_ref().or(sheet.outside.as_ref());
-    let mut findings = Vec::new();
-    for check in checks::all() {
+    let mut findings = Vec::with_capacity(QUESTIONS);
+    let mut ask = |check| {
         let mut sheet = asked.sheet();
         sheet.outside = beyond.cloned();
-        let Some(finding) = checks::ask(check, &case, sheet) else { continue };
-        let failed = finding.verdict == Verdict::Fails;
+        let Some(finding) = checks::ask(check, &case, sheet) else { return true };
+        let goes_on = asked.goes_on(&finding);
         findings.push(finding);
-        if failed && asked == Asked::WhetherItHolds {
-            break;
-        }
+        goes_on
+    };
+    if asked == Asked::Everything {
+        checks::all().all(ask);
+    } else {
+        checks::quick_first().all(&mut ask);
+        let of_the_bar = findings.iter().filter(|finding| checks::of_the_bar(finding)).count();
+        findings.rotate_right(of_the_bar);
     }
     let (mut along, mut notes, mut limits, mut buckling) = (Along::default(), Vec::new(), None, f64::NAN);
     if asked == Asked::Everything {
@@ -178,6 +188,17 @@ impl Asked {
     /// A sheet that keeps its working when somebody will read it.
     fn sheet(self) -> Sheet {
         if self == Self::Everything { Sheet::recording() } else { Sheet::silent() }
+    }
+
+    /// Whether anything is left to ask after a finding.
+    fn goes_on(self, finding: &Finding) -> bool {
+        match self {
+            Self::WhetherItHolds => finding.verdict != Verdict::Fails,
+            Self::WhetherUnder(most) => {
+                !(Judged::decides(finding) && finding.utilization.is_some_and(|used| used > most))
+            }
+            Self::EveryQuestion | Self::Everything => true,
+        }
     }
 }
 
@@ -215,11 +236,14 @@ impl Judged {
             .map_or(f64::INFINITY, |used| used - 1.0)
     }
 
+    /// Whether a finding counts for a size: a rule of thumb only does when it is broken.
+    fn decides(finding: &Finding) -> bool {
+        !finding.rule || finding.verdict == Verdict::Fails
+    }
+
     /// What a search keeps of it.
     pub(super) fn candidate(&self, section: Section, joints: [Joint; 2]) -> Candidate {
-        // A rule of thumb only decides a size when it is broken.
-        let decides = |finding: &Finding| !finding.rule || finding.verdict == Verdict::Fails;
-        let highest = self.highest(decides).and_then(|index| self.findings.get(index));
+        let highest = self.highest(Self::decides).and_then(|index| self.findings.get(index));
         // The larger of two unlike ends names the size.
         let joint = if joints[1].thread.major > joints[0].thread.major { joints[1] } else { joints[0] };
         Candidate {

@@ -160,7 +160,8 @@ fn lay_out_end(
         engagement,
         least,
         most,
-        marks: lines.marks(engagement, least_asked),
+        // Marks are for the eye; a search has none.
+        marks: if sheet.is_recording() { lines.marks(engagement, least_asked) } else { Vec::new() },
         visible,
         visible_threads: visible / pitch,
         eye_to_face: joint.eye_to_end - engagement,

@@ -124,10 +124,17 @@ fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option
 
 /// The rod end that comes closest to holding.
 fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
-    joints
-        .iter()
-        .filter_map(|pair| try_one(given, section, *pair, Asked::EveryQuestion))
-        .min_by(|a, b| a.candidate.utilization.total_cmp(&b.candidate.utilization))
+    let mut best: Option<Tried> = None;
+    // The largest first: what it uses shuts out most of the others at their first question. Of those that use the same,
+    // the smallest.
+    for pair in joints.iter().rev() {
+        let most = best.as_ref().map_or(f64::INFINITY, |best| best.candidate.utilization);
+        let tried = try_one(given, section, *pair, Asked::WhetherUnder(most));
+        if let Some(tried) = tried.filter(|tried| best.is_none() || tried.candidate.utilization <= most) {
+            best = Some(tried);
+        }
+    }
+    best
 }
 
 fn trade(given: &Given) -> Option<Trade> {
@@ -208,7 +215,7 @@ fn larger_of(
 }
 
 /// The report's part on sizing.
-pub(super) fn sizing(search: &Search, firm: Vec<Firmness>, overridden: bool) -> Sizing {
+pub(super) fn sizing(search: &Search, overridden: bool) -> Sizing {
     let keep = |tried: &Option<Tried>| tried.as_ref().map(|tried| tried.candidate.clone());
     Sizing {
         by_numbers: keep(&search.by_numbers),
@@ -217,7 +224,6 @@ pub(super) fn sizing(search: &Search, firm: Vec<Firmness>, overridden: bool) -> 
         governs: search.governs.clone(),
         smaller: keep(&search.smaller),
         larger: keep(&search.larger),
-        firm,
         overridden,
     }
 }

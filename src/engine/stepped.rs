@@ -112,7 +112,9 @@ fn folding_by_phase(steps: &[Step], guess: f64) -> f64 {
 
 /// The lever carried from eye to eye.
 fn carry_over(steps: &[Step], push: f64) -> f64 {
-    steps.iter().fold((0.0, 1.0), |at, step| carry(at, step, push, step.length)).0
+    let Some((last, before)) = steps.split_last() else { return 0.0 };
+    let at = before.iter().fold((0.0, 1.0), |at, step| carry(at, step, push, step.length));
+    lever(at, last, push, last.length)
 }
 
 /// Phase that the bent shape has turned through from eye to eye.
@@ -161,7 +163,8 @@ impl<'a> Levers<'a> {
     pub fn new(steps: &'a [Step], push: f64) -> Self {
         let carry_all = |steps: &mut dyn Iterator<Item = &Step>| {
             let mut at = (0.0, 1.0);
-            let mut all = vec![at];
+            let mut all = Vec::with_capacity(steps.size_hint().0 + 1);
+            all.push(at);
             for step in steps {
                 at = carry(at, step, push, step.length);
                 all.push(at);
@@ -222,14 +225,14 @@ impl<'a> Levers<'a> {
     /// The lever carried from eye A to a place.
     pub fn from_a(&self, x: f64) -> f64 {
         let (piece, begins) = self.piece_at(x);
-        carry(self.from_a[piece], &self.steps[piece], self.push, x - begins).0
+        lever(self.from_a[piece], &self.steps[piece], self.push, x - begins)
     }
 
     /// The lever carried from eye B to a place.
     pub fn from_b(&self, x: f64) -> f64 {
         let (piece, begins) = self.piece_at(x);
         let step = &self.steps[piece];
-        carry(self.from_b[piece + 1], step, self.push, begins + step.length - x).0
+        lever(self.from_b[piece + 1], step, self.push, begins + step.length - x)
     }
 
     /// Whether the link still stands under its push: the lever grows from the eye on without ever coming back to
@@ -267,6 +270,14 @@ impl<'a> Levers<'a> {
         }
         (0, 0.0)
     }
+}
+
+/// The lever alone, which is half the work.
+fn lever((lever, growth): (f64, f64), step: &Step, push: f64, length: f64) -> f64 {
+    if push < NO_PUSH {
+        return lever + growth * length;
+    }
+    stepped::PIECE_LEVER.value(&[lever, growth, wave(step, push), length])
 }
 
 /// Lever and growth carried over a length of a piece.

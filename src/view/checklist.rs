@@ -46,7 +46,8 @@ pub(super) fn steps(bench: Bench, answer: &Answer) -> String {
         .enumerate()
         .map(|(index, step)| {
             // A tick belongs to a sentence with its numbers, whatever units it is read in.
-            let ticked = if ticks.contains(&spoken(step, System::Inch)) { " checked" } else { "" };
+            let ticked = !ticks.is_empty() && ticks.contains(&spoken(step, System::Inch));
+            let ticked = if ticked { " checked" } else { "" };
             let text =
                 format!("<input type=\"checkbox\" data-step=\"{index}\"{ticked}>{}", said("span", &bench.say(step)));
             element("li", &element("label", &text))

@@ -1,5 +1,6 @@
 //! What moves the answer: each value a tenth higher, and how far it may go.
 
+use super::firm::Firm;
 use super::later;
 use super::markup::{element, said};
 use super::state::Bench;
@@ -31,14 +32,16 @@ pub(super) fn moves(bench: Bench) -> AnyView {
 /// How far this very link may go, one entry at a time, in one sentence.
 fn furthest(bench: Bench) -> String {
     let limits = bench.with_answer(|answer| {
-        let limit = |id: &str| answer.sizing.firm.iter().find(|row| row.input == id).and_then(|row| row.limit);
+        let Firm { rows, now } = bench.firm.get();
+        let limit = |id: &str| rows.iter().find(|row| row.input == id).and_then(|row| row.limit);
         let told = [
             (inputs::WEIGHT.id, "a rig of ", Kind::Weight),
             (inputs::LENGTH.id, "a length of ", Kind::Length),
             (inputs::DROP.id, "a drop of ", Kind::FineLength),
         ];
-        let told =
-            told.map(|(id, what, kind)| limit(id).map(|limit| format!("{what}{}", bench.show_at_most(limit, kind))));
+        // The limits of the answer before only keep the place.
+        let shown = |limit, kind| if now { bench.show_at_most(limit, kind) } else { "…".to_string() };
+        let told = told.map(|(id, what, kind)| limit(id).map(|limit| format!("{what}{}", shown(limit, kind))));
         (answer.verdict != Verdict::Fails).then(|| told.into_iter().flatten().collect::<Vec<_>>())
     });
     match limits.flatten() {

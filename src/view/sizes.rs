@@ -1,9 +1,10 @@
 //! Why this size: numbers against habit, the neighbors, and how firm it is. All of it is markup.
 
+use super::firm::Firm;
 use super::markup::{Row, escaped, said, table};
 use super::state::Bench;
 use super::words;
-use leptos::prelude::Get;
+use leptos::prelude::{Get, With};
 use linkwright::engine::tables::threads;
 use linkwright::inputs::NUMBERS;
 use linkwright::quantity::Kind;
@@ -34,7 +35,7 @@ pub(super) fn why(bench: Bench, answer: &Answer) -> String {
     if let Some(trade) = &sizing.by_trade {
         out += &said("p class=\"source\"", &format!("Builders fit {}. Common practice, no source.", trade.words));
     }
-    out + &firm(bench, &sizing.firm)
+    out + &bench.firm.with(|firmness| firm(bench, firmness))
 }
 
 fn candidate(bench: Bench, name: &'static str, size: &Candidate) -> Row {
@@ -52,17 +53,22 @@ fn candidate(bench: Bench, name: &'static str, size: &Candidate) -> Row {
 }
 
 /// How far each entry may go while the size stays as it is.
-fn firm(bench: Bench, firm: &[Firmness]) -> String {
+fn firm(bench: Bench, firm: &Firm) -> String {
+    let Firm { rows, now } = firm;
     // A limit at the entry itself means that it does not hold even now; the verdict says so already.
-    if firm.iter().any(|row| row.limit.is_some_and(|limit| limit <= row.now * (1.0 + 1e-9))) {
+    if rows.is_empty() || rows.iter().any(|row| row.limit.is_some_and(|limit| limit <= row.now * (1.0 + 1e-9))) {
         return String::new();
     }
-    let mut rows = Vec::new();
-    for row in firm {
+    let told = |row: &Firmness| {
         let limit = row.limit.map_or("anything you can enter".to_string(), |limit| bench.show_at_most(limit, row.kind));
-        let now = bench.show(row.now, row.kind);
-        rows.push(Row { class: "", about: words::label(row.input), cells: [escaped(&now), escaped(&limit)] });
-    }
+        [escaped(&bench.show(row.now, row.kind)), escaped(&limit)]
+    };
+    // Rows of the answer before only keep the place.
+    let open = || ["…".to_string(), "…".to_string()];
+    let rows: Vec<Row> = rows
+        .iter()
+        .map(|row| Row { class: "", about: words::label(row.input), cells: if *now { told(row) } else { open() } })
+        .collect();
     let caption =
         "The same size still holds when one of these alone goes this far; habit may ask for more before that.";
     said("h4", "How firm that is")

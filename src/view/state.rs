@@ -1,5 +1,6 @@
 //! What the page holds: the document, the unit system, half-typed entries, and what follows from them.
 
+use super::firm::{self, Firm};
 use super::held::{Held, Work};
 use super::shelf::Kept;
 use super::storage::{self, Trouble};
@@ -83,6 +84,8 @@ pub(super) struct Bench {
     pub(super) report: Memo<LinkReport>,
     /// What is told about all of them; worked out only where somebody looks.
     pub(super) whole: Memo<Option<Whole>>,
+    /// How firm the answer on the bench is.
+    pub(super) firm: Memo<Firm>,
     /// Whether there is an answer.
     pub(super) known: Memo<bool>,
     /// Whether the first entries are there, so that there is an answer or something to say instead.
@@ -139,11 +142,13 @@ impl Bench {
             },
             |_, _| true,
         );
+        let (printing, laid_open) = (RwSignal::new(false), RwSignal::new(false));
         let bench = Self {
             document,
             system: RwSignal::new(if metric { System::Metric } else { System::Inch }),
             report,
             whole,
+            firm: firm::follow(document, at, move || printing.get() || laid_open.get()),
             known: Memo::new(move |_| report.with(|report| report.answer().is_some())),
             entered: Memo::new(move |_| document.with(|document| inputs::still_needed(document, at.get()).is_empty())),
             leaf: RwSignal::new(leaf),
@@ -160,8 +165,8 @@ impl Bench {
             shelf: RwSignal::new(None),
             opened: RwSignal::new(Vec::new()),
             ticks: RwSignal::new(ticks.unwrap_or_default()),
-            printing: RwSignal::new(false),
-            laid_open: RwSignal::new(false),
+            printing,
+            laid_open,
         };
         bench.arrive();
         bench.save_on_change();

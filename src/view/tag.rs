@@ -3,6 +3,7 @@
 //! Macros would make a new type of each piece of markup, with its own code to build and change it:
 //! a third of the page. Here an opening tag is text, and what changes is a list.
 
+use super::patch::patch;
 use leptos::ev::Event;
 use leptos::prelude::*;
 use leptos::tachys::html::attribute::any_attribute::AnyAttribute;
@@ -219,7 +220,12 @@ fn follow(element: &Element, (way, name, told): (Way, &'static str, Told)) -> Re
                 Rndr::set_property(&element, name, &JsValue::from_str(value.as_deref().unwrap_or_default()));
             }
             (Way::Switch, value) => Rndr::set_property(&element, name, &JsValue::from_bool(value.is_some())),
-            (Way::Markup, markup) => Rndr::set_inner_html(&element, markup.as_deref().unwrap_or_default()),
+            (Way::Markup, markup) => {
+                let (old, new) = (before.flatten(), markup.as_deref().unwrap_or_default());
+                if !old.is_some_and(|old| patch(&element, &old, new)) {
+                    Rndr::set_inner_html(&element, new);
+                }
+            }
         }
         now
     })

@@ -1,0 +1,56 @@
+//! How firm the answer is. That takes as long as the answer itself, so it waits until typing pauses; meanwhile its
+//! numbers are left open, so that no old one stands beside a new answer.
+
+use leptos::prelude::*;
+use linkwright::document::Document;
+use linkwright::engine;
+use linkwright::report::Firmness;
+use std::time::Duration;
+
+/// A pause that long means that nobody is typing.
+const PAUSE: Duration = Duration::from_millis(180);
+
+/// How far each value may go.
+#[derive(Clone, PartialEq, Default)]
+pub(super) struct Firm {
+    pub(super) rows: Vec<Firmness>,
+    /// Whether the rows are those of the answer that stands there, and not those of the one before.
+    pub(super) now: bool,
+}
+
+/// How firm the answer for one link is, once typing pauses, or at once where `paper` cannot wait.
+pub(super) fn follow(
+    document: RwSignal<Document>,
+    at: RwSignal<usize>,
+    paper: impl Fn() -> bool + Send + Sync + 'static,
+) -> Memo<Firm> {
+    let rested = RwSignal::new(None::<(Document, usize)>);
+    let keys = StoredValue::new(0_u32);
+    Effect::new(move |_| {
+        document.track();
+        at.track();
+        let key = keys.get_value() + 1;
+        keys.set_value(key);
+        set_timeout(
+            move || {
+                if keys.try_get_value() == Some(key) {
+                    rested.set(Some((document.get_untracked(), at.get_untracked())));
+                }
+            },
+            PAUSE,
+        );
+    });
+    Memo::new(move |before: Option<&Firm>| {
+        let (at, paper) = (at.get(), paper());
+        let rests = |document: &Document| {
+            rested.with(|rested| rested.as_ref().is_some_and(|(rested, place)| *place == at && rested == document))
+        };
+        document.with(|document| {
+            if rests(document) || paper {
+                Firm { rows: engine::firmness(document, at), now: true }
+            } else {
+                Firm { rows: before.map(|before| before.rows.clone()).unwrap_or_default(), now: false }
+            }
+        })
+    })
+}
