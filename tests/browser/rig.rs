@@ -131,6 +131,7 @@ pub(crate) async fn one_link_after_the_other(page: &Page) {
     page.click("#open-2").await;
     page.wait_focus("in-length").await;
     assert_eq!(page.value("link-picker").await, "2");
+    page.wait_text("#summary", |text| text == "Front drag link. Still needed: mount to mount.").await;
     page.enter("in-length", "40").await;
     page.wait_text(".sheet-name", |text| text == "Front drag link, 1 piece").await;
     page.click(".links .next-link").await;
