@@ -24,17 +24,18 @@ pub(super) fn follow(
     at: RwSignal<usize>,
     paper: impl Fn() -> bool + Send + Sync + 'static,
 ) -> Memo<Firm> {
-    let rested = RwSignal::new(None::<(Document, usize)>);
-    let keys = StoredValue::new(0_u32);
+    // What stood on the bench when typing last paused, and how many keys there were.
+    let (rested, place, keys) = (RwSignal::new(Document::default()), RwSignal::new(0), RwSignal::new(0_u32));
     Effect::new(move |_| {
         document.track();
         at.track();
-        let key = keys.get_value() + 1;
-        keys.set_value(key);
+        let key = keys.get_untracked() + 1;
+        keys.set(key);
         set_timeout(
             move || {
-                if keys.try_get_value() == Some(key) {
-                    rested.set(Some((document.get_untracked(), at.get_untracked())));
+                if keys.try_get_untracked() == Some(key) {
+                    place.set(at.get_untracked());
+                    rested.set(document.get_untracked());
                 }
             },
             PAUSE,
@@ -42,11 +43,9 @@ pub(super) fn follow(
     });
     Memo::new(move |before: Option<&Firm>| {
         let (at, paper) = (at.get(), paper());
-        let rests = |document: &Document| {
-            rested.with(|rested| rested.as_ref().is_some_and(|(rested, place)| *place == at && rested == document))
-        };
         document.with(|document| {
-            if rests(document) || paper {
+            let rests = place.get() == at && rested.with(|rested| rested == document);
+            if rests || paper {
                 Firm { rows: engine::firmness(document, at), now: true }
             } else {
                 Firm { rows: before.map(|before| before.rows.clone()).unwrap_or_default(), now: false }

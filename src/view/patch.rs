@@ -2,8 +2,8 @@
 //! slow phone more than the engine does, and takes away what was selected, folded open or had the focus.
 
 use leptos::tachys::renderer::Rndr;
-use leptos::tachys::renderer::types::Element;
-use leptos::wasm_bindgen::JsCast;
+use leptos::tachys::renderer::types::{Element, Node};
+use leptos::wasm_bindgen::{JsCast, JsValue};
 
 /// Where words stand.
 #[derive(Clone, Copy)]
@@ -18,7 +18,13 @@ enum At {
 enum Change<'a> {
     Words(At, &'a str),
     Attribute(u32, &'a str, &'a str),
+    /// Whether a box is ticked: its reader may have ticked it since, which stands in no markup.
+    Tick(u32, bool),
 }
+
+/// What the tag of a box begins with. No other field is patched: what a reader typed there stands in no markup.
+const BOX: &str = "input type=\"checkbox\"";
+const TICKED: &str = " checked";
 
 /// Writes `new` over `old`; false, and nothing written, when it takes other elements, or other places for words.
 pub(super) fn patch(element: &Element, old: &str, new: &str) -> bool {
@@ -30,14 +36,17 @@ pub(super) fn patch(element: &Element, old: &str, new: &str) -> bool {
     }
     let mut nodes = Vec::with_capacity(changes.len());
     for change in &changes {
-        let (Change::Words(At::In(index) | At::After(index), _) | Change::Attribute(index, ..)) = change;
+        let (Change::Words(At::In(index) | At::After(index), _)
+        | Change::Attribute(index, ..)
+        | Change::Tick(index, _)) = change;
         let Some(element) = all.item(*index) else { return false };
         let node = match change {
             Change::Words(At::In(_), _) => Rndr::first_child(&element),
             Change::Words(At::After(_), _) => Rndr::next_sibling(&element),
-            Change::Attribute(..) => Some(element.into()),
+            Change::Attribute(..) | Change::Tick(..) => Some(element.into()),
         };
-        let Some(node) = node.filter(|node| matches!(change, Change::Attribute(..)) == (node.node_type() == 1)) else {
+        let words = matches!(change, Change::Words(..));
+        let Some(node) = node.filter(|node| words == (node.node_type() == Node::TEXT_NODE)) else {
             return false;
         };
         nodes.push(node);
@@ -45,6 +54,7 @@ pub(super) fn patch(element: &Element, old: &str, new: &str) -> bool {
     for (change, node) in changes.iter().zip(&nodes) {
         match change {
             Change::Words(_, words) => Rndr::set_text(node.unchecked_ref(), &read(words)),
+            Change::Tick(_, is) => Rndr::set_property(node.unchecked_ref(), "checked", &JsValue::from_bool(*is)),
             Change::Attribute(_, name, value) => Rndr::set_attribute(node.unchecked_ref(), name, &read(value)),
         }
     }
@@ -72,16 +82,21 @@ fn changes<'a>(old: &str, new: &'a str) -> Option<(Vec<Change<'a>>, u32)> {
             }
             At::After(open.pop()?)
         } else {
-            // What a reader set in a field stands in no markup.
-            if new.0.starts_with("input") {
-                return None;
-            }
             let index = count;
             count += 1;
-            if old.0 != new.0 {
+            let is_box = new.0.starts_with(BOX);
+            if is_box {
+                let bare = new.0.trim_end_matches(TICKED);
+                if old.0.trim_end_matches(TICKED) != bare {
+                    return None;
+                }
+                changes.push(Change::Tick(index, bare != new.0));
+            } else if new.0.starts_with("input") {
+                return None;
+            } else if old.0 != new.0 {
                 attributes(old.0, new.0, index, &mut changes)?;
             }
-            if new.0.ends_with('/') {
+            if is_box || new.0.ends_with('/') {
                 At::After(index)
             } else {
                 open.push(index);

@@ -110,6 +110,16 @@ async fn all(driver: &Driver) -> Result<(), String> {
             .collect();
         println!("{name:>24}: {:.2}", share(&times, 0.5));
     }
+    // What a pause in typing asks for beside it.
+    let document = from_fragment(ONE).document;
+    let times: Vec<f64> = (0..50)
+        .map(|_| {
+            let start = Instant::now();
+            std::hint::black_box(engine::firmness(&document, 0));
+            start.elapsed().as_secs_f64() * 1e3
+        })
+        .collect();
+    println!("{:>24}: {:.2}", "how firm one link is", share(&times, 0.5));
     Ok(())
 }
 
