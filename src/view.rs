@@ -14,6 +14,7 @@ mod forces;
 mod form;
 mod held;
 mod keep;
+mod known;
 mod later;
 mod markup;
 mod metals;

@@ -1,6 +1,7 @@
 //! The answer, in the order a reader asks: what to buy, does it hold, how far it turns, why.
 //! What only stands there to be read is markup; what folds, ticks or copies is a tag.
 
+use super::known::Known;
 use super::markup::{Row, element, escaped, pair, phrases, said, table};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
@@ -56,8 +57,8 @@ pub(super) fn answer(bench: Bench) -> AnyView {
 }
 
 /// Markup that follows from the answer.
-pub(super) fn part(bench: Bench, tell: Tell) -> Memo<String> {
-    Memo::new(move |_| bench.with_answer(|answer| tell(bench, answer)).unwrap_or_default())
+pub(super) fn part(bench: Bench, tell: Tell) -> Known<String> {
+    Known::new(move || bench.with_answer(|answer| tell(bench, answer)).unwrap_or_default())
 }
 
 /// How many cautions stand in sight: the most urgent ones, before the rest.
@@ -79,7 +80,7 @@ fn list(bench: Bench, sentences: &[Said]) -> String {
 }
 
 /// What is one tap away on a screen, and always there on paper.
-fn folded(bench: Bench, name: Memo<String>, inside: Memo<String>) -> AnyView {
+fn folded(bench: Bench, name: Known<String>, inside: Known<String>) -> AnyView {
     tag("details")
         .switch("open", move || bench.printing.get())
         .with(tag("summary").with(live_words(move || name.get())))

@@ -1,5 +1,6 @@
 //! Fitting, step by step, with ticks that stay.
 
+use super::known::Known;
 use super::markup::{element, said};
 use super::state::{Bench, toggle};
 use super::storage;
@@ -12,7 +13,7 @@ use linkwright::report::Answer;
 /// The steps in the order of the work.
 pub(super) fn checklist(bench: Bench) -> AnyView {
     let cleared = RwSignal::new(0_u32);
-    let steps = Memo::new(move |_| {
+    let steps = Known::new(move || {
         cleared.get();
         bench.with_answer(|answer| steps(bench, answer)).unwrap_or_default()
     });

@@ -1,5 +1,6 @@
 //! The form's two controls: a number that keeps what was typed, and a choice.
 
+use super::known::Known;
 use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words};
 use leptos::prelude::*;
@@ -51,7 +52,7 @@ impl Says {
 pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag {
     let key = key(input.id, input.scope, place);
     let (id, error_id, help_id) = (format!("in-{key}"), format!("err-{key}"), format!("help-{key}"));
-    let says = Memo::new(move |_| Says::of(bench, input, place));
+    let says = Known::new(move || Says::of(bench, input, place));
     let wrong = move || says.with(|says| says.complaint.is_some());
     let described = {
         let (error_id, help_id) = (error_id.clone(), help_id.clone());
@@ -195,8 +196,8 @@ pub(super) fn choice(bench: Bench, choice: &'static Choice, place: Place) -> Tag
 }
 
 /// The id of what is picked; empty when nothing is.
-fn picked(bench: Bench, choice: &'static Choice, place: Place) -> Memo<String> {
-    Memo::new(move |_| bench.document.with(|document| choice.value(document, place)).unwrap_or_default().to_string())
+fn picked(bench: Bench, choice: &'static Choice, place: Place) -> Known<String> {
+    Known::new(move || bench.document.with(|document| choice.value(document, place)).unwrap_or_default().to_string())
 }
 
 fn note(options: &[Pick], picked: &str) -> &'static str {

@@ -1,6 +1,7 @@
 //! How firm the answer is. That takes as long as the answer itself, so it waits until typing pauses; meanwhile its
 //! numbers are left open, so that no old one stands beside a new answer.
 
+use super::known::Known;
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
@@ -23,7 +24,7 @@ pub(super) fn follow(
     document: RwSignal<Document>,
     at: RwSignal<usize>,
     paper: impl Fn() -> bool + Send + Sync + 'static,
-) -> Memo<Firm> {
+) -> Known<Firm> {
     // What stood on the bench when typing last paused, and how many keys there were.
     let (rested, place, keys) = (RwSignal::new(Document::default()), RwSignal::new(0), RwSignal::new(0_u32));
     Effect::new(move |_| {
@@ -41,7 +42,7 @@ pub(super) fn follow(
             PAUSE,
         );
     });
-    Memo::new(move |before: Option<&Firm>| {
+    Known::with_before(move |before: Option<&Firm>| {
         let (at, paper) = (at.get(), paper());
         document.with(|document| {
             let rests = place.get() == at && rested.with(|rested| rested == document);

@@ -1,6 +1,7 @@
 //! The first three entries, and what stands there before them.
 
 use super::field::{number, radios};
+use super::known::Known;
 use super::more::more;
 use super::state::{Bench, Leaf};
 use super::tag::{button, live, nothing, tag};
@@ -11,7 +12,7 @@ use linkwright::inputs::{self, Place};
 
 /// Every entry of the link on the bench.
 pub(super) fn form(bench: Bench) -> AnyView {
-    let place = Memo::new(move |_| bench.place());
+    let place = Known::new(move || bench.place());
     let entered =
         live(
             move || {
@@ -50,7 +51,7 @@ fn shows_more(bench: Bench) -> bool {
 /// Which of several links is on the bench; nothing when there is only one.
 fn picker(bench: Bench) -> AnyView {
     // One a line.
-    let titles = Memo::new(move |_| {
+    let titles = Known::new(move || {
         bench.document.with(|document| document.links.iter().map(Link::title).collect::<Vec<_>>().join("\n"))
     });
     live(move || {
@@ -95,7 +96,7 @@ pub(super) fn around(bench: Bench) -> AnyView {
 
 /// Steps back and forth, and a way back to an empty form once something is in it.
 fn start_over(bench: Bench) -> AnyView {
-    let filled = Memo::new(move |_| bench.document.with(|document| *document != Document::default()));
+    let filled = Known::new(move || bench.document.with(|document| *document != Document::default()));
     let clear = move || {
         if !filled.get() {
             return nothing();

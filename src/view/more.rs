@@ -1,6 +1,7 @@
 //! Every other entry, by group: built from the tables of inputs, so that none can be forgotten.
 
 use super::field::{choice, number};
+use super::known::Known;
 use super::state::Bench;
 use super::tag::{live, nothing, tag, words as told};
 use super::words;
@@ -83,7 +84,7 @@ fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> An
         id if id.starts_with("own-") && id != "own-axial" && id != "own-strike" => is_own,
         _ => return field(),
     };
-    let shows = Memo::new(move |_| bench.document.with(|document| applies(document, place)));
+    let shows = Known::new(move || bench.document.with(|document| applies(document, place)));
     live(move || if shows.get() { field() } else { nothing() })
 }
 

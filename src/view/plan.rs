@@ -1,6 +1,7 @@
 //! The rig from above, to scale: each link numbered as in the list, the worst first.
 
 use super::drawing::both;
+use super::known::Known;
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Whole};
 use super::tag::tag;
@@ -16,7 +17,7 @@ const LYING: f64 = 330.0;
 
 /// The picture; touching a link opens it.
 pub(super) fn plan(bench: Bench, open: impl Fn(usize) + Send + 'static) -> Vec<AnyView> {
-    let drawn = Memo::new(move |_| {
+    let drawn = Known::new(move || {
         bench.whole.with(|whole| whole.as_ref().map(|whole| picture(bench, whole)).unwrap_or_default())
     });
     let touched = move |event: leptos::ev::Event| {

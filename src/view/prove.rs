@@ -2,6 +2,7 @@
 
 use super::along;
 use super::forces;
+use super::known::Known;
 use super::markup::{element, said};
 use super::metals;
 use super::more::more;
@@ -16,7 +17,7 @@ use linkwright::report::LinkReport;
 
 /// The whole view. Its fields stay where they are while the rest is written anew.
 pub(super) fn prove(bench: Bench) -> AnyView {
-    let place = Memo::new(move |_| bench.place());
+    let place = Known::new(move || bench.place());
     let findings = move || bench.answer().map_or_else(nothing, |answer| findings::findings(bench, &answer));
     vec![
         stale_note(bench),

@@ -1,5 +1,6 @@
 //! The whole rig: every link, the worst first; opened, copied and taken away.
 
+use super::known::Known;
 use super::markup::{element, phrases, said};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{button, live, nothing, tag, words as live_words};
@@ -16,8 +17,8 @@ pub(super) fn rig(bench: Bench) -> AnyView {
     let lead = told(bench, lead);
     let parts = told(bench, rig_parts::parts);
     let gone = RwSignal::new(None::<Gone>);
-    let order = Memo::new(move |_| bench.whole.with(|whole| whole.as_ref().map(|whole| whole.rig.worst_first.clone())));
-    let lost = Memo::new(move |_| gone.get().filter(|gone| bench.document.with(|now| *now == gone.after)));
+    let order = Known::new(move || bench.whole.with(|whole| whole.as_ref().map(|whole| whole.rig.worst_first.clone())));
+    let lost = Known::new(move || gone.get().filter(|gone| bench.document.with(|now| *now == gone.after)));
     let list = move || {
         let order = order.get().unwrap_or_default();
         let mut list: Vec<AnyView> = order.into_iter().map(|index| one(bench, gone, index)).collect();
@@ -98,8 +99,8 @@ pub(super) fn open(bench: Bench, index: usize) {
 }
 
 /// Markup that follows from the whole rig.
-fn told(bench: Bench, tell: fn(Bench, &Whole) -> String) -> Memo<String> {
-    Memo::new(move |_| bench.whole.with(|whole| whole.as_ref().map(|whole| tell(bench, whole)).unwrap_or_default()))
+fn told(bench: Bench, tell: fn(Bench, &Whole) -> String) -> Known<String> {
+    Known::new(move || bench.whole.with(|whole| whole.as_ref().map(|whole| tell(bench, whole)).unwrap_or_default()))
 }
 
 /// How many links, and how they stand together.
@@ -164,7 +165,7 @@ const QUIET: &str = "button type=button class=quiet";
 
 /// One link: how it stands, what it is, and what can be done with it.
 fn one(bench: Bench, gone: RwSignal<Option<Gone>>, index: usize) -> AnyView {
-    let text = Memo::new(move |_| {
+    let text = Known::new(move || {
         bench.whole.with(|whole| whole.as_ref().map(|whole| line(bench, whole, index)).unwrap_or_default())
     });
     let title =

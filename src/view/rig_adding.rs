@@ -1,5 +1,6 @@
 //! Links added to the rig: whole layouts for either axle, by their plain names.
 
+use super::known::Known;
 use super::state::Bench;
 use super::tag::{button, tag, words as live_words};
 use leptos::prelude::*;
@@ -30,7 +31,7 @@ pub(super) fn adding(bench: Bench) -> AnyView {
         .with(side(Position::Front, "button type=button id=add-front", "Front axle"))
         .with(side(Position::Rear, "button type=button id=add-rear", "Rear axle"));
     // A single link is where a rig begins.
-    let wanted = Memo::new(move |_| {
+    let wanted = Known::new(move || {
         bench.whole.with(|whole| whole.as_ref().is_none_or(|whole| whole.links.len() < 2 || whole.rig.open > 0))
     });
     tag("details class='part-of adding'")

@@ -1,5 +1,6 @@
 //! What is kept on this device: saving, finding, opening, copying, the bin, and files.
 
+use super::known::Known;
 use super::markup::said;
 use super::shelf::{Kept, Saving, title};
 use super::shelf_list::{act, binned, bring, listed};
@@ -58,8 +59,8 @@ pub(super) fn saved(bench: Bench) -> AnyView {
     let count = move |which: fn(&Kept) -> bool| {
         bench.shelf.with(|shelf| shelf.iter().flatten().filter(|kept| which(kept)).count())
     };
-    let many = Memo::new(move |_| count(Kept::lies_open));
-    let bin = Memo::new(move |_| count(Kept::lies_in_bin));
+    let many = Known::new(move || count(Kept::lies_open));
+    let bin = Known::new(move || count(Kept::lies_in_bin));
     let heading = move || match many.get() {
         0 => "No saved builds yet".to_string(),
         1 => "1 saved build".to_string(),
@@ -146,8 +147,8 @@ pub(super) fn stands(bench: Bench) -> [String; 2] {
 fn saving(bench: Bench, shown: Shown) -> AnyView {
     let record = move || record(bench);
     // Whether there is one, which changes more seldom than what is in it.
-    let known = Memo::new(move |_| record().is_some());
-    let empty = Memo::new(move |_| bench.document.with(|document| *document == Document::default()));
+    let known = Known::new(move || record().is_some());
+    let empty = Known::new(move || bench.document.with(|document| *document == Document::default()));
     let changes = move || {
         let Some(kept) = record() else { return nothing() };
         let changes = bench.document.with(|document| differences(&kept.build.document, document));

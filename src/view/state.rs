@@ -2,6 +2,7 @@
 
 use super::firm::{self, Firm};
 use super::held::{Held, Work};
+use super::known::Known;
 use super::shelf::Kept;
 use super::storage::{self, Trouble};
 use super::trail::Trail;
@@ -81,15 +82,15 @@ pub(super) struct Bench {
     pub(super) document: RwSignal<Document>,
     pub(super) system: RwSignal<System>,
     /// What is told about the link on the bench.
-    pub(super) report: Memo<LinkReport>,
+    pub(super) report: Known<LinkReport>,
     /// What is told about all of them; worked out only where somebody looks.
-    pub(super) whole: Memo<Option<Whole>>,
+    pub(super) whole: Known<Option<Whole>>,
     /// How firm the answer on the bench is.
-    pub(super) firm: Memo<Firm>,
+    pub(super) firm: Known<Firm>,
     /// Whether there is an answer.
-    pub(super) known: Memo<bool>,
+    pub(super) known: Known<bool>,
     /// Whether the first entries are there, so that there is an answer or something to say instead.
-    pub(super) entered: Memo<bool>,
+    pub(super) entered: Known<bool>,
     /// Which view is open.
     pub(super) leaf: RwSignal<Leaf>,
     /// Which link is on the bench.
@@ -132,16 +133,10 @@ impl Bench {
         let at = RwSignal::new(0);
         let work = RwSignal::new(Work::default());
         // To compare whole reports costs more than to look at what is shown of them.
-        let report = Memo::new_with_compare(
-            move |_| document.with(|document| engine::report_on(document, at.get())),
-            |_, _| true,
-        );
-        let whole = Memo::new_with_compare(
-            move |before: Option<&Option<Whole>>| {
-                Some(document.with(|document| Whole::of(document, before.and_then(Option::as_ref))))
-            },
-            |_, _| true,
-        );
+        let report = Known::each_time(move |_| document.with(|document| engine::report_on(document, at.get())));
+        let whole = Known::each_time(move |before: Option<&Option<Whole>>| {
+            Some(document.with(|document| Whole::of(document, before.and_then(Option::as_ref))))
+        });
         let (printing, laid_open) = (RwSignal::new(false), RwSignal::new(false));
         let bench = Self {
             document,
@@ -149,8 +144,8 @@ impl Bench {
             report,
             whole,
             firm: firm::follow(document, at, move || printing.get() || laid_open.get()),
-            known: Memo::new(move |_| report.with(|report| report.answer().is_some())),
-            entered: Memo::new(move |_| document.with(|document| inputs::still_needed(document, at.get()).is_empty())),
+            known: Known::new(move || report.with(|report| report.answer().is_some())),
+            entered: Known::new(move || document.with(|document| inputs::still_needed(document, at.get()).is_empty())),
             leaf: RwSignal::new(leaf),
             at,
             drafts: RwSignal::new(Vec::new()),
