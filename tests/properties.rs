@@ -109,7 +109,7 @@ impl Shown {
         }
     }
 
-    fn answer(&mut self, answer: &Answer) {
+    fn answer(&mut self, answer: &Answer, firm: &[Firmness]) {
         let link = &answer.link;
         self.numbers(&[
             ("outside diameter", link.outside_diameter),
@@ -173,6 +173,7 @@ impl Shown {
         self.candidate("recommended", sizing.recommended.as_ref());
         self.candidate("smaller", sizing.smaller.as_ref());
         self.candidate("larger", sizing.larger.as_ref());
+        firm.iter().for_each(|firm| self.number(firm.input, firm.limit.unwrap_or(firm.now)));
         answer.assumed.iter().for_each(|assumed| self.number(assumed.input, assumed.value));
         answer.cautions.iter().for_each(|said| self.said("a caution", said));
         answer.checklist.iter().for_each(|said| self.said("the checklist", said));
@@ -186,11 +187,7 @@ impl Shown {
                 LinkReport::Needs(needs) if needs.is_empty() => shown.faults.push("needs nothing".to_string()),
                 LinkReport::Needs(_) => {}
                 LinkReport::Impossible(why) => shown.said("why not", why),
-                LinkReport::Answer(answer) => {
-                    shown.answer(answer);
-                    let firm = engine::firmness(document, index);
-                    firm.iter().for_each(|firm| shown.number(firm.input, firm.limit.unwrap_or(firm.now)));
-                }
+                LinkReport::Answer(answer) => shown.answer(answer, &engine::firmness(document, index)),
             }
         }
         for text in &shown.texts {
