@@ -143,7 +143,9 @@ var rescue = (function () {
   window.addEventListener('unhandledrejection', function (event) { noticed(event.reason, event); });
 
   // Whoever comes back, or with a link, need not be welcomed while the page loads.
-  if (location.hash.length > 1 || kept().indexOf('\nlinkwright.entries\n') >= 0) root.className += ' returning';
+  try {
+    if (location.hash.length > 1 || store().getItem('linkwright.entries')) root.className += ' returning';
+  } catch (refused) { /* Nothing is kept. */ }
   if (typeof WebAssembly !== 'object') {
     document.addEventListener('DOMContentLoaded', function () { cannotRun('WebAssembly'); });
   }

@@ -12,11 +12,7 @@ use linkwright::report::Answer;
 
 /// The steps in the order of the work.
 pub(super) fn checklist(bench: Bench) -> AnyView {
-    let cleared = RwSignal::new(0_u32);
-    let steps = Known::new(move || {
-        cleared.get();
-        bench.with_answer(|answer| steps(bench, answer)).unwrap_or_default()
-    });
+    let steps = Known::new(move || bench.with_answer(|answer| steps(bench, answer)).unwrap_or_default());
     let tap = move |event: leptos::ev::Event| {
         let index = storage::attribute(&event, "data-step").and_then(|index| index.parse::<usize>().ok());
         let key = index.and_then(|index| {
@@ -26,10 +22,7 @@ pub(super) fn checklist(bench: Bench) -> AnyView {
             toggle(bench.ticks, key);
         }
     };
-    let clear = move |_: leptos::ev::Event| {
-        bench.ticks.set(Vec::new());
-        cleared.update(|count| *count += 1);
-    };
+    let clear = move |_: leptos::ev::Event| bench.ticks.set(Vec::new());
     tag("section class='part-of fitting'")
         .with(tag("h3").with("Fitting it"))
         .with(tag("p").with("Ticks stay on this device. A tick clears when its numbers change."))
@@ -38,9 +31,9 @@ pub(super) fn checklist(bench: Bench) -> AnyView {
         .into_any()
 }
 
-/// The steps as markup. A box shows its own tick, so a tick alone writes nothing anew.
+/// The steps as markup.
 pub(super) fn steps(bench: Bench, answer: &Answer) -> String {
-    let ticks = bench.ticks.get_untracked();
+    let ticks = bench.ticks.get();
     answer
         .checklist
         .iter()

@@ -22,14 +22,29 @@ const TALLEST: f64 = 150.0;
 
 /// The drawing that leads the page.
 pub(super) fn drawing(bench: Bench) -> AnyView {
+    // The one that the screen does not show waits until it does.
+    let last = StoredValue::new(WIDTHS.map(|_| String::new()));
     let draw = move || {
         let system = bench.system.get();
-        let known = bench.with_answer(|answer| both(|class, width| link(answer, system, class, width)));
-        known.unwrap_or_else(|| {
+        let shown = [!bench.wide.get(), bench.wide.get()];
+        let paper = bench.printing.get();
+        let outlined = || {
             let length = inputs::LENGTH.decided(&bench.document.get(), bench.place());
-            let words = length.map_or("mount to mount".to_string(), |length| show(length, Kind::Length, system));
-            both(|class, width| outline(class, width, &words))
-        })
+            length.map_or("mount to mount".to_string(), |length| show(length, Kind::Length, system))
+        };
+        let answer = bench.answer();
+        let words = if answer.is_none() { outlined() } else { String::new() };
+        last.update_value(|last| {
+            for ((class, width), (last, shown)) in WIDTHS.into_iter().zip(last.iter_mut().zip(shown)) {
+                if shown || paper || last.is_empty() {
+                    *last = match &answer {
+                        Some(answer) => link(answer, system, class, width),
+                        None => outline(class, width, &words),
+                    };
+                }
+            }
+        });
+        last.with_value(|last| last.concat())
     };
     tag("figure class='drawing leading'")
         .on("click", move |event| along::touched(bench, &event))

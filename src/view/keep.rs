@@ -148,20 +148,20 @@ impl Bench {
 
     /// Writes document, units and ticks where the next visit finds them.
     pub(super) fn save_on_change(self) {
-        // The answer comes first: a browser takes longer to change its address than the engine to size a link.
-        let waits = StoredValue::new(false);
+        // A browser takes longer to change its address than the engine to size a link, so that waits for a pause.
+        let changes = StoredValue::new(0_u32);
         Effect::new(move |_| {
             self.document.track();
             self.work.track();
             self.shelf.track();
-            if !waits.get_value() {
-                waits.set_value(true);
-                let write = move || {
-                    waits.set_value(false);
+            let latest = changes.get_value() + 1;
+            changes.set_value(latest);
+            let write = move || {
+                if changes.get_value() == latest {
                     self.write();
-                };
-                set_timeout(write, std::time::Duration::ZERO);
-            }
+                }
+            };
+            set_timeout(write, PAUSE);
         });
         Effect::new(move |_| {
             storage::keep_quietly(UNITS, if self.system.get() == System::Metric { "metric" } else { "" });
@@ -172,8 +172,10 @@ impl Bench {
             storage::keep_quietly(LEAF, name);
         });
         Effect::new(move |_| storage::keep_quietly(TICKS, &self.ticks.get().join("\n")));
-        // Whoever leaves right after a key loses nothing.
-        window_event_listener_untyped("pagehide", move |_| self.write());
+        // Whoever leaves right after a key, or turns to another program, loses nothing.
+        for leaving in ["pagehide", "visibilitychange"] {
+            window_event_listener_untyped(leaving, move |_| self.write());
+        }
         // Not before the first answer stands there.
         set_timeout(move || self.read_shelf(), std::time::Duration::from_millis(30));
     }
@@ -269,6 +271,11 @@ impl Bench {
         }
         let there = text.as_deref().map(Held::read).unwrap_or_default();
         let own = self.held();
+        if storage::of_tab(ENTRIES).unwrap_or_default() != own.write() {
+            // What was typed here a moment ago comes first; what is there is set aside, and the other tab follows.
+            self.write();
+            return;
+        }
         if there.work.id != own.work.id {
             let other = !there.fragment.is_empty() && there.fragment != own.fragment;
             self.elsewhere.set(other.then_some(there));
@@ -311,6 +318,9 @@ impl Bench {
         self.saw(text);
     }
 }
+
+/// A pause that long means that nobody is typing.
+const PAUSE: std::time::Duration = std::time::Duration::from_millis(250);
 
 /// Said when the kept entries do not pass their own check.
 const DAMAGED: &str = "What this browser kept of your entries was damaged. What could be read is below; check every number before you use it.";

@@ -9,6 +9,7 @@ use std::marker::PhantomData;
 use std::sync::Arc;
 
 type Slot = Arc<dyn Any + Send + Sync>;
+type Told = Box<dyn Fn(Option<&Slot>) -> Slot + Send + Sync>;
 
 /// Something that follows from signals.
 pub(super) struct Known<T> {
@@ -25,7 +26,7 @@ impl<T> Clone for Known<T> {
 impl<T> Copy for Known<T> {}
 
 /// What is told anew is only passed on when it is another thing than before.
-fn remember(told: Box<dyn Fn(Option<&Slot>) -> Slot + Send + Sync>) -> Memo<Slot> {
+fn remember(told: Told) -> Memo<Slot> {
     Memo::new_with_compare(move |before| told(before), |old, new| old.map(place) != new.map(place))
 }
 

@@ -116,6 +116,8 @@ pub(super) struct Bench {
     pub(super) opened: RwSignal<Vec<&'static str>>,
     /// Steps ticked, each as its sentence in inches.
     pub(super) ticks: RwSignal<Vec<String>>,
+    /// Whether the screen shows the drawings of a desk.
+    pub(super) wide: RwSignal<bool>,
     /// Whether the page is being printed.
     pub(super) printing: RwSignal<bool>,
     /// Whether every working is laid open for the printer.
@@ -160,9 +162,11 @@ impl Bench {
             shelf: RwSignal::new(None),
             opened: RwSignal::new(Vec::new()),
             ticks: RwSignal::new(ticks.unwrap_or_default()),
+            wide: RwSignal::new(true),
             printing,
             laid_open,
         };
+        storage::follow_width(move |wide| bench.wide.set(wide));
         bench.arrive();
         bench.save_on_change();
         window_event_listener(leptos::ev::hashchange, move |_| bench.address_changed());

@@ -10,6 +10,7 @@ pub(super) use clock::{fresh_id, now, spoken_time};
 pub(super) use files::{chosen_text, download, is_kept_for_good, keep_for_good};
 
 use leptos::prelude::{document, window};
+use leptos::wasm_bindgen::prelude::Closure;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 
 /// Where the entries are kept, with the work they are: one text, so that they are kept together or not at all.
@@ -230,6 +231,17 @@ pub(super) fn select_all(id: &str) {
 /// Whether the page is alive: not once it has stopped and something else stands in its place.
 pub(super) fn is_live() -> bool {
     document().document_element().is_some_and(|root| root.has_attribute("data-live"))
+}
+
+/// Tells whether the screen is as wide as a desk's, now and whenever that changes; the style sheet knows the same width.
+pub(super) fn follow_width(mut tell: impl FnMut(bool) + 'static) {
+    let Ok(Some(width)) = window().match_media("(min-width: 40rem)") else { return };
+    tell(width.matches());
+    let list = width.clone();
+    let heard = Closure::<dyn FnMut()>::new(move || tell(list.matches()));
+    let _ = width.add_event_listener_with_callback("change", heard.as_ref().unchecked_ref());
+    // As long as the page.
+    heard.forget();
 }
 
 /// Marks the page as alive and takes the words away that stood in for it.

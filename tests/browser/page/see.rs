@@ -69,6 +69,8 @@ impl Page {
 
     /// The fragment in the address bar, without `#`.
     pub(crate) async fn fragment(&self) -> String {
+        // It is written once typing pauses.
+        self.pause(350).await;
         let address = done("reading the address", self.client.current_url().await);
         address.fragment().unwrap_or_default().to_owned()
     }
