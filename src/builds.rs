@@ -57,6 +57,8 @@ pub struct Earlier {
     pub saved: String,
     /// What was saved, as a link's fragment.
     pub fragment: String,
+    /// Why its numbers must be compared before they are used.
+    pub doubt: Vec<String>,
 }
 
 /// What came out of a file.
@@ -69,7 +71,8 @@ pub struct Read {
 }
 
 impl Build {
-    /// Takes a new version in; the one it had becomes an earlier one. The same document again is no new version.
+    /// Takes a new version in; the one it had becomes an earlier one, with its doubts. The same document again is no
+    /// new version.
     pub fn save(&mut self, document: &Document, now: &str) {
         self.removed = None;
         if self.document == *document {
@@ -77,15 +80,27 @@ impl Build {
         }
         let before = std::mem::replace(&mut self.document, document.clone());
         let saved = std::mem::replace(&mut self.saved, now.to_string());
-        self.earlier.push(Earlier { saved, fragment: share::to_fragment(&before) });
+        let doubt = std::mem::take(&mut self.doubt);
+        self.earlier.push(Earlier { saved, fragment: share::to_fragment(&before), doubt });
         let over = self.earlier.len().saturating_sub(MOST_EARLIER);
         self.earlier.drain(..over);
     }
 
-    /// Whether the other one would add nothing to this one, whatever they are called on their devices.
+    /// Whether the other one would add nothing to this one, whatever ids and numbers after their names they have.
     pub fn has_all_of(&self, other: &Self) -> bool {
-        self.document == other.document && (other.earlier.is_empty() || self.earlier == other.earlier)
+        let [mut one, mut two] = [self.document.clone(), other.document.clone()];
+        for document in [&mut one, &mut two] {
+            document.name = numbered(&document.name).0;
+        }
+        one == two && (other.earlier.is_empty() || self.earlier == other.earlier)
     }
+}
+
+/// A name without the number after it, and that number: `Mine (2)` is the second `Mine`.
+pub fn numbered(name: &str) -> (String, u32) {
+    let parts = name.strip_suffix(')').and_then(|name| name.rsplit_once(" ("));
+    let number = parts.and_then(|(_, number)| number.parse().ok()).filter(|number| (2..10_000).contains(number));
+    parts.zip(number).map_or_else(|| (name.to_string(), 1), |((stem, _), number)| (stem.to_string(), number))
 }
 
 /// Whether a text can be an id.
@@ -115,13 +130,17 @@ pub fn to_text(builds: &[Build]) -> String {
         members.push(("rig", rig_of(&build.document)));
         members.push(("links", Json::List(links.collect())));
         members.push(("check", Json::text(&check(&build.document))));
+        let doubts = |doubt: &[String]| Json::List(doubt.iter().map(|doubt| Json::text(doubt)).collect());
         if !build.doubt.is_empty() {
-            members.push(("doubt", Json::List(build.doubt.iter().map(|doubt| Json::text(doubt)).collect())));
+            members.push(("doubt", doubts(&build.doubt)));
         }
-        let earlier = build
-            .earlier
-            .iter()
-            .map(|earlier| table(vec![("saved", Json::text(&earlier.saved)), ("link", Json::text(&earlier.fragment))]));
+        let earlier = build.earlier.iter().map(|earlier| {
+            let mut members = vec![("saved", Json::text(&earlier.saved)), ("link", Json::text(&earlier.fragment))];
+            if !earlier.doubt.is_empty() {
+                members.push(("doubt", doubts(&earlier.doubt)));
+            }
+            table(members)
+        });
         if !build.earlier.is_empty() {
             members.push(("earlier", Json::List(earlier.collect())));
         }
@@ -277,7 +296,7 @@ fn build_from(table: &Json) -> Build {
     let earlier = table.get("earlier").map(Json::values).unwrap_or_default().iter().filter_map(|earlier| {
         let fragment = earlier.get("link").and_then(Json::words)?.to_string();
         let saved = earlier.get("saved").and_then(Json::words).filter(|text| is_time(text)).unwrap_or_default();
-        Some(Earlier { saved: saved.to_string(), fragment })
+        Some(Earlier { saved: saved.to_string(), fragment, doubt: doubts_of(earlier) })
     });
     let id = Some(words("id")).filter(|id| is_id(id)).unwrap_or_default().to_string();
     let earlier: Vec<Earlier> = earlier.collect();
@@ -297,8 +316,7 @@ fn build_from(table: &Json) -> Build {
             "{name} was changed or damaged outside of this page. Compare every number before you use it."
         ));
     }
-    let before = table.get("doubt").map(Json::values).unwrap_or_default().iter().filter_map(Json::words);
-    for sentence in before.map(|sentence| one_line(sentence, LONGEST_DOUBT)) {
+    for sentence in doubts_of(table) {
         if !doubt.contains(&sentence) {
             doubt.push(sentence);
         }
@@ -306,6 +324,12 @@ fn build_from(table: &Json) -> Build {
     doubt.truncate(MOST_DOUBT);
     build.doubt = doubt;
     build
+}
+
+/// The sentences of doubt that stand in a table.
+fn doubts_of(table: &Json) -> Vec<String> {
+    let doubts = table.get("doubt").map(Json::values).unwrap_or_default().iter().filter_map(Json::words);
+    doubts.take(MOST_DOUBT).map(|sentence| one_line(sentence, LONGEST_DOUBT)).collect()
 }
 
 /// Takes everything decided at one place out of a table, with what is nested in it.

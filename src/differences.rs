@@ -90,13 +90,14 @@ impl Side {
     }
 }
 
-/// Which link of one rig is which of the other: those of the same place first, then of the same role at the same
+/// Which link of one rig is which of the other: those that are the same first, then those of the same place, then of the same role at the same
 /// axle, then of the same role. What is left stands alone.
 pub fn matched(before: &Document, after: &Document) -> Vec<(Option<usize>, Option<usize>)> {
     let mut pairs: Vec<(Option<usize>, Option<usize>)> =
         (0..before.links.len()).map(|link| (Some(link), None)).collect();
     let mut free: Vec<usize> = (0..after.links.len()).collect();
-    let alike: [fn(&Link, &Link) -> bool; 3] = [
+    let alike: [fn(&Link, &Link) -> bool; 4] = [
+        |a, b| a == b,
         |a, b| (a.role, a.position, a.seated()) == (b.role, b.position, b.seated()),
         |a, b| (a.role, a.position) == (b.role, b.position),
         |a, b| a.role == b.role,

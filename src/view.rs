@@ -47,6 +47,7 @@ mod working;
 
 use held::Held;
 use leptos::prelude::*;
+use linkwright::document::Document;
 use linkwright::quantity::System;
 use linkwright::report::LinkReport;
 use state::{Bench, Leaf};
@@ -54,6 +55,17 @@ use tag::{Tag, button, live, nothing, tag, words as live_words};
 
 /// What the page is called while what it holds has no name.
 const NAME: &str = "Linkwright: size a suspension link and see why";
+
+/// What the window, a bookmark and a file of the printed page are called.
+fn page_name(bench: Bench, document: &Document, at: usize, one: bool) -> String {
+    if *document == Document::default() {
+        return NAME.to_string();
+    }
+    let rig = shelf::title(bench, document);
+    let link = document.links.get(at).filter(|_| one && document.links.len() > 1).map(|link| link.title());
+    let link = link.map(|title| format!("{title}, ")).unwrap_or_default();
+    format!("{link}{rig}: Linkwright")
+}
 
 /// Mounts the page.
 pub(crate) fn start() {
@@ -65,8 +77,9 @@ pub(crate) fn start() {
 fn page() -> AnyView {
     let bench = Bench::open();
     Effect::new(move |_| {
-        let name = bench.document.with(|document| document.name.clone());
-        storage::name_page(&if name.is_empty() { NAME.to_string() } else { format!("{name}: Linkwright") });
+        let one = matches!(bench.leaf.get(), Leaf::Size | Leaf::Prove);
+        let at = bench.at.get();
+        storage::name_page(&bench.document.with(|document| page_name(bench, document, at, one)));
     });
     let main = tag("main class=bench")
         .class("proving", move || bench.known.get() && bench.leaf.get() == Leaf::Prove)
@@ -151,7 +164,8 @@ fn told(bench: Bench) -> Tag {
         let line = |sentence: &String| tag("p").with(&**sentence).into_any();
         let mut told: Vec<AnyView> = bench.told.with(|told| told.iter().map(line).collect());
         // What makes the numbers doubtful stays until somebody compared them.
-        let doubt: Vec<AnyView> = bench.work.with(|work| work.doubt.iter().map(line).collect());
+        let doubtful = |sentence: &String| tag("p class=doubt").with(&**sentence).into_any();
+        let doubt: Vec<AnyView> = bench.work.with(|work| work.doubt.iter().map(doubtful).collect());
         if !doubt.is_empty() {
             told.extend(doubt);
             let compared = button("button type=button id=compared", "I have compared every number", move |_| {
@@ -167,10 +181,16 @@ fn told(bench: Bench) -> Tag {
             return nothing();
         }
         tag("p class=back")
-            .with("Your own earlier entries are kept.")
+            .with(if bench.work.with(|work| work.build.is_none() && !work.base.is_empty()) {
+                "This came by a link. "
+            } else {
+                ""
+            })
+            .with("Your own earlier entries are kept, in the bin too.")
             .with(button("button type=button id=back-to-own", "Back to your own entries", move |_| bench.back_to_own()))
-            .with(button("button type=button id=keep-these class=quiet", "Keep these instead", move |_| {
+            .with(button("button type=button id=keep-these class=quiet", "Close", move |_| {
                 bench.forget_earlier();
+                storage::show("answer");
             }))
             .into_any()
     };

@@ -3,7 +3,7 @@
 
 mod dice;
 
-use linkwright::builds::{Build, Earlier, MOST_EARLIER, from_text, is_id, to_text};
+use linkwright::builds::{Build, Earlier, MOST_EARLIER, from_text, is_id, numbered, to_text};
 use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Seat, Use};
 use linkwright::json::{self, Json};
 use linkwright::quantity::{deg, inch, ksi, lbf};
@@ -34,7 +34,8 @@ fn sample() -> Vec<Build> {
     document.links = vec![lower, upper];
     let mut before = document.clone();
     before.links.truncate(1);
-    let earlier = Earlier { saved: "2026-11-24T18:02:11.120Z".to_string(), fragment: to_fragment(&before) };
+    let earlier =
+        Earlier { saved: "2026-11-24T18:02:11.120Z".to_string(), fragment: to_fragment(&before), doubt: Vec::new() };
     let first = Build {
         id: "m3x9-k2".to_string(),
         saved: "2026-11-25T07:41:00.000Z".to_string(),
@@ -77,7 +78,8 @@ fn a_hundred_thousand_rigs_come_back_from_file_and_link_bit_for_bit() {
                 .map(|number| {
                     let document = dice.rig();
                     let saved = format!("2026-11-25T07:41:{:02}.000Z", number % 60);
-                    let earlier = vec![Earlier { saved: saved.clone(), fragment: to_fragment(&document) }];
+                    let earlier =
+                        vec![Earlier { saved: saved.clone(), fragment: to_fragment(&document), doubt: Vec::new() }];
                     Build { id: format!("b{number}"), saved, removed: None, document, earlier, doubt: Vec::new() }
                 })
                 .collect();
@@ -326,6 +328,33 @@ fn a_build_adds_nothing_to_one_that_has_all_of_it() {
     let plain = Build { earlier: Vec::new(), ..first.clone() };
     assert!(first.has_all_of(&plain) && first.has_all_of(first));
     assert!(!plain.has_all_of(first), "the other one knows more of the past");
+}
+
+#[test]
+fn an_earlier_version_keeps_its_doubt() {
+    let mut build = Build { doubt: vec!["Compare.".to_string()], ..sample()[0].clone() };
+    let known = build.earlier.len();
+    let next = Document { name: "Next".to_string(), ..build.document.clone() };
+    build.save(&next, "2026-11-26T00:00:00.000Z");
+    assert!(build.doubt.is_empty(), "what was saved now is not the one before");
+    let read = from_text(&to_text(&[build])).expect("a file");
+    assert_eq!(read.builds[0].earlier[known].doubt, ["Compare."]);
+    assert!(read.told.is_empty(), "{:?}", read.told);
+}
+
+#[test]
+fn a_number_after_the_name_makes_no_other_build() {
+    let one = sample().remove(0);
+    let mut two = Build { id: "other".to_string(), ..one.clone() };
+    two.document.name += " (2)";
+    assert!(one.has_all_of(&two));
+    two.document.name = "Another".to_string();
+    assert!(!one.has_all_of(&two));
+    for (name, stem, number) in
+        [("Q (7)", "Q", 7), ("Q (1)", "Q (1)", 1), ("Q (4294967295)", "Q (4294967295)", 1), ("(2)", "(2)", 1)]
+    {
+        assert_eq!(numbered(name), (stem.to_string(), number));
+    }
 }
 
 #[test]

@@ -101,3 +101,14 @@ fn a_link_is_followed_to_where_it_is_now() {
     assert_eq!(followed(&before, &other_role, 0), Some(0));
     assert_eq!(followed(&before, &before, last), Some(last));
 }
+
+#[test]
+fn of_two_links_alike_the_right_one_is_followed() {
+    let mut before = rig();
+    before.links.truncate(1);
+    before.links.push(Link { length: Some(inch(40.0)), ..before.links[0].clone() });
+    let mut after = before.clone();
+    after.links.remove(0);
+    assert_eq!(followed(&before, &after, 0), None, "gone, though the other one has its role and place");
+    assert_eq!(followed(&before, &after, 1), Some(0));
+}

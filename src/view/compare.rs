@@ -110,7 +110,12 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> St
         let cells = links.map(|(at, _, whole)| at.map(|at| made(bench, whole.links.get(at))));
         match &cells {
             [Some(a), Some(b)] if a == b => {
-                let words = a.as_ref().map_or_else(|why| (*why).to_string(), |cells| cells.join(", "));
+                let words = a.as_ref().map_or_else(
+                    |why| (*why).to_string(),
+                    |[length, bar, ends, cut, verdict]| {
+                        format!("{length} mount to mount, {bar}, {ends}, saw to {cut}. {verdict}.")
+                    },
+                );
                 let once = said("td colspan=\"2\"", &words);
                 alike += &element("tr", &(said("th scope=\"row\"", &about) + &once));
             }

@@ -22,7 +22,17 @@ impl Work {
     pub(super) fn fresh() -> Self {
         Self { id: storage::fresh_id(), ..Self::default() }
     }
+
+    /// Adds a doubt, once.
+    pub(super) fn doubt(&mut self, sentence: &str) {
+        if !self.doubt.iter().any(|doubt| doubt == sentence) {
+            self.doubt.push(sentence.to_string());
+        }
+    }
 }
+
+/// Said when the kept entries do not pass their own check.
+const DAMAGED: &str = "What this browser kept of your entries was damaged. What could be read is below; check every number before you use it.";
 
 /// Entries, with the work they are.
 #[derive(Clone, PartialEq, Eq, Default)]
@@ -63,6 +73,15 @@ impl Held {
     /// What is kept under a key, over all tabs.
     pub(super) fn kept(key: &str) -> Self {
         storage::kept(key).map(|text| Self::read(&text)).unwrap_or_default()
+    }
+
+    /// The same, with a doubt when it does not pass its own check; what it was is kept.
+    pub(super) fn checked(mut self) -> Self {
+        if !self.fragment.is_empty() && !share::from_fragment(&self.fragment).told.is_empty() {
+            storage::keep_quietly(storage::DAMAGED, &self.fragment);
+            self.work.doubt(DAMAGED);
+        }
+        self
     }
 
     /// The entries themselves.

@@ -1,8 +1,9 @@
 //! How the entries outlive the page: in the address, in what the browser keeps, and beside another tab.
 
 use super::held::{Held, Work};
+use super::shelf::Kept;
 use super::state::{Bench, Leaf};
-use super::storage::{self, BEFORE, ENTRIES, LEAF, TICKS, Trouble, UNITS};
+use super::storage::{self, ADDRESS, BEFORE, ENTRIES, LEAF, TICKS, Trouble, UNITS};
 use leptos::prelude::*;
 use linkwright::differences::followed;
 use linkwright::document::Document;
@@ -26,18 +27,23 @@ impl Bench {
         }
         let plain = share::to_fragment(&opened.document);
         let tab = storage::of_tab(ENTRIES).map(|text| Held::read(&text)).unwrap_or_default();
-        if there.fragment == plain {
+        // The same page loaded anew, from an address that it wrote itself.
+        let again =
+            !tab.fragment.is_empty() && (tab.fragment == plain || storage::of_tab(ADDRESS).as_ref() == Some(&brought));
+        if there.fragment == plain && !again {
             self.told.set(if there.work.doubt.is_empty() { opened.told } else { Vec::new() });
             self.take(there);
-        } else if tab.fragment != plain {
+        } else if !again {
             self.receive(opened, there);
-        } else if tab.work.id == there.work.id {
-            // This tab slept or went back while another one went on with the same work.
-            self.offer(tab);
-            self.take(there);
-        } else {
-            // The same page loaded anew, while another tab works on something else.
+        } else if tab.work.id != there.work.id {
+            // Another tab works on something else meanwhile.
             self.take(tab);
+        } else {
+            // This tab may have slept or gone back while another one went on with the same work.
+            if tab.fragment != there.fragment {
+                self.lay_aside(tab);
+            }
+            self.take(there);
         }
     }
 
@@ -65,38 +71,66 @@ impl Bench {
         if !own.is_as_received() {
             self.lay_aside(own);
         }
+        let before = before.map(|before| self.newest(before));
         self.take(before.unwrap_or_else(|| {
+            let mut work = Work { base: plain.clone(), doubt: opened.told, ..Work::fresh() };
+            // The address of doubtful numbers says nothing of it; what holds them here may.
+            self.doubts_of(&plain).iter().for_each(|doubt| work.doubt(doubt));
             // One link opens where it is looked at, a whole rig where all of it is seen.
             self.leaf.set(if opened.document.links.len() > 1 { Leaf::Rig } else { Leaf::Size });
-            Held { fragment: plain.clone(), work: Work { base: plain, doubt: opened.told, ..Work::fresh() } }
+            Held { fragment: plain, work }
         }));
     }
 
     /// Puts kept entries on the bench.
     fn take(self, held: Held) {
-        let Held { fragment, mut work } = held;
-        if !fragment.is_empty() && !share::from_fragment(&fragment).told.is_empty() {
-            storage::keep_quietly(storage::DAMAGED, &fragment);
-            if !work.doubt.iter().any(|doubt| doubt == DAMAGED) {
-                work.doubt.push(DAMAGED.to_string());
-            }
-        }
+        let Held { fragment, work } = held.checked();
         let work = if work.id.is_empty() { Work::fresh() } else { work };
-        self.before.update(|before| *before = before.take().filter(|before| before.fragment != fragment));
         let document = Held { fragment, work: Work::default() }.document();
         self.elsewhere.set(None);
         self.work.set(work);
         self.replace(document);
+        self.offer_no_longer_what_is_here();
     }
 
-    /// Offers entries as the reader's own earlier ones.
+    /// Nobody is offered what stands before them.
+    pub(super) fn offer_no_longer_what_is_here(self) {
+        let here = self.held().fragment;
+        if self.before.with_untracked(|before| before.as_ref().is_some_and(|before| before.fragment == here)) {
+            self.before.set(None);
+        }
+    }
+
+    /// Offers entries as the reader's own earlier ones; those that were offered before go to the bin.
     fn offer(self, held: Held) {
-        self.note(storage::keep(BEFORE, &held.write()));
-        self.before.set(Some(held));
+        if self.set_aside(&Held::kept(BEFORE)).is_ok() {
+            self.note(storage::keep(BEFORE, &held.write()));
+            self.before.set(Some(held));
+        }
+    }
+
+    /// The same work as another tab holds it by now, if one does.
+    fn newest(self, held: Held) -> Held {
+        let there = Held::kept(ENTRIES);
+        if there.work.id == held.work.id { there } else { held }
+    }
+
+    /// Work that takes an old state up again, apart from a tab that went on with it.
+    pub(super) fn apart(self, work: Work) -> Work {
+        if Held::kept(ENTRIES).work.id == work.id { Work { id: storage::fresh_id(), ..work } } else { work }
+    }
+
+    /// What makes the same entries doubtful where they are kept.
+    fn doubts_of(self, fragment: &str) -> Vec<String> {
+        let doubts = |kept: &Kept| kept.build.doubt.clone();
+        let same = |kept: &&Kept| kept.raw.is_none() && kept.fragment == fragment;
+        self.records(|records| records.iter().filter(same).flat_map(doubts).collect())
     }
 
     /// Sets entries aside that something else takes the place of, and offers them, unless a build holds them.
     fn lay_aside(self, own: Held) {
+        // What was read before may be older than what happened in other tabs since.
+        self.read_shelf();
         if !own.fragment.is_empty() && !self.is_saved(&own.fragment) {
             // What finds no room here is not written over where it stands.
             let _ = self.set_aside(&own);
@@ -120,7 +154,9 @@ impl Bench {
 
     /// Offers the entries that were set aside no longer; they stay in the bin.
     pub(super) fn forget_earlier(self) {
-        storage::keep_quietly(BEFORE, "");
+        if self.set_aside(&Held::kept(BEFORE)).is_ok() {
+            storage::keep_quietly(BEFORE, "");
+        }
         self.before.set(None);
     }
 
@@ -129,7 +165,8 @@ impl Bench {
         if let Some(own) = self.before.get_untracked() {
             self.forget_earlier();
             self.told.set(Vec::new());
-            self.take(own);
+            self.take(self.newest(own));
+            storage::show("answer");
         }
     }
 
@@ -173,9 +210,11 @@ impl Bench {
         });
         Effect::new(move |_| storage::keep_quietly(TICKS, &self.ticks.get().join("\n")));
         // Whoever leaves right after a key, or turns to another program, loses nothing.
-        for leaving in ["pagehide", "visibilitychange"] {
-            window_event_listener_untyped(leaving, move |_| self.write());
-        }
+        window_event_listener_untyped("visibilitychange", move |_| self.write());
+        window_event_listener_untyped("pagehide", move |_| {
+            storage::leave_field();
+            self.write();
+        });
         // Not before the first answer stands there.
         set_timeout(move || self.read_shelf(), std::time::Duration::from_millis(30));
     }
@@ -187,21 +226,29 @@ impl Bench {
             return;
         }
         let mut held = self.held();
-        // What equals a saved build is that build, whichever way it came here.
+        // What equals a saved build, or an earlier version of it, is that build, whichever way it came here.
         if held.work.build.is_none() && !held.fragment.is_empty() {
             let same = self.shelf.with_untracked(|shelf| {
-                let shelf = shelf.iter().flatten().filter(|kept| kept.lies_open());
-                shelf.filter(|kept| kept.fragment == held.fragment).map(|kept| kept.build.id.clone()).next()
+                let open = || shelf.iter().flatten().filter(|kept| kept.lies_open());
+                let was = |kept: &&Kept| kept.build.earlier.iter().any(|earlier| earlier.fragment == held.fragment);
+                let same = open().find(|kept| kept.fragment == held.fragment).or_else(|| open().find(was));
+                same.map(|kept| kept.build.id.clone())
             });
-            if same.is_some() {
-                held.work = Work { build: same, base: held.fragment.clone(), ..held.work };
+            // Another tab may have deleted it a moment ago.
+            if let Some(kept) = same.and_then(|id| self.record(&id)).filter(Kept::lies_open) {
+                if kept.fragment == held.fragment {
+                    kept.build.doubt.iter().for_each(|doubt| held.work.doubt(doubt));
+                }
+                held.work = Work { build: Some(kept.build.id), base: kept.fragment, ..held.work };
                 self.work.set(held.work.clone());
             }
         }
         let text = held.write();
         // What this tab has written already may have given way to another tab's since: that stands until something changes.
-        if storage::of_tab(ENTRIES).unwrap_or_default() != text {
-            self.note(self.keep_entries(&held, &text));
+        if self.unkept.get_value() || storage::of_tab(ENTRIES).unwrap_or_default() != text {
+            let kept = self.keep_entries(&held, &text);
+            self.unkept.set_value(kept.is_err());
+            self.note(kept);
             storage::keep_of_tab(ENTRIES, &text);
         }
         storage::write_fragment(&held.fragment);
@@ -223,8 +270,11 @@ impl Bench {
         Ok(())
     }
 
-    /// Notes whether something could be kept.
+    /// Notes whether something could be kept. All is well only once the entries are.
     pub(super) fn note(self, kept: Result<(), Trouble>) {
+        if kept.is_ok() && self.unkept.get_value() {
+            return;
+        }
         if self.trouble.with_untracked(|trouble| *trouble != kept.err()) {
             self.trouble.set(kept.err());
         }
@@ -267,9 +317,10 @@ impl Bench {
     fn look_across(self) {
         let text = storage::kept(ENTRIES);
         if self.seen.with_value(|seen| *seen == text) {
+            self.elsewhere.set(None);
             return;
         }
-        let there = text.as_deref().map(Held::read).unwrap_or_default();
+        let there = text.as_deref().map(Held::read).unwrap_or_default().checked();
         let own = self.held();
         if storage::of_tab(ENTRIES).unwrap_or_default() != own.write() {
             // What was typed here a moment ago comes first; what is there is set aside, and the other tab follows.
@@ -313,17 +364,17 @@ impl Bench {
     /// Shows here what the other tab holds.
     pub(super) fn join(self) {
         let text = storage::kept(ENTRIES);
-        let there = text.as_deref().map(Held::read).unwrap_or_default();
-        self.exchange(there.document(), there.work);
-        self.saw(text);
+        let there = text.as_deref().map(Held::read).unwrap_or_default().checked();
+        self.elsewhere.set(None);
+        if !there.fragment.is_empty() {
+            self.exchange(there.document(), there.work);
+            self.saw(text);
+        }
     }
 }
 
 /// A pause that long means that nobody is typing.
 const PAUSE: std::time::Duration = std::time::Duration::from_millis(250);
-
-/// Said when the kept entries do not pass their own check.
-const DAMAGED: &str = "What this browser kept of your entries was damaged. What could be read is below; check every number before you use it.";
 
 fn fragment_of(document: &Document) -> String {
     if *document == Document::default() { String::new() } else { share::to_fragment(document) }

@@ -16,6 +16,15 @@ use linkwright::document::Document;
 /// More changes than these are counted, not listed.
 const MOST_LISTED: usize = 12;
 
+/// What is offered beside the words that tell what was done.
+#[derive(Clone, PartialEq)]
+pub(super) enum Offer {
+    /// The build of this id was deleted.
+    BringBack(String),
+    /// This build was saved under another name.
+    KeepToo(Box<Build>),
+}
+
 /// What the view itself holds.
 #[derive(Clone, Copy)]
 pub(super) struct Shown {
@@ -27,8 +36,8 @@ pub(super) struct Shown {
     pub(super) clash: RwSignal<bool>,
     /// The builds whose history is open.
     pub(super) history: RwSignal<Vec<String>>,
-    /// The build that was just deleted, and can be brought back on the spot.
-    pub(super) binned: RwSignal<Option<String>>,
+    /// What can be done about it on the spot.
+    pub(super) offer: RwSignal<Option<Offer>>,
     /// The build that the next press deletes for good.
     pub(super) armed: RwSignal<String>,
 }
@@ -41,21 +50,9 @@ pub(super) fn saved(bench: Bench) -> AnyView {
         find: RwSignal::default(),
         clash: RwSignal::new(false),
         history: RwSignal::default(),
-        binned: RwSignal::default(),
+        offer: RwSignal::default(),
         armed: RwSignal::default(),
     };
-    // What was said of the last step says nothing of the next.
-    Effect::new(move |_| {
-        bench.shelf.track();
-        let gone = |id: &String| {
-            bench
-                .shelf
-                .with_untracked(|shelf| !shelf.iter().flatten().any(|kept| kept.build.id == *id && kept.lies_in_bin()))
-        };
-        if shown.binned.with_untracked(|id| id.as_ref().is_some_and(gone)) {
-            shown.binned.set(None);
-        }
-    });
     let count = move |which: fn(&Kept) -> bool| {
         bench.shelf.with(|shelf| shelf.iter().flatten().filter(|kept| which(kept)).count())
     };
@@ -86,7 +83,7 @@ pub(super) fn saved(bench: Bench) -> AnyView {
         saving(bench, shown),
         tag("div class=done-here")
             .with(tag("div id=saved-told role=status").markup(told))
-            .with(live(move || shown.binned.get().map_or_else(nothing, |id| bring_back(bench, shown, id))))
+            .with(live(move || if shown.told.with(Vec::is_empty) { nothing() } else { beside(bench, shown) }))
             .into_any(),
         list.into_any(),
         live(move || if many.get() > 0 { compare::compare(bench) } else { nothing() }),
@@ -96,14 +93,47 @@ pub(super) fn saved(bench: Bench) -> AnyView {
     .into_any()
 }
 
-/// The way back, beside the words that tell of the deletion.
-fn bring_back(bench: Bench, shown: Shown, id: String) -> AnyView {
-    let act = move |_| {
-        if let Some(kept) = bench.record(&id) {
-            bring(bench, shown, &kept);
+/// What can be done about it, and away with the words.
+fn beside(bench: Bench, shown: Shown) -> AnyView {
+    let offer = match shown.offer.get() {
+        Some(Offer::BringBack(id)) => {
+            let act = move |_| {
+                if let Some(kept) = bench.record(&id) {
+                    bring(bench, shown, &kept);
+                }
+            };
+            Some(button("button type=button id=bring-back", "Bring it back", act))
         }
+        Some(Offer::KeepToo(build)) => {
+            let label = format!("Keep “{}” too", build.document.name);
+            let act = move |_| {
+                let kept = bench.keep_too(&build);
+                let done = || format!("“{}” is kept too.", build.document.name);
+                shown.tell(kept.map_or_else(|trouble| format!("Not kept. {}", trouble.sentence()), |()| done()));
+                storage::show("saved-title");
+            };
+            Some(button("button type=button id=keep-too", &label, act))
+        }
+        None => None,
     };
-    button("button type=button id=bring-back", "Bring it back", act).into_any()
+    let close = button("button type=button class=quiet id=close-told", "Close", move |_| {
+        shown.say(Vec::new());
+        storage::show("saved-title");
+    });
+    tag("div class=buttons").with(offer).with(close).into_any()
+}
+
+impl Shown {
+    /// Says what was done; what was offered before has passed.
+    pub(super) fn say(self, told: Vec<String>) {
+        self.offer.set(None);
+        self.told.set(told);
+    }
+
+    /// The same, in one sentence.
+    pub(super) fn tell(self, told: String) {
+        self.say(vec![told]);
+    }
 }
 
 /// A list of builds whose buttons are heard.
@@ -114,7 +144,7 @@ fn builds(open: &'static str, bench: Bench, shown: Shown, tell: fn(Bench, Shown)
 /// The record of the build that the bench belongs to.
 fn record(bench: Bench) -> Option<Kept> {
     let id = bench.work.with(|work| work.build.clone())?;
-    bench.shelf.with(|shelf| shelf.iter().flatten().find(|kept| kept.build.id == id).cloned())
+    bench.shelf.with(|shelf| shelf.iter().flatten().find(|kept| kept.build.id == id && kept.lies_open()).cloned())
 }
 
 /// How what is on the bench stands to what is saved: in short, and with the times.
@@ -168,6 +198,9 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
     let buttons = tag("div class=buttons")
         .with(
             tag("button type=button id=save")
+                .class("settled", move || {
+                    record().is_some_and(|kept| bench.document.with(|now| *now == kept.build.document))
+                })
                 .flag("disabled", move || empty.get())
                 .on("click", move |_| save(bench, shown, false, false))
                 .with(name),
@@ -215,7 +248,9 @@ fn save(bench: Bench, shown: Shown, as_another: bool, over: bool) {
     let first = bench.records(<[_]>::is_empty);
     let saving = bench.save(as_another, over);
     shown.clash.set(matches!(saving, Saving::Changed));
-    shown.told.set(told(saving));
+    let renamed = if let Saving::Done(_, renamed) = &saving { renamed.clone() } else { None };
+    shown.say(told(saving));
+    shown.offer.set(renamed.map(Offer::KeepToo));
     if first {
         spawn_local(async {
             // The answer is told where the files are.
@@ -227,7 +262,13 @@ fn save(bench: Bench, shown: Shown, as_another: bool, over: bool) {
 /// How saving ended, in words.
 pub(super) fn told(saving: Saving) -> Vec<String> {
     match saving {
-        Saving::Done(title) => vec![format!("Saved as “{title}”.")],
+        Saving::Done(title, None) => vec![format!("Saved as “{title}”.")],
+        Saving::Done(title, Some(before)) => {
+            vec![format!(
+                "Saved over “{}”, now called “{title}”. What it was is its earlier version.",
+                before.document.name
+            )]
+        }
         Saving::Changed => Vec::new(),
         Saving::Trouble(trouble) => {
             vec![format!("Not saved. {} Copy the link or export a file instead.", trouble.sentence())]
@@ -271,7 +312,7 @@ pub(super) fn export(shown: Shown, name: &str, builds: &[Build]) {
     } else {
         "The browser refused to write a file.".to_string()
     };
-    shown.told.set(vec![words]);
+    shown.tell(words);
 }
 
 /// Everything into one file, and a file back in.
@@ -305,7 +346,7 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
                 Ok(Some(text)) => bench.take_in(&text),
                 Err(sentence) => vec![sentence.to_string()],
             };
-            shown.told.set(told);
+            shown.say(told);
             storage::show("saved-title");
         });
     };

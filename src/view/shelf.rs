@@ -5,7 +5,7 @@ use super::state::{Bench, Leaf};
 use super::storage::{self, BEFORE, BUILD, ENTRIES, Trouble};
 use super::words;
 use leptos::prelude::*;
-use linkwright::builds::{self, Build, is_id};
+use linkwright::builds::{self, Build, Earlier, is_id, numbered};
 use linkwright::document::{Document, tidy_name};
 use linkwright::order;
 use linkwright::share;
@@ -75,8 +75,8 @@ pub(super) fn title(bench: Bench, document: &Document) -> String {
 
 /// How saving ended.
 pub(super) enum Saving {
-    /// Under this title.
-    Done(String),
+    /// Under this title, which took the place of one that was called otherwise.
+    Done(String, Option<Box<Build>>),
     /// Another tab or an earlier visit saved something else meanwhile.
     Changed,
     /// The browser keeps nothing.
@@ -103,7 +103,8 @@ impl Bench {
 
     /// The record of an id.
     pub(super) fn record(self, id: &str) -> Option<Kept> {
-        self.records(|records| records.iter().find(|kept| kept.build.id == id).cloned())
+        // What was read before may be older than what another tab did since.
+        storage::kept(&format!("{BUILD}{id}")).map(|text| Kept::read(id, text))
     }
 
     /// Writes a record.
@@ -134,6 +135,7 @@ impl Bench {
     pub(super) fn set_aside(self, held: &Held) -> Result<(), Trouble> {
         // What was read before may be older than what another tab saved since.
         self.read_shelf();
+        let held = held.clone().checked();
         let document = held.document();
         if document == Document::default() || self.is_saved(&held.fragment) {
             return Ok(());
@@ -172,9 +174,12 @@ impl Bench {
         self.read_shelf();
         let record = work.build.as_ref().filter(|_| !as_another).and_then(|id| self.record(id));
         let fragment = share::to_fragment(&document);
-        let mut build = match record.filter(|kept| kept.raw.is_none()) {
+        let mut renamed = None;
+        let mut build = match record.filter(Kept::lies_open) {
             Some(kept) if kept.fragment != work.base && kept.fragment != fragment && !over => return Saving::Changed,
             Some(mut kept) => {
+                let name = &kept.build.document.name;
+                renamed = (!name.is_empty() && *name != document.name).then(|| Box::new(kept.build.clone()));
                 kept.build.save(&document, &storage::now());
                 kept.build
             }
@@ -193,20 +198,28 @@ impl Bench {
             self.document.update(|document| document.name.clone_from(&build.document.name));
         }
         self.work.set(Work { build: Some(build.id.clone()), base: fragment, ..work });
-        Saving::Done(title(self, &build.document))
+        Saving::Done(title(self, &build.document), renamed)
     }
 
     /// Puts a saved build on the bench, or an earlier version of it.
-    pub(super) fn open_build(self, id: &str, version: Option<&str>) {
+    pub(super) fn open_build(self, id: &str, version: Option<&Earlier>) {
         let Some(kept) = self.record(id) else { return };
-        let (document, doubt) = match version.map(share::from_fragment) {
-            Some(opened) => (opened.document, opened.told),
+        let (document, doubt) = match version {
+            Some(earlier) => {
+                let opened = share::from_fragment(&earlier.fragment);
+                (opened.document, [opened.told, earlier.doubt.clone()].concat())
+            }
             None => (kept.build.document, kept.build.doubt),
         };
         let leaf = if document.links.len() > 1 { Leaf::Rig } else { Leaf::Size };
         let work = Work { build: Some(id.to_string()), base: kept.fragment, doubt, ..Work::fresh() };
         self.exchange(document, work);
         self.turn_to(leaf);
+    }
+
+    /// Keeps a build as it was before it was saved under another name.
+    pub(super) fn keep_too(self, build: &Build) -> Result<(), Trouble> {
+        self.put(&Build { id: storage::fresh_id(), ..build.clone() })
     }
 
     /// A second one like it.
@@ -254,7 +267,13 @@ impl Bench {
         let mut here = self.records(<[Kept]>::to_vec);
         let (mut added, mut known, mut binned, mut renamed) = (0, 0, 0, false);
         let mut told = Vec::new();
-        for piece in pieces(text) {
+        // A file may well hold two that are alike.
+        let before = here.len();
+        let pieces = pieces(text);
+        if pieces.is_empty() {
+            told.push("There is nothing in this file that could be taken in.".to_string());
+        }
+        for piece in pieces {
             let read = match builds::from_text(&piece) {
                 Ok(read) => read,
                 Err(sentence) => {
@@ -267,12 +286,14 @@ impl Bench {
                 let held = |kept: &&Kept| {
                     kept.raw.is_none() && kept.build.has_all_of(&build) && (kept.lies_open() || build.removed.is_some())
                 };
-                if here.iter().find(held).is_some() {
+                if here.iter().take(before).any(|kept| held(&kept)) {
                     known += 1;
                     continue;
                 }
-                let aside = build.id.starts_with(ASIDE) && build.removed.is_none();
-                if build.id.is_empty() || aside || here.iter().any(|kept| kept.build.id == build.id) {
+                if build.id.is_empty()
+                    || build.id.starts_with(ASIDE)
+                    || here.iter().any(|kept| kept.build.id == build.id)
+                {
                     build.id = storage::fresh_id();
                 }
                 binned += usize::from(build.removed.is_some());
@@ -325,12 +346,16 @@ fn pieces(text: &str) -> Vec<Cow<'_, str>> {
     }
     let (mut found, mut loose) = (Vec::new(), Vec::new());
     for (key, record) in parts.filter_map(|part| part.split_once('\n')) {
+        // Editors on some systems end lines in their own way.
+        let key = key.trim_end();
         if key.starts_with("build.") {
             found.push(Cow::Borrowed(record));
         } else if [ENTRIES, BEFORE].iter().any(|entries| entries.strip_prefix("linkwright.") == Some(key)) {
-            let document = Held::read(record).document();
+            let held = Held::read(record).checked();
+            let document = held.document();
             if document != Document::default() {
-                loose.push(Cow::Owned(builds::to_text(&[Build { document, ..Build::default() }])));
+                let build = Build { document, doubt: held.work.doubt, ..Build::default() };
+                loose.push(Cow::Owned(builds::to_text(&[build])));
             }
         }
     }
@@ -341,17 +366,18 @@ fn pieces(text: &str) -> Vec<Cow<'_, str>> {
 
 /// A name that no saved build has yet: with the number after the highest that this name has.
 fn free_name(here: &[Kept], name: &str) -> String {
-    let split = |name: &str| {
-        let numbered = name.strip_suffix(')').and_then(|name| name.rsplit_once(" ("));
-        let numbered = numbered.and_then(|(stem, number)| Some((stem.to_string(), number.parse::<u32>().ok()?)));
-        numbered.unwrap_or((name.to_string(), 1))
-    };
-    let taken = |it: &&Kept| it.lies_open() && it.build.document.name == name;
-    if name.is_empty() || here.iter().find(taken).is_none() {
+    let taken = |name: &str| here.iter().any(|kept| kept.lies_open() && kept.build.document.name == name);
+    if name.is_empty() || !taken(name) {
         return name.to_string();
     }
-    let stem: String = split(name).0.chars().take(50).collect();
-    let names = here.iter().filter(|kept| kept.lies_open()).map(|kept| split(&kept.build.document.name));
-    let highest = names.filter(|(other, _)| *other == stem).map(|(_, number)| number).max().unwrap_or(1);
-    tidy_name(&format!("{stem} ({})", highest.saturating_add(1)))
+    let stem = tidy_name(&numbered(name).0.chars().take(50).collect::<String>());
+    let names = here.iter().filter(|kept| kept.lies_open()).map(|kept| numbered(&kept.build.document.name));
+    let mut number = names.filter(|(other, _)| *other == stem).map(|(_, number)| number).max().unwrap_or(1);
+    loop {
+        number += 1;
+        let free = tidy_name(&format!("{stem} ({number})"));
+        if !taken(&free) {
+            return free;
+        }
+    }
 }

@@ -1,7 +1,7 @@
 //! The list of saved builds and the bin: markup, and what their buttons do.
 
 use super::markup::{element, escaped, said};
-use super::saved::{Shown, export, file_name, sentences};
+use super::saved::{Offer, Shown, export, file_name, sentences};
 use super::shelf::Kept;
 use super::state::{Bench, toggle};
 use super::{storage, words};
@@ -95,7 +95,8 @@ fn history(bench: Bench, build: &Build) -> String {
     let mut lines = String::new();
     for (number, earlier) in build.earlier.iter().enumerate().rev() {
         let opened = share::from_fragment(&earlier.fragment);
-        let damaged: String = opened.told.iter().map(|words| said("p class=\"error\"", words)).collect();
+        let damaged: String =
+            opened.told.iter().chain(&earlier.doubt).map(|words| said("p class=\"error\"", words)).collect();
         let before = opened.document;
         let when = said("p", &storage::spoken_time(&saved));
         let changes = element("ul class=\"changes\"", &sentences(bench, &differences(&before, &after)));
@@ -109,10 +110,11 @@ fn history(bench: Bench, build: &Build) -> String {
 
 /// Takes a build out of the bin.
 pub(super) fn bring(bench: Bench, shown: Shown, kept: &Kept) {
-    shown.told.set(vec![match bench.bring_back(kept) {
+    shown.armed.set(String::new());
+    shown.tell(match bench.bring_back(kept) {
         Ok(name) => format!("“{name}” is back among the saved builds."),
         Err(trouble) => format!("Not brought back. {}", trouble.sentence()),
-    }]);
+    });
     storage::show("saved-title");
 }
 
@@ -126,6 +128,10 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
     let (Some(what), Some(id)) = (storage::attribute(event, "data-do"), storage::attribute(event, "data-build")) else {
         return;
     };
+    if what != "forget" {
+        // Only two presses in a row delete for good.
+        shown.armed.set(String::new());
+    }
     if matches!(what.as_str(), "copy" | "history" | "forget" | "export") {
         // The list is written anew: the keyboard stays where it was.
         focus_soon(format!("[data-build='{id}'] [data-do='{what}']"));
@@ -138,13 +144,13 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
             let number = storage::attribute(event, "data-version").and_then(|number| number.parse::<usize>().ok());
             let earlier = number.and_then(|number| kept.build.earlier.get(number));
             if let Some(earlier) = earlier {
-                bench.open_build(&id, Some(&earlier.fragment));
+                bench.open_build(&id, Some(earlier));
             }
         }
-        "copy" => shown.told.set(vec![match bench.duplicate(&kept) {
+        "copy" => shown.tell(match bench.duplicate(&kept) {
             Ok(title) => format!("Copied as “{title}”."),
             Err(trouble) => format!("Not copied. {}", trouble.sentence()),
-        }]),
+        }),
         "export" => match kept.raw {
             Some(raw) => {
                 storage::download(&format!("linkwright-damaged-{id}.txt"), &raw);
@@ -153,8 +159,8 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
         },
         "remove" => match bench.bin(&kept) {
             Ok(()) => {
-                shown.told.set(vec![format!("“{name}” is in the bin, at the end of this page.")]);
-                shown.binned.set(Some(id));
+                shown.tell(format!("“{name}” is in the bin, at the end of this page."));
+                shown.offer.set(Some(Offer::BringBack(id)));
                 focus_soon("#bring-back".to_string());
             }
             Err(trouble) => {
@@ -164,14 +170,14 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
                     "Not deleted. {} Export “{name}” if you may want it back, then delete it for good.",
                     trouble.sentence()
                 );
-                shown.told.set(vec![sentence]);
+                shown.tell(sentence);
             }
         },
         "bring" => bring(bench, shown, &kept),
         "history" => toggle(shown.history, id),
         "forget" if shown.armed.get_untracked() == id => {
             bench.forget(&id);
-            shown.told.set(vec![format!("“{name}” is gone for good.")]);
+            shown.tell(format!("“{name}” is gone for good."));
             storage::show("saved-title");
         }
         "forget" => shown.armed.set(id),

@@ -108,6 +108,8 @@ pub(super) struct Bench {
     pub(super) elsewhere: RwSignal<Option<Held>>,
     /// What this tab last read or wrote of what all tabs share.
     pub(super) seen: StoredValue<Option<String>>,
+    /// Whether the entries could not be kept, so that it is tried again.
+    pub(super) unkept: StoredValue<bool>,
     /// Why the browser keeps nothing, if so.
     pub(super) trouble: RwSignal<Option<Trouble>>,
     /// The builds on this device, once they were read.
@@ -158,6 +160,7 @@ impl Bench {
             work,
             elsewhere: RwSignal::new(None),
             seen: StoredValue::new(None),
+            unkept: StoredValue::new(false),
             trouble: RwSignal::new(None),
             shelf: RwSignal::new(None),
             opened: RwSignal::new(Vec::new()),

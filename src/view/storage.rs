@@ -15,6 +15,8 @@ use leptos::wasm_bindgen::{JsCast, JsValue};
 
 /// Where the entries are kept, with the work they are: one text, so that they are kept together or not at all.
 pub(super) const ENTRIES: &str = "linkwright.entries";
+/// What a tab wrote into its own address last. While a page is left the address stays as it was.
+pub(super) const ADDRESS: &str = "linkwright.address";
 /// Where kept entries go that were damaged, before they are written over.
 pub(super) const DAMAGED: &str = "linkwright.damaged";
 /// Begins the key of every saved build.
@@ -116,6 +118,7 @@ pub(super) fn fragment() -> String {
 /// Writes the fragment into the address without a step in the history.
 pub(super) fn write_fragment(fragment: &str) {
     let address = if fragment.is_empty() { without_fragment() } else { format!("#{fragment}") };
+    keep_of_tab(ADDRESS, fragment);
     if let Ok(history) = window().history() {
         let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address));
     }
@@ -184,6 +187,14 @@ pub(super) fn focus(selector: &str) {
     let element = document().query_selector(selector).ok().flatten();
     if let Some(element) = element.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
         let _ = element.focus();
+    }
+}
+
+/// Leaves the field that has the focus: what was typed there counts.
+pub(super) fn leave_field() {
+    let field = document().active_element();
+    if let Some(field) = field.and_then(|element| element.dyn_into::<web_sys::HtmlElement>().ok()) {
+        let _ = field.blur();
     }
 }
 

@@ -48,7 +48,8 @@ impl Trail {
                 },
                 PAUSE,
             );
-            if !going {
+            // Other work is always a step of its own.
+            if !going || before.1.id != now.1.id {
                 trail.back.update(|back| {
                     back.push(before);
                     let over = back.len().saturating_sub(LONGEST);
@@ -68,9 +69,10 @@ impl Trail {
         self.put.set_value(Some(document.clone()));
         // Across an exchange the build that it belongs to comes along; within one it may have been saved since.
         if work.id != now.id {
-            bench.work.set(work);
+            bench.work.set(bench.apart(work));
         }
         bench.rearrange(|now| *now = document);
+        bench.offer_no_longer_what_is_here();
     }
 }
 

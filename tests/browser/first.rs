@@ -111,6 +111,7 @@ pub(crate) async fn what_is_done_before_the_program_counts(page: &Page) {
     page.press('4').await;
     assert_eq!(page.value("in-length").await, "3' 24\"", "the caret is where it was");
 
+    page.pause(400).await;
     page.script("localStorage.clear()", vec![]).await;
     page.visit(DESK, &page.address()).await;
     page.click("#example").await;

@@ -10,6 +10,7 @@
 //! [`Page::take_foreign_requests`].
 
 mod access;
+mod doubts;
 mod driver;
 mod fallback;
 mod first;
@@ -62,6 +63,15 @@ fn main() -> ExitCode {
         kept::many_builds_in_one_tick_all_arrive,
         kept::an_address_that_brings_nothing_changes_nothing,
         kept::a_keyboard_deletes_for_good,
+        kept::old_bookmarks_and_old_names_are_known,
+        kept::what_was_just_typed_comes_first,
+        doubts::a_doubt_follows_its_numbers,
+        doubts::damaged_entries_are_set_aside_as_such,
+        doubts::an_offer_that_is_closed_leaves_the_bin,
+        doubts::going_back_in_one_tab_leaves_the_other,
+        doubts::room_again_keeps_the_entries,
+        doubts::rescued_entries_come_back_from_any_editor,
+        doubts::what_is_in_the_bin_is_not_saved,
         access::every_view_can_be_heard,
         access::twice_the_letters_still_fit,
         offline::a_second_visit_needs_no_network,

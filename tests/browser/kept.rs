@@ -9,7 +9,7 @@ use linkwright::share;
 use serde_json::json;
 
 /// Another link than the example.
-fn other() -> String {
+pub(crate) fn other() -> String {
     let mut document = Document::default();
     document.rig.weight = Some(lbf(3000.0));
     document.rig.usage = Some(Use::Easy);
@@ -25,7 +25,7 @@ pub(crate) const FILL: &str = "let number = 0;
     try { while (true) localStorage.filler0 += 'x' } catch { }";
 
 /// Sets the length of the link on the bench.
-async fn length(page: &Page, inches: &str) {
+pub(crate) async fn length(page: &Page, inches: &str) {
     page.click("#leaf-size").await;
     page.enter("in-length", inches).await;
     let shown = format!("{inches} in");
@@ -248,4 +248,53 @@ pub(crate) async fn a_keyboard_deletes_for_good(page: &Page) {
     page.press(Key::Enter).await;
     page.wait_text("#saved-told", |text| text.contains("gone for good")).await;
     assert_eq!(page.records().await.len(), 1);
+}
+
+/// An old bookmark is an earlier version; a new name does not make the old one vanish.
+pub(crate) async fn old_bookmarks_and_old_names_are_known(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    save_as(page, "Mine").await;
+    let bookmark = page.fragment().await;
+    length(page, "39").await;
+    page.click("#leaf-saved").await;
+    page.click("#save").await;
+    page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
+    page.open(PHONE, &bookmark).await;
+    page.wait_text("#eye-to-eye", |text| text == "38 in").await;
+    page.click("#leaf-saved").await;
+    page.wait_text("#bench-stands", |text| text.contains("Version 1 of “Mine”")).await;
+    assert_eq!(page.title().await, "Mine: Linkwright");
+
+    page.enter("in-name", "Other").await;
+    page.press(Key::Tab).await;
+    page.click("#save").await;
+    page.wait_text("#saved-told", |text| text.contains("Saved over “Mine”, now called “Other”")).await;
+    page.click("#keep-too").await;
+    page.wait_text("#saved-title", |text| text == "2 saved builds").await;
+    let records = page.records().await;
+    let lengths: Vec<String> =
+        records.iter().map(|it| format!("{}: {}", it["name"], it["links"][0]["length"])).collect();
+    assert_eq!(lengths, ["\"Mine\": \"39 in\"", "\"Other\": \"38 in\""]);
+    page.click("#close-told").await;
+    page.wait_text("#saved-told", str::is_empty).await;
+}
+
+/// What another tab does while something typed here is not written yet takes nothing away.
+pub(crate) async fn what_was_just_typed_comes_first(page: &Page) {
+    page.open(DESK, EXAMPLE).await;
+    page.wait_text("#eye-to-eye", |text| text == "38 in").await;
+    page.pause(400).await;
+    let code = "const key = 'linkwright.entries', before = localStorage[key];
+        const field = document.getElementById('in-length');
+        field.value = '41';
+        field.dispatchEvent(new Event('input', { bubbles: true }));
+        localStorage[key] = before.replace(arguments[0], arguments[1]);
+        dispatchEvent(new StorageEvent('storage', { key }))";
+    let mut document = share::from_fragment(EXAMPLE).document;
+    document.rig.weight = Some(lbf(4500.0));
+    page.script(code, vec![json!(EXAMPLE), json!(share::to_fragment(&document))]).await;
+    page.wait_text("#eye-to-eye", |text| text == "41 in").await;
+    assert!(page.fragment().await.contains("length=41in"));
+    let bin = page.records().await;
+    assert!(bin.len() == 1 && bin[0]["rig"]["weight"] == "4500 lb" && !bin[0]["removed"].is_null(), "{bin:?}");
 }

@@ -10,7 +10,7 @@ pub(crate) async fn save_as(page: &Page, name: &str) {
     page.enter("in-name", name).await;
     page.press(Key::Tab).await;
     page.click("#save").await;
-    page.wait_text("#saved-told", |text| text.contains(&format!("Saved as “{name}”"))).await;
+    page.wait_text("#saved-told", |text| text.contains("Saved") && text.contains(&format!("“{name}”"))).await;
 }
 
 /// Opens the first listed build whose name has these words.
@@ -173,7 +173,10 @@ pub(crate) async fn a_received_build_is_a_copy(page: &Page) {
     page.enter("in-weight", "4444").await;
     page.wait_text("#bar-length", |text| !text.is_empty()).await;
     page.open(PHONE, &link).await;
-    page.wait_text("#told", |text| text.contains("Your own earlier entries are kept")).await;
+    page.wait_text("#told", |text| {
+        text.contains("Your own earlier entries are kept") && text.contains("came by a link")
+    })
+    .await;
     page.click("#leaf-saved").await;
     page.wait_text("#bench-stands", |text| text == "Not saved yet.").await;
     let now = page.records().await;
@@ -314,6 +317,7 @@ pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.wait_text("#told", |text| !text.contains("is full")).await;
 
     // Damaged records and entries.
+    page.pause(400).await;
     page.script("localStorage['linkwright.build.broken'] = '{ \"format\"'; localStorage['linkwright.entries'] = localStorage['linkwright.entries'].replace('length=1.0', 'length=1.1')", vec![])
         .await;
     page.open(PHONE, "").await;

@@ -1,0 +1,191 @@
+//! Damaged numbers never pass for sound, and what gives way to something else is there when it is wanted back.
+
+use crate::kept::{FILL, length, other};
+use crate::page::{DESK, Key, PHONE, Page};
+use crate::saved::{open, save_as};
+use crate::size::EXAMPLE;
+use serde_json::json;
+
+/// Takes the letters away that fill the store.
+const EMPTY: &str =
+    "Object.keys(localStorage).filter(it => it.startsWith('filler')).forEach(it => localStorage.removeItem(it))";
+
+/// What is told about damaged entries, links and files.
+fn doubtful(text: &str) -> bool {
+    text.contains("amaged")
+}
+
+/// The link of a doubtful build, its versions and its paper say so too.
+pub(crate) async fn a_doubt_follows_its_numbers(page: &Page) {
+    page.open(PHONE, &EXAMPLE.replace("length=38in", "length=36in")).await;
+    page.wait_text("#told", doubtful).await;
+    page.devtools("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
+    let shown = "return getComputedStyle(document.querySelector('#told .doubt')).display";
+    assert_eq!(page.script(shown, vec![]).await, json!("block"), "on paper");
+    page.devtools("Emulation.setEmulatedMedia", json!({ "media": "" })).await;
+    save_as(page, "Doubtful").await;
+    let link = page.fragment().await;
+    page.click("#leaf-size").await;
+    page.click("#clear").await;
+    page.wait_text("#told", |text| !doubtful(text)).await;
+    page.open(PHONE, &other()).await;
+    page.open(PHONE, &link).await;
+    page.wait_text("#told", doubtful).await;
+    length(page, "37").await;
+    page.click("#leaf-saved").await;
+    page.click("#save").await;
+    page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
+    page.click("#compared").await;
+    page.wait_text("#told", |text| !doubtful(text)).await;
+    page.click("#builds .history-of").await;
+    page.wait_text("#builds .history", doubtful).await;
+    page.click("#builds .history button").await;
+    page.wait_text("#eye-to-eye", |text| text == "36 in").await;
+    page.wait_text("#told", doubtful).await;
+}
+
+/// Kept entries that were damaged are doubtful in the bin as well.
+pub(crate) async fn damaged_entries_are_set_aside_as_such(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    length(page, "41").await;
+    page.pause(400).await;
+    let code =
+        "localStorage['linkwright.entries'] = localStorage['linkwright.entries'].replace('length=41in', 'length=47in')";
+    page.script(code, vec![]).await;
+    page.open(PHONE, &other()).await;
+    page.wait_text("#eye-to-eye", |text| text == "30 in").await;
+    page.click("#leaf-saved").await;
+    page.click("#bin summary").await;
+    page.click("#bin .bring").await;
+    page.wait_text("#builds", doubtful).await;
+    page.click("#builds .open").await;
+    page.wait_text("#eye-to-eye", |text| text == "47 in").await;
+    page.wait_text("#told", doubtful).await;
+}
+
+/// Own entries that are offered back are in the bin too, whoever turns the offer down.
+pub(crate) async fn an_offer_that_is_closed_leaves_the_bin(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.pause(400).await;
+    // As the page does that stands in for one that has stopped.
+    let code = "localStorage['linkwright.before'] = localStorage['linkwright.entries'];
+        localStorage.removeItem('linkwright.entries');
+        sessionStorage.clear();
+        document.documentElement.removeAttribute('data-live')";
+    page.script(code, vec![]).await;
+    page.open(PHONE, "").await;
+    page.click("#keep-these").await;
+    page.wait_text("#told", |text| !text.contains("Your own earlier")).await;
+    let bin = page.records().await;
+    assert!(bin.len() == 1 && bin[0]["rig"]["weight"] == "4100 lb" && !bin[0]["removed"].is_null(), "{bin:?}");
+}
+
+/// What one tab takes up again throws no other tab back.
+pub(crate) async fn going_back_in_one_tab_leaves_the_other(page: &Page) {
+    page.open(DESK, EXAMPLE).await;
+    length(page, "41").await;
+    page.pause(400).await;
+    let [first, second] = page.another_tab().await;
+    page.open(DESK, &other()).await;
+    page.wait_text("#told", |text| text.contains("Your own earlier")).await;
+    page.turn_to_tab(&first).await;
+    length(page, "50").await;
+    page.pause(400).await;
+    page.turn_to_tab(&second).await;
+    page.click("#back-to-own").await;
+    page.wait_text("#eye-to-eye", |text| text == "50 in").await;
+    page.turn_to_tab(&first).await;
+    assert_eq!(page.text("#eye-to-eye").await, "50 in");
+
+    // The same by steps back: first 51, then other work, then the first tab goes on to 52.
+    page.turn_to_tab(&second).await;
+    length(page, "51").await;
+    page.pause(1000).await;
+    page.click("#clear").await;
+    page.wait_text("#still-needed", |text| !text.is_empty()).await;
+    page.turn_to_tab(&first).await;
+    page.wait_text("#eye-to-eye", |text| text == "51 in").await;
+    length(page, "52").await;
+    page.pause(400).await;
+    page.turn_to_tab(&second).await;
+    page.click("#undo").await;
+    page.wait_text("#eye-to-eye", |text| text == "51 in").await;
+    page.pause(400).await;
+    page.turn_to_tab(&first).await;
+    page.wait_text(".elsewhere", |text| text.contains("Another tab")).await;
+    assert_eq!(page.text("#eye-to-eye").await, "52 in");
+}
+
+/// Once there is room again the entries are kept, and only then all is well.
+pub(crate) async fn room_again_keeps_the_entries(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    save_as(page, "Mine").await;
+    page.click("#leaf-size").await;
+    page.pause(400).await;
+    page.script(FILL, vec![]).await;
+    page.enter("in-length", "40.123456").await;
+    page.wait_text(".trouble", |text| text.contains("is full")).await;
+    page.script(EMPTY, vec![]).await;
+    page.click("#leaf-saved").await;
+    page.click("#builds .copy").await;
+    page.wait_text("#told", |text| !text.contains("is full")).await;
+    assert!(page.kept("linkwright.entries").await.contains("length=40.123456in"));
+}
+
+/// What the page hands out when it has stopped, through an editor that ends lines in its own way.
+pub(crate) async fn rescued_entries_come_back_from_any_editor(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    save_as(page, "Mine").await;
+    length(page, "43").await;
+    page.pause(400).await;
+    let code = "return Object.keys(localStorage).map(key => '\\n' + key + '\\n' + localStorage[key] + '\\n').join('')";
+    let rescued = page.script(code, vec![]).await.as_str().unwrap_or_default().replace('\n', "\r\n");
+    page.forget_everything().await;
+    page.visit(PHONE, "about:blank").await;
+    page.open(PHONE, "").await;
+    page.forget_everything().await;
+    page.open(PHONE, "").await;
+    page.click("#leaf-saved").await;
+    let folder = page.download_to("rescued").await;
+    let file = folder.join("rescued.txt");
+    std::fs::write(&file, rescued).expect("a file to write");
+    page.choose_file("take-in", &file).await;
+    page.wait_text("#saved-told", |text| text.contains("2 builds were taken in")).await;
+    assert!(page.records().await.iter().any(|it| it["links"][0]["length"] == "43 in"));
+    page.choose_file("take-in", &file).await;
+    page.wait_text("#saved-told", |text| text.contains("is here already")).await;
+    std::fs::write(&file, "\nlinkwright.units\nmetric\n").expect("a file to write");
+    page.choose_file("take-in", &file).await;
+    page.wait_text("#saved-told", |text| text.contains("nothing in this file")).await;
+}
+
+/// A build that is in the bin is not told to be saved, and one press deletes nothing for good.
+pub(crate) async fn what_is_in_the_bin_is_not_saved(page: &Page) {
+    page.open(DESK, EXAMPLE).await;
+    save_as(page, "Mine").await;
+    page.pause(400).await;
+    let [first, _] = page.another_tab().await;
+    page.open(DESK, "").await;
+    page.click("#leaf-saved").await;
+    page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
+    page.turn_to_tab(&first).await;
+    page.click("#builds .remove").await;
+    page.wait_text("#bench-stands", |text| text == "Not saved yet.").await;
+    page.pause(1300).await;
+    assert_eq!(page.text("#bench-stands").await, "Not saved yet.");
+    page.click("#bin summary").await;
+    page.click("#bin .forget").await;
+    page.wait_text("#bin .forget", |text| text.contains("Press again")).await;
+    page.click("#bin .bring").await;
+    page.wait_text("#saved-title", |text| text == "1 saved build").await;
+    assert_eq!(page.texts("#builds .forget").await.len(), 0, "armed no longer");
+    open(page, "Mine").await;
+    page.wait_text("#eye-to-eye", |text| text == "38 in").await;
+    // Leaving the page with the name half typed keeps the name.
+    page.click("#leaf-saved").await;
+    page.enter("in-name", "Half").await;
+    page.press(Key::End).await;
+    page.reload().await;
+    page.find("#in-name").await;
+    assert_eq!(page.value("in-name").await, "Half");
+}
