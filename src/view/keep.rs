@@ -210,17 +210,25 @@ impl Bench {
         });
         Effect::new(move |_| storage::keep_quietly(TICKS, &self.ticks.get().join("\n")));
         // Whoever leaves right after a key, or turns to another program, loses nothing.
-        window_event_listener_untyped("visibilitychange", move |_| self.write());
+        window_event_listener_untyped("visibilitychange", move |_| self.keep());
         window_event_listener_untyped("pagehide", move |_| {
             storage::leave_field();
-            self.write();
+            self.keep();
         });
         // Not before the first answer stands there.
         set_timeout(move || self.read_shelf(), std::time::Duration::from_millis(30));
     }
 
-    /// Keeps the entries, in the address too.
+    /// Keeps the entries, in the address too; that a page which is being left cannot change.
     fn write(self) {
+        self.keep();
+        if storage::is_live() {
+            storage::write_fragment(&self.held().fragment);
+        }
+    }
+
+    /// Keeps the entries.
+    fn keep(self) {
         // What a page that has stopped still holds was set aside already.
         if !storage::is_live() {
             return;
@@ -251,7 +259,6 @@ impl Bench {
             self.note(kept);
             storage::keep_of_tab(ENTRIES, &text);
         }
-        storage::write_fragment(&held.fragment);
     }
 
     /// Keeps the entries for every tab. What is there and was not seen here, or is other work, is set aside first.

@@ -273,7 +273,7 @@ impl Bench {
         if pieces.is_empty() {
             told.push("There is nothing in this file that could be taken in.".to_string());
         }
-        for piece in pieces {
+        for (piece, loose) in pieces {
             let read = match builds::from_text(&piece) {
                 Ok(read) => read,
                 Err(sentence) => {
@@ -286,7 +286,7 @@ impl Bench {
                 let held = |kept: &&Kept| {
                     kept.raw.is_none() && kept.build.has_all_of(&build) && (kept.lies_open() || build.removed.is_some())
                 };
-                if here.iter().take(before).any(|kept| held(&kept)) {
+                if here.iter().take(if loose { here.len() } else { before }).any(|kept| held(&kept)) {
                     known += 1;
                     continue;
                 }
@@ -339,27 +339,27 @@ impl Bench {
 }
 
 /// The files in a text: one, or every record of what the page hands out when it has stopped, with the entries there.
-fn pieces(text: &str) -> Vec<Cow<'_, str>> {
+/// Entries are marked: a build beside them may hold them.
+fn pieces(text: &str) -> Vec<(Cow<'_, str>, bool)> {
     let mut parts = text.split("\nlinkwright.").skip(1).peekable();
     if parts.peek().is_none() {
-        return vec![Cow::Borrowed(text)];
+        return vec![(Cow::Borrowed(text), false)];
     }
     let (mut found, mut loose) = (Vec::new(), Vec::new());
     for (key, record) in parts.filter_map(|part| part.split_once('\n')) {
         // Editors on some systems end lines in their own way.
         let key = key.trim_end();
         if key.starts_with("build.") {
-            found.push(Cow::Borrowed(record));
+            found.push((Cow::Borrowed(record), false));
         } else if [ENTRIES, BEFORE].iter().any(|entries| entries.strip_prefix("linkwright.") == Some(key)) {
             let held = Held::read(record).checked();
             let document = held.document();
             if document != Document::default() {
                 let build = Build { document, doubt: held.work.doubt, ..Build::default() };
-                loose.push(Cow::Owned(builds::to_text(&[build])));
+                loose.push((Cow::Owned(builds::to_text(&[build])), true));
             }
         }
     }
-    // Last, for a build may hold them already.
     found.append(&mut loose);
     found
 }

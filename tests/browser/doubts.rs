@@ -141,9 +141,6 @@ pub(crate) async fn rescued_entries_come_back_from_any_editor(page: &Page) {
     let code = "return Object.keys(localStorage).map(key => '\\n' + key + '\\n' + localStorage[key] + '\\n').join('')";
     let rescued = page.script(code, vec![]).await.as_str().unwrap_or_default().replace('\n', "\r\n");
     page.forget_everything().await;
-    page.visit(PHONE, "about:blank").await;
-    page.open(PHONE, "").await;
-    page.forget_everything().await;
     page.open(PHONE, "").await;
     page.click("#leaf-saved").await;
     let folder = page.download_to("rescued").await;

@@ -45,7 +45,7 @@ pub(crate) async fn a_tab_that_comes_back_late_overwrites_nothing(page: &Page) {
     page.wait_text(".kicker", |text| text.contains("5,000 lb")).await;
     page.pause(50).await;
     page.turn_to_tab(&first).await;
-    page.script("history.back()", vec![]).await;
+    page.open(DESK, EXAMPLE).await;
     page.wait_text(".kicker", |text| text.contains("5,000 lb")).await;
     length(page, "39").await;
     page.turn_to_tab(&second).await;

@@ -79,7 +79,10 @@ impl Page {
 
     /// A new visitor, as far as the page can tell: nothing is kept, nothing is in the address.
     pub(crate) async fn forget_everything(&self) {
-        self.script("localStorage.clear(); sessionStorage.clear()", vec![]).await;
+        // A page that is left keeps what it holds.
+        let code =
+            "document.documentElement.removeAttribute('data-live'); localStorage.clear(); sessionStorage.clear()";
+        self.script(code, vec![]).await;
     }
 
     /// Has a script run before the page's own, from the next load on.
