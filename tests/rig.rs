@@ -192,11 +192,14 @@ fn steering_tells_whether_a_push_folds_it_even_when_that_governs() {
 fn the_next_link_is_one_that_lacks_its_length() {
     let mut document = eight();
     assert_eq!(next_link(&document, 3), Some(4), "all are entered: in order");
-    assert_eq!(next_link(&document, 7), Some(0), "and round");
+    assert_eq!(next_link(&document, 7), None, "and no further: nobody is led to the first one again");
     document.links[1].length = None;
     document.links[6].length = None;
     assert_eq!(next_link(&document, 3), Some(6));
-    assert_eq!(next_link(&document, 6), Some(1));
+    assert_eq!(next_link(&document, 6), Some(1), "round, while one lacks its length");
+    document.rig.weight = None;
+    document.links[1].length = document.links[0].length;
+    assert_eq!(next_link(&document, 6), Some(7), "what the rig lacks is asked at every link");
     assert_eq!(next_link(&Document::default(), 0), None, "there is no other");
 }
 

@@ -234,10 +234,10 @@ pub fn still_needed(document: &Document, link: usize) -> Vec<&'static str> {
     missing
 }
 
-/// The link to turn to after this one: the next that still lacks an entry, else the next in order; none where there is
-/// no other.
+/// The link to turn to after this one: the next that still lacks its length, round the rig; where none does, the next in
+/// order. None after the last.
 pub fn next_link(document: &Document, link: usize) -> Option<usize> {
     let count = document.links.len();
-    let others = || (1..count).map(|step| (link + step) % count);
-    others().find(|other| !still_needed(document, *other).is_empty()).or_else(|| others().next())
+    let lacks = |other: &usize| LENGTH.value(document, Place::of_link(document, *other)).is_none();
+    (1..count).map(|step| (link + step) % count).find(lacks).or_else(|| Some(link + 1).filter(|next| *next < count))
 }

@@ -143,11 +143,12 @@ pub(super) fn summary(bench: Bench) -> String {
             )
         }
         LinkReport::Impossible(_) => "No link can be made of these entries.".to_string(),
-        // Of several links the one that waits is named: the picker may be out of sight.
-        LinkReport::Needs(needs) => bench.document.with(|document| match document.links.get(bench.at.get()) {
-            Some(link) if document.links.len() > 1 => format!("{}. {}", link.title(), still_needed(needs)),
-            _ => still_needed(needs),
-        }),
+        LinkReport::Needs(needs) => still_needed(needs),
+    });
+    // Of several links the one that is meant is named: the picker may be out of sight.
+    let line = bench.document.with(|document| match document.links.get(bench.at.get()) {
+        Some(link) if document.links.len() > 1 => format!("{}. {line}", link.title()),
+        _ => line,
     });
     if bench.stale() { format!("From your last good entry: {line}") } else { line }
 }
