@@ -145,6 +145,22 @@ fn the_worst_comes_first() {
 }
 
 #[test]
+fn what_is_not_entered_yet_is_counted_in_links_to_make() {
+    let mut document = eight();
+    document.links.iter_mut().for_each(|link| link.length = None);
+    let whole = of(&document).1;
+    assert_eq!((whole.pieces, whole.unmeasured, whole.open), (12.0, 12.0, 8), "four pairs and four single ones");
+    document.links.iter_mut().skip(1).for_each(|link| link.length = Some(inch(30.0)));
+    document.links[1].length = Some(inch(6.0));
+    document.links[1].ends.iter_mut().for_each(|end| end.rod_end = Some("wide-16"));
+    let whole = of(&document).1;
+    assert_eq!((whole.unmeasured, whole.impossible, whole.open), (2.0, 1.0, 2), "a pair, and a single one");
+    document.rig.weight = None;
+    let whole = of(&document).1;
+    assert_eq!((whole.unmeasured, whole.unfinished, whole.open), (2.0, 10.0, 8), "the others lack the weight alone");
+}
+
+#[test]
 fn the_sums_are_those_of_the_pieces() {
     let (reports, whole) = of(&eight());
     let pieces = [2.0, 1.0, 1.0, 1.0, 1.0, 2.0, 2.0, 2.0];

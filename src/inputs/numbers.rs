@@ -225,7 +225,14 @@ pub fn still_needed(document: &Document, link: usize) -> Vec<&'static str> {
     if LENGTH.value(document, place).is_none() {
         missing.push(LENGTH.id);
     }
-    if WEIGHT.value(document, place).is_none() {
+    missing.extend(still_needed_by_rig(document));
+    missing
+}
+
+/// What is missing of the first entries that every link of the rig shares.
+pub fn still_needed_by_rig(document: &Document) -> Vec<&'static str> {
+    let mut missing = Vec::new();
+    if WEIGHT.value(document, Place::default()).is_none() {
         missing.push(WEIGHT.id);
     }
     if (document.rig.usage as Option<Use>).is_none() {

@@ -61,7 +61,10 @@ fn picker(bench: Bench) -> AnyView {
             return nothing();
         }
         let option = |(index, title): (usize, &str)| {
-            tag("option").set("value", &index.to_string()).flag("selected", move || bench.at.get() == index).with(title)
+            tag("option")
+                .set("value", &index.to_string())
+                .flag("selected", move || bench.at.get() == index)
+                .with(&*format!("{}. {title}", index + 1))
         };
         tag("div class='field links'")
             .with(tag("label for=link-picker").with("Link on the bench"))

@@ -8,6 +8,7 @@ use super::state::{Bench, Leaf, Whole};
 use super::tag::tag;
 use super::{answer, plan, rig_adding, rig_parts, send, sheets, storage, verdict, words};
 use leptos::prelude::*;
+use linkwright::document::Document;
 use linkwright::inputs::{self, Place};
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::LinkReport;
@@ -65,32 +66,50 @@ fn lead(bench: Bench, whole: &Whole) -> String {
     let system = bench.system.get();
     let (name, job) = bench.document.with(|document| (document.name.clone(), words::job(document, system)));
     let rig = &whole.rig;
-    let impossible = whole.links.iter().filter(|link| matches!(link, LinkReport::Impossible(_))).count();
-    let lacking = rig.open - impossible;
-    let mut sentences = Vec::new();
-    if lacking > 0 {
-        sentences.push(format!("{} still to be entered.", kinds(lacking)));
-    }
-    if impossible > 0 {
-        sentences.push(format!("{} cannot be made as entered.", kinds(impossible)));
-    }
-    sentences.extend(worst(whole));
     let answered = rig.worst_first.iter().find_map(|index| whole.links.get(*index)?.answer());
     let mark = answered.map(|answer| verdict::mark(answer.verdict)).unwrap_or_default();
     let kicker = if rig.open == whole.links.len() { "The whole rig".to_string() } else { format!("Rig of {job}") };
-    let title = if name.is_empty() { count(whole) } else { name };
+    let title = if name.is_empty() { links(rig.pieces) } else { name.clone() };
     said("p class=\"kicker\"", &kicker)
         + &answer::printed(bench)
         + &said("h2 id=\"rig-title\"", &title)
-        + &element("div class=\"judged\"", &(mark + &said("p id=\"rig-stands\"", &sentences.join(" "))))
+        + &element("div class=\"judged\"", &(mark + &said("p id=\"rig-stands\"", &stands(whole, !name.is_empty()))))
 }
 
 /// The line that stays in sight while the rig is entered.
 pub(super) fn summary(whole: &Whole) -> String {
-    let open =
-        if whole.rig.open > 0 { format!(" {} without an answer.", kinds(whole.rig.open)) } else { String::new() };
-    let worst = worst(whole).unwrap_or_else(|| "Nothing answered yet.".to_string());
-    format!("{}. {worst}{open}", count(whole))
+    stands(whole, true)
+}
+
+/// How the links stand together; begins with how many they are, where nothing else says so.
+fn stands(whole: &Whole, counted: bool) -> String {
+    let rig = &whole.rig;
+    let count = links(rig.pieces);
+    if rig.unmeasured >= rig.pieces {
+        return if counted { format!("{count}, none entered yet.") } else { "None entered yet.".to_string() };
+    }
+    let mut sentences = Vec::new();
+    if counted {
+        sentences.push(count + ".");
+    }
+    sentences.extend(worst(whole));
+    let mut need = |count: f64, one: &str, more: &str| {
+        if count > 0.0 {
+            sentences.push(format!("{} still {}.", links(count), if count > 1.5 { more } else { one }));
+        }
+    };
+    need(rig.unmeasured, "needs its length", "need their lengths");
+    // What the rig lacks, each of its links lacks.
+    let of_rig = inputs::still_needed_by_rig(&whole.document);
+    if of_rig.is_empty() {
+        need(rig.unfinished, "needs an entry", "need an entry");
+    } else {
+        sentences.push(words::still_needed(&of_rig));
+    }
+    if rig.impossible > 0.0 {
+        sentences.push(format!("{} cannot be made as entered.", links(rig.impossible)));
+    }
+    sentences.join(" ")
 }
 
 /// Which link says most against the rig, and what; nothing while none says anything.
@@ -104,17 +123,19 @@ fn worst(whole: &Whole) -> Option<String> {
     Some(format!("Worst: {}, {says}.", words::lower(&whole.document.links.get(index)?.title())))
 }
 
-/// `13 links, 8 kinds`.
-fn count(whole: &Whole) -> String {
-    format!("{}, {}", links(whole.rig.pieces), kinds(whole.links.len()))
-}
-
+/// `13 links`.
 fn links(count: f64) -> String {
     if count > 1.5 { format!("{count:.0} links") } else { "1 link".to_string() }
 }
 
+/// A pair is one entry.
 pub(super) fn kinds(count: usize) -> String {
-    if count == 1 { "1 kind".to_string() } else { format!("{count} kinds") }
+    if count == 1 { "1 entry".to_string() } else { format!("{count} entries") }
+}
+
+/// Which link it is, under the number it keeps while others change, so that two people on a call mean the same one.
+pub(super) fn numbered(document: &Document, index: usize) -> String {
+    format!("{}. {}", index + 1, words::titled(document, index))
 }
 
 /// The rig as lines of text with both units, for a message.
@@ -126,9 +147,9 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
     if !document.name.is_empty() {
         lines.insert(0, document.name.clone());
     }
-    for (rank, index) in whole.rig.worst_first.iter().enumerate() {
+    for index in &whole.rig.worst_first {
         let Some(report) = whole.links.get(*index) else { continue };
-        lines.push(format!("{}. {}", rank + 1, words::titled(&document, *index)));
+        lines.push(numbered(&document, *index));
         match report.answer() {
             Some(answer) => {
                 let made = &answer.link;

@@ -25,7 +25,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
             page.press(Key::Enter).await;
         }
     }
-    page.wait_text("#rig-stands", |text| text.contains("8 kinds still to be entered")).await;
+    page.wait_text("#rig-stands", |text| text == "12 links, none entered yet.").await;
     tab_to(page, "leaf-size", Key::Tab).await;
     page.press(Key::Enter).await;
     for (number, length) in LENGTHS.into_iter().enumerate() {
@@ -48,9 +48,16 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     assert!(page.text("#rig-links").await.contains("Saw to 32-7/8 in"), "each line says its own");
     let (lines, fragment) = (page.texts("#rig-links h4").await, page.fragment().await);
     assert_eq!(lines.len(), 8, "{lines:?}");
+    // The worst first, under the number that each has for good.
+    assert!(
+        lines[0] == "7. Rear lower links, 2 pieces" && lines.iter().any(|it| it.starts_with("4. Front tie rod")),
+        "{lines:?}"
+    );
+    let drawn = "let texts = document.querySelectorAll('.plan .wide .letter'); return [...texts].map(it => it.textContent).sort().join('')";
+    assert_eq!(page.script(drawn, vec![]).await.as_str(), Some("112345667788"), "pairs twice");
     let sums = page.texts("#rig-stands, #summary").await.concat();
     assert_eq!(sums.matches("Worst: rear lower links, near its limit.").count(), 2, "{sums}");
-    assert!(sums.contains("12 links, 8 kinds. "), "{sums}");
+    assert!(sums.contains("12 links. Worst: "), "{sums}");
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
     page.click("#fewer").await;
     let ways = page.wait_text("#fewer-ways", |text| text.contains("One size fewer")).await;
@@ -81,7 +88,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     page.look_with(PHONE).await;
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
     // What is touched on the picture is what opens.
-    let first = lines[0].trim_start_matches("1. ").split(',').next().unwrap_or_default().to_owned();
+    let first = lines[0].split(',').next().unwrap_or_default().to_owned();
     page.script("document.querySelector('.plan .narrow [data-piece]').scrollIntoView({ block: 'center' })", vec![])
         .await;
     page.click("#rig-links li:first-child .open").await;
@@ -95,20 +102,44 @@ pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {
     page.open(PHONE, crate::size::EXAMPLE).await;
     page.click("#leaf-rig").await;
     page.wait_text("#rig-links", |text| text.contains("Front lower links, 2 pieces")).await;
-    page.click("#rig-links li:first-child .buttons button:nth-of-type(2)").await;
-    let both = page.wait_text("#rig-links", |text| text.contains("Rear lower links")).await;
-    assert!(both.contains("Front lower links"), "{both}");
-    page.click("#rig-links li[data-link='0'] .buttons button:nth-of-type(3)").await;
-    page.wait_text("#rig-links", |text| text.contains("Right front lower link")).await;
-    page.click("#rig-links li[data-link='1'] .remove").await;
+    let row =
+        |link: usize, button: usize| format!("#rig-links li[data-link='{link}'] .buttons button:nth-of-type({button})");
+    page.click(&row(0, 2)).await;
+    page.wait_text("#rig-links .gone", |text| text.contains("Rear lower links added.")).await;
+    page.wait_focus("undo-remove").await;
+    let both = page.wait_text("#rig-links", |text| text.contains("2. Rear lower links")).await;
+    assert!(both.contains("1. Front lower links"), "{both}");
+    // Nothing is written over that was not named, and what was there comes back.
+    page.click("#open-1").await;
+    page.enter("in-length", "44").await;
+    page.click("#leaf-rig").await;
+    page.wait_text(&row(0, 2), |text| text.starts_with("Copy over the rear lower links (44 in)")).await;
+    page.click(&row(0, 2)).await;
+    page.wait_text("#rig-links .gone", |text| text.contains("Rear lower links were 44 in, now 38 in.")).await;
+    page.wait_focus("undo-remove").await;
+    page.press(Key::Enter).await;
+    page.wait_focus("open-0").await;
+    page.wait_text("#rig-links li[data-link='1']", |text| text.contains("44 in: ")).await;
+    page.click(&row(0, 3)).await;
+    page.wait_text("#rig-links .gone", |text| text.contains("Front lower links are two entries now: left and right."))
+        .await;
+    page.wait_focus("undo-remove").await;
+    page.wait_text("#rig-links", |text| text.contains("2. Rear lower links") && text.contains("3. Right front lower"))
+        .await;
+    page.click(&row(2, 4)).await;
+    page.wait_text("#rig-links .gone", |text| text.contains("Front lower links are one entry again: 38 in.")).await;
+    page.wait_focus("undo-remove").await;
+    page.press(Key::Enter).await;
+    page.wait_focus("open-2").await;
+    page.click("#rig-links li[data-link='2'] .remove").await;
     // Nothing slid under the finger, and one tap brings it back.
     page.wait_text("#rig-links .gone", |text| text.contains("Right front lower link removed.")).await;
     page.wait_focus("undo-remove").await;
     page.press(Key::Enter).await;
-    page.wait_focus("open-1").await;
+    page.wait_focus("open-2").await;
     page.wait_text("#rig-links", |text| text.contains("Right front lower link, 1 piece")).await;
     assert!(page.texts("#rig-links .gone").await.is_empty(), "said and done");
-    page.click("#rig-links li[data-link='1'] .remove").await;
+    page.click("#rig-links li[data-link='2'] .remove").await;
     page.wait_focus("undo-remove").await;
     page.click(".adding > summary").await;
     page.click("#add-sway").await;

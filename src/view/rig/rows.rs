@@ -1,6 +1,6 @@
 //! Every link in a row, the worst first: opened, copied, set apart, joined and taken away.
 
-use super::{open, rig_adding, show_soon};
+use super::{numbered, open, rig_adding, show_soon};
 use crate::view::known::Known;
 use crate::view::markup::{element, phrases, said};
 use crate::view::state::{Bench, Whole};
@@ -188,8 +188,7 @@ fn one(bench: Bench, done: RwSignal<Option<Done>>, index: usize) -> AnyView {
 
 fn line(bench: Bench, whole: &Whole, index: usize) -> String {
     let system = bench.system.get();
-    let rank = whole.rig.worst_first.iter().position(|other| *other == index).unwrap_or(0) + 1;
-    let title = format!("{rank}. {}", words::titled(&whole.document, index));
+    let title = numbered(&whole.document, index);
     let (mark, size, says, folds) = match whole.links.get(index) {
         Some(LinkReport::Answer(answer)) => {
             let length = words::length(answer.link.length, system);
