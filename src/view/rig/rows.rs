@@ -10,7 +10,7 @@ use leptos::prelude::*;
 use linkwright::document::{Document, Link, Position, Seat};
 use linkwright::layouts;
 use linkwright::quantity::System;
-use linkwright::report::LinkReport;
+use linkwright::report::{Answer, LinkReport};
 
 /// Every row, and what was just done to one of them.
 pub(super) fn rows(bench: Bench) -> AnyView {
@@ -189,25 +189,33 @@ fn one(bench: Bench, done: RwSignal<Option<Done>>, index: usize) -> AnyView {
 fn line(bench: Bench, whole: &Whole, index: usize) -> String {
     let system = bench.system.get();
     let title = numbered(&whole.document, index);
-    let (mark, size, says, folds) = match whole.links.get(index) {
+    let (mark, size, says) = match whole.links.get(index) {
         Some(LinkReport::Answer(answer)) => {
             let length = words::length(answer.link.length, system);
             let cut = words::length(answer.link.cut, system);
             let size = phrases(&format!("{length}: {}", words::headline(&answer.link, system)));
             let size = size + " " + &said("b", &format!("Saw to {cut}"));
-            let folds = verdict::buckling(answer, system);
-            (verdict::mark(answer.verdict), size, words::weakest(answer, system), folds)
+            (verdict::mark(answer.verdict), size, rests_on(answer, system))
         }
         Some(LinkReport::Impossible(why)) => {
-            (String::new(), phrases("No link can be made of these entries."), bench.say(why), String::new())
+            (String::new(), phrases("No link can be made of these entries."), bench.say(why))
         }
-        Some(LinkReport::Needs(needs)) => {
-            (String::new(), phrases(&words::still_needed(needs)), String::new(), String::new())
-        }
+        Some(LinkReport::Needs(needs)) => (String::new(), phrases(&words::still_needed(needs)), String::new()),
         None => Default::default(),
     };
     element("div class=\"rig-line\"", &(said("h4", &title) + &mark))
         + &element("p class=\"rig-size phrases\"", &size)
-        + &folds
         + &said("p class=\"help\"", &says)
+}
+
+/// What a verdict rests on. Whether a push folds a steering link is told, and once.
+fn rests_on(answer: &Answer, system: System) -> String {
+    let weakest = words::weakest(answer, system);
+    let governs = answer.weakest.and_then(|index| answer.findings.get(index));
+    match words::buckling(answer, system) {
+        Some((verdict, words)) if answer.buckling() != governs => {
+            format!("{weakest} {words}, {}.", words::lower(verdict::word(verdict)))
+        }
+        _ => weakest,
+    }
 }
