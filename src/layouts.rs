@@ -78,40 +78,80 @@ pub fn remove(document: &mut Document, index: usize) {
     }
 }
 
-/// Makes the other axle's link of the same kind like this one, or adds it; gives its place.
-pub fn to_other_axle(document: &mut Document, index: usize) -> Option<usize> {
-    let link = document.links.get(index)?;
+/// The same link at the other axle.
+fn across(link: &Link) -> Link {
     let position = if link.position == Position::Front { Position::Rear } else { Position::Front };
-    let copy = Link { position, ..link.clone() };
-    put(document, copy)
+    Link { position, ..link.clone() }
 }
 
-/// Makes the other side like this one; a pair becomes a left and a right link, to be set apart. Gives the other's place.
-pub fn to_other_side(document: &mut Document, index: usize) -> Option<usize> {
-    let room = document.links.len() < MOST_LINKS;
-    let link = document.links.get_mut(index)?;
+/// The same link on the other side, where it has one.
+fn beside(link: &Link) -> Option<Link> {
     let other = match link.seated() {
-        Seat::Both if room => {
-            // A pair's quantity covers both sides.
-            link.quantity = None;
-            link.seat = Some(Seat::Left);
-            let right = Link { seat: Some(Seat::Right), ..link.clone() };
-            document.links.insert(index + 1, right);
-            return Some(index + 1);
-        }
         Seat::Left => Seat::Right,
         Seat::Right => Seat::Left,
         Seat::Both | Seat::Middle => return None,
     };
-    let copy = Link { seat: Some(other), ..link.clone() };
+    Some(Link { seat: Some(other), ..link.clone() })
+}
+
+/// Where the other axle's link of the same kind is, which a copy would write over.
+pub fn at_other_axle(document: &Document, index: usize) -> Option<usize> {
+    place(document, &across(document.links.get(index)?))
+}
+
+/// Where the other side's link of the same kind is, which a copy would write over.
+pub fn at_other_side(document: &Document, index: usize) -> Option<usize> {
+    place(document, &beside(document.links.get(index)?)?)
+}
+
+/// Makes the other axle's link of the same kind like this one, or adds it; gives its place.
+pub fn to_other_axle(document: &mut Document, index: usize) -> Option<usize> {
+    let copy = across(document.links.get(index)?);
     put(document, copy)
+}
+
+/// Makes the other side like this one, or adds it; gives its place.
+pub fn to_other_side(document: &mut Document, index: usize) -> Option<usize> {
+    let copy = beside(document.links.get(index)?)?;
+    put(document, copy)
+}
+
+/// Makes a pair a left and a right link; the right one goes to the end, so that every other link keeps its place.
+/// Gives that of the right one.
+pub fn set_apart(document: &mut Document, index: usize) -> Option<usize> {
+    let room = document.links.len() < MOST_LINKS;
+    let link = document.links.get_mut(index).filter(|link| room && link.seated() == Seat::Both)?;
+    // A pair's quantity covers both sides.
+    link.quantity = None;
+    link.seat = Some(Seat::Left);
+    let right = Link { seat: Some(Seat::Right), ..link.clone() };
+    document.links.push(right);
+    Some(document.links.len() - 1)
+}
+
+/// Makes a left and a right link one pair, like this one; gives its place.
+pub fn join(document: &mut Document, index: usize) -> Option<usize> {
+    let other = at_other_side(document, index)?;
+    let mut pair = Link { seat: None, quantity: None, ..document.links.get(index)?.clone() };
+    if pair.seated() != Seat::Both {
+        pair.seat = Some(Seat::Both);
+    }
+    let at = index.min(other);
+    document.links[at] = pair;
+    document.links.remove(index.max(other));
+    Some(at)
+}
+
+/// Where the rig has a link of this kind, axle and side.
+fn place(document: &Document, link: &Link) -> Option<usize> {
+    let same =
+        |other: &Link| other.role == link.role && other.position == link.position && other.seated() == link.seated();
+    document.links.iter().position(same)
 }
 
 /// Puts a link in the place of the one of its kind, axle and side, or at the end.
 fn put(document: &mut Document, link: Link) -> Option<usize> {
-    let same =
-        |other: &Link| other.role == link.role && other.position == link.position && other.seated() == link.seated();
-    if let Some(at) = document.links.iter().position(same) {
+    if let Some(at) = place(document, &link) {
         document.links[at] = link;
         return Some(at);
     }

@@ -66,7 +66,7 @@ fn every_kind_of_change_is_one_sentence() {
 fn a_pair_set_apart_is_one_moved_and_one_added() {
     let before = rig();
     let mut after = before.clone();
-    layouts::to_other_side(&mut after, 0);
+    layouts::set_apart(&mut after, 0);
     let told = told(&before, &after, System::Inch);
     assert_eq!(told.len(), 2, "{told:?}");
     assert!(told.iter().any(|line| line == "Right front lower link: added"), "{told:?}");

@@ -54,30 +54,42 @@ fn layouts_add_what_is_not_there_yet() {
     assert_eq!(layouts::add(&mut document, layout("four"), Position::Rear), Some(8), "only its track bar is new");
     assert_eq!(document.links[8].role, Role::TrackBar);
     for _ in 0..MOST_LINKS {
-        layouts::to_other_side(&mut document, 0);
+        layouts::set_apart(&mut document, 0);
         document.links[0].seat = None;
     }
     assert_eq!(document.links.len(), MOST_LINKS, "no more than a link may carry");
 }
 
 #[test]
-fn a_pair_is_set_apart_and_copied_across() {
+fn a_pair_is_set_apart_copied_across_and_joined() {
     let mut document = eight();
+    let whole = document.clone();
     document.links[0].quantity = Some(2.0);
-    assert_eq!(layouts::to_other_side(&mut document, 0), Some(1));
-    let seats = [document.links[0].seat, document.links[1].seat];
+    assert_eq!(layouts::set_apart(&mut document, 0), Some(8), "every other link keeps its place");
+    assert_eq!(document.links[1..8], whole.links[1..]);
+    let seats = [document.links[0].seat, document.links[8].seat];
     assert_eq!(seats, [Some(Seat::Left), Some(Seat::Right)]);
     assert_eq!(document.links[0].quantity, None, "one piece each");
     document.links[0].length = Some(inch(37.0));
-    assert_eq!(layouts::to_other_side(&mut document, 0), Some(1), "the right one becomes like the left one");
-    assert_eq!(document.links[1].length, Some(inch(37.0)));
+    assert_eq!(layouts::at_other_side(&document, 0), Some(8), "a copy would write over that one");
+    assert_eq!(layouts::to_other_side(&mut document, 0), Some(8), "the right one becomes like the left one");
+    assert_eq!(document.links[8].length, Some(inch(37.0)));
     assert_eq!(document.links.len(), 9);
-    assert_eq!(layouts::to_other_side(&mut document, 3), None, "a track bar has no other side");
+    assert_eq!(layouts::set_apart(&mut document, 0), None, "it is apart");
+    for alone in [2, 6] {
+        assert_eq!(layouts::to_other_side(&mut document, alone), None, "no other side");
+        assert_eq!(layouts::join(&mut document, alone), None);
+    }
+    document.links[8].length = whole.links[0].length;
+    assert_eq!(layouts::join(&mut document, 8), Some(0), "one pair again, like the one that was pressed");
+    assert_eq!(document, whole);
 }
 
 #[test]
 fn an_axle_s_link_is_copied_to_the_other_axle() {
     let mut document = eight();
+    let there = [0, 2, 6].map(|index| layouts::at_other_axle(&document, index));
+    assert_eq!(there, [Some(6), None, Some(0)], "what a copy would write over");
     assert_eq!(layouts::to_other_axle(&mut document, 0), Some(6), "the rear lowers are there already");
     assert_eq!(document.links[6].length, Some(inch(38.0)));
     assert_eq!(document.links[6].position, Position::Rear);
@@ -133,6 +145,22 @@ fn the_worst_comes_first() {
 }
 
 #[test]
+fn what_is_not_entered_yet_is_counted_in_links_to_make() {
+    let mut document = eight();
+    document.links.iter_mut().for_each(|link| link.length = None);
+    let whole = of(&document).1;
+    assert_eq!((whole.pieces, whole.unmeasured, whole.open), (12.0, 12.0, 8), "four pairs and four single ones");
+    document.links.iter_mut().skip(1).for_each(|link| link.length = Some(inch(30.0)));
+    document.links[1].length = Some(inch(6.0));
+    document.links[1].ends.iter_mut().for_each(|end| end.rod_end = Some("wide-16"));
+    let whole = of(&document).1;
+    assert_eq!((whole.unmeasured, whole.impossible, whole.open), (2.0, 1.0, 2), "a pair, and a single one");
+    document.rig.weight = None;
+    let whole = of(&document).1;
+    assert_eq!((whole.unmeasured, whole.unfinished, whole.open), (2.0, 10.0, 8), "the others lack the weight alone");
+}
+
+#[test]
 fn the_sums_are_those_of_the_pieces() {
     let (reports, whole) = of(&eight());
     let pieces = [2.0, 1.0, 1.0, 1.0, 1.0, 2.0, 2.0, 2.0];
@@ -180,11 +208,14 @@ fn steering_tells_whether_a_push_folds_it_even_when_that_governs() {
 fn the_next_link_is_one_that_lacks_its_length() {
     let mut document = eight();
     assert_eq!(next_link(&document, 3), Some(4), "all are entered: in order");
-    assert_eq!(next_link(&document, 7), Some(0), "and round");
+    assert_eq!(next_link(&document, 7), None, "and no further: nobody is led to the first one again");
     document.links[1].length = None;
     document.links[6].length = None;
     assert_eq!(next_link(&document, 3), Some(6));
-    assert_eq!(next_link(&document, 6), Some(1));
+    assert_eq!(next_link(&document, 6), Some(1), "round, while one lacks its length");
+    document.rig.weight = None;
+    document.links[1].length = document.links[0].length;
+    assert_eq!(next_link(&document, 6), Some(7), "what the rig lacks is asked at every link");
     assert_eq!(next_link(&Document::default(), 0), None, "there is no other");
 }
 

@@ -18,10 +18,13 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     for (index, (link, report)) in document.links.iter().zip(reports).enumerate() {
         let pieces = inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0);
         rig.pieces += pieces;
-        match report.answer() {
-            Some(answer) => count(&mut rig, document, index, link, answer, pieces),
-            None => rig.open += 1,
+        match report {
+            LinkReport::Answer(answer) => count(&mut rig, document, index, link, answer, pieces),
+            LinkReport::Impossible(_) => rig.impossible += pieces,
+            LinkReport::Needs(needs) if needs.contains(&inputs::LENGTH.id) => rig.unmeasured += pieces,
+            LinkReport::Needs(_) => rig.unfinished += pieces,
         }
+        rig.open += usize::from(report.answer().is_none());
     }
     rig
 }

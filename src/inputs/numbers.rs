@@ -225,7 +225,14 @@ pub fn still_needed(document: &Document, link: usize) -> Vec<&'static str> {
     if LENGTH.value(document, place).is_none() {
         missing.push(LENGTH.id);
     }
-    if WEIGHT.value(document, place).is_none() {
+    missing.extend(still_needed_by_rig(document));
+    missing
+}
+
+/// What is missing of the first entries that every link of the rig shares.
+pub fn still_needed_by_rig(document: &Document) -> Vec<&'static str> {
+    let mut missing = Vec::new();
+    if WEIGHT.value(document, Place::default()).is_none() {
         missing.push(WEIGHT.id);
     }
     if (document.rig.usage as Option<Use>).is_none() {
@@ -234,10 +241,10 @@ pub fn still_needed(document: &Document, link: usize) -> Vec<&'static str> {
     missing
 }
 
-/// The link to turn to after this one: the next that still lacks an entry, else the next in order; none where there is
-/// no other.
+/// The link to turn to after this one: the next that still lacks its length, round the rig; where none does, the next in
+/// order. None after the last.
 pub fn next_link(document: &Document, link: usize) -> Option<usize> {
     let count = document.links.len();
-    let others = || (1..count).map(|step| (link + step) % count);
-    others().find(|other| !still_needed(document, *other).is_empty()).or_else(|| others().next())
+    let lacks = |other: &usize| LENGTH.value(document, Place::of_link(document, *other)).is_none();
+    (1..count).map(|step| (link + step) % count).find(lacks).or_else(|| Some(link + 1).filter(|next| *next < count))
 }

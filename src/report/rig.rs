@@ -13,6 +13,12 @@ pub struct RigReport {
     pub pieces: f64,
     /// Entries without an answer, which no sum contains.
     pub open: usize,
+    /// Links to make that still lack their length.
+    pub unmeasured: f64,
+    /// Links to make that lack something else.
+    pub unfinished: f64,
+    /// Links to make that cannot be made as entered.
+    pub impossible: f64,
     /// Weight of all bars, without rod ends and bolts: a force.
     pub weight: f64,
     /// Every part, the bars first.

@@ -3,8 +3,9 @@
 use super::known::Known;
 use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words};
+use super::words::lower;
 use leptos::prelude::*;
-use linkwright::inputs::{Choice, Number, Pick, Place, Scope, Standing};
+use linkwright::inputs::{Choice, LENGTH, Number, Pick, Place, Scope, Standing};
 use linkwright::quantity::{Kind, System, inch, mm, plain, show, unit_name};
 use std::time::Duration;
 
@@ -71,10 +72,11 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag 
         Some(sentence) => tag("p class=error role=alert").set("id", &error_id).with(&*sentence).into_any(),
         None => nothing(),
     });
+    let whose = (input.id == LENGTH.id).then(|| words(move || of_several(bench, place.link)));
     tag("div class=field")
         .class("changed", move || says.with(|says| says.changed))
         .class("wrong", wrong)
-        .with(tag("label").set("for", &id).with(input.label))
+        .with(tag("label").set("for", &id).with(input.label).with(whose))
         .with(
             tag("div class=entry")
                 .with(stepper(bench, input, place, -1.0))
@@ -88,6 +90,14 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag 
         .with(error)
         .with(help(&help_id, input.help, move || says.with(|says| says.standing.clone())))
         .with(live(move || reset(bench, input, place, says.with(|says| says.changed))))
+}
+
+/// Of several links, whose length it is: drawing and picker may be out of sight.
+fn of_several(bench: Bench, link: usize) -> String {
+    bench.document.with(|document| match (document.links.len(), document.links.get(link)) {
+        (several @ 2.., Some(this)) => format!(", {}, {} of {several}", lower(&this.title()), link + 1),
+        _ => String::new(),
+    })
 }
 
 /// What a field is for, and what follows from what is in it.

@@ -37,6 +37,7 @@ fn entries(bench: Bench, place: Place) -> AnyView {
         .on("submit", |event| event.prevent_default())
         .with(radios(bench, &inputs::ROLE, place))
         .with(number(bench, &inputs::LENGTH, place))
+        .with(around(bench))
         .with(number(bench, &inputs::WEIGHT, place))
         .with(radios(bench, &inputs::USAGE, place))
         .with(live(move || if shows_more(bench) { more(bench, place) } else { nothing() }))
@@ -60,7 +61,10 @@ fn picker(bench: Bench) -> AnyView {
             return nothing();
         }
         let option = |(index, title): (usize, &str)| {
-            tag("option").set("value", &index.to_string()).flag("selected", move || bench.at.get() == index).with(title)
+            tag("option")
+                .set("value", &index.to_string())
+                .flag("selected", move || bench.at.get() == index)
+                .with(&*format!("{}. {title}", index + 1))
         };
         tag("div class='field links'")
             .with(tag("label for=link-picker").with("Link on the bench"))
@@ -69,27 +73,34 @@ fn picker(bench: Bench) -> AnyView {
                     .on("change", move |event| bench.at.set(event_target_value(&event).parse().unwrap_or(0)))
                     .with(titles.lines().enumerate().map(option).collect::<Vec<_>>()),
             )
-            .with(around(bench))
             .into_any()
     })
 }
 
-/// From one link of several to the others: back to the list, or on to the next one that is not entered yet.
+/// From one link of several to the others: on to the next one that is not entered yet, or back to the list. Under the
+/// field that is filled in, where the thumb is.
 pub(super) fn around(bench: Bench) -> AnyView {
+    let ways = Known::new(move || {
+        bench.document.with(|document| {
+            let count = document.links.len();
+            let entered = (0..count).all(|link| inputs::still_needed(document, link).is_empty());
+            (count > 1, inputs::next_link(document, bench.at.get()), entered)
+        })
+    });
     live(move || {
-        if bench.leaf.get() != Leaf::Size || bench.document.with(|document| document.links.len() < 2) {
+        let (several, next, entered) = ways.get();
+        if !several || bench.leaf.get() != Leaf::Size {
             return nothing();
         }
         let back = move |_| bench.turn_to_part(Leaf::Rig, format!("open-{}", bench.at.get_untracked()));
-        let on = move |_| {
-            let at = bench.at.get_untracked();
-            if let Some(next) = bench.document.with_untracked(|document| inputs::next_link(document, at)) {
-                rig::open(bench, next);
-            }
-        };
+        let label = if entered { "All entered: back to the rig" } else { "Back to the rig" };
         tag("div class='buttons around'")
-            .with(button("button type=button class=back-to-rig", "Back to the rig", back))
-            .with(button("button type=button class=next-link", "Next link", on))
+            .with(
+                next.map(|next| {
+                    button("button type=button class=next-link", "Next link", move |_| rig::open(bench, next))
+                }),
+            )
+            .with(button("button type=button class=back-to-rig", label, back))
             .into_any()
     })
 }

@@ -1,4 +1,4 @@
-//! The rig from above, to scale: each link numbered as in the list, the worst first.
+//! The rig from above, to scale: each link under its number in the list.
 
 use super::drawing::both;
 use super::known::Known;
@@ -17,9 +17,8 @@ const LYING: f64 = 330.0;
 
 /// The picture; touching a link opens it.
 pub(super) fn plan(bench: Bench, open: impl Fn(usize) + Send + 'static) -> Vec<AnyView> {
-    let drawn = Known::new(move || {
-        bench.whole.with(|whole| whole.as_ref().map(|whole| picture(bench, whole)).unwrap_or_default())
-    });
+    let drawn =
+        Known::new(move || bench.whole.with(|whole| whole.as_ref().map(|whole| picture(whole)).unwrap_or_default()));
     let touched = move |event: leptos::ev::Event| {
         let at = storage::attribute(&event, "data-piece").and_then(|index| index.parse().ok());
         if let Some(index) = at {
@@ -33,19 +32,19 @@ pub(super) fn plan(bench: Bench, open: impl Fn(usize) + Send + 'static) -> Vec<A
     ]
 }
 
-fn picture(bench: Bench, whole: &Whole) -> String {
+fn picture(whole: &Whole) -> String {
     let listed: Vec<String> = whole
-        .rig
-        .worst_first
+        .document
+        .links
         .iter()
         .enumerate()
-        .map(|(rank, index)| {
-            let title = bench.document.with(|document| document.links.get(*index).map(|link| link.title()));
-            format!("{} {}", rank + 1, words::lower(&title.unwrap_or_default()))
-        })
+        .map(|(index, link)| format!("{} {}", index + 1, words::lower(&link.title())))
         .collect();
-    let said =
-        format!("The rig from above, drawn to scale, front axle first. The worst is number 1: {}.", listed.join(", "));
+    let worst = whole.rig.worst_first.first().map_or(1, |index| index + 1);
+    let said = format!(
+        "The rig from above, drawn to scale, front axle first. The worst is number {worst}. {}.",
+        listed.join(", ")
+    );
     both(|class, width| drawn(whole, class, width, &said))
 }
 
@@ -117,12 +116,11 @@ fn drawn(whole: &Whole, class: &str, width: f64, said: &str) -> String {
     // Numbers last, so that no line runs through one.
     for placed in &plan.placed {
         let ((x1, y1), (x2, y2)) = (frame.on_sheet(placed.from), frame.on_sheet(placed.to));
-        let rank = whole.rig.worst_first.iter().position(|index| *index == placed.link).unwrap_or(0) + 1;
         // A link that stands upright shows its number beside it.
         let upright = (x1 - x2).abs() + (y1 - y2).abs() < 1.0;
         let (x, y) =
             ((x1 + x2) / 2.0 + if upright { 12.0 } else { 0.0 }, (y1 + y2) / 2.0 + if upright { 12.0 } else { 0.0 });
-        pen.balloon(x, y, &rank.to_string());
+        pen.balloon(x, y, &(placed.link + 1).to_string());
         pen.touch_piece(placed.link, x, y);
     }
     pen.svg(class, width, height, said)

@@ -51,7 +51,12 @@ fn put(bench: Bench, layout: &Layout, position: Position) -> String {
     let full = bench.document.with_untracked(|document| document.links.len() >= MOST_LINKS);
     match added {
         Some(_) => format!("Added to the {} axle.", position.word()),
-        None if full => format!("A rig has room for {MOST_LINKS} kinds of links. Take one away first."),
+        None if full => no_room(),
         None => format!("The {} axle has these already.", position.word()),
     }
+}
+
+/// Why nothing was added.
+pub(super) fn no_room() -> String {
+    format!("A rig has room for {MOST_LINKS} entries. Take one away first.")
 }

@@ -143,11 +143,12 @@ pub(super) fn summary(bench: Bench) -> String {
             )
         }
         LinkReport::Impossible(_) => "No link can be made of these entries.".to_string(),
-        // Of several links the one that waits is named: the picker may be out of sight.
-        LinkReport::Needs(needs) => bench.document.with(|document| match document.links.get(bench.at.get()) {
-            Some(link) if document.links.len() > 1 => format!("{}. {}", link.title(), still_needed(needs)),
-            _ => still_needed(needs),
-        }),
+        LinkReport::Needs(needs) => still_needed(needs),
+    });
+    // Of several links the one that is meant is named: the picker may be out of sight.
+    let line = bench.document.with(|document| match document.links.get(bench.at.get()) {
+        Some(link) if document.links.len() > 1 => format!("{}. {line}", link.title()),
+        _ => line,
     });
     if bench.stale() { format!("From your last good entry: {line}") } else { line }
 }
@@ -231,11 +232,20 @@ pub(super) fn drawing_words(answer: &Answer, system: System) -> String {
     );
     if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
         words.push_str(&format!("; weakest at the {}", weakest.part));
-        words.push_str(&weakest.station.map(|station| place(station, made, system)).unwrap_or_default());
+        words.push_str(&place_of(weakest, made, system));
     }
     words.push('.');
     words
 }
+
+/// Where on the link something gives; a push folds the whole of it, and no place is to blame.
+fn place_of(finding: &Finding, made: &Made, system: System) -> String {
+    let station = finding.station.filter(|_| finding.id != BUCKLING);
+    station.map(|station| place(station, made, system)).unwrap_or_default()
+}
+
+/// The check on folding.
+const BUCKLING: &str = "buckling";
 
 /// Where on the link: at an eye, or so far from eye A.
 fn place(station: f64, made: &Made, system: System) -> String {
@@ -253,18 +263,21 @@ pub(super) fn weakest(answer: &Answer, system: System) -> String {
     let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return String::new() };
     let used =
         |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, system)).unwrap_or_default();
-    let place = finding.station.map(|station| place(station, &answer.link, system)).unwrap_or_default();
+    let (is, what) = if finding.id == BUCKLING {
+        ("is", "buckling when pushed".to_string())
+    } else {
+        ("part is the", format!("{}{}", finding.part, place_of(finding, &answer.link, system)))
+    };
     let rule = answer.findings.iter().find(|other| other.verdict == answer.verdict);
     match rule.filter(|_| finding.verdict < answer.verdict) {
         Some(rule) => format!(
-            "{}: {}, {}. In strength alone its weakest part is the {}{place}, at {} of its limit.",
+            "{}: {}, {}. In strength alone its weakest {is} {what}, at {} of its limit.",
             verdict::word(answer.verdict),
             rule.part,
             used(rule),
-            finding.part,
             used(finding)
         ),
-        None => format!("Weakest: {}{place}, at {} of its limit.", finding.part, used(finding)),
+        None => format!("Weakest: {what}, at {} of its limit.", used(finding)),
     }
 }
 

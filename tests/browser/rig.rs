@@ -25,7 +25,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
             page.press(Key::Enter).await;
         }
     }
-    page.wait_text("#rig-stands", |text| text.contains("8 kinds still to be entered")).await;
+    page.wait_text("#rig-stands", |text| text == "12 links, none entered yet.").await;
     tab_to(page, "leaf-size", Key::Tab).await;
     page.press(Key::Enter).await;
     for (number, length) in LENGTHS.into_iter().enumerate() {
@@ -43,14 +43,24 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     // Two lengths off one bar: neither is mistaken for the sum.
     assert!(parts.contains("2-1/4 in solid 7075-T6 bar"), "{parts}");
     assert!(parts.contains("saw 4 pieces, 2 × 35-1/8 in, 2 × 32-7/8 in; 136 in in all before kerf"), "{parts}");
-    let folds = page.texts("#rig-links .buckling").await;
-    assert!(folds.len() == 2 && folds.iter().all(|line| line.starts_with("Buckling when pushed: ")), "{folds:?}");
+    let says = page.texts("#rig-links .help").await;
+    let folds: Vec<_> = says.iter().filter(|line| line.to_lowercase().contains("buckling when pushed")).collect();
+    assert_eq!(folds.len(), 2, "what steers says whether a push folds it: {says:?}");
+    let once = |line: &&String| line.to_lowercase().matches("buckling").count() == 1 && !line.contains("whole link");
+    assert!(folds.iter().all(once), "once, and nowhere on the link: {folds:?}");
     assert!(page.text("#rig-links").await.contains("Saw to 32-7/8 in"), "each line says its own");
     let (lines, fragment) = (page.texts("#rig-links h4").await, page.fragment().await);
     assert_eq!(lines.len(), 8, "{lines:?}");
+    // The worst first, under the number that each has for good.
+    assert!(
+        lines[0] == "7. Rear lower links, 2 pieces" && lines.iter().any(|it| it.starts_with("4. Front tie rod")),
+        "{lines:?}"
+    );
+    let drawn = "let texts = document.querySelectorAll('.plan .wide .letter'); return [...texts].map(it => it.textContent).sort().join('')";
+    assert_eq!(page.script(drawn, vec![]).await.as_str(), Some("112345667788"), "pairs twice");
     let sums = page.texts("#rig-stands, #summary").await.concat();
     assert_eq!(sums.matches("Worst: rear lower links, near its limit.").count(), 2, "{sums}");
-    assert!(sums.contains("12 links, 8 kinds. "), "{sums}");
+    assert!(sums.contains("12 links. Worst: "), "{sums}");
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
     page.click("#fewer").await;
     let ways = page.wait_text("#fewer-ways", |text| text.contains("One size fewer")).await;
@@ -81,7 +91,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     page.look_with(PHONE).await;
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
     // What is touched on the picture is what opens.
-    let first = lines[0].trim_start_matches("1. ").split(',').next().unwrap_or_default().to_owned();
+    let first = lines[0].split(',').next().unwrap_or_default().to_owned();
     page.script("document.querySelector('.plan .narrow [data-piece]').scrollIntoView({ block: 'center' })", vec![])
         .await;
     page.click("#rig-links li:first-child .open").await;
@@ -95,20 +105,44 @@ pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {
     page.open(PHONE, crate::size::EXAMPLE).await;
     page.click("#leaf-rig").await;
     page.wait_text("#rig-links", |text| text.contains("Front lower links, 2 pieces")).await;
-    page.click("#rig-links li:first-child .buttons button:nth-of-type(2)").await;
-    let both = page.wait_text("#rig-links", |text| text.contains("Rear lower links")).await;
-    assert!(both.contains("Front lower links"), "{both}");
-    page.click("#rig-links li[data-link='0'] .buttons button:nth-of-type(3)").await;
-    page.wait_text("#rig-links", |text| text.contains("Right front lower link")).await;
-    page.click("#rig-links li[data-link='1'] .remove").await;
+    let row =
+        |link: usize, button: usize| format!("#rig-links li[data-link='{link}'] .buttons button:nth-of-type({button})");
+    page.click(&row(0, 2)).await;
+    page.wait_text("#rig-links .gone", |text| text.contains("Rear lower links added.")).await;
+    page.wait_focus("undo-remove").await;
+    let both = page.wait_text("#rig-links", |text| text.contains("2. Rear lower links")).await;
+    assert!(both.contains("1. Front lower links"), "{both}");
+    // Nothing is written over that was not named, and what was there comes back.
+    page.click("#open-1").await;
+    page.enter("in-length", "44").await;
+    page.click("#leaf-rig").await;
+    page.wait_text(&row(0, 2), |text| text.starts_with("Copy over the rear lower links (44 in)")).await;
+    page.click(&row(0, 2)).await;
+    page.wait_text("#rig-links .gone", |text| text.contains("Rear lower links were 44 in, now 38 in.")).await;
+    page.wait_focus("undo-remove").await;
+    page.press(Key::Enter).await;
+    page.wait_focus("open-0").await;
+    page.wait_text("#rig-links li[data-link='1']", |text| text.contains("44 in: ")).await;
+    page.click(&row(0, 3)).await;
+    page.wait_text("#rig-links .gone", |text| text.contains("Front lower links are two entries now: left and right."))
+        .await;
+    page.wait_focus("undo-remove").await;
+    page.wait_text("#rig-links", |text| text.contains("2. Rear lower links") && text.contains("3. Right front lower"))
+        .await;
+    page.click(&row(2, 4)).await;
+    page.wait_text("#rig-links .gone", |text| text.contains("Front lower links are one entry again: 38 in.")).await;
+    page.wait_focus("undo-remove").await;
+    page.press(Key::Enter).await;
+    page.wait_focus("open-2").await;
+    page.click("#rig-links li[data-link='2'] .remove").await;
     // Nothing slid under the finger, and one tap brings it back.
     page.wait_text("#rig-links .gone", |text| text.contains("Right front lower link removed.")).await;
     page.wait_focus("undo-remove").await;
     page.press(Key::Enter).await;
-    page.wait_focus("open-1").await;
+    page.wait_focus("open-2").await;
     page.wait_text("#rig-links", |text| text.contains("Right front lower link, 1 piece")).await;
     assert!(page.texts("#rig-links .gone").await.is_empty(), "said and done");
-    page.click("#rig-links li[data-link='1'] .remove").await;
+    page.click("#rig-links li[data-link='2'] .remove").await;
     page.wait_focus("undo-remove").await;
     page.click(".adding > summary").await;
     page.click("#add-sway").await;
@@ -132,18 +166,28 @@ pub(crate) async fn one_link_after_the_other(page: &Page) {
     page.wait_focus("in-length").await;
     assert_eq!(page.value("link-picker").await, "2");
     page.wait_text("#summary", |text| text == "Front drag link. Still needed: mount to mount.").await;
+    assert_eq!(page.text("label[for='in-length']").await, "Mount to mount, front drag link, 3 of 3");
     page.enter("in-length", "40").await;
     page.wait_text(".sheet-name", |text| text == "Front drag link, 1 piece").await;
-    page.click(".links .next-link").await;
+    let line = page.text("#summary").await;
+    assert!(line.starts_with("Front drag link. 1"), "the line in sight names the link: {line}");
+    let below = "const [field, next] = ['#in-length', 'form .next-link']
+        .map(it => document.querySelector(it).getBoundingClientRect());
+        return next.top >= field.bottom && next.top - field.bottom < 150 && next.height >= 48";
+    assert_eq!(page.script(below, vec![]).await.as_bool(), Some(true), "on is where the thumb is");
+    page.click("form .next-link").await;
     page.wait_focus("in-length").await;
     assert_eq!(page.value("link-picker").await, "1", "the one without a length");
+    assert_eq!(page.text("label[for='in-length']").await, "Mount to mount, front tie rod, 2 of 3");
     page.enter("in-length", "48").await;
     page.wait_text(".sheet-name", |text| text == "Front tie rod, 1 piece").await;
     page.wait_text(".buckling", |text| text.contains("Buckling when pushed: 21.7 % of its limit")).await;
     page.click("#code ~ .around .next-link").await;
     page.wait_text(".sheet-name", |text| text == "Front drag link, 1 piece").await;
     page.wait_focus("answer").await;
-    page.click(".links .back-to-rig").await;
+    assert!(page.texts(".next-link").await.is_empty(), "nobody is led from the last to the first");
+    assert_eq!(page.texts(".back-to-rig").await, ["All entered: back to the rig"; 2]);
+    page.click("form .back-to-rig").await;
     page.wait_focus("open-2").await;
     let seen = "let it = document.activeElement.closest('li').getBoundingClientRect(); return it.top > 0";
     assert_eq!(page.script(seen, vec![]).await.as_bool(), Some(true), "its whole line is in sight");
