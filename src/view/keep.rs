@@ -61,6 +61,8 @@ impl Bench {
         } else {
             self.told.set(Vec::new());
             self.receive(opened, own);
+            // At once: a second step back would find the address of the first one written over.
+            self.write();
         }
     }
 
