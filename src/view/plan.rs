@@ -22,8 +22,7 @@ const LYING: f64 = 330.0;
 
 /// The picture; touching a link opens it.
 pub(super) fn plan(bench: Bench, open: impl Fn(usize) + Send + 'static) -> Vec<AnyView> {
-    let drawn =
-        Known::new(move || bench.whole.with(|whole| whole.as_ref().map(|whole| picture(whole)).unwrap_or_default()));
+    let drawn = Known::new(move || bench.whole.with(|whole| whole.as_ref().map(picture).unwrap_or_default()));
     let touched = move |event: leptos::ev::Event| {
         let at = storage::attribute(&event, "data-piece").and_then(|index| index.parse().ok());
         if let Some(index) = at {
