@@ -3,7 +3,7 @@
 use super::known::Known;
 use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words};
-use super::words::lower;
+use super::words::{length, lower};
 use leptos::prelude::*;
 use linkwright::inputs::{Choice, LENGTH, Number, Pick, Place, Scope, Standing};
 use linkwright::quantity::{Kind, System, inch, mm, plain, show, unit_name};
@@ -38,7 +38,7 @@ impl Says {
             bench.document.with(|document| ((input.get)(document, place), (input.default)(document, place)));
         let draft = bench.draft(input.id, place, held);
         let complaint = draft.as_ref().filter(|draft| draft.settled).and_then(|draft| draft.refused.as_ref());
-        let plainly = |value: Option<f64>| value.map(|value| plain(value, input.kind, system)).unwrap_or_default();
+        let plainly = |value: Option<f64>| value.map(|value| read(value, input.kind, system)).unwrap_or_default();
         Self {
             complaint: complaint.map(|refused| input.sentence(refused, system)),
             text: draft.map_or_else(|| plainly(held), |draft| draft.text),
@@ -47,6 +47,19 @@ impl Says {
             changed: held.is_some(),
         }
     }
+}
+
+/// A value that was not typed just now. What comes from the other units with more digits than anybody wrote is shown as
+/// it is read elsewhere; the document keeps its bits.
+fn read(value: f64, kind: Kind, system: System) -> String {
+    let exact = plain(value, kind, system);
+    let digits = exact.split_once('.').map_or(0, |(_, digits)| digits.len());
+    let elsewhere = match (kind, system) {
+        (Kind::Weight, _) if digits > 1 => show(value, kind, system),
+        (Kind::Length, System::Metric) if digits > 2 => length(value, system),
+        _ => return exact,
+    };
+    elsewhere.split(' ').next().map_or(exact, str::to_string)
 }
 
 /// A number the reader may enter.

@@ -112,8 +112,8 @@ impl Pen {
     }
 
     /// A piece of a rig that can be touched.
-    pub(super) fn touch_piece(&mut self, link: usize, x: f64, y: f64) {
-        self.put(format_args!(r#"<circle class="touch" data-piece="{link}" cx="{x:.2}" cy="{y:.2}" r="20"/>"#));
+    pub(super) fn touch_piece(&mut self, link: usize, x: f64, y: f64, radius: f64) {
+        self.put(format_args!(r#"<circle class="touch" data-piece="{link}" cx="{x:.2}" cy="{y:.2}" r="{radius}"/>"#));
     }
 
     /// A point of a plot that can be touched: a ring for what holds, a cross for what does not.

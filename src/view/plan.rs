@@ -7,18 +7,22 @@ use super::state::{Bench, Whole};
 use super::tag::tag;
 use super::{storage, words};
 use leptos::prelude::*;
+use linkwright::order;
 use linkwright::quantity::inch;
 use linkwright::report::{LinkReport, Plan, Verdict};
 
 /// Width of a tire, for the picture only.
 const TIRE_WIDTH: f64 = inch(12.5);
+/// As wide as a finger; on a phone, where the sheet is as wide as the screen, 48 px.
+const TOUCH: f64 = 46.0;
+/// Around a number, so that nothing runs into it.
+const BALLOON: f64 = 16.0;
 /// Height of the sheet where the rig lies on its side.
 const LYING: f64 = 330.0;
 
 /// The picture; touching a link opens it.
 pub(super) fn plan(bench: Bench, open: impl Fn(usize) + Send + 'static) -> Vec<AnyView> {
-    let drawn =
-        Known::new(move || bench.whole.with(|whole| whole.as_ref().map(|whole| picture(whole)).unwrap_or_default()));
+    let drawn = Known::new(move || bench.whole.with(|whole| whole.as_ref().map(picture).unwrap_or_default()));
     let touched = move |event: leptos::ev::Event| {
         let at = storage::attribute(&event, "data-piece").and_then(|index| index.parse().ok());
         if let Some(index) = at {
@@ -79,16 +83,14 @@ fn drawn(whole: &Whole, class: &str, width: f64, said: &str) -> String {
     let plan = &whole.plan;
     let (frame, height) = Frame::new(plan, width);
     let mut pen = Pen::new();
+    let tires = tires(plan, &frame);
+    for (a, b) in &tires {
+        pen.block("part", a.0, a.1, b.0, b.1);
+    }
     for (name, axle) in [("front", plan.wheelbase), ("rear", 0.0)] {
         let half = plan.track / 2.0;
         let [a, b] = [half, -half].map(|left| frame.on_sheet([axle, left]));
         pen.line("edge", a.0, a.1, b.0, b.1);
-        for left in [half, -half] {
-            let corner =
-                |ahead: f64, out: f64| frame.on_sheet([axle + ahead * plan.tire / 2.0, left + out * TIRE_WIDTH / 2.0]);
-            let (a, b) = (corner(1.0, 1.0), corner(-1.0, -1.0));
-            pen.block("part", a.0, a.1, b.0, b.1);
-        }
         let beyond = if axle > 0.0 { axle + plan.tire / 2.0 } else { -plan.tire / 2.0 };
         let at = frame.on_sheet([beyond, 0.0]);
         // Outside of the tires, where no link reaches.
@@ -114,14 +116,85 @@ fn drawn(whole: &Whole, class: &str, width: f64, said: &str) -> String {
         pen.circle("eye", x2, y2, 4.0);
     }
     // Numbers last, so that no line runs through one.
-    for placed in &plan.placed {
-        let ((x1, y1), (x2, y2)) = (frame.on_sheet(placed.from), frame.on_sheet(placed.to));
-        // A link that stands upright shows its number beside it.
-        let upright = (x1 - x2).abs() + (y1 - y2).abs() < 1.0;
-        let (x, y) =
-            ((x1 + x2) / 2.0 + if upright { 12.0 } else { 0.0 }, (y1 + y2) / 2.0 + if upright { 12.0 } else { 0.0 });
-        pen.balloon(x, y, &(placed.link + 1).to_string());
-        pen.touch_piece(placed.link, x, y);
+    for (placed, (from, at)) in plan.placed.iter().zip(numbers(plan, &frame, &tires)) {
+        if from != at {
+            pen.line("leader", from.0, from.1, at.0, at.1);
+        }
+        pen.balloon(at.0, at.1, &(placed.link + 1).to_string());
+        pen.touch_piece(placed.link, at.0, at.1, TOUCH / 2.0);
     }
     pen.svg(class, width, height, said)
+}
+
+/// A point on the sheet.
+type Point = (f64, f64);
+
+fn apart(a: Point, b: Point) -> f64 {
+    (a.0 - b.0).hypot(a.1 - b.1)
+}
+
+/// The four tires, each by two corners.
+fn tires(plan: &Plan, frame: &Frame) -> Vec<(Point, Point)> {
+    let half = plan.track / 2.0;
+    let wheels = [(plan.wheelbase, half), (plan.wheelbase, -half), (0.0, half), (0.0, -half)];
+    let tire = |(axle, left): (f64, f64)| {
+        let corner = |way: f64| frame.on_sheet([axle + way * plan.tire / 2.0, left + way * TIRE_WIDTH / 2.0]);
+        (corner(1.0), corner(-1.0))
+    };
+    wheels.map(tire).to_vec()
+}
+
+/// How far a point is outside of a block between two corners.
+fn off_block(point: Point, (a, b): (Point, Point)) -> f64 {
+    let out = |at: f64, a: f64, b: f64| (a.min(b) - at).max(at - a.max(b)).max(0.0);
+    out(point.0, a.0, b.0).hypot(out(point.1, a.1, b.1))
+}
+
+/// How far a point is from the line between two others.
+fn off_line(point: Point, (a, b): (Point, Point)) -> f64 {
+    let (x, y) = (b.0 - a.0, b.1 - a.1);
+    let along = ((point.0 - a.0) * x + (point.1 - a.1) * y) / (x * x + y * y).max(1e-9);
+    let along = along.clamp(0.0, 1.0);
+    apart(point, (a.0 + along * x, a.1 + along * y))
+}
+
+/// Where each number stands, and the point of its link that it belongs to: on the link, or beside one that stands
+/// upright; a finger apart from the others, off the tires and off other links as far as there is room.
+fn numbers(plan: &Plan, frame: &Frame, tires: &[(Point, Point)]) -> Vec<(Point, Point)> {
+    let lines: Vec<(Point, Point)> =
+        plan.placed.iter().map(|placed| (frame.on_sheet(placed.from), frame.on_sheet(placed.to))).collect();
+    let mut found: Vec<Option<(Point, Point)>> = vec![None; lines.len()];
+    // The shorter a link is, the fewer places it has.
+    let mut order: Vec<usize> = (0..lines.len()).collect();
+    order::by(&mut order, |a, b| apart(lines[*a].0, lines[*a].1).total_cmp(&apart(lines[*b].0, lines[*b].1)));
+    for own in order {
+        let (a, b) = lines[own];
+        let mut best = ((a, a), f64::NEG_INFINITY);
+        for step in 0..36 {
+            let (from, at) = if apart(a, b) < 1.0 {
+                let (turn, far) = (f64::from(step % 12) * 30.0_f64.to_radians(), 24.0 + 16.0 * f64::from(step / 12));
+                (a, (a.0 + far * turn.cos(), a.1 + far * turn.sin()))
+            } else {
+                // From the middle to both ends.
+                let side = if step % 2 == 0 { 0.5 } else { -0.5 };
+                let share = 0.5 + side * f64::from((step + 1) / 2) / 20.0;
+                let at = (a.0 + share * (b.0 - a.0), a.1 + share * (b.1 - a.1));
+                (at, at)
+            };
+            let others = found.iter().flatten().map(|(_, other)| apart(at, *other));
+            let room = others.fold(TOUCH, f64::min) / TOUCH;
+            let others = lines.iter().enumerate().filter(|(link, _)| *link != own).map(|(_, line)| *line);
+            // What leads there keeps clear too, so that it crosses no other link.
+            let half = ((from.0 + at.0) / 2.0, (from.1 + at.1) / 2.0);
+            let clear = others.map(|line| off_line(at, line).min(off_line(half, line)));
+            let clear = clear.fold(BALLOON, f64::min) / BALLOON;
+            let dry = tires.iter().map(|tire| off_block(at, *tire)).fold(BALLOON, f64::min) / BALLOON;
+            let good = 3.0 * room + clear + 2.0 * dry - 0.01 * f64::from(step);
+            if good > best.1 {
+                best = ((from, at), good);
+            }
+        }
+        found[own] = Some(best.0);
+    }
+    found.into_iter().flatten().collect()
 }

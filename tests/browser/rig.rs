@@ -45,7 +45,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     assert!(parts.contains("saw 4 pieces, 2 × 35-1/8 in, 2 × 32-7/8 in; 136 in in all before kerf"), "{parts}");
     let says = page.texts("#rig-links .help").await;
     let folds: Vec<_> = says.iter().filter(|line| line.to_lowercase().contains("buckling when pushed")).collect();
-    assert_eq!(folds.len(), 2, "what steers says whether a push folds it: {says:?}");
+    assert_eq!(folds.len(), 3, "what steers says whether a push folds it, and what folds first: {says:?}");
     let once = |line: &&String| line.to_lowercase().matches("buckling").count() == 1 && !line.contains("whole link");
     assert!(folds.iter().all(once), "once, and nowhere on the link: {folds:?}");
     assert!(page.text("#rig-links").await.contains("Saw to 32-7/8 in"), "each line says its own");
@@ -90,6 +90,10 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     assert_eq!(page.texts("#rig-links h4").await, lines, "nothing is lost on reload");
     page.look_with(PHONE).await;
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+    // A finger meets one number, and none lies on a tire or on another.
+    let drawn = page.script(NUMBERS, vec![]).await;
+    let [count, least, closest, on_tires] = [0, 1, 2, 3].map(|at| drawn[at].as_f64().unwrap_or_default());
+    assert!(count > 11.5 && least >= 44.0 && closest >= 40.0 && on_tires < 0.5, "{drawn}");
     // What is touched on the picture is what opens.
     let first = lines[0].split(',').next().unwrap_or_default().to_owned();
     page.script("document.querySelector('.plan .narrow [data-piece]').scrollIntoView({ block: 'center' })", vec![])
@@ -99,6 +103,18 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
         page.script("let it = document.querySelector('#link-picker'); return it.selectedOptions[0].text", vec![]).await;
     assert_eq!(picked.as_str(), Some(first.as_str()));
 }
+
+/// Of the numbers on the plan: how many, how wide to touch, how far apart, and how many lie on a tire.
+const NUMBERS: &str = "
+    const boxes = of => [...document.querySelectorAll('.plan .narrow ' + of)].map(it => it.getBoundingClientRect());
+    const [touch, tires, rings] = ['.touch', '.part', '.balloon'].map(boxes);
+    const middle = box => [box.x + box.width / 2, box.y + box.height / 2];
+    const far = (a, b) => Math.hypot(...middle(a).map((at, way) => at - middle(b)[way]));
+    const over = (a, b) => a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
+    return [touch.length, Math.min(...touch.map(it => it.width)),
+        Math.min(...touch.flatMap((a, at) => touch.slice(at + 1).map(b => far(a, b)))),
+        rings.filter(ring => tires.some(tire => over(ring, tire))).length];
+";
 
 /// Set apart, copied and taken away with a finger; the axles have their own values.
 pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {

@@ -52,6 +52,8 @@ pub(crate) async fn a_shared_link_shows_the_same_answer(page: &Page) {
     page.screenshot_whole("answer-desk-dark").await;
     page.click("#units-metric").await;
     page.wait_text("#bar-length", |text| text.contains("mm")).await;
+    let entered = [page.value("in-weight").await, page.value("in-length").await];
+    assert_eq!(entered, ["1,860", "965.2"], "nobody wrote 1859.7287 kg");
     assert_eq!(page.fragment().await, EXAMPLE, "units are the reader's, not the link's");
 
     page.open(PHONE, "2&length=38in&weight=4900lb&use=hard&crc=fa372c2d").await;
