@@ -6,7 +6,7 @@ mod tables;
 use linkwright::quantity::Kind::*;
 use linkwright::quantity::System::{self, Inch, Metric};
 use linkwright::quantity::{
-    Kind, fraction, in_all, inch, measured, mm, plain, read, show, show_fine, trade, unit_name,
+    Kind, fit, fraction, in_all, inch, measured, mm, plain, read, show, show_fine, trade, unit_name,
 };
 use tables::{KINDS, PLAIN, READS, REFUSED, SHOWN, SHOWN_FINE};
 
@@ -67,7 +67,9 @@ fn one_length_is_written_one_way() {
     assert_eq!((measured(inch(0.25), Metric), measured(inch(44.0), Metric)), ("6.4 mm".into(), "1117.6 mm".into()));
     for (value, expected) in [(1.3125, "1-5/16 in"), (1.312, "1-5/16 in"), (0.938, "15/16 in"), (1.237, "1.237 in")] {
         assert_eq!(measured(inch(value), Inch), expected);
+        assert_eq!(fit(inch(value), Inch), expected);
     }
+    assert_eq!((fit(mm(38.104), Metric), fit(inch(0.25), Metric)), ("38.10 mm".into(), "6.35 mm".into()));
 }
 
 #[test]

@@ -253,6 +253,11 @@ pub fn measured(value: f64, system: System) -> String {
     show(value, if odd { Kind::FineLength } else { Kind::Length }, system)
 }
 
+/// A fit or a thread: inches as in a list, millimeters to the last digit that a caliper reads.
+pub fn fit(value: f64, system: System) -> String {
+    if system == System::Inch { measured(value, system) } else { show(value, Kind::FineLength, system) }
+}
+
 /// The size of something bought, by the name it is sold under in either system: `1-3/8 in (34.9 mm)`.
 pub fn trade(value: f64, system: System) -> String {
     let (inches, millimeters) = (value / INCH, value * 1e3);
