@@ -12,6 +12,9 @@ use linkwright::engine::tables::{bolts, rod_ends};
 use linkwright::quantity::{Kind, System, in_all};
 use linkwright::report::{Answer, Cut, FewerSizes, Part};
 
+/// What cannot be known here.
+const BOLT_LENGTH: &str = "A bolt’s length is its grip plus washers and nut: measure your bracket.";
+
 /// Everything to buy and make, summed over the links.
 pub(super) fn parts(bench: Bench, whole: &Whole) -> String {
     let rig = &whole.rig;
@@ -51,15 +54,16 @@ fn rows(bench: Bench, parts: &[Part]) -> String {
             None => pair(&name, "dd", &format!("{:.0}", part.count())),
         });
     }
-    element("dl class=\"rows\"", &rows)
+    element("dl class=\"rows\"", &rows) + &said("p", BOLT_LENGTH)
 }
 
 /// The same as lines of text, in both units.
 pub(super) fn text(parts: &[Part]) -> impl Iterator<Item = String> {
-    parts.iter().map(|part| {
+    let line = |part: &Part| {
         let counted = sawn(part, None).unwrap_or_else(|| format!("{:.0}", part.count()));
         format!("{}: {counted}", name(part, None))
-    })
+    };
+    parts.iter().map(line).chain([BOLT_LENGTH.to_string()])
 }
 
 /// Looks for rod-end sizes that could be done without, when asked.
@@ -169,12 +173,9 @@ fn name(part: &Part, units: Units) -> String {
         Part::JamNut { thread, hand, .. } => {
             format!("Jam nut, {} {}", words::thread(thread), hand.words())
         }
-        Part::Bolt { diameter, grip, grade, .. } => format!(
-            "Bolt {}, {}, grip {} without thread (length: grip plus washers and nut, measure your bracket)",
-            trade(*diameter),
-            graded(grade),
-            words::length(*grip, units)
-        ),
+        Part::Bolt { diameter, grip, grade, .. } => {
+            format!("Bolt {}, {}, grip {} without thread", trade(*diameter), graded(grade), words::length(*grip, units))
+        }
         Part::LockNut { diameter, grade, .. } => {
             format!("Lock nut for the {} bolts, to match {}", trade(*diameter), graded(grade))
         }

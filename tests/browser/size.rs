@@ -1,6 +1,7 @@
 //! The Size view as its three users go through it.
 
 use crate::page::{DESK, Key, PHONE, Page, Screen};
+use serde_json::json;
 
 /// The README's worked example.
 pub(crate) const EXAMPLE: &str = "2&length=38in&weight=4100lb&use=hard&crc=fa372c2d";
@@ -71,7 +72,8 @@ pub(crate) async fn one_link_on_paper_and_in_words(page: &Page) {
         "drill to the shoulder: 3-1/8 in (79.4 mm) deep",
         "Wrench flats: 2 in (50.8 mm) across",
         "bolt hole in the ball: 1 in (25.4 mm)",
-        "Bolt 1 in (25.4 mm), Grade 8",
+        "Bolt 1 in (25.4 mm), Grade 8, grip 1-7/8 in (47.6 mm) without thread: 4",
+        "Lock nut for the 1 in (25.4 mm) bolts, to match Grade 8: 4",
         "in (831.9 mm)",
     ] {
         assert!(twin.contains(said), "{said} is missing in {twin}");
@@ -83,6 +85,9 @@ pub(crate) async fn one_link_on_paper_and_in_words(page: &Page) {
     assert!(place("Saw to") < place("Tap drill") && place("Tap drill") < place("Fitting it"), "{sheet}");
     page.script("window.dispatchEvent(new Event('afterprint'))", vec![]).await;
     page.wait_count(".one-sheet", 0).await;
+    let paper = page.devtools("Page.printToPDF", json!({})).await["data"].clone();
+    let pages = r"return atob(arguments[0]).match(/\/Type\s*\/Page\b/g).length";
+    assert_eq!(page.script(pages, vec![paper]).await.as_i64(), Some(2), "two pages for the saw and the bench");
 }
 
 /// A link sent to somebody else shows the same numbers, in either system.
