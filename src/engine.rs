@@ -31,7 +31,9 @@ use self::sizing::Tried;
 use crate::document::{Document, OWN_ROD_END};
 use crate::engine::formula::{Said, said};
 use crate::inputs;
-use crate::report::{Answer, FewerSizes, Firmness, InMetal, LinkReport, Plan, Report, RigReport, Sensitivity, Verdict};
+use crate::report::{
+    Answer, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity, Verdict,
+};
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
 pub fn report(document: &Document) -> Report {
@@ -46,6 +48,11 @@ pub fn report_on(document: &Document, index: usize) -> LinkReport {
 /// Everything about the rig as a whole, from the reports on its links in their order.
 pub fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     rig::rig(document, reports)
+}
+
+/// Every part of one link, for all its pieces.
+pub fn parts(document: &Document, index: usize, answer: &Answer) -> Vec<Part> {
+    rig::parts(document, index, answer)
 }
 
 /// Ways to buy one rod-end size fewer. Many searches, so only asked when somebody wants to know.

@@ -7,7 +7,7 @@ mod read;
 mod write;
 
 pub use read::{Misread, read};
-pub use write::{System, fraction, plain, show, show_at_most, show_fine, unit_name};
+pub use write::{System, fit, fraction, in_all, measured, plain, show, show_at_most, show_fine, trade, unit_name};
 
 /// Powers of kilogram, meter and second that a quantity is made of.
 pub type Exponents = [f64; 3];

@@ -173,6 +173,8 @@ pub struct MadeEnd {
     pub visible_threads: f64,
     /// Eye center to bar face: what a ruler reads.
     pub eye_to_face: f64,
+    /// Least and most diameter of the hole before it is tapped.
+    pub hole: [f64; 2],
     /// Depth of full thread in the bar.
     pub tapped_depth: f64,
     /// Drill depth to the shoulder.

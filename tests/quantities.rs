@@ -5,7 +5,9 @@ mod tables;
 
 use linkwright::quantity::Kind::*;
 use linkwright::quantity::System::{self, Inch, Metric};
-use linkwright::quantity::{Kind, fraction, inch, mm, plain, read, show, show_fine, unit_name};
+use linkwright::quantity::{
+    Kind, fit, fraction, in_all, inch, measured, mm, plain, read, show, show_fine, trade, unit_name,
+};
 use tables::{KINDS, PLAIN, READS, REFUSED, SHOWN, SHOWN_FINE};
 
 fn near(one: f64, other: f64) -> bool {
@@ -54,6 +56,46 @@ fn values_are_shown_as_people_write_them() {
     assert_eq!(fraction(f64::NAN), "—");
     assert_eq!((unit_name(Length, Inch), unit_name(Force, Metric), unit_name(Ratio, Inch)), ("in", "N", ""));
     assert_eq!(System::default(), Inch);
+}
+
+#[test]
+fn one_length_is_written_one_way() {
+    // 15/16 in and a quarter inch lie halfway between two steps; the last bits of a sum must not decide.
+    for value in [inch(15.0 / 16.0), inch(1.5) - inch(9.0 / 16.0), inch(0.3125) * 3.0] {
+        assert_eq!(show(value, FineLength, Inch), "0.938 in");
+    }
+    assert_eq!((measured(inch(0.25), Metric), measured(inch(44.0), Metric)), ("6.4 mm".into(), "1117.6 mm".into()));
+    for (value, expected) in [(1.3125, "1-5/16 in"), (1.312, "1-5/16 in"), (0.938, "15/16 in"), (1.237, "1.237 in")] {
+        assert_eq!(measured(inch(value), Inch), expected);
+        assert_eq!(fit(inch(value), Inch), expected);
+    }
+    assert_eq!((fit(mm(38.104), Metric), fit(inch(0.25), Metric)), ("38.10 mm".into(), "6.35 mm".into()));
+}
+
+#[test]
+fn what_is_bought_keeps_its_name() {
+    for (value, system, expected) in [
+        (inch(1.375), Metric, "1-3/8 in (34.9 mm)"),
+        (inch(1.375), Inch, "1-3/8 in"),
+        (inch(0.3125), Metric, "5/16 in (7.9 mm)"),
+        (inch(2.5), Metric, "2-1/2 in (63.5 mm)"),
+        (inch(0.12), Metric, "0.120 in (3.0 mm)"),
+        (mm(12.0), Inch, "12 mm (0.472 in)"),
+        (mm(12.0), Metric, "12 mm"),
+        (mm(50.0), Inch, "50 mm (1-31/32 in)"),
+        (mm(33.3), Metric, "33.3 mm"),
+    ] {
+        assert_eq!(trade(value, system), expected);
+    }
+}
+
+#[test]
+fn a_total_is_never_less_than_what_is_shown() {
+    let cuts = [(2.0, inch(44.1875)), (1.0, mm(919.24)), (1.0, mm(411.15))];
+    // 2 · 1122.4 + 919.2 + 411.2
+    assert_eq!(in_all(cuts.into_iter(), Metric), "3576 mm");
+    assert_eq!(in_all([(2.0, inch(35.125)), (2.0, inch(32.875))].into_iter(), Inch), "136 in");
+    assert_eq!(in_all([(3.0, inch(12.3456))].into_iter(), Inch), "37-1/16 in");
 }
 
 /// Reads back, and is the same to a share of its size.

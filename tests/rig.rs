@@ -1,11 +1,11 @@
 //! The whole rig: layouts, pairs, what is worst, and the sums of its parts.
 
 use linkwright::document::{Document, Hand, Link, MOST_LINKS, Position, Role, Seat, Use};
-use linkwright::engine::{fewer_sizes, report, report_on, rig};
+use linkwright::engine::{fewer_sizes, parts, report, report_on, rig};
 use linkwright::inputs::next_link;
 use linkwright::layouts::{self, LAYOUTS, Layout};
 use linkwright::quantity::{inch, lbf};
-use linkwright::report::{Cut, LinkReport, Part, RigReport, Verdict};
+use linkwright::report::{LinkReport, Part, RigReport, Verdict};
 
 fn layout(id: &str) -> &'static Layout {
     LAYOUTS.iter().find(|layout| layout.id == id).expect("a layout")
@@ -171,7 +171,8 @@ fn the_sums_are_those_of_the_pieces() {
     assert!((whole.weight - weight).abs() < 1e-9 * weight);
     let kinds = |kind: u8| whole.parts.iter().filter(move |part| part.kind() == kind);
     let count = |kind: u8| kinds(kind).map(Part::count).sum::<f64>();
-    assert_eq!((count(0), count(1), count(2), count(3), count(4)), (12.0, 24.0, 24.0, 24.0, 0.0));
+    assert_eq!((count(0), count(1), count(2), count(3)), (12.0, 24.0, 24.0, 24.0));
+    assert_eq!((count(4), count(5)), (24.0, 0.0), "a nut for every bolt");
     let left: f64 =
         whole.parts.iter().filter(|part| matches!(part, Part::RodEnd { hand: Hand::Left, .. })).map(Part::count).sum();
     assert_eq!(Some(left), Some(12.0), "one left-hand end on each");
@@ -184,6 +185,28 @@ fn the_sums_are_those_of_the_pieces() {
     assert!((length - cut).abs() < 1e-9);
     let order: Vec<u8> = whole.parts.iter().map(Part::kind).collect();
     assert!(order.is_sorted(), "{order:?}");
+    let thick: Vec<f64> = kinds(0)
+        .filter_map(|part| if let Part::Bar { outside_diameter, .. } = part { Some(-outside_diameter) } else { None })
+        .collect();
+    assert!(thick.len() > 1 && thick.is_sorted(), "the thickest bar first: {thick:?}");
+}
+
+#[test]
+fn a_link_s_own_parts_add_up_to_the_rig_s() {
+    let document = eight();
+    let (reports, whole) = of(&document);
+    for kind in 0..=5 {
+        let sum = |parts: &[Part]| parts.iter().filter(|part| part.kind() == kind).map(Part::count).sum::<f64>();
+        let own =
+            reports.iter().enumerate().map(|(at, it)| sum(&parts(&document, at, it.answer().expect("an answer"))));
+        assert_eq!(own.sum::<f64>(), sum(&whole.parts), "kind {kind}");
+    }
+    let named = whole.parts.iter().flat_map(|part| if let Part::Bar { cuts, .. } = part { &cuts[..] } else { &[] });
+    let mut named: Vec<&str> = named.flat_map(|cut| cut.links.iter().map(String::as_str)).collect();
+    named.sort_unstable();
+    let mut titles: Vec<String> = document.links.iter().map(Link::title).collect();
+    titles.sort_unstable();
+    assert_eq!(named, titles, "every cut says whose it is");
 }
 
 #[test]
@@ -228,28 +251,28 @@ fn every_length_to_saw_stands_by_itself() {
         (made.cut, whole)
     };
     let (long, before) = cuts(&document, 0);
-    assert!(before.contains(&Cut { length: long, count: 2.0 }), "a pair is two pieces of that length: {before:?}");
+    assert!(before.contains(&(long, 2.0)), "a pair is two pieces of that length: {before:?}");
     // The rear pair becomes like the front one, then shorter.
     document.links[6] = Link { position: Position::Rear, ..document.links[0].clone() };
     let (_, alike) = cuts(&document, 0);
-    assert!(alike.contains(&Cut { length: long, count: 4.0 }), "one length, four pieces: {alike:?}");
+    assert!(alike.contains(&(long, 4.0)), "one length, four pieces: {alike:?}");
     document.links[6].length = Some(inch(36.0));
     let (_, apart) = cuts(&document, 0);
     let (short, _) = cuts(&document, 6);
-    let two = |length: f64| Cut { length, count: 2.0 };
+    let two = |length: f64| (length, 2.0);
     assert!(short < long && apart.contains(&two(long)) && apart.contains(&two(short)), "{apart:?}");
-    assert!(apart.windows(2).all(|pair| pair[0].length > pair[1].length), "the longest first: {apart:?}");
+    assert!(apart.windows(2).all(|pair| pair[0].0 > pair[1].0), "the longest first: {apart:?}");
 }
 
-/// The reports, and every cut off the bar that a link is made of.
-fn of_bar(document: &Document, link: usize) -> (Vec<LinkReport>, Vec<Cut>) {
+/// The reports, and every cut off the bar that a link is made of: length and pieces.
+fn of_bar(document: &Document, link: usize) -> (Vec<LinkReport>, Vec<(f64, f64)>) {
     let (reports, whole) = of(document);
     let made = &reports[link].answer().expect("an answer").link;
     let cuts = whole.parts.iter().find_map(|part| match part {
         Part::Bar { outside_diameter, wall, cuts, .. }
             if (*outside_diameter, *wall) == (made.outside_diameter, made.wall) =>
         {
-            Some(cuts.clone())
+            Some(cuts.iter().map(|cut| (cut.length, cut.count)).collect())
         }
         _ => None,
     });
@@ -263,11 +286,11 @@ fn parts_that_differ_are_counted_apart() {
     document.links[0].spacer = Some(inch(0.5));
     let (_, whole) = of(&document);
     assert!(whole.parts.len() >= before + 2, "spacers, and longer bolts");
-    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 4).map(Part::count).sum();
+    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 5).map(Part::count).sum();
     assert_eq!(Some(spacers), Some(8.0), "two at each of four eyes");
     document.links[0].quantity = Some(5.0);
     let (_, whole) = of(&document);
-    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 4).map(Part::count).sum();
+    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 5).map(Part::count).sum();
     assert_eq!(Some(spacers), Some(20.0));
 }
 
@@ -286,6 +309,9 @@ fn a_size_that_can_be_done_without_is_found_and_holds() {
         names.len()
     };
     for way in &ways {
+        let roles: Vec<Role> = way.links.iter().map(|index| document.links[*index].role).collect();
+        assert!(!roles.contains(&Role::SwayLink), "its holes come with the sway bar: {way:?}");
+        assert!(way.bolts.iter().all(|bolt| *bolt > 0.0) && way.bolts[0] != way.bolts[1], "{way:?}");
         let mut after = document.clone();
         for index in &way.links {
             after.links[*index].ends.iter_mut().for_each(|end| end.rod_end = Some(way.to));

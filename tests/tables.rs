@@ -173,8 +173,18 @@ fn every_rod_end_leads_to_a_thread_and_a_jam_nut() {
             row.id,
             row.label
         );
-        let suffix = if row.family == rod_ends::Family::SeriesK { "series K" } else { row.family.id() };
+        let suffix = match row.family {
+            rod_ends::Family::Wide => "wide ball",
+            rod_ends::Family::Narrow => "narrow ball",
+            rod_ends::Family::SeriesK => "series K",
+        };
         assert!(row.label.ends_with(suffix), "{} is labeled {}", row.id, row.label);
+        // In a list a size before a sign of multiplication reads as a count.
+        assert!(
+            !row.label.starts_with(|first: char| first.is_ascii_digit()) || !row.label.contains('×'),
+            "{}",
+            row.label
+        );
     }
     for family in rod_ends::Family::ALL {
         assert!(rod_ends::ALL.iter().any(|row| row.family == family), "{} is empty", family.id());

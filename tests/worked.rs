@@ -244,6 +244,8 @@ fn link(page: &mut Page, answer: &Answer) {
             page.line(format!("    {}: {length}, {reached}; {}", mark.name, mark.source.words()));
         }
         page.value("  Threads showing", end.visible_threads, Kind::Count);
+        let [least, most] = end.hole.map(|hole| shown(hole, Kind::FineLength));
+        page.line(format!("    {:<32} {least} to {most}", "Hole before tapping"));
         page.value("  Tapped", end.tapped_depth, Kind::FineLength);
         page.value("  Drilled to the shoulder", end.drill_depth, Kind::FineLength);
         page.value("  Drilled to the point", end.drill_point, Kind::FineLength);

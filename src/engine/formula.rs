@@ -246,6 +246,8 @@ pub fn spoken(said: &[Piece], system: crate::quantity::System) -> String {
     said.iter()
         .map(|piece| match piece {
             Piece::Words(words) => words.clone(),
+            // As in the lists, so that one length does not stand there in two ways.
+            Piece::Value(value, Kind::FineLength) => crate::quantity::fit(*value, system),
             Piece::Value(value, kind) => crate::quantity::show(*value, *kind, system),
         })
         .collect()

@@ -165,6 +165,7 @@ fn lay_out_end(
         visible,
         visible_threads: visible / pitch,
         eye_to_face: joint.eye_to_end - engagement,
+        hole: [joint.limits.internal_minor_min, joint.limits.internal_minor_max],
         tapped_depth: tapped,
         drill_depth,
         drill_point: drill_depth + point,

@@ -1,6 +1,7 @@
 //! The whole rig: which link is worst, what it weighs, and every part to buy or make.
 
-use crate::document::{Document, Hand, Link, OWN_ROD_END};
+use crate::document::{Document, Hand, Link, OWN_ROD_END, Role};
+use crate::engine::tables::rod_ends;
 use crate::engine::tables::threads::Thread;
 use crate::inputs::{self, Place};
 use crate::order;
@@ -19,14 +20,34 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
         let pieces = inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0);
         rig.pieces += pieces;
         match report {
-            LinkReport::Answer(answer) => count(&mut rig, document, index, link, answer, pieces),
+            LinkReport::Answer(answer) => {
+                rig.weight += pieces * answer.link.bar_weight;
+                count(&mut rig.parts, document, index, link, answer, pieces);
+            }
             LinkReport::Impossible(_) => rig.impossible += pieces,
             LinkReport::Needs(needs) if needs.contains(&inputs::LENGTH.id) => rig.unmeasured += pieces,
             LinkReport::Needs(_) => rig.unfinished += pieces,
         }
         rig.open += usize::from(report.answer().is_none());
     }
+    sort(&mut rig.parts);
     rig
+}
+
+/// Every part of one link, for all its pieces.
+pub(super) fn parts(document: &Document, index: usize, answer: &Answer) -> Vec<Part> {
+    let mut parts = Vec::new();
+    if let Some(link) = document.links.get(index) {
+        let pieces = inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0);
+        count(&mut parts, document, index, link, answer, pieces);
+    }
+    sort(&mut parts);
+    parts
+}
+
+/// By kind, then the thickest first.
+fn sort(parts: &mut [Part]) {
+    order::by(parts, |a, b| a.kind().cmp(&b.kind()).then(b.size().total_cmp(&a.size())));
 }
 
 /// How much a link says against the rig: one that cannot be made more than one that fails, one that still lacks an
@@ -48,33 +69,33 @@ fn standing(report: &LinkReport) -> (u8, f64) {
     }
 }
 
-fn count(rig: &mut RigReport, document: &Document, index: usize, link: &Link, answer: &Answer, pieces: f64) {
+fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, answer: &Answer, pieces: f64) {
     let made = &answer.link;
-    rig.weight += pieces * made.bar_weight;
     let place = Place::of_link(document, index);
     let value = |input: &'static inputs::Number| input.value(document, place).unwrap_or(0.0);
-    add(&mut rig.parts, bar(made, pieces));
+    add(parts, bar(made, link.title(), pieces));
     let grade = inputs::BOLT.value(document, place).unwrap_or_default();
     let (spacer, ear) = (value(&inputs::SPACER), value(&inputs::EAR));
     for (end, made) in made.ends.iter().enumerate() {
         let hand = link.ends.get(end).and_then(|end| end.hand).unwrap_or(made.hand);
-        add(&mut rig.parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, count: pieces });
-        add(&mut rig.parts, Part::JamNut { thread: made.thread, hand, count: pieces });
+        add(parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, count: pieces });
+        add(parts, Part::JamNut { thread: made.thread, hand, count: pieces });
         // The unthreaded length that two ears, the ball and its spacers ask for.
         let grip = made.ball_width + 2.0 * (spacer + ear);
-        add(&mut rig.parts, Part::Bolt { diameter: made.bore, grip, grade, count: pieces });
+        add(parts, Part::Bolt { diameter: made.bore, grip, grade, count: pieces });
+        add(parts, Part::LockNut { diameter: made.bore, grade, count: pieces });
         if spacer > 0.0 {
-            add(&mut rig.parts, Part::Spacer { bore: made.bore, long: spacer, count: 2.0 * pieces });
+            add(parts, Part::Spacer { bore: made.bore, long: spacer, count: 2.0 * pieces });
         }
     }
 }
 
-fn bar(made: &Made, pieces: f64) -> Part {
+fn bar(made: &Made, title: String, pieces: f64) -> Part {
     Part::Bar {
         material: made.material,
         outside_diameter: made.outside_diameter,
         wall: made.wall,
-        cuts: vec![Cut { length: made.cut, count: pieces }],
+        cuts: vec![Cut { length: made.cut, count: pieces, links: vec![title] }],
     }
 }
 
@@ -83,14 +104,13 @@ fn near(a: f64, b: f64) -> bool {
     (a - b).abs() < 1e-7
 }
 
-/// Puts a part with those that are the same, or at the end of its kind.
+/// Puts a part with those that are the same, or at the end.
 fn add(parts: &mut Vec<Part>, part: Part) {
     if let Some(same) = parts.iter_mut().find(|other| other.is_same(&part)) {
         same.more(&part);
-        return;
+    } else {
+        parts.push(part);
     }
-    let at = parts.iter().position(|other| other.kind() > part.kind()).unwrap_or(parts.len());
-    parts.insert(at, part);
 }
 
 impl Part {
@@ -101,7 +121,18 @@ impl Part {
             Self::RodEnd { .. } => 1,
             Self::JamNut { .. } => 2,
             Self::Bolt { .. } => 3,
-            Self::Spacer { .. } => 4,
+            Self::LockNut { .. } => 4,
+            Self::Spacer { .. } => 5,
+        }
+    }
+
+    /// How thick it is: what its kind is sorted by.
+    fn size(&self) -> f64 {
+        match self {
+            Self::Bar { outside_diameter, .. } => *outside_diameter,
+            Self::RodEnd { thread, .. } | Self::JamNut { thread, .. } => thread.major,
+            Self::Bolt { diameter, .. } | Self::LockNut { diameter, .. } => *diameter,
+            Self::Spacer { bore, .. } => *bore,
         }
     }
 
@@ -112,6 +143,7 @@ impl Part {
             Self::RodEnd { count, .. }
             | Self::JamNut { count, .. }
             | Self::Bolt { count, .. }
+            | Self::LockNut { count, .. }
             | Self::Spacer { count, .. } => *count,
         }
     }
@@ -134,6 +166,9 @@ impl Part {
                 Self::Bolt { diameter, grip, grade, .. },
                 Self::Bolt { diameter: thick, grip: long, grade: strength, .. },
             ) => near(*diameter, *thick) && near(*grip, *long) && grade == strength,
+            (Self::LockNut { diameter, grade, .. }, Self::LockNut { diameter: thick, grade: strength, .. }) => {
+                near(*diameter, *thick) && grade == strength
+            }
             (Self::Spacer { bore, long, .. }, Self::Spacer { bore: hole, long: reach, .. }) => {
                 near(*bore, *hole) && near(*long, *reach)
             }
@@ -143,11 +178,14 @@ impl Part {
 
     fn more(&mut self, other: &Self) {
         match (self, other) {
-            (Self::Bar { cuts, .. }, Self::Bar { cuts: more, .. }) => more.iter().for_each(|cut| saw(cuts, *cut)),
+            (Self::Bar { cuts, .. }, Self::Bar { cuts: more, .. }) => {
+                more.iter().for_each(|cut| saw(cuts, cut.clone()));
+            }
             (
                 Self::RodEnd { count, .. }
                 | Self::JamNut { count, .. }
                 | Self::Bolt { count, .. }
+                | Self::LockNut { count, .. }
                 | Self::Spacer { count, .. },
                 other,
             ) => *count += other.count(),
@@ -160,6 +198,7 @@ impl Part {
 fn saw(cuts: &mut Vec<Cut>, cut: Cut) {
     if let Some(same) = cuts.iter_mut().find(|other| near(other.length, cut.length)) {
         same.count += cut.count;
+        same.links.extend(cut.links);
         return;
     }
     let at = cuts.iter().position(|other| other.length < cut.length).unwrap_or(cuts.len());
@@ -168,6 +207,7 @@ fn saw(cuts: &mut Vec<Cut>, cut: Cut) {
 
 /// For each rod end of the rig, the one already there that all of its links could take instead with every check
 /// holding, and the least weight gained; the rod end with the fewest pieces first. `report_on` answers for one link.
+/// The holes at both ends of a sway bar's end link come with parts that nobody makes here, so those keep their size.
 pub(super) fn fewer_sizes(
     document: &Document,
     reports: &[LinkReport],
@@ -189,6 +229,9 @@ pub(super) fn fewer_sizes(
     let mut found: Vec<FewerSizes> = Vec::new();
     for &size in &sizes {
         let links: Vec<usize> = (0..document.links.len()).filter(|index| used(*index) == Some(size)).collect();
+        if links.iter().any(|index| document.links.get(*index).is_some_and(|link| link.role == Role::SwayLink)) {
+            continue;
+        }
         let mut trials: Vec<FewerSizes> = Vec::new();
         for &instead in sizes.iter().filter(|other| **other != size) {
             let mut trial = document.clone();
@@ -207,7 +250,8 @@ pub(super) fn fewer_sizes(
                 after.verdict < Verdict::Fails && after.verdict <= before.verdict.max(Verdict::Close)
             });
             if holds {
-                trials.push(FewerSizes { links: links.clone(), from: size, to: instead, heavier });
+                let bolts = [size, instead].map(|id| rod_ends::find(id).map_or(0.0, |row| row.bore));
+                trials.push(FewerSizes { links: links.clone(), from: size, to: instead, bolts, heavier });
             }
         }
         order::by(&mut trials, |a, b| a.heavier.total_cmp(&b.heavier));

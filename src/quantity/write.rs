@@ -101,7 +101,7 @@ fn written(value: f64, kind: Kind, system: System, fine: bool) -> String {
         Kind::Length => match (system, fine) {
             (System::Inch, false) => fraction(value),
             (System::Inch, true) => decimals(shown, 3),
-            (System::Metric, false) => decimals(shown, usize::from(shown.abs() < 999.95)),
+            (System::Metric, false) => decimals(shown, 1),
             (System::Metric, true) => decimals(shown, 2),
         },
         Kind::FineLength => decimals(shown, step + if system == System::Inch { 3 } else { 2 }),
@@ -177,12 +177,12 @@ pub fn plain(value: f64, kind: Kind, system: System) -> String {
     signed(shown, trimmed(format!("{:.*}", places, shown.abs())))
 }
 
-/// A number with a fixed count of decimals.
+/// A number with a fixed count of decimals; what lies halfway goes up, whatever its last bits say.
 fn decimals(value: f64, places: usize) -> String {
     if value.abs() >= 1e9 {
         return significant(value, 4);
     }
-    signed(value, format!("{:.*}", places, value.abs()))
+    signed(value, format!("{:.*}", places, value.abs() * (1.0 + 1e-12)))
 }
 
 /// Three digits, or four where they are all whole: 58.4, 403, 1034.
@@ -238,6 +238,53 @@ fn with_commas(text: &str) -> String {
         result.push(character);
     }
     result
+}
+
+/// Whether a count of steps is a whole number to anybody who measures.
+fn lies(steps: f64, slack: f64) -> bool {
+    (steps - steps.round()).abs() < slack
+}
+
+/// A length that is made or measured: inches in fractions where it lies on one, else in thousandths; millimeters in
+/// tenths.
+pub fn measured(value: f64, system: System) -> String {
+    // Tables print 1-5/16 in as 1.312.
+    let odd = system == System::Inch && !lies(value / INCH * 32.0, 0.02);
+    show(value, if odd { Kind::FineLength } else { Kind::Length }, system)
+}
+
+/// A fit or a thread: inches as in a list, millimeters to the last digit that a caliper reads.
+pub fn fit(value: f64, system: System) -> String {
+    if system == System::Inch { measured(value, system) } else { show(value, Kind::FineLength, system) }
+}
+
+/// The size of something bought, by the name it is sold under in either system: `1-3/8 in (34.9 mm)`.
+pub fn trade(value: f64, system: System) -> String {
+    let (inches, millimeters) = (value / INCH, value * 1e3);
+    let [inch, metric] = [System::Inch, System::Metric].map(|system| measured(value, system));
+    let by_inches = (lies(inches * 32.0, 1e-6) && !lies(millimeters, 1e-6))
+        || (lies(inches * 1e3, 1e-6) && !lies(millimeters * 10.0, 1e-6));
+    let name = metric.replace(".0 ", " ");
+    match system {
+        System::Metric if by_inches => format!("{inch} ({metric})"),
+        System::Inch if !by_inches && lies(millimeters * 2.0, 1e-6) => format!("{name} ({inch})"),
+        System::Metric if lies(millimeters, 1e-6) => name,
+        System::Metric => metric,
+        System::Inch => inch,
+    }
+}
+
+/// What to buy for pieces of a length each: the sum of them as they are shown, up to the next step of a tape.
+pub fn in_all(pieces: impl Iterator<Item = (f64, f64)>, system: System) -> String {
+    let shown = |value: f64| (value * 1e4 * (1.0 + 1e-12)).round() / 1e4;
+    let sum: f64 = match system {
+        System::Inch => pieces.map(|(count, each)| count * each).sum(),
+        System::Metric => pieces.map(|(count, each)| count * shown(each)).sum(),
+    };
+    match system {
+        System::Inch => show((sum / INCH * 32.0 - 0.02).ceil() / 32.0 * INCH, Kind::Length, system),
+        System::Metric => format!("{:.0} mm", (sum * 1e3 - 1e-6).ceil()),
+    }
 }
 
 /// The text of a limit, with its unit: never more than the value, so that a reader who keeps to it keeps to the limit.

@@ -21,7 +21,7 @@ pub struct RigReport {
     pub impossible: f64,
     /// Weight of all bars, without rod ends and bolts: a force.
     pub weight: f64,
-    /// Every part, the bars first.
+    /// Every part, the bars first, the thickest of its kind before the others.
     pub parts: Vec<Part>,
 }
 
@@ -70,6 +70,15 @@ pub enum Part {
         /// Pieces.
         count: f64,
     },
+    /// Lock nuts for those bolts.
+    LockNut {
+        /// Of the bolt.
+        diameter: f64,
+        /// Id of the bolt's grade.
+        grade: &'static str,
+        /// Pieces.
+        count: f64,
+    },
     /// Spacers beside the balls.
     Spacer {
         /// Hole for the bolt.
@@ -82,12 +91,14 @@ pub enum Part {
 }
 
 /// So many pieces of one length, facing included.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Cut {
     /// Length to saw.
     pub length: f64,
     /// Pieces.
     pub count: f64,
+    /// Titles of the links they become.
+    pub links: Vec<String>,
 }
 
 /// A way to buy one rod-end size fewer.
@@ -99,6 +110,8 @@ pub struct FewerSizes {
     pub from: &'static str,
     /// Id of the rod end they would take, which the rig has already.
     pub to: &'static str,
+    /// Bolts before and then: what they go through must take them.
+    pub bolts: [f64; 2],
     /// How much heavier all their bars become, a force; negative when lighter.
     pub heavier: f64,
 }

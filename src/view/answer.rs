@@ -6,7 +6,7 @@ use super::markup::{Row, element, escaped, pair, phrases, said, table};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
 use super::tag::{button, tag, words as live_words};
-use super::{checklist, ends, form, send, sizes, storage, verdict, words};
+use super::{checklist, ends, form, rig_parts, send, sheets, sizes, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::engine::formula::Said;
 use linkwright::quantity::{Kind, System};
@@ -22,16 +22,28 @@ pub(super) fn answer(bench: Bench) -> AnyView {
         part(bench, |_, answer| format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)));
     let assumed =
         part(bench, |_, answer| format!("{} values you may replace under “Change a default”", answer.assumed.len()));
-    let sections: [(&'static str, Tell); 3] = [
+    let sections: [(&'static str, Tell); 4] = [
         ("section class=part-of", adjustment),
         ("section class=part-of", sizes::why),
         ("section class='part-of ends-part'", ends::ends),
+        ("section class=part-of id=link-parts", |bench, answer| rig_parts::of_link(bench, bench.at.get(), answer)),
     ];
     let lead = part(bench, |bench, answer| head(bench, bench.at.get(), answer));
     let why = button("button type=button id=to-prove", "See why: every check and its working", move |_| {
         bench.turn_to(Leaf::Prove);
     });
+    let sheet = move || {
+        let at = bench.at.get();
+        if bench.printing.get() {
+            bench.with_answer(|answer| sheets::one(bench, at, answer)).unwrap_or_default()
+        } else {
+            String::new()
+        }
+    };
+    // Somebody who prints the proof wants it too.
+    let alone = move || bench.leaf.get() == Leaf::Size && !bench.laid_open.get();
     let mut list = vec![
+        tag("div class='sheets own'").class("alone", alone).markup(sheet).into_any(),
         stale_note(bench),
         tag("div").markup(move || lead.get()).into_any(),
         tag("section class=cautions aria-label='Before you act on this'")
@@ -89,7 +101,17 @@ fn folded(bench: Bench, name: Known<String>, inside: Known<String>) -> AnyView {
 }
 
 /// Which link it is, what to buy, whether it holds, and the hit it is sized for.
-pub(super) fn head(bench: Bench, at: usize, answer: &Answer) -> String {
+fn head(bench: Bench, at: usize, answer: &Answer) -> String {
+    let name = bench.document.with(|document| words::sheet_name(document, at));
+    let story = said("b", "The hit it is sized for. ") + &escaped(&bench.say(&answer.loads.story));
+    said("p class=\"sheet-name\"", &name)
+        + &printed(bench)
+        + &standing(bench, answer)
+        + &element("p class=\"story\"", &story)
+}
+
+/// What to buy, whether it holds, and the lengths.
+pub(super) fn standing(bench: Bench, answer: &Answer) -> String {
     let system = bench.system.get();
     let job = bench.document.with(|document| words::job(document, system));
     let kind = match (answer.sizing.overridden, &answer.sizing.recommended) {
@@ -97,29 +119,24 @@ pub(super) fn head(bench: Bench, at: usize, answer: &Answer) -> String {
         (false, Some(_)) => "Recommended",
         (false, None) => "Not a recommendation",
     };
-    let name = bench.document.with(|document| words::sheet_name(document, at));
     let headline = words::headline(&answer.link, system);
     let judged = verdict::mark(answer.verdict) + &said("p id=\"weakest\"", &words::weakest(answer, system));
-    said("p class=\"sheet-name\"", &name)
-        + &printed(bench)
-        + &said("p class=\"kicker\"", &format!("{kind} for a rig of {job}"))
+    said("p class=\"kicker\"", &format!("{kind} for a rig of {job}"))
         + &nothing_holds(answer)
         + &element("h2 class=\"phrases\" id=\"headline\"", &phrases(&headline))
         + &element("div class=\"judged\"", &judged)
         + &verdict::buckling(answer, system)
         + &plate(bench, &answer.link)
-        + &element(
-            "p class=\"story\"",
-            &(said("b", "The hit it is sized for. ") + &escaped(&bench.say(&answer.loads.story))),
-        )
 }
 
-/// When it was printed, on paper: the newer of two sheets counts.
+/// When it was printed, on paper, for the newer of two sheets counts; and how far to trust it.
 pub(super) fn printed(bench: Bench) -> String {
     if !bench.printing.get() {
         return String::new();
     }
-    said("p class=\"printed\"", &format!("Printed {}.", storage::spoken_time(&storage::now())))
+    let time = storage::spoken_time(&storage::now());
+    let trust = "An estimate for planning: makers’ ratings, local rules and a licensed engineer come first.";
+    said("p class=\"printed\"", &format!("Printed {time} by Linkwright. {trust}"))
 }
 
 /// A warning in front of a link that does not hold.

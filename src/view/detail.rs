@@ -32,7 +32,7 @@ pub(super) fn end(made: &Made, index: usize, system: System) -> String {
     sizes(&mut pen, made, end, at, below, system);
     let letter = words::letter(index);
     pen.balloon(if index == 0 { 14.0 } else { WIDTH - 14.0 }, 14.0, letter);
-    pen.svg("detail", WIDTH, below + 98.0, &spoken(end, letter, system))
+    pen.svg("detail", WIDTH, below + 138.0, &spoken(end, letter, system))
 }
 
 /// The bar with a broken end, as drawings cut a long part short.
@@ -53,7 +53,7 @@ fn broken_bar(pen: &mut Pen, made: &Made, at: Frame, face: f64, until: f64) {
 }
 
 fn sizes(pen: &mut Pen, made: &Made, end: &MadeEnd, at: Frame, below: f64, system: System) {
-    let length = |value: f64| show(value, Kind::FineLength, system);
+    let length = |value: f64| words::length(value, system);
     let face = end.eye_to_face;
     let side = at.axis + at.half(made.outside_diameter) + 2.0;
     // Above: what is set with the wrench. Below: what is cut.
@@ -63,7 +63,7 @@ fn sizes(pen: &mut Pen, made: &Made, end: &MadeEnd, at: Frame, below: f64, syste
         at.x(end.eye_to_end),
         at.axis - at.half(end.thread.major),
         24.0,
-        &format!("thread {}", length(end.engagement)),
+        &format!("thread {}", words::fit(end.engagement, Some(system))),
     );
     pen.across("", at.x(0.0), at.x(face), at.axis + at.half(end.bore), below + 22.0, &length(face));
     pen.across(
@@ -72,7 +72,7 @@ fn sizes(pen: &mut Pen, made: &Made, end: &MadeEnd, at: Frame, below: f64, syste
         at.x(face + end.tapped_depth),
         side,
         below + 22.0,
-        &format!("tap {}", length(end.tapped_depth)),
+        &format!("tap {} deep", length(end.tapped_depth)),
     );
     if made.bore == 0.0 {
         pen.across(
@@ -81,7 +81,7 @@ fn sizes(pen: &mut Pen, made: &Made, end: &MadeEnd, at: Frame, below: f64, syste
             at.x(face + end.drill_depth),
             side,
             below + 47.0,
-            &format!("drill {}", length(end.drill_depth)),
+            &format!("drill {} deep", length(end.drill_depth)),
         );
         pen.across(
             "",
@@ -93,26 +93,33 @@ fn sizes(pen: &mut Pen, made: &Made, end: &MadeEnd, at: Frame, below: f64, syste
         );
     }
     let (x, hang) = if at.way > 0.0 { (4.0, Hang::Start) } else { (WIDTH - 4.0, Hang::End) };
-    pen.text("note", hang, x, below + 47.0, &format!("{} {}", words::thread(end.thread), words::hand_mark(end.hand)));
-    pen.text("note", hang, x, below + 65.0, &format!("{} showing", threads_showing(end, system)));
-    pen.text("note", hang, x, below + 83.0, &format!("dia. {}", show(made.outside_diameter, Kind::Length, system)));
+    // Under the sizes: a short hole's would run into them.
+    let showing = threads_showing(end);
+    let set = format!("{} {}, {showing} showing", words::thread(end.thread), words::hand_mark(end.hand));
+    pen.text("note", hang, x, below + 96.0, &set);
+    let across = format!("bar {} across", words::trade(made.outside_diameter, Some(system)));
+    let drill =
+        if made.bore == 0.0 { format!("tap drill {}", words::tap_drill(end, Some(system))) } else { String::new() };
+    pen.text("note", hang, x, below + 113.0, &drill);
+    pen.text("note", hang, x, below + if made.bore == 0.0 { 130.0 } else { 113.0 }, &across);
 }
 
 /// Thread in sight, counted.
-pub(super) fn threads_showing(end: &MadeEnd, system: System) -> String {
-    format!("{} threads", show(end.visible_threads.max(0.0), Kind::Ratio, system))
+pub(super) fn threads_showing(end: &MadeEnd) -> String {
+    format!("{} threads", show(end.visible_threads.max(0.0), Kind::Ratio, System::Inch))
 }
 
 fn spoken(end: &MadeEnd, letter: &str, system: System) -> String {
-    let length = |value: f64| show(value, Kind::FineLength, system);
+    let length = |value: f64| words::length(value, system);
     format!(
-        "End {letter} to scale: {} {} shank, {} of it in the bar, {} showing past the jam nut; eye center to bar face {}; tapped {} deep, drilled {} to the shoulder and {} to the point.",
+        "End {letter} to scale: {} {} shank, {} of it in the bar, {} showing past the jam nut; eye center to bar face {}; tapped {} deep, tap drill {}, drilled {} to the shoulder and {} to the point.",
         words::thread(end.thread),
         end.hand.words(),
-        length(end.engagement),
-        threads_showing(end, system),
+        words::fit(end.engagement, Some(system)),
+        threads_showing(end),
         length(end.eye_to_face),
         length(end.tapped_depth),
+        words::tap_drill(end, Some(system)),
         length(end.drill_depth),
         length(end.drill_point)
     )

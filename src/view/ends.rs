@@ -5,11 +5,15 @@ use super::state::Bench;
 use super::{detail, words};
 use leptos::prelude::Get;
 use linkwright::order;
-use linkwright::quantity::Kind;
 use linkwright::report::{Answer, EngagementMark, MadeEnd};
 
-/// Both ends.
+/// Both ends, with the scale of engagement.
 pub(super) fn ends(bench: Bench, answer: &Answer) -> String {
+    both(bench, answer, |end| engagement(bench, end))
+}
+
+/// Both ends, each with something more about it.
+pub(super) fn both(bench: Bench, answer: &Answer, more: impl Fn(&MadeEnd) -> String) -> String {
     let made = &answer.link;
     let mut out = String::new();
     for (index, end) in made.ends.iter().enumerate() {
@@ -18,35 +22,49 @@ pub(super) fn ends(bench: Bench, answer: &Answer) -> String {
         let parts = said("h4", &format!("End {letter}: {thread}, {hand}"))
             + &element("figure class=\"drawing\"", &drawing)
             + &sizes(bench, end, made.bore > 0.0)
-            + &engagement(bench, end);
+            + &more(end);
         out += &element("article class=\"end-of\"", &parts);
     }
-    let flats = words::flats(made, bench.system.get()).map(|flats| said("p class=\"flats\"", &flats));
+    let flats = words::flats(made, Some(bench.system.get())).map(|flats| said("p class=\"flats\"", &flats));
     said("h3", "The two ends") + &element("div class=\"ends\"", &out) + &flats.unwrap_or_default()
 }
 
-fn sizes(bench: Bench, end: &MadeEnd, tube: bool) -> String {
-    let fine = |value: f64| bench.show(value, Kind::FineLength);
-    let rows = [
+/// What there is to buy, set, drill and tap at one end.
+pub(super) fn rows(end: &MadeEnd, tube: bool, units: words::Units) -> Vec<(&'static str, String)> {
+    let length = |value: f64| words::length(value, units);
+    let deep = |value: f64| format!("{} deep", length(value));
+    let mut rows = vec![
         ("Rod end", end.rod_end.to_string()),
-        ("Eye center to bar face", fine(end.eye_to_face)),
-        ("Thread in the bar", fine(end.engagement)),
-        ("Thread showing", detail::threads_showing(end, bench.system.get())),
-        ("Tap, full thread", fine(end.tapped_depth)),
-        ("Drill to the shoulder", fine(end.drill_depth)),
-        ("Drill to the point", fine(end.drill_point)),
-        ("Jam nut", format!("{} thick, {} across", fine(end.jam_nut), fine(end.jam_nut_across))),
-        ("Bolt hole in the ball", fine(end.bore)),
+        ("Eye center to bar face", length(end.eye_to_face)),
+        ("Thread in the bar", words::fit(end.engagement, units)),
+        ("Thread showing", detail::threads_showing(end)),
     ];
     // A welded insert comes tapped; nothing is drilled.
-    let rows = rows.iter().filter(|(name, _)| !(tube && name.starts_with("Drill")));
-    let rows: String = rows.map(|(name, value)| pair(name, "dd", value)).collect();
+    if !tube {
+        rows.extend([
+            ("Tap drill", words::tap_drill(end, units)),
+            ("Hole before tapping", words::hole(end, units)),
+            ("Drill to the shoulder", deep(end.drill_depth)),
+            ("Drill to the point", deep(end.drill_point)),
+        ]);
+    }
+    rows.extend([
+        ("Tap, full thread", deep(end.tapped_depth)),
+        ("Jam nut", format!("{} thick, {} wrench", length(end.jam_nut), length(end.jam_nut_across))),
+        ("Bolt hole in the ball", words::trade(end.bore, units)),
+    ]);
+    rows
+}
+
+fn sizes(bench: Bench, end: &MadeEnd, tube: bool) -> String {
+    let rows = rows(end, tube, Some(bench.system.get()));
+    let rows: String = rows.iter().map(|(name, value)| pair(name, "dd", value)).collect();
     element("dl class=\"rows\"", &rows)
 }
 
 /// The named lines on the scale of engagement, the longest first, with the link as set among them.
 fn engagement(bench: Bench, end: &MadeEnd) -> String {
-    let fine = |value: f64| bench.show(value, Kind::FineLength);
+    let fine = |value: f64| words::fit(value, Some(bench.system.get()));
     let mut marks: Vec<&EngagementMark> = end.marks.iter().collect();
     order::by(&mut marks, |a, b| b.length.total_cmp(&a.length));
     let range = format!("As set. It can go from {} to {}.", fine(end.least), fine(end.most));

@@ -4,28 +4,22 @@ use super::markup::{element, pair, phrases, said};
 use super::rig::kinds;
 use super::state::{Bench, Whole};
 use super::tag::{button, live, nothing, tag};
-use super::words;
+use super::words::{self, Units};
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::engine::tables::{bolts, rod_ends};
-use linkwright::quantity::{Kind, System};
-use linkwright::report::{FewerSizes, Part};
+use linkwright::quantity::{Kind, System, in_all};
+use linkwright::report::{Answer, Cut, FewerSizes, Part};
+
+/// What cannot be known here.
+const BOLT_LENGTH: &str = "A bolt’s length is its grip plus washers and nut: measure your bracket.";
 
 /// Everything to buy and make, summed over the links.
 pub(super) fn parts(bench: Bench, whole: &Whole) -> String {
     let rig = &whole.rig;
     if rig.parts.is_empty() {
         return String::new();
-    }
-    let mut rows = String::new();
-    let system = bench.system.get();
-    for part in &rig.parts {
-        let name = name(part, system);
-        rows.push_str(&match sawn(part, system) {
-            Some(sawn) => element("div", &(said("dt", &name) + &element("dd class=\"phrases\"", &phrases(&sawn)))),
-            None => pair(&name, "dd", &format!("{:.0}", part.count())),
-        });
     }
     let missing = if rig.open > 0 {
         said("p class=\"stop\"", &format!("{} without an answer: not counted here.", kinds(rig.open)))
@@ -34,18 +28,42 @@ pub(super) fn parts(bench: Bench, whole: &Whole) -> String {
     };
     let weight =
         format!("All bars together weigh {}, without rod ends, nuts and bolts.", bench.show(rig.weight, Kind::Weight));
-    said("h3", "Parts for all of it") + &missing + &element("dl class=\"rows\"", &rows) + &said("p", &weight)
+    said("h3", "Parts for all of it") + &missing + &rows(bench, &rig.parts) + &said("p", &weight)
 }
 
-/// The same as lines of text, in inches.
-pub(super) fn text(parts: &[Part]) -> impl Iterator<Item = String> {
-    parts.iter().map(|part| {
-        let name = name(part, System::Inch);
-        match sawn(part, System::Inch) {
-            Some(sawn) => format!("{name}: {sawn}"),
-            None => format!("{:.0} × {name}", part.count()),
+/// Everything to buy and make for one link.
+pub(super) fn of_link(bench: Bench, at: usize, answer: &Answer) -> String {
+    let mut parts = bench.document.with(|document| engine::parts(document, at, answer));
+    // Whose cut it is goes without saying.
+    for part in &mut parts {
+        if let Part::Bar { cuts, .. } = part {
+            cuts.iter_mut().for_each(|cut| cut.links.clear());
         }
-    })
+    }
+    let title = bench.document.with(|document| words::titled(document, at));
+    said("h3", &format!("Parts for {}", words::lower(&title))) + &rows(bench, &parts)
+}
+
+fn rows(bench: Bench, parts: &[Part]) -> String {
+    let system = bench.system.get();
+    let mut rows = String::new();
+    for part in parts {
+        let name = name(part, Some(system));
+        rows.push_str(&match sawn(part, Some(system)) {
+            Some(sawn) => element("div", &(said("dt", &name) + &element("dd class=\"phrases\"", &phrases(&sawn)))),
+            None => pair(&name, "dd", &format!("{:.0}", part.count())),
+        });
+    }
+    element("dl class=\"rows\"", &rows) + &said("p", BOLT_LENGTH)
+}
+
+/// The same as lines of text, in both units.
+pub(super) fn text(parts: &[Part]) -> impl Iterator<Item = String> {
+    let line = |part: &Part| {
+        let counted = sawn(part, None).unwrap_or_else(|| format!("{:.0}", part.count()));
+        format!("{}: {counted}", name(part, None))
+    };
+    parts.iter().map(line).chain([BOLT_LENGTH.to_string()])
 }
 
 /// Looks for rod-end sizes that could be done without, when asked.
@@ -96,11 +114,17 @@ fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {
         .filter_map(|index| document.links.get(*index))
         .map(|link| words::lower(&link.title()))
         .collect();
-    let label = |id: &str| rod_ends::find(id).map_or("", |row| row.label);
+    let label = |id: &str| rod_ends::find(id).map_or("", |row| row.label).replacen(", ", " (", 1) + ")";
+    let [before, then] = way.bolts.map(|bolt| words::trade(bolt, Some(bench.system.get())));
+    let bolts = if before == then {
+        String::new()
+    } else {
+        format!(" Their bolts become {then} instead of {before}: brackets and whatever else they bolt to must take it.")
+    };
     let weight = bench.show(way.heavier.abs(), Kind::Weight);
     let change = if way.heavier >= 0.0 { "heavier" } else { "lighter" };
     format!(
-        "One size fewer if {} take {} instead of {}: no check fails, and the bars become {weight} {change} in all.",
+        "One size fewer if {} take {} instead of {}: no check fails, and the bars become {weight} {change} in all.{bolts}",
         names.join(", "),
         label(way.to),
         label(way.from)
@@ -108,38 +132,55 @@ fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {
 }
 
 /// What to saw off a bar: every length by itself, so that nobody takes the sum for the length of one.
-fn sawn(part: &Part, system: System) -> Option<String> {
+fn sawn(part: &Part, units: Units) -> Option<String> {
     let Part::Bar { cuts, .. } = part else { return None };
-    let each: Vec<String> =
-        cuts.iter().map(|cut| format!("{:.0} × {}", cut.count, words::length(cut.length, system))).collect();
-    let whole = cuts.iter().map(|cut| cut.count * cut.length).sum();
-    let pieces = words::pieces(part.count());
-    let whole = words::length(whole, system);
-    Some(format!("saw {pieces}, {}; {whole} in all before kerf", each.join(", ")))
+    let each = |cut: &Cut| {
+        let links: Vec<String> = cut.links.iter().map(|title| words::lower(title)).collect();
+        // No comma: the line breaks at those.
+        let whose = if links.is_empty() { String::new() } else { format!(" ({})", links.join(" and ")) };
+        format!("{:.0} × {}{whose}", cut.count, words::length(cut.length, units))
+    };
+    let each: Vec<String> = cuts.iter().map(each).collect();
+    let whole = |system| in_all(cuts.iter().map(|cut| (cut.count, cut.length)), system);
+    let whole = match units {
+        Some(system) => whole(system),
+        None => format!("{} ({})", whole(System::Inch), whole(System::Metric)),
+    };
+    // One piece is its own sum.
+    let sum = if part.count() > 1.5 { format!("; {whole} in all before kerf") } else { String::new() };
+    Some(format!("saw {}, {}{sum}", words::pieces(part.count()), each.join(", ")))
 }
 
 /// What a part is called in a list.
-fn name(part: &Part, system: System) -> String {
-    let fine = |value: f64| words::length(value, system);
+fn name(part: &Part, units: Units) -> String {
+    let trade = |value: f64| words::trade(value, units);
+    let graded = |grade: &str| bolts::find(grade).map_or("", |grade| grade.label);
     match part {
         Part::Bar { material, outside_diameter, wall, .. } => format!(
             "{}{} {}",
-            words::size(*outside_diameter, *wall, system),
+            words::size(*outside_diameter, *wall, units),
             if *wall > 0.0 { "" } else { " solid" },
             words::short(material),
         ),
-        // The user's own rod end has no size in its name.
-        Part::RodEnd { name, thread, hand, .. } if name.contains(words::thread(thread)) => {
-            format!("Rod end {name}, {}", hand.words())
+        Part::RodEnd { name, thread, hand, .. } => {
+            let (thread, hand) = (words::thread(thread), hand.words());
+            match name.strip_prefix(thread) {
+                Some(rest) => format!("Rod end, {thread} {hand}{rest}"),
+                // The user's own has no size in its name.
+                None => format!("{name}, {thread} {hand}"),
+            }
         }
-        Part::RodEnd { name, thread, hand, .. } => format!("{name}, {} {}", words::thread(thread), hand.words()),
-        Part::JamNut { thread, hand, .. } => format!("Jam nut {} {}", words::thread(thread), hand.words()),
-        Part::Bolt { diameter, grip, grade, .. } => format!(
-            "Bolt {}, {}, at least {} of it without thread",
-            fine(*diameter),
-            bolts::find(grade).map_or("", |grade| grade.label),
-            fine(*grip)
-        ),
-        Part::Spacer { bore, long, .. } => format!("Spacer for a {} bolt, {} long", fine(*bore), fine(*long)),
+        Part::JamNut { thread, hand, .. } => {
+            format!("Jam nut, {} {}", words::thread(thread), hand.words())
+        }
+        Part::Bolt { diameter, grip, grade, .. } => {
+            format!("Bolt {}, {}, grip {} without thread", trade(*diameter), graded(grade), words::length(*grip, units))
+        }
+        Part::LockNut { diameter, grade, .. } => {
+            format!("Lock nut for the {} bolts, to match {}", trade(*diameter), graded(grade))
+        }
+        Part::Spacer { bore, long, .. } => {
+            format!("Spacer for a {} bolt, {} long", trade(*bore), words::length(*long, units))
+        }
     }
 }

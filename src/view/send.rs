@@ -32,7 +32,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
     let all = if bench.leaf.get_untracked() == Leaf::Rig {
         "Print every link’s sheet too"
     } else {
-        "Print with every working"
+        "Print with every working (about 70 pages)"
     };
     let buttons = tag("div class=buttons")
         .with(

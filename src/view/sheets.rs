@@ -1,34 +1,40 @@
-//! Every link of the rig on a sheet of its own, for the saw and the bench: only printed, and written only then.
+//! A link on a sheet of its own, for the saw and the bench: only printed, and written only then.
 
 use super::markup::{element, said};
 use super::state::{Bench, Whole};
-use super::{answer, checklist, drawing, ends, words};
-use leptos::prelude::Get;
-use linkwright::report::LinkReport;
+use super::{answer, checklist, drawing, ends, rig_parts, words};
+use leptos::prelude::*;
+use linkwright::report::{Answer, LinkReport};
 
-/// The sheets, in the order of the list; a link without an answer has a line that says so.
+/// The sheets of every link, in the order of the list; a link without an answer has a line that says so.
 pub(super) fn sheets(bench: Bench, whole: &Whole) -> String {
-    whole
-        .rig
-        .worst_first
-        .iter()
-        .map(|at| {
-            let sheet = match whole.links.get(*at).and_then(LinkReport::answer) {
-                Some(made) => {
-                    let picture = drawing::link(made, bench.system.get(), "wide", 860.0);
-                    let steps = element("ol class=\"steps\"", &checklist::steps(bench, made));
-                    let fitting = said("h3", "Fitting it") + &steps;
-                    let cautions = element("ul", &answer::cautions_first(bench, made));
-                    answer::head(bench, *at, made)
-                        + &element("section class=\"cautions\"", &cautions)
-                        + &element("figure class=\"drawing\"", &picture)
-                        + &element("section class=\"part-of\"", &ends::ends(bench, made))
-                        + &element("section class=\"part-of\"", &answer::adjustment(bench, made))
-                        + &element("section class=\"part-of\"", &fitting)
-                }
-                None => said("p", &format!("{}: no answer yet.", words::sheet_name(&whole.document, *at))),
-            };
-            element("section class=\"one-sheet\"", &sheet)
-        })
-        .collect()
+    let sheet = |at: &usize| match whole.links.get(*at).and_then(LinkReport::answer) {
+        Some(made) => one(bench, *at, made),
+        None => framed(bench, *at, said("p", "No answer yet.")),
+    };
+    whole.rig.worst_first.iter().map(sheet).collect()
+}
+
+/// What is cut and drilled first, then what is bought, set and minded.
+pub(super) fn one(bench: Bench, at: usize, made: &Answer) -> String {
+    let picture = drawing::link(made, bench.system.get(), "wide", 860.0);
+    let part = |inside: String| element("section class=\"part-of\"", &inside);
+    let cautions = element("ul", &answer::cautions_first(bench, made));
+    let steps = said("h3", "Fitting it") + &element("ol class=\"steps\"", &checklist::steps(bench, made));
+    let sheet = answer::standing(bench, made)
+        + &element("figure class=\"drawing\"", &picture)
+        + &part(ends::both(bench, made, |_| String::new()))
+        + &part(rig_parts::of_link(bench, at, made))
+        + &part(answer::adjustment(bench, made))
+        + &element("section class=\"cautions\"", &cautions)
+        + &part(steps);
+    framed(bench, at, sheet)
+}
+
+/// A table, because only its head is repeated on every page: a page that was dropped finds its way back.
+fn framed(bench: Bench, at: usize, inside: String) -> String {
+    let name = bench.document.with(|document| words::sheet_name(document, at));
+    let head = element("th", &(said("p class=\"sheet-name\"", &name) + &answer::printed(bench)));
+    let row = |group: &str, cell: &str| element(group, &element("tr", cell));
+    element("table class=\"one-sheet\"", &(row("thead", &head) + &row("tbody", &element("td", &inside))))
 }

@@ -1,15 +1,16 @@
 //! Sentences that are not the engine's: headline, summary, names of inputs, and the answer as plain text.
 
 use super::state::Bench;
-use super::{storage, verdict};
+use super::{ends, rig_parts, storage, verdict};
 use leptos::prelude::*;
 use linkwright::document::{Document, Hand, Link};
-use linkwright::engine::formula::spoken;
+use linkwright::engine;
+use linkwright::engine::tables::drills;
 use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{CHOICES, NUMBERS, Place, QUANTITY, USAGE, WEIGHT};
 use linkwright::order;
-use linkwright::quantity::{INCH, Kind, System, show};
+use linkwright::quantity::{self, Kind, System, measured, show};
 use linkwright::report::{Answer, Finding, LinkReport, Made, MadeEnd, Verdict};
 
 /// `RH` or `LH`, as stamped on parts.
@@ -30,25 +31,84 @@ pub(super) fn thread(thread: &'static Thread) -> &'static str {
     thread.label.split(" UN").next().unwrap_or(thread.label)
 }
 
-/// A stock size as people say it: `2 in`, or `1-3/4 in × 0.250 in wall`.
-pub(super) fn size(outside: f64, wall: f64, system: System) -> String {
-    // Stock in inches is not a round number of millimeters.
-    let mut words =
-        if system == System::Inch { length(outside, system) } else { show(outside, Kind::FineLength, system) };
-    if wall > 0.0 {
-        words.push_str(" × ");
-        words.push_str(&show(wall, Kind::FineLength, system));
-        words.push_str(" wall");
-    }
-    words
+/// Units to write in; none writes both, for those who are sent a text.
+pub(super) type Units = Option<System>;
+
+/// Defines what most callers ask for in one system, with its code only once.
+macro_rules! in_units {
+    ($($(#[$about:meta])* fn $name:ident($($given:ident: $kind:ty),+) = $inner:ident;)+) => {
+        $($(#[$about])*
+        pub(super) fn $name($($given: $kind,)+ units: impl Into<Units>) -> String {
+            $inner($($given,)+ units.into())
+        })+
+    };
 }
 
-/// A length that is made or measured: in fractions when it lies on one, else in thousandths.
-pub(super) fn length(value: f64, system: System) -> String {
-    // What a length is shown in the usual steps of; from a meter up those are whole millimeters.
-    let (steps, slack) = if system == System::Inch { (value / INCH * 32.0, 0.01) } else { (value * 1000.0, 0.05) };
-    let odd = (system == System::Inch || value > 0.999) && (steps - steps.round()).abs() > slack;
-    show(value, if odd { Kind::FineLength } else { Kind::Length }, system)
+in_units! {
+    /// A stock size as people say it: `2 in`, or `1-3/4 in by 1/4 in wall`.
+    fn size(outside: f64, wall: f64) = size_in;
+    /// A length that is made or measured.
+    fn length(value: f64) = length_in;
+    /// What to buy, in one sentence.
+    fn headline(made: &Made) = headline_in;
+    /// What the verdict rests on: the weakest part with its margin and place, after a rule that is broken or nearly so.
+    fn weakest(answer: &Answer) = weakest_in;
+}
+
+fn size_in(outside: f64, wall: f64, units: Units) -> String {
+    let outside = trade(outside, units);
+    if wall > 0.0 { format!("{outside} by {} wall", trade(wall, units)) } else { outside }
+}
+
+fn length_in(value: f64, units: Units) -> String {
+    match units {
+        Some(system) => measured(value, system),
+        None => format!("{} ({})", measured(value, System::Inch), measured(value, System::Metric)),
+    }
+}
+
+/// The size of something bought.
+pub(super) fn trade(value: f64, units: Units) -> String {
+    if let Some(system) = units {
+        return quantity::trade(value, system);
+    }
+    let [inch, metric] = [System::Inch, System::Metric].map(|system| quantity::trade(value, system));
+    // One of the two may have both already.
+    if metric.contains('(') {
+        metric
+    } else if inch.contains('(') {
+        inch
+    } else {
+        format!("{inch} ({metric})")
+    }
+}
+
+/// A fit or a thread, to the last digit that a caliper reads.
+pub(super) fn fit(value: f64, units: Units) -> String {
+    match units {
+        Some(system) => quantity::fit(value, system),
+        None => format!("{} ({})", quantity::fit(value, System::Inch), quantity::fit(value, System::Metric)),
+    }
+}
+
+/// What to drill with before tapping: the drill commonly listed, by its name and across.
+pub(super) fn tap_drill(end: &MadeEnd, units: Units) -> String {
+    let Some(drills::TapDrill { drill, .. }) = drills::tap_drill(end.thread) else { return String::new() };
+    let across = match units {
+        Some(system) if system == drill.system && system == System::Metric => return format!("{} across", drill.label),
+        Some(system) => show(drill.diameter, Kind::FineLength, system),
+        None => both(drill.diameter, Kind::FineLength),
+    };
+    format!("{}, {across} across", drill.label)
+}
+
+/// How wide the hole may be that the tap goes into.
+pub(super) fn hole(end: &MadeEnd, units: Units) -> String {
+    let [least, most] = end.hole.map(|hole| match units {
+        Some(system) => show(hole, Kind::FineLength, system),
+        None => both(hole, Kind::FineLength),
+    });
+    format!("{least} to {most} across")
 }
 
 /// The metal in as few words as tell it apart.
@@ -75,12 +135,11 @@ pub(super) fn threads([a, b]: &[MadeEnd; 2]) -> String {
     }
 }
 
-/// What to buy, in one sentence.
-pub(super) fn headline(made: &Made, system: System) -> String {
+fn headline_in(made: &Made, units: Units) -> String {
     let [a, b] = &made.ends;
     format!(
         "{} {}, {}, {} at A and {} at B",
-        size(made.outside_diameter, made.wall, system),
+        size(made.outside_diameter, made.wall, units),
         metal(made),
         threads(&made.ends),
         hand_mark(a.hand),
@@ -89,9 +148,9 @@ pub(super) fn headline(made: &Made, system: System) -> String {
 }
 
 /// What to mill for the wrench; nothing for a tube, or where the flats would not cut into the bar.
-pub(super) fn flats(made: &Made, system: System) -> Option<String> {
+pub(super) fn flats(made: &Made, units: Units) -> Option<String> {
     let flats = made.flats.filter(|flats| flats.width < made.outside_diameter)?;
-    let fine = |value: f64| length(value, system);
+    let fine = |value: f64| length(value, units);
     Some(format!(
         "Wrench flats: {} across, {} long, from {} off the face at A.",
         fine(flats.width),
@@ -170,7 +229,7 @@ pub(super) fn both(value: f64, kind: Kind) -> String {
 }
 
 pub(super) fn both_lengths(value: f64) -> String {
-    format!("{} ({})", length(value, System::Inch), length(value, System::Metric))
+    length(value, None)
 }
 
 /// Which link it is, and how many of it: `Front lower links, 2 pieces`.
@@ -186,37 +245,28 @@ pub(super) fn sheet_name(document: &Document, at: usize) -> String {
     if document.name.is_empty() { titled } else { format!("{}: {titled}", document.name) }
 }
 
-/// The answer as lines of text with both units, for a message or a phone call.
+/// The answer as lines of text with both units, for a message or a phone call: the sentences of the screen.
 pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, fragment: &str) -> String {
     let made = &answer.link;
     let mut lines = vec![sheet_name(document, at), format!("{} mount to mount", both_lengths(made.length))];
     let weight = WEIGHT.value(document, Place::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
     lines.push(format!("Rig: {} ({})", job(document, System::Inch), weight.unwrap_or_default()));
-    lines.push(headline(made, System::Inch));
-    lines.push(format!(
-        "Bar: {} across, {} long, saw to {}",
-        both_lengths(made.outside_diameter),
-        both_lengths(made.bar),
-        both_lengths(made.cut)
-    ));
-    lines.push(format!("Weight of the bar: {}", both(made.bar_weight, Kind::Weight)));
-    for (end, made) in made.ends.iter().enumerate() {
-        lines.push(format!(
-            "End {}: {} {}, eye center to bar face {}, {} of thread in the bar, tap {} deep",
-            letter(end),
-            thread(made.thread),
-            made.hand.words(),
-            both(made.eye_to_face, Kind::FineLength),
-            both(made.engagement, Kind::FineLength),
-            both(made.tapped_depth, Kind::FineLength)
-        ));
-    }
-    lines.extend(flats(made, System::Inch));
-    if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
-        lines.push(format!("Weakest: {}. {}", weakest.part, spoken(&weakest.says, System::Inch)));
-    }
+    lines.push(headline(made, None));
+    let (word, says) = (verdict::word(answer.verdict), weakest(answer, None));
+    // What breaks a rule says so itself.
+    lines.push(if says.starts_with(word) { says } else { format!("{word}. {says}") });
     lines.extend(buckling_text(answer));
-    lines.push(format!("Verdict: {}. An estimate for planning, not a certificate.", verdict::word(answer.verdict)));
+    lines.push(format!("Bar, face to face: {}. Saw to {}.", both_lengths(made.bar), both_lengths(made.cut)));
+    lines.push(format!("Weight of the bar: {}", both(made.bar_weight, Kind::Weight)));
+    for (index, end) in made.ends.iter().enumerate() {
+        let rows = ends::rows(end, made.bore > 0.0, None);
+        let rows: Vec<String> = rows.into_iter().map(|(name, value)| format!("{}: {value}", lower(name))).collect();
+        lines.push(format!("End {}: {}, {}; {}", letter(index), thread(end.thread), end.hand.words(), rows.join("; ")));
+    }
+    lines.extend(flats(made, None));
+    lines.push("Parts:".to_string());
+    lines.extend(rig_parts::text(&engine::parts(document, at, answer)));
+    lines.push("An estimate for planning, not a certificate.".to_string());
     lines.push(storage::address(fragment));
     lines.join("\n")
 }
@@ -227,46 +277,45 @@ pub(super) fn drawing_words(answer: &Answer, system: System) -> String {
     let mut words = format!(
         "Drawing to scale: {}; {} between the eyes, bar {} long",
         headline(made, system),
-        show(made.length, Kind::Length, system),
-        show(made.bar, Kind::Length, system)
+        length(made.length, system),
+        length(made.bar, system)
     );
     if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
         words.push_str(&format!("; weakest at the {}", weakest.part));
-        words.push_str(&place_of(weakest, made, system));
+        words.push_str(&place_of(weakest, made, Some(system)));
     }
     words.push('.');
     words
 }
 
 /// Where on the link something gives; a push folds the whole of it, and no place is to blame.
-fn place_of(finding: &Finding, made: &Made, system: System) -> String {
+fn place_of(finding: &Finding, made: &Made, units: Units) -> String {
     let station = finding.station.filter(|_| finding.id != BUCKLING);
-    station.map(|station| place(station, made, system)).unwrap_or_default()
+    station.map(|station| place(station, made, units)).unwrap_or_default()
 }
 
 /// The check on folding.
 const BUCKLING: &str = "buckling";
 
 /// Where on the link: at an eye, or so far from eye A.
-fn place(station: f64, made: &Made, system: System) -> String {
+fn place(station: f64, made: &Made, units: Units) -> String {
     if station < 1e-9 {
         ", end A".to_string()
     } else if station > made.length - 1e-9 {
         ", end B".to_string()
     } else {
-        format!(", {} from eye A", show(station, Kind::Length, system))
+        format!(", {} from eye A", length(station, units))
     }
 }
 
-/// What the verdict rests on: the weakest part with its margin and place, after a rule that is broken or nearly so.
-pub(super) fn weakest(answer: &Answer, system: System) -> String {
+fn weakest_in(answer: &Answer, units: Units) -> String {
     let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return String::new() };
     let used =
-        |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, system)).unwrap_or_default();
+        |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, System::Inch)).unwrap_or_default();
     let (is, what) = if finding.id == BUCKLING {
         ("is", "buckling when pushed".to_string())
     } else {
-        ("part is the", format!("{}{}", finding.part, place_of(finding, &answer.link, system)))
+        ("part is the", format!("{}{}", finding.part, place_of(finding, &answer.link, units)))
     };
     let rule = answer.findings.iter().find(|other| other.verdict == answer.verdict);
     match rule.filter(|_| finding.verdict < answer.verdict) {

@@ -42,7 +42,16 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     assert!(parts.contains("All bars together weigh"), "{parts}");
     // Two lengths off one bar: neither is mistaken for the sum.
     assert!(parts.contains("2-1/4 in solid 7075-T6 bar"), "{parts}");
-    assert!(parts.contains("saw 4 pieces, 2 × 35-1/8 in, 2 × 32-7/8 in; 136 in in all before kerf"), "{parts}");
+    assert!(
+        parts.contains(
+            "saw 4 pieces, 2 × 35-1/8 in (rear lower links), 2 × 32-7/8 in (front lower links); 136 in in all"
+        ),
+        "{parts}"
+    );
+    for said in ["Rod end, 1-1/4-12 right-hand, for a 1 in bolt", "Lock nut for the 1 in bolts", "measure your bracket"]
+    {
+        assert!(parts.contains(said), "{said} is missing in {parts}");
+    }
     let says = page.texts("#rig-links .help").await;
     let folds: Vec<_> = says.iter().filter(|line| line.to_lowercase().contains("buckling when pushed")).collect();
     assert_eq!(folds.len(), 3, "what steers says whether a push folds it, and what folds first: {says:?}");
@@ -64,7 +73,8 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
     page.click("#fewer").await;
     let ways = page.wait_text("#fewer-ways", |text| text.contains("One size fewer")).await;
-    assert!(ways.contains("no check fails"), "{ways}");
+    assert!(ways.contains("no check fails") && ways.contains("brackets and whatever else they bolt to"), "{ways}");
+    assert!(!ways.contains("sway"), "its holes come with the bar: {ways}");
     page.screenshot_whole("rig-desk").await;
     // For the saw and the bench: a sheet of each link behind the rig's own.
     page.script("window.print = () => window.dispatchEvent(new Event('beforeprint'))", vec![]).await;
@@ -73,15 +83,24 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     let sheets = page.texts(".one-sheet").await;
     let sheet = sheets.iter().find(|text| text.contains("Trail rig, größer: Front lower links, 2 pieces"));
     let sheet = sheet.expect("a sheet that names rig, link and pieces");
-    for said in ["Printed ", "Saw to", "32-7/8 in", "Drill to the shoulder", "Wrench flats: ", "Fitting it"] {
+    for said in [
+        "Printed ",
+        "Saw to",
+        "32-7/8 in",
+        "Drill to the shoulder",
+        "1-11/64 in, 1.172 in across",
+        "Wrench flats: ",
+        "Fitting it",
+    ] {
         assert!(sheet.contains(said), "{said} is missing in {sheet}");
     }
+    assert_eq!(page.texts(".one-sheet > thead .sheet-name").await.len(), 8, "a head that every page repeats");
     page.script("window.dispatchEvent(new Event('afterprint'))", vec![]).await;
     page.wait_count(".one-sheet", 0).await;
     page.click(".sending summary").await;
     let twin = page.wait_text("#twin", |text| text.contains("Parts:")).await;
-    let sawn = "2-1/4 in solid 7075-T6 bar: saw 4 pieces";
-    for said in ["Trail rig, größer", "4,100 lb", "kg", "1022.35 mm", sawn, &fragment] {
+    let sawn = "2-1/4 in (57.2 mm) solid 7075-T6 bar: saw 4 pieces, 2 × 35-1/8 in (892.2 mm) (rear lower links)";
+    for said in ["Trail rig, größer", "4,100 lb", "kg", "1022.4 mm", sawn, &fragment] {
         assert!(twin.contains(said), "{said} is missing in {twin}");
     }
 

@@ -1,6 +1,7 @@
 //! The Size view as its three users go through it.
 
-use crate::page::{DESK, Key, PHONE, Page};
+use crate::page::{DESK, Key, PHONE, Page, Screen};
+use serde_json::json;
 
 /// The README's worked example.
 pub(crate) const EXAMPLE: &str = "2&length=38in&weight=4100lb&use=hard&crc=fa372c2d";
@@ -18,6 +19,10 @@ pub(crate) async fn three_entries_give_the_answer(page: &Page) {
     assert_eq!(page.text(".sheet-name").await, "Front lower links, 2 pieces");
     assert_eq!(page.fragment().await, EXAMPLE);
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+    let ends = page.text(".ends-part").await;
+    assert!(ends.contains("1-11/64 in, 1.172 in across") && ends.contains("3-1/8 in deep"), "{ends}");
+    let bought = page.text("#link-parts").await;
+    assert!(bought.contains("Bolt 1 in, Grade 8, grip 1-7/8 in without thread"), "{bought}");
     page.screenshot_whole("answer-phone").await;
     page.prefer("color-scheme", "dark").await;
     page.screenshot_whole("answer-phone-dark").await;
@@ -37,6 +42,52 @@ pub(crate) async fn a_bad_entry_gets_a_sentence(page: &Page) {
     page.enter("in-length", "965.2 mm").await;
     page.wait_text("#bar-length", |text| text.contains("32-3/4 in")).await;
     assert_eq!(page.attribute("#in-length", "aria-invalid").await.as_deref(), Some("false"));
+}
+
+/// Six digits of millimeters stand apart on the narrowest phone.
+pub(crate) async fn the_lengths_stand_apart(page: &Page) {
+    for width in [320, 360] {
+        page.open(Screen { width, ..PHONE }, EXAMPLE).await;
+        page.enter("in-length", "46 5/16").await;
+        for units in ["#units-inch", "#units-metric"] {
+            page.click(units).await;
+            page.pause(60).await;
+            let cut = "return [...document.querySelectorAll('.plate dd')].filter(it => it.scrollWidth > it.clientWidth \
+                       || it.getBoundingClientRect().right > it.closest('.plate').getBoundingClientRect().right).length";
+            assert_eq!(page.script(cut, vec![]).await.as_i64(), Some(0), "{units} at {width} px");
+        }
+    }
+}
+
+/// On paper a link is its sheet, and what is sent says what the screen says.
+pub(crate) async fn one_link_on_paper_and_in_words(page: &Page) {
+    page.open(DESK, EXAMPLE).await;
+    let says = page.wait_text("#weakest", |text| text.contains("Weakest")).await;
+    page.click(".sending summary").await;
+    let twin = page.wait_text("#twin", |text| text.contains("Parts:")).await;
+    let near = says.split(" from eye A").next().unwrap_or_default();
+    assert!(twin.contains("Holds. Weakest: ") && twin.contains(near), "{says} is missing in {twin}");
+    for said in [
+        "tap drill: 1-11/64 in, 1.172 in (29.77 mm) across",
+        "drill to the shoulder: 3-1/8 in (79.4 mm) deep",
+        "Wrench flats: 2 in (50.8 mm) across",
+        "bolt hole in the ball: 1 in (25.4 mm)",
+        "Bolt 1 in (25.4 mm), Grade 8, grip 1-7/8 in (47.6 mm) without thread: 4",
+        "Lock nut for the 1 in (25.4 mm) bolts, to match Grade 8: 4",
+        "in (831.9 mm)",
+    ] {
+        assert!(twin.contains(said), "{said} is missing in {twin}");
+    }
+    page.script("window.dispatchEvent(new Event('beforeprint'))", vec![]).await;
+    page.wait_count(".one-sheet", 1).await;
+    let sheet = page.texts(".one-sheet").await.concat();
+    let place = |said: &str| sheet.find(said).unwrap_or_else(|| panic!("{said} is missing in {sheet}"));
+    assert!(place("Saw to") < place("Tap drill") && place("Tap drill") < place("Fitting it"), "{sheet}");
+    page.script("window.dispatchEvent(new Event('afterprint'))", vec![]).await;
+    page.wait_count(".one-sheet", 0).await;
+    let paper = page.devtools("Page.printToPDF", json!({})).await["data"].clone();
+    let pages = r"return atob(arguments[0]).match(/\/Type\s*\/Page\b/g).length";
+    assert_eq!(page.script(pages, vec![paper]).await.as_i64(), Some(2), "two pages for the saw and the bench");
 }
 
 /// A link sent to somebody else shows the same numbers, in either system.

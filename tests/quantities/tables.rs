@@ -139,7 +139,7 @@ pub(crate) const SHOWN: &[(f64, Kind, System, &str)] = &[
     (inch(35.999), Length, Inch, "36 in"), (inch(1.03125), Length, Inch, "1-1/32 in"),
     (inch(-0.001), Length, Inch, "0 in"), (mm(927.0), Length, Inch, "36-1/2 in"),
     (mm(927.1), Length, Metric, "927.1 mm"), (mm(927.0), Length, Metric, "927.0 mm"),
-    (mm(999.97), Length, Metric, "1000 mm"), (mm(1250.4), Length, Metric, "1250 mm"),
+    (mm(999.97), Length, Metric, "1000.0 mm"), (mm(1250.4), Length, Metric, "1250.4 mm"),
     (mm(-0.04), Length, Metric, "0.0 mm"), (inch(0.078), FineLength, Inch, "0.078 in"),
     (mm(1.98), FineLength, Metric, "1.98 mm"), (inch(-0.0001), FineLength, Inch, "0.000 in"),
     (lbf(4200.0), Weight, Inch, "4,200 lb"), (lbf(4200.0), Weight, Metric, "1,905 kg"),

@@ -33,8 +33,8 @@ impl Family {
     /// As it is shown.
     pub const fn label(self) -> &'static str {
         match self {
-            Self::Wide => "Inch, wide (SAE AS81935/1A)",
-            Self::Narrow => "Inch, narrow (SAE AS81935/4B)",
+            Self::Wide => "Inch, wide ball (SAE AS81935/1A)",
+            Self::Narrow => "Inch, narrow ball (SAE AS81935/4B)",
             Self::SeriesK => "Metric, series K (ISO 12240-4)",
         }
     }
@@ -45,7 +45,7 @@ impl Family {
 pub struct RodEnd {
     /// Never reused once released.
     pub id: &'static str,
-    /// Bore × shank thread, and the series.
+    /// Shank thread, then the bolt it takes, then the series: a size first would read as a count.
     pub label: &'static str,
     /// The series.
     pub family: Family,
@@ -151,48 +151,128 @@ const fn series_k(id: &'static str, label: &'static str, thread: &'static str, v
 
 /// Every rod end, by series, then by size.
 pub static ALL: &[RodEnd] = &[
-    wide("wide-05", "5/16 × 5/16-24, wide", "5/16-24", [0.3125, 0.900, 0.437, 0.327, 0.6875, 1.875, 1.187, 14.0]),
-    wide("wide-06", "3/8 × 3/8-24, wide", "3/8-24", [0.3750, 1.025, 0.500, 0.416, 0.8125, 1.938, 1.187, 8.0]),
-    wide("wide-07", "7/16 × 7/16-20, wide", "7/16-20", [0.4375, 1.150, 0.562, 0.452, 0.9062, 2.125, 1.281, 10.0]),
-    wide("wide-08", "1/2 × 1/2-20, wide", "1/2-20", [0.5000, 1.337, 0.625, 0.515, 1.0000, 2.438, 1.468, 9.0]),
-    wide("wide-10", "5/8 × 5/8-18, wide", "5/8-18", [0.6250, 1.525, 0.750, 0.577, 1.1875, 2.625, 1.562, 12.0]),
-    wide("wide-12", "3/4 × 3/4-16, wide", "3/4-16", [0.7500, 1.775, 0.875, 0.640, 1.3750, 2.875, 1.687, 13.0]),
-    wide("wide-14", "7/8 × 7/8-14, wide", "7/8-14", [0.8750, 2.025, 0.875, 0.765, 1.6250, 3.375, 2.000, 6.0]),
-    wide("wide-16", "1 × 1-1/4-12, wide", "1-1/4-12", [1.0000, 2.775, 1.375, 1.015, 2.1250, 4.125, 2.343, 12.0]),
+    wide(
+        "wide-05",
+        "5/16-24, for a 5/16 in bolt, wide ball",
+        "5/16-24",
+        [0.3125, 0.900, 0.437, 0.327, 0.6875, 1.875, 1.187, 14.0],
+    ),
+    wide(
+        "wide-06",
+        "3/8-24, for a 3/8 in bolt, wide ball",
+        "3/8-24",
+        [0.3750, 1.025, 0.500, 0.416, 0.8125, 1.938, 1.187, 8.0],
+    ),
+    wide(
+        "wide-07",
+        "7/16-20, for a 7/16 in bolt, wide ball",
+        "7/16-20",
+        [0.4375, 1.150, 0.562, 0.452, 0.9062, 2.125, 1.281, 10.0],
+    ),
+    wide(
+        "wide-08",
+        "1/2-20, for a 1/2 in bolt, wide ball",
+        "1/2-20",
+        [0.5000, 1.337, 0.625, 0.515, 1.0000, 2.438, 1.468, 9.0],
+    ),
+    wide(
+        "wide-10",
+        "5/8-18, for a 5/8 in bolt, wide ball",
+        "5/8-18",
+        [0.6250, 1.525, 0.750, 0.577, 1.1875, 2.625, 1.562, 12.0],
+    ),
+    wide(
+        "wide-12",
+        "3/4-16, for a 3/4 in bolt, wide ball",
+        "3/4-16",
+        [0.7500, 1.775, 0.875, 0.640, 1.3750, 2.875, 1.687, 13.0],
+    ),
+    wide(
+        "wide-14",
+        "7/8-14, for a 7/8 in bolt, wide ball",
+        "7/8-14",
+        [0.8750, 2.025, 0.875, 0.765, 1.6250, 3.375, 2.000, 6.0],
+    ),
+    wide(
+        "wide-16",
+        "1-1/4-12, for a 1 in bolt, wide ball",
+        "1-1/4-12",
+        [1.0000, 2.775, 1.375, 1.015, 2.1250, 4.125, 2.343, 12.0],
+    ),
     RodEnd {
         race_bore: Some(inch(0.7500)),
         misalignment: Some(deg(10.0)),
         tilt_cite: Some(cite(&SAE_AS81935_4, "Table 1", Obtained::Read)),
         note: "",
-        ..narrow("narrow-05", "5/16 × 5/16-24, narrow", "5/16-24", [0.3125, 0.984, 0.375, 0.291, 1.948, 1.187])
+        ..narrow(
+            "narrow-05",
+            "5/16-24, for a 5/16 in bolt, narrow ball",
+            "5/16-24",
+            [0.3125, 0.984, 0.375, 0.291, 1.948, 1.187],
+        )
     },
-    narrow("narrow-06", "3/8 × 3/8-24, narrow", "3/8-24", [0.3750, 1.131, 0.406, 0.322, 2.030, 1.187]),
-    narrow("narrow-07", "7/16 × 7/16-20, narrow", "7/16-20", [0.4375, 1.294, 0.437, 0.353, 2.250, 1.281]),
-    narrow("narrow-08", "1/2 × 1/2-20, narrow", "1/2-20", [0.5000, 1.459, 0.500, 0.400, 2.544, 1.468]),
-    narrow("narrow-10", "5/8 × 5/8-18, narrow", "5/8-18", [0.6250, 1.763, 0.625, 0.510, 2.832, 1.562]),
-    narrow("narrow-12", "3/4 × 3/4-16, narrow", "3/4-16", [0.7500, 2.140, 0.750, 0.603, 3.193, 1.687]),
-    narrow("narrow-14", "7/8 × 7/8-14, narrow", "7/8-14", [0.8750, 2.372, 0.875, 0.713, 3.677, 2.000]),
-    narrow("narrow-16", "1 × 1-12, narrow", "1-12", [1.0000, 2.681, 1.000, 0.807, 3.968, 2.100]),
-    series_k("k-10", "10 mm × M10 × 1.5, series K", "M10x1.5", [10.0, 14.0, 10.5, 28.0, 48.0, 28.0, 13.0]),
-    series_k("k-12", "12 mm × M12 × 1.75, series K", "M12x1.75", [12.0, 16.0, 12.0, 32.0, 54.0, 32.0, 13.0]),
-    series_k("k-14", "14 mm × M14 × 2, series K", "M14x2", [14.0, 19.0, 13.5, 36.0, 60.0, 36.0, 15.0]),
+    narrow(
+        "narrow-06",
+        "3/8-24, for a 3/8 in bolt, narrow ball",
+        "3/8-24",
+        [0.3750, 1.131, 0.406, 0.322, 2.030, 1.187],
+    ),
+    narrow(
+        "narrow-07",
+        "7/16-20, for a 7/16 in bolt, narrow ball",
+        "7/16-20",
+        [0.4375, 1.294, 0.437, 0.353, 2.250, 1.281],
+    ),
+    narrow(
+        "narrow-08",
+        "1/2-20, for a 1/2 in bolt, narrow ball",
+        "1/2-20",
+        [0.5000, 1.459, 0.500, 0.400, 2.544, 1.468],
+    ),
+    narrow(
+        "narrow-10",
+        "5/8-18, for a 5/8 in bolt, narrow ball",
+        "5/8-18",
+        [0.6250, 1.763, 0.625, 0.510, 2.832, 1.562],
+    ),
+    narrow(
+        "narrow-12",
+        "3/4-16, for a 3/4 in bolt, narrow ball",
+        "3/4-16",
+        [0.7500, 2.140, 0.750, 0.603, 3.193, 1.687],
+    ),
+    narrow(
+        "narrow-14",
+        "7/8-14, for a 7/8 in bolt, narrow ball",
+        "7/8-14",
+        [0.8750, 2.372, 0.875, 0.713, 3.677, 2.000],
+    ),
+    narrow("narrow-16", "1-12, for a 1 in bolt, narrow ball", "1-12", [1.0000, 2.681, 1.000, 0.807, 3.968, 2.100]),
+    series_k("k-10", "M10 × 1.5, for a 10 mm bolt, series K", "M10x1.5", [10.0, 14.0, 10.5, 28.0, 48.0, 28.0, 13.0]),
+    series_k("k-12", "M12 × 1.75, for a 12 mm bolt, series K", "M12x1.75", [12.0, 16.0, 12.0, 32.0, 54.0, 32.0, 13.0]),
+    series_k("k-14", "M14 × 2, for a 14 mm bolt, series K", "M14x2", [14.0, 19.0, 13.5, 36.0, 60.0, 36.0, 15.0]),
     RodEnd {
         note: "Other lists have 40 mm of thread, from memory: measure yours.",
-        ..series_k("k-16", "16 mm × M16 × 2, series K", "M16x2", [16.0, 21.0, 15.0, 42.0, 66.0, 37.0, 15.0])
+        ..series_k("k-16", "M16 × 2, for a 16 mm bolt, series K", "M16x2", [16.0, 21.0, 15.0, 42.0, 66.0, 37.0, 15.0])
     },
-    series_k("k-18", "18 mm × M18 × 1.5, series K", "M18x1.5", [18.0, 23.0, 16.5, 46.0, 72.0, 41.0, 15.0]),
+    series_k("k-18", "M18 × 1.5, for an 18 mm bolt, series K", "M18x1.5", [18.0, 23.0, 16.5, 46.0, 72.0, 41.0, 15.0]),
     RodEnd {
         note: "Other lists have 47 mm of thread, from memory: measure yours.",
-        ..series_k("k-20", "20 mm × M20 × 1.5, series K", "M20x1.5", [20.0, 25.0, 18.0, 50.0, 78.0, 45.0, 14.0])
+        ..series_k(
+            "k-20",
+            "M20 × 1.5, for a 20 mm bolt, series K",
+            "M20x1.5",
+            [20.0, 25.0, 18.0, 50.0, 78.0, 45.0, 14.0],
+        )
     },
-    series_k("k-22", "22 mm × M22 × 1.5, series K", "M22x1.5", [22.0, 28.0, 20.0, 54.0, 84.0, 48.0, 15.0]),
+    series_k("k-22", "M22 × 1.5, for a 22 mm bolt, series K", "M22x1.5", [22.0, 28.0, 20.0, 54.0, 84.0, 48.0, 15.0]),
     RodEnd {
         note: "Other lists have 57 mm of thread, from memory: measure yours.",
-        ..series_k("k-25", "25 mm × M24 × 2, series K", "M24x2", [25.0, 31.0, 22.0, 60.0, 94.0, 58.0, 15.0])
+        ..series_k("k-25", "M24 × 2, for a 25 mm bolt, series K", "M24x2", [25.0, 31.0, 22.0, 60.0, 94.0, 58.0, 15.0])
     },
     RodEnd {
         note: "Other lists have 66 mm of thread, from memory: measure yours.",
-        ..series_k("k-30", "30 mm × M30 × 2, series K", "M30x2", [30.0, 37.0, 25.0, 70.0, 110.0, 71.0, 15.0])
+        ..series_k("k-30", "M30 × 2, for a 30 mm bolt, series K", "M30x2", [30.0, 37.0, 25.0, 70.0, 110.0, 71.0, 15.0])
     },
 ];
 
