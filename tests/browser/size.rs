@@ -47,6 +47,7 @@ pub(crate) async fn a_bad_entry_gets_a_sentence(page: &Page) {
 /// Six digits of millimeters stand apart on the narrowest phone.
 pub(crate) async fn the_lengths_stand_apart(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
     page.enter("in-length", "46 5/16").await;
     for width in [320, 360] {
         page.look_with(Screen { width, ..PHONE }).await;
