@@ -156,7 +156,7 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
                 lines.push(format!(
                     "{} mount to mount: {}. Saw to {}. {}.",
                     words::both_lengths(made.length),
-                    words::headline(made, System::Inch),
+                    words::headline(made, None),
                     words::both_lengths(made.cut),
                     verdict::word(answer.verdict)
                 ));
