@@ -185,6 +185,8 @@ async fn again(driver: &Driver, folder: &Path) -> Result<Vec<f64>, String> {
 async fn keys(driver: &Driver, folder: &Path, fragment: &str, id: &str, values: &[&str]) -> Result<Vec<f64>, String> {
     let page = Page::new(driver, folder).await?;
     page.open(PHONE, fragment).await;
+    // A whole rig opens where all of it is seen.
+    page.click("#leaf-size").await;
     page.wait_text("#headline", |text| !text.is_empty()).await;
     page.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 4 })).await;
     let mut all = Vec::new();
