@@ -74,6 +74,11 @@ pub struct Answer {
 }
 
 impl Answer {
+    /// The finding that uses most of what it may, if one does.
+    pub fn weakest_finding(&self) -> Option<&Finding> {
+        self.findings.get(self.weakest?)
+    }
+
     /// How a steering link takes the greatest push, whether that governs or not: long and slender, it often folds
     /// before anything breaks.
     pub fn buckling(&self) -> Option<&Finding> {

@@ -270,7 +270,7 @@ fn findings(page: &mut Page, answer: &Answer) {
     page.working(&answer.loads.working);
     page.title("findings");
     page.line(format!("  In all: {}", word(answer.verdict)));
-    if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
+    if let Some(weakest) = answer.weakest_finding() {
         page.line(format!("  Weakest part: {}", weakest.part));
     }
     for finding in &answer.findings {

@@ -122,7 +122,7 @@ pub(super) fn standing(bench: Bench, answer: &Answer) -> String {
     let headline = words::headline(&answer.link, system);
     let judged = verdict::mark(answer.verdict) + &said("p id=\"weakest\"", &words::weakest(answer, system));
     // Whether a push folds a steering link is told once.
-    let governs = answer.buckling() == answer.weakest.and_then(|index| answer.findings.get(index));
+    let governs = answer.buckling() == answer.weakest_finding();
     said("p class=\"kicker\"", &format!("{kind} for a rig of {job}"))
         + &nothing_holds(answer)
         + &element("h2 class=\"phrases\" id=\"headline\"", &phrases(&headline))

@@ -171,7 +171,7 @@ pub(super) fn kept(x: f64, words: &str, width: f64) -> f64 {
 
 /// A pointer at the weakest place with its name.
 fn weakest(pen: &mut Pen, answer: &Answer, frame: Frame, rows: &Rows, width: f64) {
-    let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return };
+    let Some(finding) = answer.weakest_finding() else { return };
     let Some(station) = finding.station else { return };
     let x = frame.x(station);
     let y = rows.axis + frame.half(answer.link.outside_diameter) + 1.0;

@@ -78,19 +78,17 @@ impl Bench {
             let mut work = Work { base: plain.clone(), doubt: opened.told, ..Work::fresh() };
             // The address of doubtful numbers says nothing of it; what holds them here may.
             self.doubts_of(&plain).iter().for_each(|doubt| work.doubt(doubt));
-            // One link opens where it is looked at, a whole rig where all of it is seen.
-            self.leaf.set(if opened.document.links.len() > 1 { Leaf::Rig } else { Leaf::Size });
+            self.leaf.set(Leaf::to_open(&opened.document));
             Held { fragment: plain, work }
         }));
     }
 
     /// Puts kept entries on the bench.
     fn take(self, held: Held) {
-        let Held { fragment, work } = held.checked();
-        let work = if work.id.is_empty() { Work::fresh() } else { work };
-        let document = Held { fragment, work: Work::default() }.document();
+        let held = held.checked();
+        let document = held.document();
         self.elsewhere.set(None);
-        self.work.set(work);
+        self.work.set(if held.work.id.is_empty() { Work::fresh() } else { held.work });
         self.replace(document);
         self.offer_no_longer_what_is_here();
     }
@@ -240,8 +238,8 @@ impl Bench {
         if held.work.build.is_none() && !held.fragment.is_empty() {
             let same = self.shelf.with_untracked(|shelf| {
                 let open = || shelf.iter().flatten().filter(|kept| kept.lies_open());
-                let was = |kept: &&Kept| kept.build.earlier.iter().any(|earlier| earlier.fragment == held.fragment);
-                let same = open().find(|kept| kept.fragment == held.fragment).or_else(|| open().find(was));
+                let same = open().find(|kept| kept.fragment == held.fragment);
+                let same = same.or_else(|| open().find(|kept| kept.was(&held.fragment)));
                 same.map(|kept| kept.build.id.clone())
             });
             // Another tab may have deleted it a moment ago.

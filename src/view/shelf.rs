@@ -58,6 +58,11 @@ impl Kept {
         self.build.id.starts_with(ASIDE)
     }
 
+    /// Whether an earlier version of it held this.
+    pub(super) fn was(&self, fragment: &str) -> bool {
+        self.build.earlier.iter().any(|earlier| earlier.fragment == fragment)
+    }
+
     /// What it is called.
     pub(super) fn title(&self, bench: Bench) -> String {
         if self.raw.is_some() { "A damaged record".to_string() } else { title(bench, &self.build.document) }
@@ -121,10 +126,7 @@ impl Bench {
 
     /// Whether some record holds this already, now or earlier.
     pub(super) fn is_saved(self, fragment: &str) -> bool {
-        let holds = |kept: &Kept| {
-            kept.raw.is_none()
-                && (kept.fragment == fragment || kept.build.earlier.iter().any(|earlier| earlier.fragment == fragment))
-        };
+        let holds = |kept: &Kept| kept.raw.is_none() && (kept.fragment == fragment || kept.was(fragment));
         self.records(|records| records.iter().any(holds))
     }
 
@@ -148,13 +150,11 @@ impl Bench {
                 kept.build.save(&document, &now);
                 kept.build
             }
-            None if is_id(&id) => Build { id, saved: now.clone(), document, ..Build::default() },
-            _ => Build {
-                id: format!("{ASIDE}{}", storage::fresh_id()),
-                saved: now.clone(),
-                document,
-                ..Build::default()
-            },
+            taken => {
+                let free = taken.is_none() && is_id(&id);
+                let id = if free { id } else { format!("{ASIDE}{}", storage::fresh_id()) };
+                Build { id, saved: now.clone(), document, ..Build::default() }
+            }
         };
         build.removed = Some(now);
         build.doubt.clone_from(&held.work.doubt);
@@ -211,7 +211,7 @@ impl Bench {
             }
             None => (kept.build.document, kept.build.doubt),
         };
-        let leaf = if document.links.len() > 1 { Leaf::Rig } else { Leaf::Size };
+        let leaf = Leaf::to_open(&document);
         let work = Work { build: Some(id.to_string()), base: kept.fragment, doubt, ..Work::fresh() };
         self.exchange(document, work);
         self.turn_to(leaf);

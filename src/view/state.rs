@@ -49,6 +49,11 @@ impl Leaf {
     /// Every leaf with the name under which it is kept.
     pub(super) const NAMES: [(Self, &'static str); 4] =
         [(Self::Size, ""), (Self::Prove, "prove"), (Self::Rig, "rig"), (Self::Saved, "saved")];
+
+    /// One link opens where it is looked at, a whole rig where all of it is seen.
+    pub(super) fn to_open(document: &Document) -> Self {
+        if document.links.len() > 1 { Self::Rig } else { Self::Size }
+    }
 }
 
 /// The reports on every link, with what they rest on, so that only what changed is worked out again.

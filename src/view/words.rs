@@ -280,7 +280,7 @@ pub(super) fn drawing_words(answer: &Answer, system: System) -> String {
         length(made.length, system),
         length(made.bar, system)
     );
-    if let Some(weakest) = answer.weakest.and_then(|index| answer.findings.get(index)) {
+    if let Some(weakest) = answer.weakest_finding() {
         words.push_str(&format!("; weakest at the {}", weakest.part));
         words.push_str(&place_of(weakest, made, Some(system)));
     }
@@ -309,7 +309,7 @@ fn place(station: f64, made: &Made, units: Units) -> String {
 }
 
 fn weakest_in(answer: &Answer, units: Units) -> String {
-    let Some(finding) = answer.weakest.and_then(|index| answer.findings.get(index)) else { return String::new() };
+    let Some(finding) = answer.weakest_finding() else { return String::new() };
     let used =
         |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, System::Inch)).unwrap_or_default();
     let (is, what) = if finding.id == BUCKLING {

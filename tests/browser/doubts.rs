@@ -1,14 +1,10 @@
 //! Damaged numbers never pass for sound, and what gives way to something else is there when it is wanted back.
 
-use crate::kept::{FILL, length, other};
+use crate::kept::{EMPTY, FILL, length, other};
 use crate::page::{DESK, Key, PHONE, Page};
 use crate::saved::{open, save_as};
 use crate::size::EXAMPLE;
 use serde_json::json;
-
-/// Takes the letters away that fill the store.
-const EMPTY: &str =
-    "Object.keys(localStorage).filter(it => it.startsWith('filler')).forEach(it => localStorage.removeItem(it))";
 
 /// What is told about damaged entries, links and files.
 fn doubtful(text: &str) -> bool {

@@ -1,6 +1,6 @@
 //! What stands in the page's place when it cannot run, and that nothing kept is lost by it.
 
-use crate::kept::FILL;
+use crate::kept::{EMPTY, FILL};
 use crate::offline::Folder;
 use crate::page::{DESK, Key, PHONE, Page};
 use crate::saved::save_as;
@@ -96,11 +96,7 @@ pub(crate) async fn the_empty_form_after_a_stop_is_new_work(page: &Page) {
     page.wait_text("#still-needed", |text| text.contains("Still needed")).await;
     page.click("#leaf-saved").await;
     page.wait_text("#bench-stands", |text| text == "Nothing is entered yet.").await;
-    page.script(
-        "Object.keys(localStorage).filter(it => it.startsWith('filler')).forEach(it => localStorage.removeItem(it))",
-        vec![],
-    )
-    .await;
+    page.script(EMPTY, vec![]).await;
     page.enter("in-name", "Another").await;
     page.press(Key::Enter).await;
     page.wait_text("#saved-told", |text| text.contains("Saved as “Another”")).await;

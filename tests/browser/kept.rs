@@ -24,6 +24,10 @@ pub(crate) const FILL: &str = "let number = 0;
     }
     try { while (true) localStorage.filler0 += 'x' } catch { }";
 
+/// Takes away again what fills the store.
+pub(crate) const EMPTY: &str =
+    "Object.keys(localStorage).filter(it => it.startsWith('filler')).forEach(it => localStorage.removeItem(it))";
+
 /// Sets the length of the link on the bench.
 pub(crate) async fn length(page: &Page, inches: &str) {
     page.click("#leaf-size").await;

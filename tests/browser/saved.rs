@@ -1,5 +1,6 @@
 //! Builds are kept, found, compared, binned and sent; two tabs agree; what cannot be kept is told.
 
+use crate::kept::{EMPTY, FILL};
 use crate::page::{DESK, Key, PHONE, Page, Screen};
 use crate::size::EXAMPLE;
 use serde_json::json;
@@ -292,13 +293,8 @@ pub(crate) async fn a_build_saved_elsewhere_is_not_written_over(page: &Page) {
 pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "Mine").await;
-    let code = "let number = 0;
-        for (const size of [1000000, 100000, 10000, 1000, 100]) {
-            try { while (true) localStorage.setItem('filler' + number++, 'x'.repeat(size)) } catch { }
-        }
-        try { while (true) localStorage.filler0 += 'x' } catch { }";
     page.click("#leaf-size").await;
-    page.script(code, vec![]).await;
+    page.script(FILL, vec![]).await;
     page.enter("in-length", "43 1/16").await;
     page.wait_text("#eye-to-eye", |text| text == "43-1/16 in").await;
     page.wait_text(".trouble", |text| text.contains("is full")).await;
@@ -310,8 +306,7 @@ pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.wait_text("#saved-told", |text| text.contains("Not saved.")).await;
     page.click("#builds .remove").await;
     page.wait_text("#saved-told", |text| text.contains("Not deleted.")).await;
-    page.script("Object.keys(localStorage).filter(key => key.startsWith('filler')).forEach(key => localStorage.removeItem(key))", vec![])
-        .await;
+    page.script(EMPTY, vec![]).await;
     page.click("#save").await;
     page.wait_text("#saved-told", |text| text.contains("Saved over “Mine”")).await;
     page.wait_text("#told", |text| !text.contains("is full")).await;

@@ -211,7 +211,7 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> String {
 /// What a verdict rests on. Whether a push folds a steering link is told, and once.
 fn rests_on(answer: &Answer, system: System) -> String {
     let weakest = words::weakest(answer, system);
-    let governs = answer.weakest.and_then(|index| answer.findings.get(index));
+    let governs = answer.weakest_finding();
     match words::buckling(answer, system) {
         Some((verdict, words)) if answer.buckling() != governs => {
             format!("{weakest} {words}, {}.", words::lower(verdict::word(verdict)))
