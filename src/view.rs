@@ -21,6 +21,7 @@ mod metals;
 mod more;
 mod moves;
 mod outside;
+mod pace;
 mod parts;
 mod patch;
 mod pen;
@@ -46,6 +47,7 @@ mod words;
 mod working;
 
 use held::Held;
+use known::Known;
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::quantity::System;
@@ -76,11 +78,12 @@ pub(crate) fn start() {
 /// The whole page.
 fn page() -> AnyView {
     let bench = Bench::open();
-    Effect::new(move |_| {
+    let name = bench.pace.calm(Known::new(move || {
         let one = matches!(bench.leaf.get(), Leaf::Size | Leaf::Prove);
         let at = bench.at.get();
-        storage::name_page(&bench.document.with(|document| page_name(bench, document, at, one)));
-    });
+        bench.document.with(|document| page_name(bench, document, at, one))
+    }));
+    Effect::new(move |_| name.with(|name| storage::name_page(name)));
     let main = tag("main class=bench")
         .class("proving", move || bench.known.get() && bench.leaf.get() == Leaf::Prove)
         .class("whole", move || bench.leaf.get() == Leaf::Rig)

@@ -28,7 +28,9 @@ pub(super) fn answer(bench: Bench) -> AnyView {
         ("section class='part-of ends-part'", ends::ends),
         ("section class=part-of id=link-parts", |bench, answer| rig_parts::of_link(bench, bench.at.get(), answer)),
     ];
-    let lead = part(bench, |bench, answer| head(bench, bench.at.get(), answer));
+    let lead = Known::new(move || {
+        bench.first_answer().map(|answer| head(bench, bench.at.get(), &answer)).unwrap_or_default()
+    });
     let why = button("button type=button id=to-prove", "See why: every check and its working", move |_| {
         bench.turn_to(Leaf::Prove);
     });
@@ -68,9 +70,9 @@ pub(super) fn answer(bench: Bench) -> AnyView {
     list.into_any()
 }
 
-/// Markup that follows from the answer.
+/// Markup that follows from the answer, a moment later.
 pub(super) fn part(bench: Bench, tell: Tell) -> Known<String> {
-    Known::new(move || bench.with_answer(|answer| tell(bench, answer)).unwrap_or_default())
+    bench.pace.calm(Known::new(move || bench.with_answer(|answer| tell(bench, answer)).unwrap_or_default()))
 }
 
 /// How many cautions stand in sight: the most urgent ones, before the rest.

@@ -123,7 +123,7 @@ impl Bench {
     /// What makes the same entries doubtful where they are kept.
     fn doubts_of(self, fragment: &str) -> Vec<String> {
         let doubts = |kept: &Kept| kept.build.doubt.clone();
-        let same = |kept: &&Kept| kept.raw.is_none() && kept.fragment == fragment;
+        let same = |kept: &&Kept| !kept.damaged && kept.fragment == fragment;
         self.records(|records| records.iter().filter(same).flat_map(doubts).collect())
     }
 
@@ -176,7 +176,7 @@ impl Bench {
         self.work.update(|work| work.doubt.clear());
         // The build itself is as sound as what equals it.
         let record = held.work.build.as_ref().and_then(|id| self.record(id));
-        if let Some(mut kept) = record.filter(|kept| kept.raw.is_none() && kept.fragment == held.fragment) {
+        if let Some(mut kept) = record.filter(|kept| !kept.damaged && kept.fragment == held.fragment) {
             kept.build.doubt.clear();
             // Where it cannot be kept, it is told, and the doubt comes back with the build.
             let _ = self.put(&kept.build);

@@ -68,6 +68,15 @@ impl<T: Send + Sync + 'static> Known<T> {
         Self { memo: remember(Box::new(told)), kind: PhantomData }
     }
 
+    /// The same, but what is new is not passed on while something is so.
+    pub(super) fn unless(self, something: RwSignal<bool>) -> Self {
+        let told = move |before: Option<&Slot>| match before {
+            Some(before) if something.get() => Arc::clone(before),
+            _ => self.memo.get(),
+        };
+        Self { memo: remember(Box::new(told)), kind: PhantomData }
+    }
+
     /// Looks at it.
     pub(super) fn with<U>(self, look: impl FnOnce(&T) -> U) -> U {
         look(kind(&self.memo.get()))

@@ -1,5 +1,6 @@
 //! Sending the answer: the link, the words, the paper.
 
+use super::known::Known;
 use super::shelf::Saving;
 use super::state::{Bench, Leaf};
 use super::tag::{button, tag, words as live_words};
@@ -29,6 +30,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
             .unwrap_or_default()
     };
     let link = move || storage::address(&bench.fragment());
+    let shown = bench.pace.calm(Known::new(link));
     let all = if bench.leaf.get_untracked() == Leaf::Rig {
         "Print every link’s sheet too"
     } else {
@@ -40,16 +42,18 @@ pub(super) fn send(bench: Bench) -> AnyView {
                 .flag("disabled", move || bench.document.with(|document| *document == Document::default())),
         )
         .with(button("button type=button id=copy-link", "Copy the link", move |_| {
+            bench.pace.rest();
             copy(link(), told, "The link is on your clipboard.", BELOW);
         }))
         .with(button("button type=button id=copy-text", "Copy as text", move |_| {
+            bench.pace.rest();
             copy(text(), told, "The text is on your clipboard.", BELOW);
         }))
         .with(storage::can_share().then(|| button("button type=button id=share", "Share", move |_| share(bench, told))))
         .with(button("button type=button id=print", "Print", |_| storage::print()))
         .with(button("button type=button id=print-all", all, move |_| print_all(bench)));
     let field =
-        tag("input class=own-line id=link-text readonly").value(link).on("focus", |_| storage::select_all("link-text"));
+        tag("input class=own-line id=link-text readonly").value(move || shown.get()).on("focus", |_| storage::select_all("link-text"));
     let section = tag("section class='part-of sending'")
         .with(tag("h3").with("Keep it or send it"))
         .with(tag("p").with("The link opens the same numbers on any phone. They travel in the link itself."))
@@ -89,6 +93,7 @@ pub(super) fn copy(text: String, told: RwSignal<String>, done: &'static str, or:
 }
 
 fn share(bench: Bench, told: RwSignal<String>) {
+    bench.pace.rest();
     let text = if bench.leaf.get_untracked() == Leaf::Rig {
         bench.whole.with_untracked(|whole| whole.as_ref().map(rig::summary).unwrap_or_default())
     } else {

@@ -10,6 +10,7 @@ use linkwright::document::{Document, tidy_name};
 use linkwright::order;
 use linkwright::share;
 use std::borrow::Cow;
+use std::sync::Arc;
 
 /// Sets of entries that the page itself put aside; more than these nobody misses.
 const MOST_ASIDE: usize = 50;
@@ -27,30 +28,32 @@ pub(super) struct Kept {
     pub(super) build: Build,
     /// What it holds, as a fragment.
     pub(super) fragment: String,
-    /// The record itself, where nothing could be read.
-    pub(super) raw: Option<String>,
+    /// Whether nothing could be read.
+    pub(super) damaged: bool,
+    /// The record itself.
+    pub(super) text: Arc<str>,
 }
 
 impl Kept {
     fn read(id: &str, text: String) -> Self {
         let read = builds::from_text(&text);
-        let (build, raw) = match read.map(|read| read.builds.into_iter().next()) {
-            Ok(Some(build)) => (build, None),
-            Ok(None) => (Build::default(), Some(text)),
-            Err(sentence) => (Build { doubt: vec![sentence], ..Build::default() }, Some(text)),
+        let (build, damaged) = match read.map(|read| read.builds.into_iter().next()) {
+            Ok(Some(build)) => (build, false),
+            Ok(None) => (Build::default(), true),
+            Err(sentence) => (Build { doubt: vec![sentence], ..Build::default() }, true),
         };
         let build = Build { id: id.to_string(), ..build };
-        Self { fragment: share::to_fragment(&build.document), build, raw }
+        Self { fragment: share::to_fragment(&build.document), build, damaged, text: text.into() }
     }
 
     /// Whether it can be opened and is not in the bin.
     pub(super) fn lies_open(&self) -> bool {
-        self.raw.is_none() && self.build.removed.is_none()
+        !self.damaged && self.build.removed.is_none()
     }
 
     /// Whether it can be brought back.
     pub(super) fn lies_in_bin(&self) -> bool {
-        self.raw.is_none() && self.build.removed.is_some()
+        !self.damaged && self.build.removed.is_some()
     }
 
     /// Whether the page put it into the bin, unsaved.
@@ -65,7 +68,7 @@ impl Kept {
 
     /// What it is called.
     pub(super) fn title(&self, bench: Bench) -> String {
-        if self.raw.is_some() { "A damaged record".to_string() } else { title(bench, &self.build.document) }
+        if self.damaged { "A damaged record".to_string() } else { title(bench, &self.build.document) }
     }
 }
 
@@ -89,12 +92,25 @@ pub(super) enum Saving {
 }
 
 impl Bench {
-    /// Reads every record, the newest first.
+    /// Looks at every record, the newest first; only what is new or was written since is read.
     pub(super) fn read_shelf(self) {
-        let mut kept: Vec<Kept> = storage::records(BUILD).into_iter().map(|(id, text)| Kept::read(&id, text)).collect();
+        let mut before = self.shelf.try_update_untracked(Option::take).flatten();
+        let mut differs = before.is_none();
+        let mut read = |(id, text): (String, String)| {
+            // Records come in the order of their ids, the oldest first, and stand here the newest first.
+            let known = before.as_mut().and_then(|before| {
+                let at = before.iter().rposition(|kept| kept.build.id == id && *kept.text == *text)?;
+                Some(before.remove(at))
+            });
+            differs |= known.is_none();
+            known.unwrap_or_else(|| Kept::read(&id, text))
+        };
+        let mut kept: Vec<Kept> = storage::records(BUILD).into_iter().map(&mut read).collect();
+        differs |= before.is_some_and(|before| !before.is_empty());
         order::by(&mut kept, |a, b| b.build.saved.cmp(&a.build.saved));
-        if self.shelf.with_untracked(|shelf| shelf.as_ref() != Some(&kept)) {
-            self.shelf.set(Some(kept));
+        self.shelf.update_untracked(|shelf| *shelf = Some(kept));
+        if differs {
+            self.shelf.notify();
         }
     }
 
@@ -126,7 +142,7 @@ impl Bench {
 
     /// Whether some record holds this already, now or earlier.
     pub(super) fn is_saved(self, fragment: &str) -> bool {
-        let holds = |kept: &Kept| kept.raw.is_none() && (kept.fragment == fragment || kept.was(fragment));
+        let holds = |kept: &Kept| !kept.damaged && (kept.fragment == fragment || kept.was(fragment));
         self.records(|records| records.iter().any(holds))
     }
 
@@ -284,7 +300,7 @@ impl Bench {
             told.extend(read.told);
             for mut build in read.builds {
                 let held = |kept: &&Kept| {
-                    kept.raw.is_none() && kept.build.has_all_of(&build) && (kept.lies_open() || build.removed.is_some())
+                    !kept.damaged && kept.build.has_all_of(&build) && (kept.lies_open() || build.removed.is_some())
                 };
                 if here.iter().take(if loose { here.len() } else { before }).any(|kept| held(&kept)) {
                     known += 1;
@@ -310,7 +326,7 @@ impl Bench {
                     return told;
                 }
                 added += 1;
-                here.push(Kept { fragment: String::new(), raw: None, build });
+                here.push(Kept { fragment: String::new(), damaged: false, text: Arc::default(), build });
             }
         }
         self.read_shelf();

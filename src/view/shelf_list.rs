@@ -16,7 +16,7 @@ pub(super) fn listed(bench: Bench, shown: Shown) -> String {
     let find = storage::lowercase(&shown.find.get());
     let words: Vec<&str> = find.split_whitespace().collect();
     let shelf = bench.shelf.get().unwrap_or_default();
-    let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.raw.is_some() || kept.build.removed.is_none()).collect();
+    let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.damaged || kept.build.removed.is_none()).collect();
     if all.is_empty() {
         return said("li", "Save what is on the bench, or take in a file below.");
     }
@@ -56,7 +56,7 @@ fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
     let (build, name) = (&kept.build, kept.title(bench));
     let mut inside = said("h4", &name);
     let mut buttons = String::new();
-    if kept.raw.is_some() {
+    if kept.damaged {
         inside.extend(build.doubt.iter().map(|words| said("p class=\"error\"", words)));
         inside += &said("p", "Nothing else is lost by it. Export it as it is, for somebody who can mend it.");
         buttons += &(act_button("export", "export", "Export it", "") + &for_good(shown, &build.id));
@@ -151,12 +151,10 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
             Ok(title) => format!("Copied as “{title}”."),
             Err(trouble) => format!("Not copied. {}", trouble.sentence()),
         }),
-        "export" => match kept.raw {
-            Some(raw) => {
-                storage::download(&format!("linkwright-damaged-{id}.txt"), &raw);
-            }
-            None => export(shown, &file_name(&name), &[kept.build]),
-        },
+        "export" if kept.damaged => {
+            storage::download(&format!("linkwright-damaged-{id}.txt"), &kept.text);
+        }
+        "export" => export(shown, &file_name(&name), &[kept.build]),
         "remove" => match bench.bin(&kept) {
             Ok(()) => {
                 shown.tell(format!("“{name}” is in the bin, at the end of this page."));

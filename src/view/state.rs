@@ -3,6 +3,7 @@
 use super::firm::{self, Firm};
 use super::held::{Held, Work};
 use super::known::Known;
+use super::pace::Pace;
 use super::shelf::Kept;
 use super::storage::{self, Trouble};
 use super::trail::Trail;
@@ -86,8 +87,11 @@ impl Whole {
 pub(super) struct Bench {
     pub(super) document: RwSignal<Document>,
     pub(super) system: RwSignal<System>,
-    /// What is told about the link on the bench.
+    /// What is told about the link on the bench, at once: for the answer itself.
+    pub(super) first: Known<LinkReport>,
+    /// The same for the rest of the page, a moment after a key.
     pub(super) report: Known<LinkReport>,
+    pub(super) pace: Pace,
     /// What is told about all of them; worked out only where somebody looks.
     pub(super) whole: Known<Option<Whole>>,
     /// How firm the answer on the bench is.
@@ -142,7 +146,10 @@ impl Bench {
         let at = RwSignal::new(0);
         let work = RwSignal::new(Work::default());
         // To compare whole reports costs more than to look at what is shown of them.
-        let report = Known::each_time(move |_| document.with(|document| engine::report_on(document, at.get())));
+        let first = Known::each_time(move |_| document.with(|document| engine::report_on(document, at.get())));
+        let pace = Pace::new();
+        let report = pace.calm(first);
+        let entered = Known::new(move || document.with(|document| inputs::still_needed(document, at.get()).is_empty()));
         let whole = Known::each_time(move |before: Option<&Option<Whole>>| {
             Some(document.with(|document| Whole::of(document, before.and_then(Option::as_ref))))
         });
@@ -150,11 +157,13 @@ impl Bench {
         let bench = Self {
             document,
             system: RwSignal::new(if metric { System::Metric } else { System::Inch }),
+            first,
             report,
+            pace,
             whole,
             firm: firm::follow(document, at, move || printing.get() || laid_open.get()),
             known: Known::new(move || report.with(|report| report.answer().is_some())),
-            entered: Known::new(move || document.with(|document| inputs::still_needed(document, at.get()).is_empty())),
+            entered: pace.calm(entered),
             leaf: RwSignal::new(leaf),
             at,
             drafts: RwSignal::new(Vec::new()),
@@ -179,7 +188,10 @@ impl Bench {
         bench.save_on_change();
         window_event_listener(leptos::ev::hashchange, move |_| bench.address_changed());
         bench.mind_other_tabs();
-        window_event_listener_untyped("beforeprint", move |_| bench.printing.set(true));
+        window_event_listener_untyped("beforeprint", move |_| {
+            bench.pace.rest();
+            bench.printing.set(true);
+        });
         window_event_listener_untyped("afterprint", move |_| {
             bench.printing.set(false);
             bench.laid_open.set(false);
@@ -189,6 +201,7 @@ impl Bench {
 
     /// Puts another document on the bench.
     pub(super) fn replace(self, document: Document) {
+        self.pace.rest();
         self.revision.update(|revision| *revision += 1);
         self.drafts.set(Vec::new());
         self.at.set(0);
@@ -220,6 +233,7 @@ impl Bench {
 
     /// Changes which links the rig has; half-typed entries belong to links that may have moved.
     pub(super) fn rearrange(self, change: impl FnOnce(&mut Document)) {
+        self.pace.rest();
         self.drafts.set(Vec::new());
         self.revision.update(|revision| *revision += 1);
         let mut document = self.document.get_untracked();
@@ -248,7 +262,11 @@ impl Bench {
         let half_way = !settled && text.trim().is_empty() && matches!(input.id, "length" | "weight");
         let refused = match read {
             Ok(value) => {
-                if !half_way && !same((input.get)(&self.document.get_untracked(), place), value) {
+                if !half_way && !same(self.document.with_untracked(|document| (input.get)(document, place)), value) {
+                    // Where there is no answer yet, all of the page waits for the first one.
+                    if self.known.with_untracked(|known| *known) {
+                        self.pace.key();
+                    }
                     self.document.update(|document| (input.set)(document, place, value));
                 }
                 None
@@ -287,16 +305,19 @@ impl Bench {
 
     /// Turns to a leaf and to a part of it, by its id.
     pub(super) fn turn_to_part(self, leaf: Leaf, id: String) {
+        self.pace.rest();
         self.leaf.set(leaf);
         set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
     }
 
     /// The answer on the bench, if there is one.
     pub(super) fn answer(self) -> Option<Arc<Answer>> {
-        self.report.with(|report| match report {
-            LinkReport::Answer(answer) => Some(Arc::clone(answer)),
-            _ => None,
-        })
+        self.report.with(answer_in)
+    }
+
+    /// The same, at once after a key; where that leads to no answer, the one that still stands below.
+    pub(super) fn first_answer(self) -> Option<Arc<Answer>> {
+        self.first.with(answer_in).or_else(|| self.answer())
     }
 
     /// Something about the answer on the bench, if there is one.
@@ -351,6 +372,13 @@ pub(super) fn toggle<T: PartialEq + Send + Sync + 'static>(list: RwSignal<Vec<T>
         }
         None => list.push(item),
     });
+}
+
+fn answer_in(report: &LinkReport) -> Option<Arc<Answer>> {
+    match report {
+        LinkReport::Answer(answer) => Some(Arc::clone(answer)),
+        _ => None,
+    }
 }
 
 /// Whether two values are the same number, bit for bit.

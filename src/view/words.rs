@@ -191,7 +191,7 @@ pub(super) fn lower(words: &str) -> String {
 /// The line that stays in sight.
 pub(super) fn summary(bench: Bench) -> String {
     let system = bench.system.get();
-    let line = bench.report.with(|report| match report {
+    let line = bench.first.with(|report| match report {
         LinkReport::Answer(answer) => {
             let made = &answer.link;
             format!(

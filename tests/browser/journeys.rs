@@ -37,6 +37,7 @@ fn main() -> ExitCode {
         opens_with_its_title,
         size::three_entries_give_the_answer,
         size::a_bad_entry_gets_a_sentence,
+        size::the_answer_comes_before_the_rest,
         size::the_lengths_stand_apart,
         size::one_link_on_paper_and_in_words,
         size::a_shared_link_shows_the_same_answer,

@@ -44,6 +44,25 @@ pub(crate) async fn a_bad_entry_gets_a_sentence(page: &Page) {
     assert_eq!(page.attribute("#in-length", "aria-invalid").await.as_deref(), Some("false"));
 }
 
+/// A key changes the answer before the rest of the page; whoever acts at once gets all of it.
+pub(crate) async fn the_answer_comes_before_the_rest(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    page.pause(400).await;
+    let code = "const [length, press] = arguments, field = document.getElementById('in-length'), seen = () => [
+            document.getElementById('eye-to-eye').textContent,
+            document.getElementById('link-text').value.match(/length=(\\d+)/)[1]];
+        field.value = length;
+        field.dispatchEvent(new Event('input', { bubbles: true }));
+        if (press) document.getElementById('copy-link').click();
+        return new Promise(done => setTimeout(() => done(seen())))";
+    assert_eq!(page.script(code, vec![json!("41"), json!(false)]).await, json!(["41 in", "38"]), "the rest waits");
+    page.pause(100).await;
+    let rest = page.attribute(".drawing svg", "aria-label").await.unwrap_or_default();
+    assert!(rest.contains("41 in"), "and follows: {rest}");
+    assert_eq!(page.script(code, vec![json!("42"), json!(true)]).await, json!(["42 in", "42"]), "nothing is copied late");
+}
+
 /// Six digits of millimeters stand apart on the narrowest phone.
 pub(crate) async fn the_lengths_stand_apart(page: &Page) {
     page.open(PHONE, EXAMPLE).await;

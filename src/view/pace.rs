@@ -1,0 +1,51 @@
+//! The answer first, the rest of the page a moment later: a reader who types looks at the answer, and on an old phone
+//! everything below it would hold up the next key.
+
+use super::known::Known;
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// Long enough for the browser to paint the answer before it works on the rest.
+const MOMENT: Duration = Duration::from_millis(30);
+
+/// Whether somebody types right now, so that the rest of the page waits.
+#[derive(Clone, Copy)]
+pub(super) struct Pace {
+    typing: RwSignal<bool>,
+    keys: StoredValue<u32>,
+}
+
+impl Pace {
+    pub(super) fn new() -> Self {
+        Self { typing: RwSignal::new(false), keys: StoredValue::new(0) }
+    }
+
+    /// What follows from the entries, but not before the moment after a key.
+    pub(super) fn calm<T: Send + Sync + 'static>(self, known: Known<T>) -> Known<T> {
+        known.unless(self.typing)
+    }
+
+    /// A key was pressed: the rest waits a moment from now.
+    pub(super) fn key(self) {
+        let key = self.keys.get_value() + 1;
+        self.keys.set_value(key);
+        if !self.typing.get_untracked() {
+            self.typing.set(true);
+        }
+        set_timeout(
+            move || {
+                if self.keys.try_get_value() == Some(key) {
+                    self.rest();
+                }
+            },
+            MOMENT,
+        );
+    }
+
+    /// Something else is done than typing: it finds the page as the entries want it.
+    pub(super) fn rest(self) {
+        if self.typing.get_untracked() {
+            self.typing.set(false);
+        }
+    }
+}
