@@ -23,7 +23,7 @@ const POINT_ANGLE: f64 = deg(118.0);
 pub(super) const COMFORT: f64 = 1.2;
 
 /// A cross-section and the rod ends that go with it.
-#[derive(Clone, Copy)]
+#[derive(Clone, Copy, PartialEq)]
 pub(super) struct Section {
     pub(super) outside_diameter: f64,
     /// 0 for a solid bar.

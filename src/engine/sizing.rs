@@ -37,13 +37,22 @@ pub(super) fn search(given: &Given) -> Search {
     let sections = stock_sections(given);
     let joints = joints(given);
     let promising: Vec<Section> = sections.iter().copied().filter(|section| !hopeless(given, *section)).collect();
-    let by_numbers = promising.iter().find_map(|section| first_joint(given, *section, &joints));
+    let mut failed = Vec::new();
+    let by_numbers = promising.iter().find_map(|section| {
+        let mut tries = joints.iter().filter_map(|pair| try_one(given, *section, *pair, Asked::WhetherItHolds));
+        tries.find(|tried| {
+            if !tried.candidate.feasible {
+                failed.push(tried.clone());
+            }
+            tried.candidate.feasible
+        })
+    });
     let by_trade = trade(given);
     let (recommended, governs) = larger_of(given, by_numbers.as_ref(), by_trade.as_ref(), &promising, &joints);
     let around = recommended.as_ref().or(by_numbers.as_ref());
     let smaller = around.and_then(|at| {
         let section = sections.iter().rev().find(|section| size(**section) < size(at.section) - 1e-9)?;
-        best_joint(given, *section, &joints)
+        best_joint(given, *section, &joints, &failed)
     });
     let larger = around.and_then(|at| {
         let section = sections.iter().find(|section| size(**section) > size(at.section) + 1e-9)?;
@@ -51,7 +60,7 @@ pub(super) fn search(given: &Given) -> Search {
         let thread = largest_thread(&at.joints) - 1e-9;
         let no_smaller: Vec<[Joint; 2]> =
             joints.iter().filter(|pair| largest_thread(pair) >= thread).copied().collect();
-        first_joint(given, *section, &no_smaller).or_else(|| best_joint(given, *section, &no_smaller))
+        first_joint(given, *section, &no_smaller).or_else(|| best_joint(given, *section, &no_smaller, &[]))
     });
     Search { by_numbers, recommended, by_trade, governs, smaller, larger }
 }
@@ -122,13 +131,20 @@ fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option
     joints.iter().filter_map(whether).find(|tried| tried.candidate.feasible)
 }
 
-/// The rod end that comes closest to holding.
-fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
+/// The rod end that comes closest to holding. Of those that `failed` before it is known how much they use at least.
+fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]], failed: &[Tried]) -> Option<Tried> {
     let mut best: Option<Tried> = None;
     // The largest first: what it uses shuts out most of the others at their first question. Of those that use the same,
     // the smallest.
     for pair in joints.iter().rev() {
         let most = best.as_ref().map_or(f64::INFINITY, |best| best.candidate.utilization);
+        let same = |before: &&Tried| {
+            before.section == section
+                && before.joints.each_ref().map(|joint| joint.id) == pair.each_ref().map(|joint| joint.id)
+        };
+        if failed.iter().find(same).is_some_and(|before| before.candidate.utilization > most) {
+            continue;
+        }
         let tried = try_one(given, section, *pair, Asked::WhetherUnder(most));
         if let Some(tried) = tried.filter(|tried| best.is_none() || tried.candidate.utilization <= most) {
             best = Some(tried);
@@ -309,13 +325,13 @@ pub(super) fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f
 /// The largest size that can be laid out at all, for showing what gives first when nothing holds.
 pub(super) fn largest(given: &Given) -> Option<Tried> {
     let joints = joints(given);
-    stock_sections(given).into_iter().rev().find_map(|section| best_joint(given, section, &joints))
+    stock_sections(given).into_iter().rev().find_map(|section| best_joint(given, section, &joints, &[]))
 }
 
 /// The rod ends for a section the user decided: the smallest that hold, else the ones that come closest.
 pub(super) fn joint_for(given: &Given, section: Section) -> Option<[Joint; 2]> {
     let joints = joints(given);
-    first_joint(given, section, &joints).or_else(|| best_joint(given, section, &joints)).map(|tried| tried.joints)
+    first_joint(given, section, &joints).or_else(|| best_joint(given, section, &joints, &[])).map(|tried| tried.joints)
 }
 
 /// The sentence of the smallest rod ends that cannot be laid out.

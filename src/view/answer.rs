@@ -5,7 +5,7 @@ use super::known::Known;
 use super::markup::{Row, element, escaped, pair, phrases, said, table};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
-use super::tag::{button, tag, words as live_words};
+use super::tag::{button, live, nothing, tag, words as live_words};
 use super::{checklist, ends, form, rig_parts, send, sheets, sizes, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::engine::formula::Said;
@@ -20,20 +20,8 @@ pub(super) fn answer(bench: Bench) -> AnyView {
     let [first, rest] = [cautions_first, cautions_rest].map(|tell| part(bench, tell));
     let more =
         part(bench, |_, answer| format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)));
-    let assumed =
-        part(bench, |_, answer| format!("{} values you may replace under “Change a default”", answer.assumed.len()));
-    let sections: [(&'static str, Tell); 4] = [
-        ("section class=part-of", adjustment),
-        ("section class=part-of", sizes::why),
-        ("section class='part-of ends-part'", ends::ends),
-        ("section class=part-of id=link-parts", |bench, answer| rig_parts::of_link(bench, bench.at.get(), answer)),
-    ];
-    let lead = Known::new(move || {
-        bench.first_answer().map(|answer| head(bench, bench.at.get(), &answer)).unwrap_or_default()
-    });
-    let why = button("button type=button id=to-prove", "See why: every check and its working", move |_| {
-        bench.turn_to(Leaf::Prove);
-    });
+    let lead =
+        Known::new(move || bench.first_answer().map(|answer| head(bench, bench.at.get(), &answer)).unwrap_or_default());
     let sheet = move || {
         let at = bench.at.get();
         if bench.printing.get() {
@@ -44,7 +32,7 @@ pub(super) fn answer(bench: Bench) -> AnyView {
     };
     // Somebody who prints the proof wants it too.
     let alone = move || bench.leaf.get() == Leaf::Size && !bench.laid_open.get();
-    let mut list = vec![
+    vec![
         tag("div class='sheets own'").class("alone", alone).markup(sheet).into_any(),
         stale_note(bench),
         tag("div").markup(move || lead.get()).into_any(),
@@ -52,7 +40,25 @@ pub(super) fn answer(bench: Bench) -> AnyView {
             .with(tag("ul").markup(move || first.get()))
             .with(folded(bench, more, rest))
             .into_any(),
+        live(move || if bench.pace.is_whole() { below(bench) } else { nothing() }),
+    ]
+    .into_any()
+}
+
+/// What stands below the answer itself.
+fn below(bench: Bench) -> AnyView {
+    let sections: [(&'static str, Tell); 4] = [
+        ("section class=part-of", adjustment),
+        ("section class=part-of", sizes::why),
+        ("section class='part-of ends-part'", ends::ends),
+        ("section class=part-of id=link-parts", |bench, answer| rig_parts::of_link(bench, bench.at.get(), answer)),
     ];
+    let why = button("button type=button id=to-prove", "See why: every check and its working", move |_| {
+        bench.turn_to(Leaf::Prove);
+    });
+    let assumed =
+        part(bench, |_, answer| format!("{} values you may replace under “Change a default”", answer.assumed.len()));
+    let mut list = Vec::new();
     list.extend(sections.map(|(open, tell)| {
         let markup = part(bench, tell);
         tag(open).markup(move || markup.get()).into_any()

@@ -52,8 +52,9 @@ pub(super) fn send(bench: Bench) -> AnyView {
         .with(storage::can_share().then(|| button("button type=button id=share", "Share", move |_| share(bench, told))))
         .with(button("button type=button id=print", "Print", |_| storage::print()))
         .with(button("button type=button id=print-all", all, move |_| print_all(bench)));
-    let field =
-        tag("input class=own-line id=link-text readonly").value(move || shown.get()).on("focus", |_| storage::select_all("link-text"));
+    let field = tag("input class=own-line id=link-text readonly")
+        .value(move || shown.get())
+        .on("focus", |_| storage::select_all("link-text"));
     let section = tag("section class='part-of sending'")
         .with(tag("h3").with("Keep it or send it"))
         .with(tag("p").with("The link opens the same numbers on any phone. They travel in the link itself."))

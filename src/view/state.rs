@@ -189,7 +189,7 @@ impl Bench {
         window_event_listener(leptos::ev::hashchange, move |_| bench.address_changed());
         bench.mind_other_tabs();
         window_event_listener_untyped("beforeprint", move |_| {
-            bench.pace.rest();
+            bench.pace.all();
             bench.printing.set(true);
         });
         window_event_listener_untyped("afterprint", move |_| {
@@ -305,7 +305,7 @@ impl Bench {
 
     /// Turns to a leaf and to a part of it, by its id.
     pub(super) fn turn_to_part(self, leaf: Leaf, id: String) {
-        self.pace.rest();
+        self.pace.all();
         self.leaf.set(leaf);
         set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
     }

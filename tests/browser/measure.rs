@@ -140,6 +140,8 @@ async fn slow(page: &Page) {
 
 /// Milliseconds until something is painted, and until the page answers.
 async fn times(page: &Page) -> (f64, f64) {
+    // To ask a page on a slow phone how far it is keeps it from going on: so not before it should be done.
+    tokio::time::sleep(Duration::from_secs(5)).await;
     let start = Instant::now();
     loop {
         let code = "return [performance.getEntriesByName('first-contentful-paint')[0]?.startTime ?? null, window.liveAt ?? null]";
@@ -150,7 +152,7 @@ async fn times(page: &Page) -> (f64, f64) {
         if start.elapsed() > Duration::from_secs(20) {
             return (f64::NAN, f64::NAN);
         }
-        tokio::time::sleep(Duration::from_millis(50)).await;
+        tokio::time::sleep(Duration::from_millis(500)).await;
     }
 }
 
@@ -158,7 +160,7 @@ async fn visit(driver: &Driver, folder: &Path) -> Result<(f64, f64), String> {
     let page = Page::new(driver, folder).await?;
     page.before_everything(WATCH).await;
     slow(&page).await;
-    page.open(PHONE, "").await;
+    page.visit(PHONE, &page.address()).await;
     let times = times(&page).await;
     page.close().await;
     Ok(times)
@@ -175,7 +177,7 @@ async fn again(driver: &Driver, folder: &Path) -> Result<Vec<f64>, String> {
     page.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 4 })).await;
     let mut all = Vec::new();
     for _ in 0..VISITS {
-        page.open(PHONE, ONE).await;
+        page.visit(PHONE, &format!("{}#{ONE}", page.address())).await;
         all.push(times(&page).await.1);
     }
     page.close().await;

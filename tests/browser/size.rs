@@ -60,7 +60,11 @@ pub(crate) async fn the_answer_comes_before_the_rest(page: &Page) {
     page.pause(100).await;
     let rest = page.attribute(".drawing svg", "aria-label").await.unwrap_or_default();
     assert!(rest.contains("41 in"), "and follows: {rest}");
-    assert_eq!(page.script(code, vec![json!("42"), json!(true)]).await, json!(["42 in", "42"]), "nothing is copied late");
+    assert_eq!(
+        page.script(code, vec![json!("42"), json!(true)]).await,
+        json!(["42 in", "42"]),
+        "nothing is copied late"
+    );
 }
 
 /// Six digits of millimeters stand apart on the narrowest phone.
