@@ -231,10 +231,13 @@ pub enum Piece {
     Words(String),
     /// A value, SI, and what it measures.
     Value(f64, Kind),
+    /// The size of something bought, in meters, which keeps the name it is sold under.
+    Trade(f64),
 }
 
 /// Builds a sentence: `said!["as long as ", (length, Length), "."]`.
 macro_rules! said {
+    (@piece ($value:expr, Trade)) => { $crate::engine::formula::Piece::Trade($value) };
     (@piece ($value:expr, $kind:ident)) => { $crate::engine::formula::Piece::Value($value, $crate::quantity::Kind::$kind) };
     (@piece $words:expr) => { $crate::engine::formula::Piece::Words($words.to_string()) };
     ($($piece:tt),* $(,)?) => { vec![$($crate::engine::formula::said!(@piece $piece)),*] };
@@ -249,6 +252,7 @@ pub fn spoken(said: &[Piece], system: crate::quantity::System) -> String {
             // As in the lists, so that one length does not stand there in two ways.
             Piece::Value(value, Kind::FineLength) => crate::quantity::fit(*value, system),
             Piece::Value(value, kind) => crate::quantity::show(*value, *kind, system),
+            Piece::Trade(value) => crate::quantity::trade(*value, system),
         })
         .collect()
 }

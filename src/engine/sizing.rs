@@ -210,7 +210,7 @@ fn larger_of(
         Some(both) => {
             let said = said![
                 "Habit governs: the numbers alone would do with ",
-                (mine, Length),
+                (mine, Trade),
                 " and ",
                 (numbers.joints[0].thread.label),
                 ", but builders fit ",
