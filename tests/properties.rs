@@ -76,8 +76,8 @@ impl Shown {
 
     fn said(&mut self, what: &str, said: &[Piece]) {
         for piece in said {
-            if let Piece::Value(value, kind) = piece {
-                self.number(&format!("a {kind:?} in “{}” of {what}", spoken(said, System::Inch)), *value);
+            if let Piece::Value(value, _) | Piece::Trade(value) = piece {
+                self.number(&format!("{piece:?} in “{}” of {what}", spoken(said, System::Inch)), *value);
             }
         }
         self.texts.extend([System::Inch, System::Metric].map(|system| spoken(said, system)));
