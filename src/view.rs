@@ -28,6 +28,7 @@ mod pen;
 mod plan;
 mod prove;
 mod qr;
+mod rest;
 mod rig;
 mod rig_adding;
 mod rig_entries;
@@ -78,6 +79,7 @@ pub(crate) fn start() {
 /// The whole page.
 fn page() -> AnyView {
     let bench = Bench::open();
+    bench.fetch_rest();
     let name = bench.pace.calm(Known::new(move || {
         let one = matches!(bench.leaf.get(), Leaf::Size | Leaf::Prove);
         let at = bench.at.get();
@@ -99,19 +101,18 @@ fn page() -> AnyView {
 
 /// The leaf that is open; on paper both, one after the other.
 fn leaves(bench: Bench) -> AnyView {
-    match bench.leaf.get() {
-        Leaf::Rig => return rig::rig(bench),
-        Leaf::Saved => return saved::saved(bench),
-        Leaf::Size | Leaf::Prove => {}
+    let leaf = bench.leaf.get();
+    if matches!(leaf, Leaf::Rig | Leaf::Saved) {
+        return live(move || rest::view(bench, leaf));
     }
     let entered = bench.entered.get();
     let paper = bench.printing.get() || bench.laid_open.get();
     let mut list = Vec::new();
-    if paper || !entered || bench.leaf.get() == Leaf::Size {
+    if paper || !entered || leaf == Leaf::Size {
         list.push(live(move || answer_part(bench)));
     }
-    if entered && (paper || bench.leaf.get() == Leaf::Prove) {
-        list.push(prove::prove(bench));
+    if entered && (paper || leaf == Leaf::Prove) {
+        list.push(live(move || rest::view(bench, Leaf::Prove)));
     }
     list.into_any()
 }
@@ -239,14 +240,10 @@ fn summary(bench: Bench) -> Tag {
 
 /// What is said in that line.
 fn summed(bench: Bench) -> String {
-    if bench.leaf.get() == Leaf::Rig {
-        return bench.whole.with(|whole| whole.as_ref().map(rig::summary).unwrap_or_default());
+    match bench.leaf.get() {
+        Leaf::Rig | Leaf::Saved => bench.part().map(|part| (part.summed)(bench)).unwrap_or_default(),
+        Leaf::Size | Leaf::Prove => words::summary(bench),
     }
-    if bench.leaf.get() == Leaf::Saved {
-        let [short, _] = saved::stands(bench);
-        return short;
-    }
-    words::summary(bench)
 }
 
 /// What leaves the device, and how far to trust the page.

@@ -32,7 +32,7 @@ impl Pace {
 
     /// Somebody wants all of the page now.
     pub(super) fn all(self) {
-        self.rest();
+        self.settle();
         if !self.whole.get_untracked() {
             self.whole.set(true);
         }
@@ -53,7 +53,7 @@ impl Pace {
         set_timeout(
             move || {
                 if self.keys.try_get_value() == Some(key) {
-                    self.rest();
+                    self.settle();
                 }
             },
             MOMENT,
@@ -61,7 +61,7 @@ impl Pace {
     }
 
     /// Something else is done than typing: it finds the page as the entries want it.
-    pub(super) fn rest(self) {
+    pub(super) fn settle(self) {
         if self.typing.get_untracked() {
             self.typing.set(false);
         }

@@ -4,6 +4,7 @@ use super::firm::{self, Firm};
 use super::held::{Held, Work};
 use super::known::Known;
 use super::pace::Pace;
+use super::rest::Rest;
 use super::shelf::Kept;
 use super::storage::{self, Trouble};
 use super::trail::Trail;
@@ -94,6 +95,8 @@ pub(super) struct Bench {
     pub(super) pace: Pace,
     /// What is told about all of them; worked out only where somebody looks.
     pub(super) whole: Known<Option<Whole>>,
+    /// The part of the program that the first answer does not need.
+    pub(super) rest: RwSignal<Rest>,
     /// How firm the answer on the bench is.
     pub(super) firm: Known<Firm>,
     /// Whether there is an answer.
@@ -145,13 +148,15 @@ impl Bench {
         let ticks = storage::kept(storage::TICKS).map(|text| text.lines().map(str::to_string).collect());
         let at = RwSignal::new(0);
         let work = RwSignal::new(Work::default());
+        let rest = RwSignal::new(Rest::OnItsWay);
         // To compare whole reports costs more than to look at what is shown of them.
         let first = Known::each_time(move |_| document.with(|document| engine::report_on(document, at.get())));
         let pace = Pace::new();
         let report = pace.calm(first);
         let entered = Known::new(move || document.with(|document| inputs::still_needed(document, at.get()).is_empty()));
         let whole = Known::each_time(move |before: Option<&Option<Whole>>| {
-            Some(document.with(|document| Whole::of(document, before.and_then(Option::as_ref))))
+            let Rest::Here(part) = rest.get() else { return None };
+            Some(document.with(|document| (part.whole)(document, before.and_then(Option::as_ref))))
         });
         let (printing, laid_open) = (RwSignal::new(false), RwSignal::new(false));
         let bench = Self {
@@ -161,6 +166,7 @@ impl Bench {
             report,
             pace,
             whole,
+            rest,
             firm: firm::follow(document, at, move || printing.get() || laid_open.get()),
             known: Known::new(move || report.with(|report| report.answer().is_some())),
             entered: pace.calm(entered),
@@ -201,7 +207,7 @@ impl Bench {
 
     /// Puts another document on the bench.
     pub(super) fn replace(self, document: Document) {
-        self.pace.rest();
+        self.pace.settle();
         self.revision.update(|revision| *revision += 1);
         self.drafts.set(Vec::new());
         self.at.set(0);
@@ -233,7 +239,7 @@ impl Bench {
 
     /// Changes which links the rig has; half-typed entries belong to links that may have moved.
     pub(super) fn rearrange(self, change: impl FnOnce(&mut Document)) {
-        self.pace.rest();
+        self.pace.settle();
         self.drafts.set(Vec::new());
         self.revision.update(|revision| *revision += 1);
         let mut document = self.document.get_untracked();
@@ -307,7 +313,16 @@ impl Bench {
     pub(super) fn turn_to_part(self, leaf: Leaf, id: String) {
         self.pace.all();
         self.leaf.set(leaf);
-        set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
+        let show = |id: String| set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
+        if leaf == Leaf::Size {
+            show(id);
+        } else {
+            if self.part().is_none() {
+                // What stands there until the view itself is here.
+                show("answer".to_string());
+            }
+            self.once_here(move |_| show(id));
+        }
     }
 
     /// The answer on the bench, if there is one.

@@ -19,6 +19,7 @@ mod offline;
 mod page;
 mod policy;
 mod prove;
+mod rest;
 mod rig;
 mod runner;
 mod saved;
@@ -81,6 +82,9 @@ fn main() -> ExitCode {
         offline::a_newer_build_waits_for_a_yes,
         offline::a_broken_newer_build_is_refused,
         offline::below_a_path_beside_another_copy,
+        rest::the_part_comes_before_it_is_asked_for,
+        rest::every_view_opens_without_a_network,
+        rest::a_part_that_does_not_come_is_told_and_tried_again,
         first::the_first_screen_is_the_live_page,
         first::the_program_takes_over_without_a_jump,
         first::what_is_done_before_the_program_counts,

@@ -62,7 +62,7 @@ async fn build(page: &Page) -> [String; 2] {
 }
 
 /// Waits until a worker keeps the page.
-async fn kept(page: &Page) {
+pub(crate) async fn kept(page: &Page) {
     let active = "return navigator.serviceWorker.ready.then(home => new Promise(done => {
         const look = () => { if (home.active.state === 'activated') done('kept'); };
         home.active.addEventListener('statechange', look);

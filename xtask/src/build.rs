@@ -3,7 +3,7 @@
 use crate::dress::{self, Built};
 use crate::run::{cargo, program, run, step};
 use crate::server::compress;
-use crate::{Outcome, root, tools};
+use crate::{Outcome, root, split, tools};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -40,11 +40,14 @@ pub fn release() -> Outcome {
     step("build", "trunk build --release", || {
         let mut trunk = program(folders[0].join("trunk"), &["build", "--release"]);
         trunk.env("PATH", tools::path_with(&folders)?);
+        // Where the next step looks.
+        trunk.env("CARGO_TARGET_DIR", root().join("target"));
         // Trunk stops at NO_COLOR=1: it reads the variable as the word true or false.
         trunk.env_remove("NO_COLOR");
         run(&mut trunk, "the page does not build: mend what the compiler says above")
     })?;
-    dress::dress(&Built::read(&dress::raw())?, &dist(), &dist_single())
+    // What Trunk bound is whole; only the page around it is taken from there.
+    dress::dress(&Built::read(&dress::raw(), split::split(&split::linked())?)?, &dist(), &dist_single())
 }
 
 /// Every file with its size as it is and as a host sends it.

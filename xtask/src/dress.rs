@@ -2,12 +2,14 @@
 //! files named by their content, and the worker that keeps them.
 
 use crate::icons::Icon;
+use crate::split::Split;
 use crate::{Outcome, digest, policy, root, single, worker};
 use std::fs;
 use std::path::Path;
 
 const RESCUE: &str = include_str!("../../src/shell/rescue.js");
 const BOOT: &str = include_str!("../../src/shell/boot.js");
+const FETCH_REST: &str = include_str!("../../src/shell/fetch_rest.js");
 const LOAD: &str = include_str!("../../src/shell/load.js");
 const OFFLINE: &str = include_str!("../../src/shell/offline.js");
 const MANIFEST: &str = include_str!("../../src/shell/manifest.json");
@@ -24,31 +26,22 @@ pub struct Built {
     pub styles: [String; 2],
     /// The drawn icon.
     pub icon: String,
-    /// What stands between the browser and the WebAssembly.
-    pub glue: String,
     /// The page's program.
-    pub wasm: Vec<u8>,
+    pub program: Split,
 }
 
 impl Built {
-    /// Reads a folder that Trunk wrote.
-    pub fn read(folder: &Path) -> Outcome<Built> {
-        let bytes = |name: &str| {
+    /// Reads a folder that Trunk wrote, all but the program.
+    pub fn read(folder: &Path, program: Split) -> Outcome<Built> {
+        let text = |name: &str| {
             let file = folder.join(name.trim_start_matches("./"));
-            fs::read(&file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()))
+            fs::read_to_string(&file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()))
         };
-        let text = |name: &str| String::from_utf8(bytes(name)?).map_err(|_| format!("{name} is no text"));
         let mut html = text("index.html")?;
         while cut(&mut html, "<script", "</script>").is_some() {}
         // Relative addresses need no base, and the policy can forbid one.
         cut(&mut html, "<base", ">");
-        let mut built = Built {
-            html: String::new(),
-            styles: Default::default(),
-            icon: String::new(),
-            glue: String::new(),
-            wasm: Vec::new(),
-        };
+        let mut built = Built { html: String::new(), styles: Default::default(), icon: String::new(), program };
         while let Some(link) = cut(&mut html, "<link", ">") {
             let value = |name: &str| link.split_once(&format!(" {name}=\"")).and_then(|it| it.1.split('"').next());
             let file = value("href").ok_or_else(|| format!("{link} leads nowhere"))?;
@@ -57,15 +50,14 @@ impl Built {
                     built.styles[usize::from(value("media") == Some("print"))].push_str(&bare_style(&text(file)?));
                 }
                 Some("icon") => built.icon = text(file)?,
-                Some("modulepreload") => built.glue = bare_script(&text(file)?),
-                Some("preload") => built.wasm = bytes(file)?,
+                Some("modulepreload" | "preload") => {}
                 _ => return Err(format!("what is {link} for? Teach xtask/src/dress.rs")),
             }
         }
         html.retain(|letter| letter != '\r');
         built.html =
             html.lines().filter(|line| !line.trim().is_empty()).fold(String::new(), |all, line| all + line + "\n");
-        if built.glue.is_empty() || built.wasm.is_empty() || !built.html.contains(PLACE) {
+        if !built.html.contains(PLACE) {
             return Err(format!("{} is no page that Trunk made from index.html", folder.display()));
         }
         Ok(built)
@@ -100,23 +92,29 @@ fn first_screen() -> String {
 pub fn dress(built: &Built, dist: &Path, alone: &Path) -> Outcome {
     empty(dist)?;
     let icon = Icon::read(&built.icon)?;
-    let glue = format!("linkwright-{}.js", digest::mark(built.glue.as_bytes()));
-    let wasm = format!("linkwright-{}.wasm", digest::mark(&built.wasm));
-    let integrity = digest::integrity(built.glue.as_bytes());
+    let Split { glue, wasm, rest } = &built.program;
+    let named = |kind: &str, bytes: &[u8], end: &str| format!("linkwright{kind}-{}.{end}", digest::mark(bytes));
+    let rest_name = named("-rest", rest, "wasm");
+    // The glue knows the second part by name and hash; the page knows the glue and the first part so.
+    let fetch = bare_script(FETCH_REST).replacen("/* name */", &rest_name, 1);
+    let glue = glue.clone() + &fetch.replacen("/* integrity */", &digest::integrity(rest), 1);
+    let integrity = digest::integrity(glue.as_bytes());
+    let (glue_name, wasm_name) = (named("", glue.as_bytes(), "js"), named("", wasm, "wasm"));
     // The program first: it is what the answer waits for.
     let links = format!(
-        "\n  <link rel=\"preload\" href=\"{wasm}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\
-         \n  <link rel=\"modulepreload\" href=\"{glue}\" integrity=\"{integrity}\">\
+        "\n  <link rel=\"preload\" href=\"{wasm_name}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\
+         \n  <link rel=\"modulepreload\" href=\"{glue_name}\" integrity=\"{integrity}\">\
          \n  <link rel=\"manifest\" href=\"linkwright.webmanifest\">\
          \n  <link rel=\"icon\" type=\"image/svg+xml\" href=\"icon.svg\">\
          \n  <link rel=\"apple-touch-icon\" href=\"icon-192.png\">"
     );
     let start = [LOAD, OFFLINE, BOOT].map(bare_script).concat();
     let page = built.page(&links, "", &start, true);
-    let files: [(&str, &[u8]); 8] = [
+    let files: [(&str, &[u8]); 9] = [
         ("index.html", page.as_bytes()),
-        (&glue, built.glue.as_bytes()),
-        (&wasm, &built.wasm),
+        (&glue_name, glue.as_bytes()),
+        (&wasm_name, wasm),
+        (&rest_name, rest),
         ("linkwright.webmanifest", MANIFEST.as_bytes()),
         ("icon.svg", built.icon.as_bytes()),
         ("icon-192.png", &icon.png(192, false)?),
@@ -128,9 +126,10 @@ pub fn dress(built: &Built, dist: &Path, alone: &Path) -> Outcome {
     }
     worker::write(dist)?;
     let policy = policy_of(&page)?;
-    let changing = files.iter().map(|(name, _)| *name).filter(|name| **name != glue && **name != wasm);
+    let lasting = [glue_name.clone(), wasm_name.clone(), rest_name.clone()];
+    let changing = files.iter().map(|(name, _)| *name).filter(|name| !lasting.iter().any(|lasting| lasting == name));
     let changing: Vec<String> = changing.chain([worker::WORKER]).map(str::to_owned).collect();
-    write(dist, policy::HEADERS, policy::headers(policy, &[glue.clone(), wasm.clone()], &changing).as_bytes())?;
+    write(dist, policy::HEADERS, policy::headers(policy, &lasting, &changing).as_bytes())?;
 
     empty(alone)?;
     write(alone, single::NAME, single::page(built)?.as_bytes())
@@ -211,8 +210,7 @@ mod tests {
             html: format!("<meta charset=\"utf-8\">{PLACE}</body>"),
             styles: ["p {}".to_owned(), "a {}".to_owned()],
             icon: String::new(),
-            glue: String::new(),
-            wasm: Vec::new(),
+            program: Split { glue: String::new(), wasm: Vec::new(), rest: Vec::new() },
         };
         let mut page = built.page("", "", "go()", true);
         let policy = policy_of(&page)?.to_owned();

@@ -1,7 +1,7 @@
 //! What `cargo xtask` does, as a library, so that the browser journeys serve the page with the same code.
 //!
-//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`dress`] puts what is
-//! published together ([`policy`], [`worker`], [`single`], [`icons`], [`digest`]), [`serve`] shows it,
+//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`split`] cuts its
+//! program in two, [`dress`] puts what is published together ([`policy`], [`worker`], [`single`], [`icons`], [`digest`]), [`serve`] shows it,
 //! [`suite`] tests everything, [`measure`] times it. Underneath: [`server`] speaks HTTP, [`run`] starts programs.
 
 pub mod build;
@@ -14,6 +14,7 @@ pub mod run;
 pub mod serve;
 pub mod server;
 pub mod single;
+pub mod split;
 pub mod suite;
 pub mod tools;
 pub mod worker;

@@ -1,0 +1,121 @@
+//! The part of the program that comes after the first answer: in time, late, altered, and without a network.
+
+use crate::offline::{Folder, kept};
+use crate::page::{DESK, PHONE, Page};
+use crate::size::EXAMPLE;
+use serde_json::json;
+use std::fs;
+use std::path::{Path, PathBuf};
+
+/// The part in a folder.
+fn part(folder: &Path) -> PathBuf {
+    let all = fs::read_dir(folder).expect("the built page").filter_map(|entry| Some(entry.ok()?.path()));
+    let mut parts = all.filter(|file| file.file_name().is_some_and(|name| name.to_string_lossy().contains("-rest-")));
+    let part = parts.next().expect("the second part of the program");
+    assert_eq!(parts.next(), None, "one part");
+    part
+}
+
+/// The page without its worker, from a folder of the journey's own.
+fn without_worker(page: &Page, folder: &Folder) -> PathBuf {
+    let copy = folder.with_build(&page.folder(), "copy");
+    fs::remove_file(copy.join("sw.js")).expect("the worker");
+    page.serve(&copy);
+    copy
+}
+
+/// Every view opens.
+async fn all_views_open(page: &Page) {
+    page.click("#leaf-prove").await;
+    page.wait_text("#prove-title", |text| text.contains("Where it gives")).await;
+    page.click("#leaf-rig").await;
+    page.wait_text("#rig-title", |text| text.contains("2 links")).await;
+    page.click("#leaf-saved").await;
+    page.wait_text("#saved-title", |text| text.contains("No saved builds")).await;
+}
+
+/// Loses the signal right after the first answer: all of the page goes on.
+pub(crate) async fn the_part_comes_before_it_is_asked_for(page: &Page) {
+    let folder = Folder::new("early");
+    without_worker(page, &folder);
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    let came = "return new Promise(done => {
+        const all = () => performance.getEntriesByType('resource').filter(it => it.name.includes('-rest-'));
+        const look = () => all().some(it => it.responseEnd > 0) ? done(all().length) : setTimeout(look, 20);
+        look();
+    })";
+    assert_eq!(page.script(came, vec![]).await, json!(1), "fetched once, with nothing pressed");
+    page.stop_server();
+    all_views_open(page).await;
+    page.click("#leaf-size").await;
+    page.click("#show-code").await;
+    page.wait_text("#code", |text| text.contains("Scan it")).await;
+    // There is no worker to be found.
+    page.take_errors().await;
+}
+
+/// Keeps what was installed: without a network every view opens on the first tap.
+pub(crate) async fn every_view_opens_without_a_network(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    kept(page).await;
+    page.stop_server();
+    page.reload().await;
+    all_views_open(page).await;
+    // The view that was open is the one that the next visit needs at once.
+    page.reload().await;
+    page.wait_text("#saved-title", |text| text.contains("No saved builds")).await;
+}
+
+/// An altered part is refused, a missing one is told of, and the first view works on until it comes.
+pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Page) {
+    let folder = Folder::new("late");
+    let part = part(&without_worker(page, &folder));
+    let whole = fs::read(&part).expect("the part");
+    fs::write(&part, b"of another build").expect("an altered part");
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    page.click("#leaf-prove").await;
+    let told = page.wait_text("#missing", |text| text.contains("did not arrive")).await;
+    assert!(told.contains("every check") && told.contains("Your entries stay"), "{told}");
+    assert_eq!(page.attribute("#missing p", "role").await.as_deref(), Some("alert"));
+    assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+    page.screenshot("missing-phone").await;
+    page.script("dispatchEvent(new Event('beforeprint'))", vec![]).await;
+    page.wait_text("#answer", |text| text.contains("had not arrived when this was printed")).await;
+    page.script("dispatchEvent(new Event('afterprint'))", vec![]).await;
+
+    // All that the first view promises.
+    page.stop_server();
+    page.click("#leaf-size").await;
+    page.enter("in-length", "40").await;
+    page.wait_text("#bar-length", |text| text.contains("34-3/4 in")).await;
+    page.script("window.print = () => { window.printed = true }", vec![]).await;
+    page.click("#print-all").await;
+    page.wait_text(".sending .done", |text| text.contains("Nothing was printed")).await;
+    assert_eq!(page.script("return window.printed ?? 'nothing'", vec![]).await, json!("nothing"));
+    page.click("#show-code").await;
+    page.wait_text("#code", |text| text.contains("has not arrived yet")).await;
+    page.click("#print").await;
+    let printed = "return new Promise(done => {
+        const look = () => window.printed ? done('printed') : setTimeout(look, 20);
+        look();
+    })";
+    assert_eq!(page.script(printed, vec![]).await, json!("printed"), "the answer itself needs no part");
+
+    // Turning to a view tries again by itself; so does the button.
+    page.click("#leaf-saved").await;
+    let told = page.wait_text("#missing", |text| text.contains("did not arrive")).await;
+    assert!(told.contains("what you saved"), "{told}");
+    page.click("#fetch-again").await;
+    page.wait_text("#missing", |text| text.contains("did not arrive")).await;
+    fs::write(&part, whole).expect("the part as it was built");
+    page.start_server();
+    page.look_with(DESK).await;
+    page.click("#fetch-again").await;
+    page.wait_text("#saved-title", |text| text.contains("No saved builds")).await;
+    all_views_open(page).await;
+    let errors = page.take_errors().await.join("\n");
+    assert!(errors.contains("integrity"), "the altered part was refused: {errors}");
+}

@@ -1,0 +1,144 @@
+//! The page's program cut in two: what the first answer needs, and the rest, which the page adds later.
+//!
+//! The cut is `brought` in `src/view/rest.rs`. What only it leads to goes into the second file; the two share memory and
+//! a table of functions. The tool for that reads the relocations of the linked program, so it comes before wasm-bindgen.
+
+use crate::dress::bare_script;
+use crate::run::{program, run, step};
+use crate::{Outcome, dress, root, tools};
+use std::fs;
+use std::path::{Path, PathBuf};
+use wasm_encoder::reencode::{Error, Reencode, RoundtripReencoder};
+use wasmparser::{CustomSectionReader, Parser};
+
+/// The module that the first part takes the function from which adds the second.
+const LINK: &str = "./rest.js";
+const REST: &str = include_str!("../../src/shell/rest.js");
+
+/// A program in two parts, and what stands between the browser and both.
+#[derive(Debug)]
+pub struct Split {
+    /// Script, a module.
+    pub glue: String,
+    /// The first part.
+    pub wasm: Vec<u8>,
+    /// The second part.
+    pub rest: Vec<u8>,
+}
+
+/// Where cargo leaves what Trunk had it build.
+#[must_use]
+pub fn linked() -> PathBuf {
+    root().join("target").join(tools::WASM).join("release").join("linkwright.wasm")
+}
+
+/// Cuts the linked program in two and binds it for the browser.
+pub fn split(linked: &Path) -> Outcome<Split> {
+    step("split", "the program in two parts", || cut(linked))
+}
+
+fn cut(linked: &Path) -> Outcome<Split> {
+    let folder = root().join("target").join("split");
+    let _ = fs::remove_dir_all(&folder);
+    fs::create_dir_all(&folder).map_err(|reason| format!("{} cannot be made ({reason})", folder.display()))?;
+    let read = |file: &Path| fs::read(file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()));
+    let whole = read(linked)?;
+    let first = folder.join("linkwright.wasm");
+    let mut options = wasm_split_cli_support::Options::new(&whole);
+    options.output_dir = &folder;
+    options.main_out_path = &first;
+    options.link_name = LINK;
+    let parts = wasm_split_cli_support::transform(options).map_err(|reason| {
+        format!(
+            "the program cannot be cut in two ({reason:#}): unset RUSTFLAGS, so that .cargo/config.toml holds, and build again"
+        )
+    })?;
+    let [rest] = parts.split_modules.as_slice() else {
+        return Err(format!(
+            "{} parts beside the first, not 1: see `brought` in src/view/rest.rs",
+            parts.split_modules.len()
+        ));
+    };
+    dress::write(&folder, "linkwright.wasm", &bare(&read(&first)?)?)?;
+    let bound = folder.join("bound");
+    bind(&first, &bound)?;
+    let glue = read(&bound.join("linkwright.js"))?;
+    let glue = String::from_utf8(glue).map_err(|_| "the program's glue is no text".to_owned())?;
+    Ok(Split {
+        glue: joined(&bare_script(&glue))?,
+        wasm: bare(&read(&bound.join("linkwright_bg.wasm"))?)?,
+        rest: bare(&read(rest)?)?,
+    })
+}
+
+/// Runs wasm-bindgen; what the second part needs of the first stays there.
+pub fn bind(wasm: &Path, folder: &Path) -> Outcome {
+    let tool = tools::wasm_bindgen()?.join("wasm-bindgen");
+    let mut bind = program(tool, &["--target", "web", "--no-typescript", "--keep-lld-exports", "--out-dir"]);
+    bind.arg(folder).arg(wasm);
+    run(&mut bind, "wasm-bindgen refused the program: see its message above")
+}
+
+/// The glue with the function that adds the second part in it, instead of a module of its own.
+fn joined(glue: &str) -> Outcome<String> {
+    let import = format!("import * as import1 from \"{LINK}\"\n");
+    let asked = format!("\"{LINK}\": import1,");
+    if glue.matches(&import).count() != 1 || glue.matches(&asked).count() != 1 {
+        return Err("wasm-bindgen writes its imports otherwise by now: teach xtask/src/split.rs".to_owned());
+    }
+    let given = format!("\"{LINK}\": {{ __wasm_split_load_rest: addRest }},");
+    Ok(glue.replacen(&import, "", 1).replacen(&asked, &given, 1) + &bare_script(REST))
+}
+
+/// The program in as few bytes as it can be written with, without names and the like.
+pub fn bare(wasm: &[u8]) -> Outcome<Vec<u8>> {
+    let mut bare = wasm_encoder::Module::new();
+    let written = Bare.parse_core_module(&mut bare, Parser::new(0), wasm);
+    written.map_err(|reason| format!("the program cannot be written anew ({reason})"))?;
+    Ok(bare.finish())
+}
+
+/// Copies all but custom sections; of those, only what wasm-bindgen has yet to read.
+struct Bare;
+
+impl Reencode for Bare {
+    type Error = std::convert::Infallible;
+
+    fn parse_custom_section(
+        &mut self,
+        module: &mut wasm_encoder::Module,
+        section: CustomSectionReader<'_>,
+    ) -> Result<(), Error<Self::Error>> {
+        if section.name().starts_with("__wasm_bindgen") {
+            RoundtripReencoder.parse_custom_section(module, section)?;
+        }
+        Ok(())
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_nobody_runs_is_left_out() -> Outcome {
+        let mut module = wasm_encoder::Module::new();
+        for name in ["name", "__wasm_bindgen_unstable", "reloc.CODE", "target_features"] {
+            module.section(&wasm_encoder::CustomSection { name: name.into(), data: b"0123456789"[..].into() });
+        }
+        let bare = bare(&module.finish())?;
+        let has = |name: &str| bare.windows(name.len()).any(|piece| piece == name.as_bytes());
+        assert!(has("__wasm_bindgen_unstable"));
+        assert!(!has("reloc.CODE") && !has("target_features"));
+        Ok(())
+    }
+
+    #[test]
+    fn the_glue_brings_the_second_part_itself() -> Outcome {
+        let glue = joined("import * as import1 from \"./rest.js\"\nlet wasm;\ngo({\n\"./rest.js\": import1,\n});\n")?;
+        assert!(!glue.contains("import "), "{glue}");
+        assert!(glue.contains("__wasm_split_load_rest: addRest") && glue.contains("function addRest("), "{glue}");
+        assert!(joined("let wasm;").is_err(), "another way of writing is noticed");
+        Ok(())
+    }
+}
