@@ -5,8 +5,8 @@ use super::known::Known;
 use super::markup::{Row, element, escaped, pair, phrases, said, table};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
-use super::tag::{button, live, nothing, tag, words as live_words};
-use super::{checklist, ends, form, rig_parts, send, sheets, sizes, storage, verdict, words};
+use super::tag::{button, live, tag, words as live_words};
+use super::{checklist, ends, form, rest, rig_parts, send, sizes, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::engine::formula::Said;
 use linkwright::quantity::{Kind, System};
@@ -22,16 +22,9 @@ pub(super) fn answer(bench: Bench) -> AnyView {
         part(bench, |_, answer| format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)));
     let lead =
         Known::new(move || bench.first_answer().map(|answer| head(bench, bench.at.get(), &answer)).unwrap_or_default());
-    let sheet = move || {
-        let at = bench.at.get();
-        if bench.printing.get() {
-            bench.with_answer(|answer| sheets::one(bench, at, answer)).unwrap_or_default()
-        } else {
-            String::new()
-        }
-    };
+    let sheet = move || if bench.printing.get() { rest::sheet(bench) } else { String::new() };
     // Somebody who prints the proof wants it too.
-    let alone = move || bench.leaf.get() == Leaf::Size && !bench.laid_open.get();
+    let alone = move || bench.leaf.get() == Leaf::Size && !bench.laid_open.get() && bench.part().is_some();
     vec![
         tag("div class='sheets own'").class("alone", alone).markup(sheet).into_any(),
         stale_note(bench),
@@ -40,15 +33,15 @@ pub(super) fn answer(bench: Bench) -> AnyView {
             .with(tag("ul").markup(move || first.get()))
             .with(folded(bench, more, rest))
             .into_any(),
-        live(move || if bench.pace.is_whole() { below(bench) } else { nothing() }),
+        live(move || rest::view(bench, Leaf::Size)),
     ]
     .into_any()
 }
 
 /// What stands below the answer itself.
-fn below(bench: Bench) -> AnyView {
+pub(super) fn below(bench: Bench) -> AnyView {
     let sections: [(&'static str, Tell); 4] = [
-        ("section class=part-of", adjustment),
+        ("section class=part-of id=below tabindex=-1", adjustment),
         ("section class=part-of", sizes::why),
         ("section class='part-of ends-part'", ends::ends),
         ("section class=part-of id=link-parts", |bench, answer| rig_parts::of_link(bench, bench.at.get(), answer)),

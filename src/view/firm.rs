@@ -2,9 +2,9 @@
 //! numbers are left open, so that no old one stands beside a new answer.
 
 use super::known::Known;
+use super::rest::Rest;
 use leptos::prelude::*;
 use linkwright::document::Document;
-use linkwright::engine;
 use linkwright::report::Firmness;
 use std::time::Duration;
 
@@ -23,6 +23,7 @@ pub(super) struct Firm {
 pub(super) fn follow(
     document: RwSignal<Document>,
     at: RwSignal<usize>,
+    rest: RwSignal<Rest>,
     paper: impl Fn() -> bool + Send + Sync + 'static,
 ) -> Known<Firm> {
     // What stood on the bench when typing last paused, and how many keys there were.
@@ -46,10 +47,9 @@ pub(super) fn follow(
         let (at, paper) = (at.get(), paper());
         document.with(|document| {
             let rests = place.get() == at && rested.with(|rested| rested == document);
-            if rests || paper {
-                Firm { rows: engine::firmness(document, at), now: true }
-            } else {
-                Firm { rows: before.map(|before| before.rows.clone()).unwrap_or_default(), now: false }
+            match rest.get() {
+                Rest::Here(part) if rests || paper => Firm { rows: (part.firmness)(document, at), now: true },
+                _ => Firm { rows: before.map(|before| before.rows.clone()).unwrap_or_default(), now: false },
             }
         })
     })

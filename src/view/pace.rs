@@ -1,5 +1,5 @@
-//! The answer first, the rest of the page a moment later: a reader who opens the page or types looks at the answer, and
-//! on an old phone everything below it would hold up that, or the next key.
+//! The answer first, the rest of the page a moment later: a reader who types looks at the answer, and on an old phone
+//! everything below it would hold up the next key.
 
 use super::known::Known;
 use leptos::prelude::*;
@@ -8,34 +8,16 @@ use std::time::Duration;
 /// Long enough for the browser to paint the answer before it works on the rest.
 const MOMENT: Duration = Duration::from_millis(30);
 
-/// Whether the page was just opened or somebody types right now, so that the rest of the page waits.
+/// Whether somebody types right now, so that the rest of the page waits.
 #[derive(Clone, Copy)]
 pub(super) struct Pace {
     typing: RwSignal<bool>,
     keys: StoredValue<u32>,
-    /// Whether there was time for all of the page.
-    whole: RwSignal<bool>,
 }
 
 impl Pace {
     pub(super) fn new() -> Self {
-        let pace = Self { typing: RwSignal::new(false), keys: StoredValue::new(0), whole: RwSignal::new(false) };
-        // Effects run once what is there first stands on the page.
-        Effect::new(move |_| set_timeout(move || pace.all(), MOMENT));
-        pace
-    }
-
-    /// Whether there was time for what stands below the answer.
-    pub(super) fn is_whole(self) -> bool {
-        self.whole.get()
-    }
-
-    /// Somebody wants all of the page now.
-    pub(super) fn all(self) {
-        self.settle();
-        if !self.whole.get_untracked() {
-            self.whole.set(true);
-        }
+        Self { typing: RwSignal::new(false), keys: StoredValue::new(0) }
     }
 
     /// What follows from the entries, but not before the moment after a key.

@@ -19,29 +19,21 @@ pub(super) fn code(bench: Bench) -> [AnyView; 2] {
     let open = RwSignal::new(false);
     let markup = Known::new(move || {
         if open.get() || bench.printing.get() || bench.laid_open.get() {
-            let part = bench.part();
-            part.map_or_else(not_here, |part| (part.code)(&storage::address(&bench.fragment())))
+            drawn(&storage::address(&bench.fragment()))
         } else {
             String::new()
         }
     });
     let show = button("button type=button class=on-screen id=show-code aria-controls=code", "QR code", move |_| {
         open.update(|open| *open = !*open);
-        // Pressed again, what did not arrive is sent for again.
-        bench.once_here(|_| {});
     })
     .attribute("aria-expanded", move || open.get().to_string());
     let code = tag("figure class=code id=code").class("for-paper", move || !open.get()).markup(move || markup.get());
     [show.into_any(), code.into_any()]
 }
 
-/// What stands there, on paper too, until the part of the program that draws it is here.
-fn not_here() -> String {
-    said("figcaption", "The QR code has not arrived yet. The link above says the same.")
-}
-
 /// The figure's inside: black on white in every scheme.
-pub(super) fn drawn(address: &str) -> String {
+fn drawn(address: &str) -> String {
     // The best correction that does not need a larger code.
     let Ok(code) = QrCode::encode_text(address, QrCodeEcc::Low) else {
         return said("figcaption", "This link is too long for a QR code. Copy it instead.");

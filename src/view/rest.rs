@@ -5,26 +5,27 @@
 //! a name would bring them back into the first file.
 
 use super::state::{Bench, Leaf, Whole};
-use super::tag::{button, tag};
-use super::{prove, qr, rig, saved, storage};
+use super::tag::{Tag, button, tag};
+use super::{answer, prove, rig, saved, sheets, storage};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use leptos::wasm_split::{self, SplitLoaderError, wasm_split};
 use linkwright::document::Document;
-use std::time::Duration;
+use linkwright::engine;
+use linkwright::report::Firmness;
 
 /// What the part brings.
 pub(super) struct Part {
-    /// A view other than the first.
+    /// A view; of the first one, what stands below the answer.
     view: fn(Bench, Leaf) -> AnyView,
-    /// The line that stays in sight under such a view.
+    /// The link on the bench as a sheet of paper.
+    sheet: fn(Bench) -> String,
+    /// The line that stays in sight under a view other than the first.
     pub(super) summed: fn(Bench) -> String,
-    /// The rig as text.
-    pub(super) text: fn(Bench) -> String,
     /// The reports on every link.
     pub(super) whole: fn(&Document, Option<&Whole>) -> Whole,
-    /// A link as a code for a camera.
-    pub(super) code: fn(&str) -> String,
+    /// How firm the answer for a link is.
+    pub(super) firmness: fn(&Document, usize) -> Vec<Firmness>,
 }
 
 /// How far the part has come.
@@ -35,13 +36,10 @@ pub(super) enum Rest {
     Here(&'static Part),
 }
 
-/// So much later than the page the part is asked for, when nobody needs it sooner: the screen comes first.
-const SOON: Duration = Duration::from_millis(60);
-
 /// Where the program is cut. The macro writes the crossing, both ways, and what waits for the file.
 #[wasm_split(rest, wasm_split_path = wasm_split, fallible)]
 fn brought() -> Result<&'static Part, SplitLoaderError> {
-    static PART: Part = Part { view: any, summed, text, whole: Whole::of, code: qr::drawn };
+    static PART: Part = Part { view: any, sheet: own_sheet, summed, whole: Whole::of, firmness: engine::firmness };
     Ok(&PART)
 }
 
@@ -49,8 +47,14 @@ fn any(bench: Bench, leaf: Leaf) -> AnyView {
     match leaf {
         Leaf::Rig => rig::rig(bench),
         Leaf::Saved => saved::saved(bench),
-        Leaf::Prove | Leaf::Size => prove::prove(bench),
+        Leaf::Prove => prove::prove(bench),
+        Leaf::Size => answer::below(bench),
     }
+}
+
+fn own_sheet(bench: Bench) -> String {
+    let at = bench.at.get();
+    bench.with_answer(|answer| sheets::one(bench, at, answer)).unwrap_or_default()
 }
 
 fn summed(bench: Bench) -> String {
@@ -59,10 +63,6 @@ fn summed(bench: Bench) -> String {
         return short;
     }
     bench.whole.with(|whole| whole.as_ref().map(rig::summary).unwrap_or_default())
-}
-
-fn text(bench: Bench) -> String {
-    bench.whole.with(|whole| whole.as_ref().map(|whole| rig::text(bench, whole)).unwrap_or_default())
 }
 
 impl Bench {
@@ -93,7 +93,8 @@ impl Bench {
         });
     }
 
-    /// Has the part fetched: at once where a view needs it, else quietly, so that it is there without a signal too.
+    /// Has the part fetched as soon as the first screen stands there. Where it did not come, turning to another view
+    /// is as good as pressing the button.
     pub(super) fn fetch_rest(self) {
         let again = move || {
             if matches!(self.rest.get_untracked(), Rest::Missing) {
@@ -101,25 +102,28 @@ impl Bench {
             }
         };
         Effect::new(move |before: Option<()>| {
-            let needed = self.leaf.get() != Leaf::Size;
+            self.leaf.track();
             match before {
-                None if needed => self.once_here(|_| {}),
-                None => set_timeout(move || self.once_here(|_| {}), SOON),
-                // Turning to such a view is as good as pressing the button.
-                Some(()) if needed => again(),
-                Some(()) => {}
+                None => self.once_here(|_| {}),
+                Some(()) => again(),
             }
         });
         window_event_listener_untyped("online", move |_| again());
     }
 }
 
-/// A view other than the first, or what stands in its place until it is here.
+/// The link on the bench as a sheet of paper, if that can be written yet.
+pub(super) fn sheet(bench: Bench) -> String {
+    bench.part().map(|part| (part.sheet)(bench)).unwrap_or_default()
+}
+
+/// A view, or what stands in its place until it is here; of the first view, what stands below the answer.
 pub(super) fn view(bench: Bench, leaf: Leaf) -> AnyView {
     let what = match leaf {
+        Leaf::Size => "The rest of the answer, from how far it adjusts to the fitting,",
+        Leaf::Prove => "The view of every check with its working",
         Leaf::Rig => "The view of the whole rig",
         Leaf::Saved => "The view of what you saved",
-        Leaf::Prove | Leaf::Size => "The view of every check with its working",
     };
     match bench.rest.get() {
         Rest::Here(part) => (part.view)(bench, leaf),
@@ -128,15 +132,27 @@ pub(super) fn view(bench: Bench, leaf: Leaf) -> AnyView {
                 format!("{what} had not arrived when this was printed. Print it again once it is on the screen.");
             tag("p class=stop").with(&*words).into_any()
         }
-        Rest::OnItsWay => tag("p id=on-its-way role=status").with(&*format!("{what} is on its way …")).into_any(),
-        Rest::Missing => {
-            let words =
-                format!("{what} did not arrive: the connection may have broken. The Size view works without it.");
-            let retry = move |_| bench.once_here(|_| storage::show("answer"));
-            let row = tag("div class=buttons").with(button("button type=button id=fetch-again", "Try again", retry));
-            let more = tag("p class=help").with("If that does not help, load the page again. Your entries stay.");
-            let told = tag("p class=stop role=alert").with(&*words);
-            tag("div id=missing").with(told).with(row).with(more).into_any()
+        Rest::OnItsWay => {
+            // Under an answer that was just told, nobody need be told of more.
+            let open = if leaf == Leaf::Size { "p id=on-its-way" } else { "p id=on-its-way role=status" };
+            tag(open).with(&*format!("{what} is on its way …")).into_any()
         }
+        Rest::Missing => missing(bench, leaf, what).into_any(),
     }
+}
+
+fn missing(bench: Bench, leaf: Leaf, what: &str) -> Tag {
+    let without = if leaf == Leaf::Size { "What stands above" } else { "The answer in the Size view" };
+    let words = format!("{what} did not arrive: the connection may have broken. {without} holds without it.");
+    let place = if leaf == Leaf::Size { "below" } else { "answer" };
+    // The button that had the focus is gone by then.
+    let retry = move |_| {
+        bench.once_here(move |here| {
+            let place = if here { place } else { "missing" };
+            set_timeout(move || storage::show(place), std::time::Duration::ZERO);
+        });
+    };
+    let row = tag("div class=buttons").with(button("button type=button id=fetch-again", "Try again", retry));
+    let more = tag("p class=help").with("If that does not help, load the page again. Your entries stay.");
+    tag("div id=missing tabindex=-1").with(tag("p class=stop role=alert").with(&*words)).with(row).with(more)
 }

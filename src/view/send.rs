@@ -4,7 +4,7 @@ use super::known::Known;
 use super::shelf::Saving;
 use super::state::{Bench, Leaf};
 use super::tag::{button, tag, words as live_words};
-use super::{qr, saved, storage, words};
+use super::{qr, rig, saved, storage, words};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::document::Document;
@@ -19,7 +19,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
     let unfolded = RwSignal::new(false);
     let text = move || {
         if bench.leaf.get() == Leaf::Rig {
-            return bench.part().map(|part| (part.text)(bench)).unwrap_or_default();
+            return bench.whole.with(|whole| whole.as_ref().map(|whole| rig::text(bench, whole)).unwrap_or_default());
         }
         let fragment = bench.fragment();
         bench
@@ -50,8 +50,8 @@ pub(super) fn send(bench: Bench) -> AnyView {
             copy(text(), told, "The text is on your clipboard.", BELOW);
         }))
         .with(storage::can_share().then(|| button("button type=button id=share", "Share", move |_| share(bench, told))))
-        .with(button("button type=button id=print", "Print", move |_| print(bench, told, false)))
-        .with(button("button type=button id=print-all", all, move |_| print(bench, told, true)));
+        .with(button("button type=button id=print", "Print", |_| storage::print()))
+        .with(button("button type=button id=print-all", all, move |_| print_all(bench)));
     let field = tag("input class=own-line id=link-text readonly")
         .value(move || shown.get())
         .on("focus", |_| storage::select_all("link-text"));
@@ -96,7 +96,7 @@ pub(super) fn copy(text: String, told: RwSignal<String>, done: &'static str, or:
 fn share(bench: Bench, told: RwSignal<String>) {
     bench.pace.settle();
     let text = if bench.leaf.get_untracked() == Leaf::Rig {
-        bench.part().map(|part| (part.summed)(bench)).unwrap_or_default()
+        bench.whole.with_untracked(|whole| whole.as_ref().map(rig::summary).unwrap_or_default())
     } else {
         let Some(answer) = bench.answer() else { return };
         words::headline(&answer.link, bench.system.get())
@@ -109,21 +109,8 @@ fn share(bench: Bench, told: RwSignal<String>) {
     });
 }
 
-/// Prints once all that paper shows is here. For `all`, every working or every link's sheet is laid open first: the
-/// paper has no taps.
-fn print(bench: Bench, told: RwSignal<String>, all: bool) {
-    if bench.part().is_none() {
-        told.set("What paper shows is on its way …".to_string());
-    }
-    bench.once_here(move |here| {
-        told.set(String::new());
-        if all && !here {
-            told.set(
-                "Nothing was printed: the workings did not arrive. Try again where the signal is better.".to_string(),
-            );
-            return;
-        }
-        bench.laid_open.set(all);
-        set_timeout(storage::print, std::time::Duration::from_millis(50));
-    });
+/// Lays open every working, or every link's sheet, first; the paper has no taps.
+fn print_all(bench: Bench) {
+    bench.laid_open.set(true);
+    set_timeout(storage::print, std::time::Duration::from_millis(50));
 }

@@ -167,7 +167,7 @@ impl Bench {
             pace,
             whole,
             rest,
-            firm: firm::follow(document, at, move || printing.get() || laid_open.get()),
+            firm: firm::follow(document, at, rest, move || printing.get() || laid_open.get()),
             known: Known::new(move || report.with(|report| report.answer().is_some())),
             entered: pace.calm(entered),
             leaf: RwSignal::new(leaf),
@@ -195,7 +195,7 @@ impl Bench {
         window_event_listener(leptos::ev::hashchange, move |_| bench.address_changed());
         bench.mind_other_tabs();
         window_event_listener_untyped("beforeprint", move |_| {
-            bench.pace.all();
+            bench.pace.settle();
             bench.printing.set(true);
         });
         window_event_listener_untyped("afterprint", move |_| {
@@ -311,18 +311,14 @@ impl Bench {
 
     /// Turns to a leaf and to a part of it, by its id.
     pub(super) fn turn_to_part(self, leaf: Leaf, id: String) {
-        self.pace.all();
+        self.pace.settle();
         self.leaf.set(leaf);
         let show = |id: String| set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
-        if leaf == Leaf::Size {
-            show(id);
-        } else {
-            if self.part().is_none() {
-                // What stands there until the view itself is here.
-                show("answer".to_string());
-            }
-            self.once_here(move |_| show(id));
+        if self.part().is_none() {
+            // What stands there until the view itself is here.
+            show("answer".to_string());
         }
+        self.once_here(move |_| show(id));
     }
 
     /// The answer on the bench, if there is one.
