@@ -1,8 +1,9 @@
 //! What `cargo xtask` does, as a library, so that the browser journeys serve the page with the same code.
 //!
-//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`split`] cuts its
-//! program in two, [`dress`] puts what is published together ([`policy`], [`worker`], [`single`], [`icons`], [`digest`]), [`serve`] shows it,
-//! [`suite`] tests everything, [`measure`] times it. Underneath: [`server`] speaks HTTP, [`run`] starts programs.
+//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`split`] cuts its program in two
+//! (without what is [`unused`]), [`dress`] puts what is published together ([`policy`], [`worker`], [`single`],
+//! [`icons`], [`digest`]), [`serve`] shows it, [`suite`] tests everything, [`measure`] times it. Underneath: [`server`]
+//! speaks HTTP, [`run`] starts programs.
 
 pub mod build;
 pub mod digest;
@@ -17,6 +18,7 @@ pub mod single;
 pub mod split;
 pub mod suite;
 pub mod tools;
+pub mod unused;
 pub mod worker;
 
 use std::path::{Path, PathBuf};

@@ -5,6 +5,7 @@
 
 use crate::dress::bare_script;
 use crate::run::{program, run, step};
+use crate::unused::without_streams;
 use crate::{Outcome, dress, root, tools};
 use std::fs;
 use std::path::{Path, PathBuf};
@@ -14,6 +15,14 @@ use wasmparser::{CustomSectionReader, Parser};
 /// The module that the first part takes the function from which adds the second.
 const LINK: &str = "./rest.js";
 const REST: &str = include_str!("../../src/shell/rest.js");
+
+/// Said by the views and the code of the second part, and by nothing of the first.
+const LATER: [&str; 4] = [
+    "Every check, worst first",
+    "Links, the worst first",
+    "Builds are kept in this browser, on this device only",
+    "Scan it to open these entries",
+];
 
 /// A program in two parts, and what stands between the browser and both.
 #[derive(Debug)]
@@ -42,7 +51,7 @@ fn cut(linked: &Path) -> Outcome<Split> {
     let _ = fs::remove_dir_all(&folder);
     fs::create_dir_all(&folder).map_err(|reason| format!("{} cannot be made ({reason})", folder.display()))?;
     let read = |file: &Path| fs::read(file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()));
-    let whole = read(linked)?;
+    let whole = without_streams(&read(linked)?)?;
     let first = folder.join("linkwright.wasm");
     let mut options = wasm_split_cli_support::Options::new(&whole);
     options.output_dir = &folder;
@@ -64,11 +73,21 @@ fn cut(linked: &Path) -> Outcome<Split> {
     bind(&first, &bound)?;
     let glue = read(&bound.join("linkwright.js"))?;
     let glue = String::from_utf8(glue).map_err(|_| "the program's glue is no text".to_owned())?;
-    Ok(Split {
-        glue: joined(&bare_script(&glue))?,
-        wasm: bare(&read(&bound.join("linkwright_bg.wasm"))?)?,
-        rest: bare(&read(rest)?)?,
-    })
+    let wasm = bare(&read(&bound.join("linkwright_bg.wasm"))?)?;
+    let rest = bare(&read(rest)?)?;
+    held_apart(&wasm, &rest)?;
+    Ok(Split { glue: joined(&bare_script(&glue))?, wasm, rest })
+}
+
+/// A name in the wrong place would bring a view back into the first part, and nobody would notice.
+fn held_apart(first: &[u8], rest: &[u8]) -> Outcome {
+    let says = |part: &[u8], words: &str| part.windows(words.len()).any(|piece| piece == words.as_bytes());
+    match LATER.iter().find(|words| says(first, words) || !says(rest, words)) {
+        None => Ok(()),
+        Some(words) => Err(format!(
+            "“{words}” is not where it belongs, in the second part alone: reach it through `Part` in src/view/rest.rs"
+        )),
+    }
 }
 
 /// Runs wasm-bindgen; what the second part needs of the first stays there.
@@ -131,6 +150,14 @@ mod tests {
         assert!(has("__wasm_bindgen_unstable"));
         assert!(!has("reloc.CODE") && !has("target_features"));
         Ok(())
+    }
+
+    #[test]
+    fn a_view_in_the_wrong_part_is_noticed() {
+        let all = LATER.concat();
+        assert_eq!(held_apart(b"first", all.as_bytes()), Ok(()));
+        assert!(held_apart(LATER[1].as_bytes(), all.as_bytes()).is_err());
+        assert!(held_apart(b"first", LATER[..3].concat().as_bytes()).is_err());
     }
 
     #[test]
