@@ -1,5 +1,15 @@
-// Two files that the head asked for already.
-function load() {
+// Two files that the head asked for already: they are read while the page itself still is, and `load` starts them.
+const program = typeof WebAssembly === 'object' && (() => {
   const asked = name => document.querySelector(`link[rel=${name}]`).href;
-  return import(asked('modulepreload')).then(app => app.default({ module_or_path: asked('preload') }));
+  const fetched = () => fetch(asked('preload'));
+  // Where a host names the program's kind wrong, the glue knows another way.
+  const wasm = WebAssembly.compileStreaming(fetched()).catch(fetched);
+  const both = Promise.all([import(asked('modulepreload')), wasm]);
+  // Whoever starts it tells what fails.
+  both.catch(() => {});
+  return both;
+})();
+
+function load() {
+  return program.then(([app, wasm]) => app.default({ module_or_path: wasm }));
 }

@@ -65,17 +65,20 @@ impl Built {
 
     /// The page with everything in it that it needs before its program.
     ///
-    /// `links` go into the head; `start` is the script that runs last, `before` what stands before it.
+    /// `links` go into the head, and `ahead` is the script behind them; `start` is the one that runs last, `before` what
+    /// stands before it.
     #[must_use]
-    pub fn page(&self, links: &str, before: &str, start: &str, hosted: bool) -> String {
+    pub fn page(&self, [links, ahead]: [&str; 2], before: &str, start: &str, hosted: bool) -> String {
         let rescue = bare_script(RESCUE);
         let [screen, paper] = &self.styles;
-        let policy = policy::policy(&[&rescue, start], &[screen, paper], hosted);
+        let scripts: Vec<&str> = [&rescue, ahead, start].into_iter().filter(|script| !script.is_empty()).collect();
+        let policy = policy::policy(&scripts, &[screen, paper], hosted);
         let kind = if hosted { "" } else { " type=\"module\"" };
+        let ahead = if ahead.is_empty() { String::new() } else { format!("\n  <script>{ahead}</script>") };
         // The policy first: it holds for what comes after it.
         let head = format!(
             "<meta charset=\"utf-8\">\n  <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n  \
-             <script>{rescue}</script>{links}\n  <style>{screen}</style>\n  <style media=\"print\">{paper}</style>"
+             <script>{rescue}</script>{links}{ahead}\n  <style>{screen}</style>\n  <style media=\"print\">{paper}</style>"
         );
         let first = format!("<div id=\"waiting\">{}</div>", first_screen());
         let end = format!("{before}<script{kind}>{start}</script>\n</body>");
@@ -108,8 +111,8 @@ pub fn dress(built: &Built, dist: &Path, alone: &Path) -> Outcome {
          \n  <link rel=\"icon\" type=\"image/svg+xml\" href=\"icon.svg\">\
          \n  <link rel=\"apple-touch-icon\" href=\"icon-192.png\">"
     );
-    let start = [LOAD, OFFLINE, BOOT].map(bare_script).concat();
-    let page = built.page(&links, "", &start, true);
+    let start = [OFFLINE, BOOT].map(bare_script).concat();
+    let page = built.page([&links, &bare_script(LOAD)], "", &start, true);
     let files: [(&str, &[u8]); 9] = [
         ("index.html", page.as_bytes()),
         (&glue_name, glue.as_bytes()),
@@ -212,7 +215,7 @@ mod tests {
             icon: String::new(),
             program: Split { glue: String::new(), wasm: Vec::new(), rest: Vec::new() },
         };
-        let mut page = built.page("", "", "go()", true);
+        let mut page = built.page(["", "ask()"], "", "go()", true);
         let policy = policy_of(&page)?.to_owned();
         let mut found = 0;
         for (start, end) in [("<script>", "</script>"), ("<style", "</style>")] {
@@ -222,7 +225,7 @@ mod tests {
                 found += 1;
             }
         }
-        assert_eq!(found, 4);
+        assert_eq!(found, 5);
         Ok(())
     }
 }

@@ -26,5 +26,5 @@ pub fn page(built: &Built) -> Outcome<String> {
         digest::base64(built.icon.as_bytes())
     );
     let start = [glue.clone(), bare_script(UNPACK), bare_script(BOOT)].concat();
-    Ok(built.page(&icon, &before, &start, false))
+    Ok(built.page([&icon, ""], &before, &start, false))
 }
