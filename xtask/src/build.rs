@@ -42,12 +42,27 @@ pub fn release() -> Outcome {
         trunk.env("PATH", tools::path_with(&folders)?);
         // Where the next step looks.
         trunk.env("CARGO_TARGET_DIR", root().join("target"));
+        trunk.env("CARGO_ENCODED_RUSTFLAGS", flags());
         // Trunk stops at NO_COLOR=1: it reads the variable as the word true or false.
         trunk.env_remove("NO_COLOR");
         run(&mut trunk, "the page does not build: mend what the compiler says above")
     })?;
     // What Trunk bound is whole; only the page around it is taken from there.
     dress::dress(&Built::read(&dress::raw(), split::split(&split::linked())?)?, &dist(), &dist_single())
+}
+
+/// What the compiler is told beside the profile, whatever it is told elsewhere on this machine.
+fn flags() -> String {
+    // Who calls whom stays written in the program, so that it can be cut in two.
+    let mut flags = vec!["-Clink-arg=--emit-relocs".to_owned()];
+    // The same program wherever it is built: no folder of this machine is in it.
+    let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
+    let home = home.or_else(|| Some(PathBuf::from(std::env::var_os("HOME")?).join(".cargo")));
+    let folders = [(home.map(|home| home.join("registry").join("src")), "crates"), (Some(root()), ".")];
+    for (folder, name) in folders {
+        flags.extend(folder.map(|folder| format!("--remap-path-prefix={}={name}", folder.display())));
+    }
+    flags.join("\u{1f}")
 }
 
 /// Every file with its size as it is and as a host sends it.

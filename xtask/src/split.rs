@@ -59,7 +59,7 @@ fn cut(linked: &Path) -> Outcome<Split> {
     options.link_name = LINK;
     let parts = wasm_split_cli_support::transform(options).map_err(|reason| {
         format!(
-            "the program cannot be cut in two ({reason:#}): unset RUSTFLAGS, so that .cargo/config.toml holds, and build again"
+            "the program cannot be cut in two ({reason:#}): remove target/wasm32-unknown-unknown/release and build again"
         )
     })?;
     let [rest] = parts.split_modules.as_slice() else {
