@@ -34,7 +34,8 @@ const WATCH: &str = "new MutationObserver((_, it) => {
     it.disconnect();
 }).observe(document, { subtree: true, attributes: true, childList: true })";
 
-/// Types values into a field and times each until the answer has changed.
+/// Types values into a field and times each until the answer has changed. The pauses are so long that what follows
+/// after one key is not taken for the answer to the next.
 const TYPE: &str = "const [id, values, count] = arguments, field = document.getElementById(id), times = [];
     const step = () => new Promise(done => {
         const seen = new MutationObserver(() => { seen.disconnect(); done(performance.now() - start); });
@@ -45,7 +46,7 @@ const TYPE: &str = "const [id, values, count] = arguments, field = document.getE
         setTimeout(() => done(NaN), 2000);
     });
     return (async () => {
-        while (times.length < count) { times.push(await step()); await new Promise(done => setTimeout(done, 60)); }
+        while (times.length < count) { times.push(await step()); await new Promise(done => setTimeout(done, 400)); }
         return times;
     })();";
 
@@ -193,8 +194,8 @@ async fn keys(driver: &Driver, folder: &Path, fragment: &str, id: &str, values: 
     page.devtools("Emulation.setCPUThrottlingRate", json!({ "rate": 4 })).await;
     let mut all = Vec::new();
     // In parts: a script may not run for long.
-    for _ in 0..4 {
-        let times = page.script(TYPE, vec![json!(id), json!(values), json!(KEYS / 4)]).await;
+    for _ in 0..8 {
+        let times = page.script(TYPE, vec![json!(id), json!(values), json!(KEYS / 8)]).await;
         all.extend(times.as_array().into_iter().flatten().filter_map(Value::as_f64));
     }
     page.close().await;
