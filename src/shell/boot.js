@@ -27,7 +27,13 @@
     if (pressed) document.getElementById(pressed.id)?.click();
   }
 
-  load().then(() => {
+  // The first screen is seen before the program takes the processor; a page in the background is never seen. Who comes
+  // back wants the entries, not that screen.
+  const seen = document.documentElement.classList.contains('returning') ? Promise.resolve() : new Promise(done => {
+    new PerformanceObserver(done).observe({ type: 'paint', buffered: true });
+    setTimeout(done, 200);
+  });
+  seen.then(load).then(() => {
     carryOver();
     if (typeof keepOffline === 'function') keepOffline().catch(() => {});
   }, reason => rescue.cannotLoad(reason));

@@ -75,10 +75,10 @@ impl Built {
         let policy = policy::policy(&scripts, &[screen, paper], hosted);
         let kind = if hosted { "" } else { " type=\"module\"" };
         let ahead = if ahead.is_empty() { String::new() } else { format!("\n  <script>{ahead}</script>") };
-        // The policy first: it holds for what comes after it.
+        // The policy first: it holds for what comes after it. The first screen is shown whole, not from the top down.
         let head = format!(
             "<meta charset=\"utf-8\">\n  <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n  \
-             <script>{rescue}</script>{links}{ahead}\n  <style>{screen}</style>\n  <style media=\"print\">{paper}</style>"
+             <link rel=\"expect\" href=\"#waiting\" blocking=\"render\">\n  <script>{rescue}</script>{links}{ahead}\n  <style>{screen}</style>\n  <style media=\"print\">{paper}</style>"
         );
         let first = format!("<div id=\"waiting\">{}</div>", first_screen());
         let end = format!("{before}<script{kind}>{start}</script>\n</body>");
