@@ -53,6 +53,7 @@ use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::quantity::System;
 use linkwright::report::LinkReport;
+use rest::Rest;
 use state::{Bench, Leaf};
 use tag::{Tag, button, live, nothing, tag, words as live_words};
 
@@ -241,7 +242,11 @@ fn summary(bench: Bench) -> Tag {
 /// What is said in that line.
 fn summed(bench: Bench) -> String {
     match bench.leaf.get() {
-        Leaf::Rig | Leaf::Saved => bench.part().map(|part| (part.summed)(bench)).unwrap_or_default(),
+        Leaf::Rig | Leaf::Saved => match bench.rest.get() {
+            Rest::Here(part) => (part.summed)(bench),
+            Rest::OnItsWay => "Loading …".to_string(),
+            Rest::Missing => "A part of the page did not arrive.".to_string(),
+        },
         Leaf::Size | Leaf::Prove => words::summary(bench),
     }
 }

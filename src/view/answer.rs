@@ -24,7 +24,11 @@ pub(super) fn answer(bench: Bench) -> AnyView {
         Known::new(move || bench.first_answer().map(|answer| head(bench, bench.at.get(), &answer)).unwrap_or_default());
     let sheet = move || if bench.printing.get() { rest::sheet(bench) } else { String::new() };
     // Somebody who prints the proof wants it too.
-    let alone = move || bench.leaf.get() == Leaf::Size && !bench.laid_open.get() && bench.part().is_some();
+    let alone = move || {
+        // Not before it is written: else nothing at all would be printed.
+        let written = bench.printing.get() && bench.part().is_some();
+        bench.leaf.get() == Leaf::Size && !bench.laid_open.get() && written
+    };
     vec![
         tag("div class='sheets own'").class("alone", alone).markup(sheet).into_any(),
         stale_note(bench),

@@ -38,11 +38,11 @@ pub(super) fn prove(bench: Bench) -> AnyView {
 }
 
 /// Says that an entry was not taken, over an answer that rests on the one before.
+pub(super) const STALE: &str = "From your last good entry: one of your entries is not taken yet.";
+
+/// The same above an answer.
 pub(super) fn stale_note(bench: Bench) -> AnyView {
-    tag("p class=stale-note")
-        .flag("hidden", move || !bench.stale())
-        .with("From your last good entry: one of your entries is not taken yet.")
-        .into_any()
+    tag("p class=stale-note").flag("hidden", move || !bench.stale()).with(STALE).into_any()
 }
 
 /// What is being proved, and the verdict in one line.

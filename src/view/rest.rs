@@ -5,7 +5,7 @@
 //! a name would bring them back into the first file.
 
 use super::state::{Bench, Leaf, Whole};
-use super::tag::{Tag, button, tag};
+use super::tag::{Tag, button, tag, words as told};
 use super::{answer, prove, rig, saved, sheets, storage};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -13,6 +13,7 @@ use leptos::wasm_split::{self, SplitLoaderError, wasm_split};
 use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::report::Firmness;
+use std::time::Duration;
 
 /// What the part brings.
 pub(super) struct Part {
@@ -35,6 +36,9 @@ pub(super) enum Rest {
     Missing,
     Here(&'static Part),
 }
+
+/// A part that takes that long is told to.
+const LATE: Duration = Duration::from_secs(15);
 
 /// Where the program is cut. The macro writes the crossing, both ways, and what waits for the file.
 #[wasm_split(rest, wasm_split_path = wasm_split, fallible)]
@@ -98,7 +102,7 @@ impl Bench {
     pub(super) fn fetch_rest(self) {
         let again = move || {
             if matches!(self.rest.get_untracked(), Rest::Missing) {
-                self.once_here(|_| {});
+                self.fetch_again();
             }
         };
         Effect::new(move |before: Option<()>| {
@@ -109,6 +113,24 @@ impl Bench {
             }
         });
         window_event_listener_untyped("online", move |_| again());
+    }
+
+    /// Sends for the part again. The focus of the button that goes away waits for what comes, unless the reader turns
+    /// to something else.
+    fn fetch_again(self) {
+        if storage::has_focus("fetch-again") {
+            set_timeout(|| storage::focus("#on-its-way"), Duration::ZERO);
+        }
+        self.once_here(move |here| {
+            if storage::has_focus("on-its-way") {
+                let place = match self.leaf.get_untracked() {
+                    _ if !here => "missing",
+                    Leaf::Size => "below",
+                    _ => "answer",
+                };
+                set_timeout(move || storage::show(place), Duration::ZERO);
+            }
+        });
     }
 }
 
@@ -132,26 +154,34 @@ pub(super) fn view(bench: Bench, leaf: Leaf) -> AnyView {
                 format!("{what} had not arrived when this was printed. Print it again once it is on the screen.");
             tag("p class=stop").with(&*words).into_any()
         }
-        Rest::OnItsWay => {
-            // Under an answer that was just told, nobody need be told of more.
-            let open = if leaf == Leaf::Size { "p id=on-its-way" } else { "p id=on-its-way role=status" };
-            tag(open).with(&*format!("{what} is on its way …")).into_any()
-        }
+        Rest::OnItsWay => on_its_way(leaf, what).into_any(),
         Rest::Missing => missing(bench, leaf, what).into_any(),
     }
+}
+
+fn on_its_way(leaf: Leaf, what: &str) -> Tag {
+    let late = RwSignal::new(false);
+    set_timeout(
+        move || {
+            late.try_set(true);
+        },
+        LATE,
+    );
+    let more = move || {
+        let more =
+            " It takes long: the signal may be weak. If it does not come, load the page again; your entries stay.";
+        if late.get() { more.to_string() } else { String::new() }
+    };
+    // Under an answer that was just told, nobody need be told of more.
+    let open =
+        if leaf == Leaf::Size { "p id=on-its-way tabindex=-1" } else { "p id=on-its-way tabindex=-1 role=status" };
+    tag(open).with(&*format!("{what} is on its way …")).with(told(more))
 }
 
 fn missing(bench: Bench, leaf: Leaf, what: &str) -> Tag {
     let without = if leaf == Leaf::Size { "What stands above" } else { "The answer in the Size view" };
     let words = format!("{what} did not arrive: the connection may have broken. {without} holds without it.");
-    let place = if leaf == Leaf::Size { "below" } else { "answer" };
-    // The button that had the focus is gone by then.
-    let retry = move |_| {
-        bench.once_here(move |here| {
-            let place = if here { place } else { "missing" };
-            set_timeout(move || storage::show(place), std::time::Duration::ZERO);
-        });
-    };
+    let retry = move |_| bench.fetch_again();
     let row = tag("div class=buttons").with(button("button type=button id=fetch-again", "Try again", retry));
     let more = tag("p class=help").with("If that does not help, load the page again. Your entries stay.");
     tag("div id=missing tabindex=-1").with(tag("p class=stop role=alert").with(&*words)).with(row).with(more)

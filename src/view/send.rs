@@ -1,6 +1,7 @@
 //! Sending the answer: the link, the words, the paper.
 
 use super::known::Known;
+use super::prove::STALE;
 use super::shelf::Saving;
 use super::state::{Bench, Leaf};
 use super::tag::{button, tag, words as live_words};
@@ -22,15 +23,20 @@ pub(super) fn send(bench: Bench) -> AnyView {
             return bench.whole.with(|whole| whole.as_ref().map(|whole| rig::text(bench, whole)).unwrap_or_default());
         }
         let fragment = bench.fragment();
-        bench
-            .answer()
-            .map(|answer| {
-                bench.document.with(|document| words::plain_text(document, bench.at.get(), &answer, &fragment))
-            })
-            .unwrap_or_default()
+        let Some(answer) = bench.answer() else { return String::new() };
+        let text = bench.document.with(|document| words::plain_text(document, bench.at.get(), &answer, &fragment));
+        if bench.stale() { format!("{STALE}\n{text}") } else { text }
     };
     let link = move || storage::address(&bench.fragment());
     let shown = bench.pace.calm(Known::new(link));
+    let twin = bench.pace.calm(Known::new(move || if unfolded.get() { text() } else { String::new() }));
+    // What was copied or saved is not what stands there now.
+    Effect::new(move |before: Option<()>| {
+        shown.with(|_| ());
+        if before.is_some() {
+            told.set(String::new());
+        }
+    });
     let all = if bench.leaf.get_untracked() == Leaf::Rig {
         "Print every link’s sheet too"
     } else {
@@ -43,15 +49,15 @@ pub(super) fn send(bench: Bench) -> AnyView {
         )
         .with(button("button type=button id=copy-link", "Copy the link", move |_| {
             bench.pace.settle();
-            copy(link(), told, "The link is on your clipboard.", BELOW);
+            copy(link(), told, &sure(bench, "The link is on your clipboard."), BELOW);
         }))
         .with(button("button type=button id=copy-text", "Copy as text", move |_| {
             bench.pace.settle();
-            copy(text(), told, "The text is on your clipboard.", BELOW);
+            copy(text(), told, &sure(bench, "The text is on your clipboard."), BELOW);
         }))
         .with(storage::can_share().then(|| button("button type=button id=share", "Share", move |_| share(bench, told))))
-        .with(button("button type=button id=print", "Print", |_| storage::print()))
-        .with(button("button type=button id=print-all", all, move |_| print_all(bench)));
+        .with(button("button type=button id=print", "Print", move |_| print(bench, false)))
+        .with(button("button type=button id=print-all", all, move |_| print(bench, true)));
     let field = tag("input class=own-line id=link-text readonly")
         .value(move || shown.get())
         .on("focus", |_| storage::select_all("link-text"));
@@ -66,7 +72,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
             tag("details")
                 .first_opened(unfolded)
                 .with(tag("summary").with("The answer as text, both units"))
-                .with(tag("pre id=twin").with(live_words(move || if unfolded.get() { text() } else { String::new() }))),
+                .with(tag("pre id=twin").with(live_words(move || twin.get()))),
         );
     let mut view = vec![section.into_any()];
     view.extend(qr::code(bench));
@@ -79,14 +85,36 @@ fn save(bench: Bench, told: RwSignal<String>) {
     if matches!(saving, Saving::Changed) {
         bench.turn_to(Leaf::Saved);
     }
-    told.set(saved::told(saving).concat());
+    tell(told, sure(bench, &saved::told(saving).concat()));
+}
+
+/// A sentence about what was handed on, and whether that is what stands in the fields.
+fn sure(bench: Bench, done: &str) -> String {
+    let untaken = if bench.stale() {
+        " One of your entries is not taken yet: in its place stands the last good one."
+    } else {
+        ""
+    };
+    format!("{done}{untaken}")
+}
+
+/// Says something, anew also where it was said before.
+fn tell(told: RwSignal<String>, words: String) {
+    told.set(String::new());
+    set_timeout(
+        move || {
+            told.try_set(words);
+        },
+        std::time::Duration::from_millis(60),
+    );
 }
 
 /// Puts a text on the clipboard and says so; where the browser refuses, says what to do.
-pub(super) fn copy(text: String, told: RwSignal<String>, done: &'static str, or: &'static str) {
+pub(super) fn copy(text: String, told: RwSignal<String>, done: &str, or: &'static str) {
+    let done = done.to_string();
     spawn_local(async move {
         let copied = storage::copy(&text).await;
-        told.set(if copied { done } else { or }.to_string());
+        tell(told, if copied { done } else { or.to_string() });
         if !copied && or == BELOW {
             storage::show("link-text");
         }
@@ -104,13 +132,16 @@ fn share(bench: Bench, told: RwSignal<String>) {
     let address = storage::address(&bench.fragment());
     spawn_local(async move {
         if storage::share(&text, &address).await {
-            told.set("Handed over.".to_string());
+            tell(told, sure(bench, "Handed over."));
         }
     });
 }
 
-/// Lays open every working, or every link's sheet, first; the paper has no taps.
-fn print_all(bench: Bench) {
-    bench.laid_open.set(true);
+/// Prints, with every working or every link's sheet laid open if `all` is wanted: the paper has no taps.
+fn print(bench: Bench, all: bool) {
+    bench.pace.settle();
+    bench.laid_open.set(all);
+    // What a browser tells while a script asks it to print changes nothing on the page before all is over.
+    bench.printing.set(true);
     set_timeout(storage::print, std::time::Duration::from_millis(50));
 }

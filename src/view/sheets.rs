@@ -1,6 +1,7 @@
 //! A link on a sheet of its own, for the saw and the bench: only printed, and written only then.
 
 use super::markup::{element, said};
+use super::prove::STALE;
 use super::state::{Bench, Whole};
 use super::{answer, checklist, drawing, ends, rig_parts, words};
 use leptos::prelude::*;
@@ -21,7 +22,9 @@ pub(super) fn one(bench: Bench, at: usize, made: &Answer) -> String {
     let part = |inside: String| element("section class=\"part-of\"", &inside);
     let cautions = element("ul", &answer::cautions_first(bench, made));
     let steps = said("h3", "Fitting it") + &element("ol class=\"steps\"", &checklist::steps(bench, made));
-    let sheet = answer::standing(bench, made)
+    let stale = if bench.stale() { said("p class=\"stale-note\"", STALE) } else { String::new() };
+    let sheet = stale
+        + &answer::standing(bench, made)
         + &element("figure class=\"drawing\"", &picture)
         + &part(ends::both(bench, made, |_| String::new()))
         + &part(rig_parts::of_link(bench, at, made))

@@ -298,10 +298,18 @@ impl Bench {
 
     /// Whether an entry stands that was not taken, so that the answer rests on the one before it.
     pub(super) fn stale(self) -> bool {
+        self.any_refused(|_| true)
+    }
+
+    /// The same once typing paused: half a number is no news to whoever only hears the page.
+    pub(super) fn stale_for_good(self) -> bool {
+        self.any_refused(|draft| draft.settled)
+    }
+
+    fn any_refused(self, counts: impl Fn(&Draft) -> bool) -> bool {
         let (system, revision) = (self.system.get(), self.revision.get());
-        self.drafts.with(|drafts| {
-            drafts.iter().any(|draft| draft.refused.is_some() && draft.system == system && draft.revision == revision)
-        })
+        let now = |draft: &Draft| draft.system == system && draft.revision == revision;
+        self.drafts.with(|drafts| drafts.iter().any(|draft| draft.refused.is_some() && now(draft) && counts(draft)))
     }
 
     /// Turns to a leaf and to its top.
@@ -314,11 +322,16 @@ impl Bench {
         self.pace.settle();
         self.leaf.set(leaf);
         let show = |id: String| set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
-        if self.part().is_none() {
-            // What stands there until the view itself is here.
-            show("answer".to_string());
+        if self.part().is_some() {
+            return show(id);
         }
-        self.once_here(move |_| show(id));
+        // What stands there until the view itself is here. Then only whoever waits for it is taken to it.
+        show("answer".to_string());
+        self.once_here(move |_| {
+            if storage::has_focus("answer") && self.leaf.get_untracked() == leaf {
+                show(id);
+            }
+        });
     }
 
     /// The answer on the bench, if there is one.

@@ -190,6 +190,11 @@ pub(super) fn focus(selector: &str) {
     }
 }
 
+/// Whether an element has the focus.
+pub(super) fn has_focus(id: &str) -> bool {
+    document().active_element().is_some_and(|element| element.id() == id)
+}
+
 /// Leaves the field that has the focus: what was typed there counts.
 pub(super) fn leave_field() {
     let field = document().active_element();

@@ -195,9 +195,10 @@ pub(super) fn summary(bench: Bench) -> String {
         LinkReport::Answer(answer) => {
             let made = &answer.link;
             format!(
-                "{}, {}. {}.",
+                "{}, {}, saw to {}. {}.",
                 size(made.outside_diameter, made.wall, system),
                 threads(&made.ends),
+                length(made.cut, Some(system)),
                 verdict::word(answer.verdict)
             )
         }
@@ -209,7 +210,7 @@ pub(super) fn summary(bench: Bench) -> String {
         Some(link) if document.links.len() > 1 => format!("{}. {line}", link.title()),
         _ => line,
     });
-    if bench.stale() { format!("From your last good entry: {line}") } else { line }
+    if bench.stale_for_good() { format!("From your last good entry: {line}") } else { line }
 }
 
 /// What the link is for: `4,100 lb, driven hard`.

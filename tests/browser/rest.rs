@@ -1,7 +1,7 @@
 //! The part of the program that comes after the first answer: in time, late, altered, and without a network.
 
 use crate::offline::{Folder, kept};
-use crate::page::{DESK, PHONE, Page};
+use crate::page::{DESK, Key, PHONE, Page};
 use crate::size::EXAMPLE;
 use serde_json::json;
 use std::fs;
@@ -114,4 +114,34 @@ pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Pag
     all_views_open(page).await;
     let errors = page.take_errors().await.join("\n");
     assert!(errors.contains("integrity"), "the altered part was refused: {errors}");
+}
+
+/// Whoever types while the part arrives goes on typing; whoever pressed the button is taken to what came.
+pub(crate) async fn a_late_part_leaves_the_reader_alone(page: &Page) {
+    let folder = Folder::new("slow");
+    let part = part(&without_worker(page, &folder));
+    page.devtools("Network.enable", json!({})).await;
+    page.devtools("Network.setCacheDisabled", json!({ "cacheDisabled": true })).await;
+    let slow = |latency: u32| json!({ "offline": false, "latency": latency, "downloadThroughput": -1, "uploadThroughput": -1 });
+    page.devtools("Network.emulateNetworkConditions", slow(2500)).await;
+    page.open(PHONE, EXAMPLE).await;
+    page.click("#leaf-prove").await;
+    page.find("#on-its-way").await;
+    page.enter("in-length", "40 1/16").await;
+    page.wait_text("#prove-title", |text| text.contains("Where it gives")).await;
+    page.pause(100).await;
+    assert_eq!(page.focus().await, "in-length", "the focus stays");
+    assert_eq!(page.value("in-length").await, "40 1/16");
+
+    page.devtools("Network.emulateNetworkConditions", slow(0)).await;
+    let whole = fs::read(&part).expect("the part");
+    fs::write(&part, b"of another build").expect("an altered part");
+    page.open(PHONE, EXAMPLE).await;
+    page.click("#leaf-size").await;
+    page.wait_text("#missing", |text| text.contains("did not arrive")).await;
+    fs::write(&part, whole).expect("the part as it was built");
+    page.script("document.getElementById('fetch-again').focus()", vec![]).await;
+    page.press(Key::Enter).await;
+    page.wait_focus("below").await;
+    page.take_errors().await;
 }

@@ -65,6 +65,41 @@ pub(crate) async fn the_answer_comes_before_the_rest(page: &Page) {
         json!(["42 in", "42"]),
         "nothing is copied late"
     );
+    page.wait_text(".sending .done", |text| text.contains("clipboard") || text.contains("did not let me copy")).await;
+    page.enter("in-length", "43").await;
+    page.wait_text(".sending .done", str::is_empty).await;
+    page.enter("in-length", "927").await;
+    page.wait_text("#err-length", |text| text.contains("between")).await;
+    page.click("#copy-link").await;
+    page.wait_text(".sending .done", |text| text.contains("the last good one") || text.contains("did not let me"))
+        .await;
+}
+
+/// What a button of the page prints is written when the browser is asked to print, and not after.
+pub(crate) async fn the_buttons_print_what_the_keys_do(page: &Page) {
+    let watch = "window.print = () => {
+            const has = (place, words) => document.querySelector(place)?.textContent.includes(words) ?? false;
+            const shut = [...document.querySelectorAll('#answer .cautions details')].filter(it => !it.open).length;
+            const code = document.querySelector('#code svg') !== null;
+            window.printed = [has('.sheets.own.alone', '32-3/4 in'), has('#answer', 'Printed '), shut, code];
+            dispatchEvent(new Event('afterprint'));
+        }";
+    let printed = "const id = arguments[0]; window.printed = undefined; document.getElementById(id).click();
+        return new Promise(done => {
+            const look = () => window.printed ? done(window.printed) : setTimeout(look, 20);
+            look();
+        })";
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text(".sending", |text| text.contains("Print")).await;
+    page.script(watch, vec![]).await;
+    assert_eq!(page.script(printed, vec![json!("print")]).await, json!([true, true, 0, true]), "one link");
+    page.wait_count(".sheets.alone", 0).await;
+    assert_eq!(page.script(printed, vec![json!("print-all")]).await, json!([false, true, 0, true]), "every working");
+    page.click("#leaf-rig").await;
+    page.wait_text("#rig-title", |text| !text.is_empty()).await;
+    for button in ["print", "print-all"] {
+        assert_eq!(page.script(printed, vec![json!(button)]).await, json!([false, true, 0, true]), "the rig: {button}");
+    }
 }
 
 /// Six digits of millimeters stand apart on the narrowest phone.
