@@ -134,6 +134,8 @@ pub(super) struct Bench {
     pub(super) wide: RwSignal<bool>,
     /// Whether the page is being printed.
     pub(super) printing: RwSignal<bool>,
+    /// Whether the browser itself is at it.
+    pub(super) at_the_printer: StoredValue<bool>,
     /// Whether every working is laid open for the printer.
     pub(super) laid_open: RwSignal<bool>,
 }
@@ -187,6 +189,7 @@ impl Bench {
             ticks: RwSignal::new(ticks.unwrap_or_default()),
             wide: RwSignal::new(true),
             printing,
+            at_the_printer: StoredValue::new(false),
             laid_open,
         };
         storage::follow_width(move |wide| bench.wide.set(wide));
@@ -197,12 +200,17 @@ impl Bench {
         window_event_listener_untyped("beforeprint", move |_| {
             bench.pace.settle();
             bench.printing.set(true);
+            bench.at_the_printer.set_value(true);
         });
-        window_event_listener_untyped("afterprint", move |_| {
-            bench.printing.set(false);
-            bench.laid_open.set(false);
-        });
+        window_event_listener_untyped("afterprint", move |_| bench.printed());
         bench
+    }
+
+    /// Nothing is printed any more.
+    pub(super) fn printed(self) {
+        self.at_the_printer.set_value(false);
+        self.printing.set(false);
+        self.laid_open.set(false);
     }
 
     /// Puts another document on the bench.

@@ -95,6 +95,12 @@ pub(crate) async fn the_buttons_print_what_the_keys_do(page: &Page) {
     assert_eq!(page.script(printed, vec![json!("print")]).await, json!([true, true, 0, true]), "one link");
     page.wait_count(".sheets.alone", 0).await;
     assert_eq!(page.script(printed, vec![json!("print-all")]).await, json!([false, true, 0, true]), "every working");
+    // Inside a program without a printer nothing happens, and the screen is itself again.
+    page.script("window.print = () => {}", vec![]).await;
+    page.click("#print").await;
+    page.wait_count(".sheets.alone", 1).await;
+    page.wait_count(".sheets.alone", 0).await;
+    page.script(watch, vec![]).await;
     page.click("#leaf-rig").await;
     page.wait_text("#rig-title", |text| !text.is_empty()).await;
     for button in ["print", "print-all"] {
