@@ -2,8 +2,8 @@
 const program = typeof WebAssembly === 'object' && (() => {
   const asked = name => document.querySelector(`link[rel=${name}]`).href;
   const fetched = () => fetch(asked('preload'));
-  // Where a host names the program's kind wrong, the glue knows another way.
-  const wasm = WebAssembly.compileStreaming(fetched()).catch(fetched);
+  // Where a host names the program's kind wrong, or a browser cannot do that, the glue knows another way.
+  const wasm = WebAssembly.compileStreaming ? WebAssembly.compileStreaming(fetched()).catch(fetched) : fetched();
   const both = Promise.all([import(asked('modulepreload')), wasm]);
   // Whoever starts it tells what fails.
   both.catch(() => {});
