@@ -143,11 +143,13 @@ fn print(bench: Bench, all: bool) {
     bench.laid_open.set(all);
     // What a browser tells while a script asks it to print changes nothing on the page before all is over.
     bench.printing.set(true);
+    bench.at_the_printer.update_value(|(asked, _)| *asked += 1);
+    let (asked, _) = bench.at_the_printer.get_value();
     let ask = move || {
         storage::print();
         // A page inside another program may have no printer at all, and is told of nothing.
         let none = move || {
-            if bench.at_the_printer.try_get_value() == Some(false) {
+            if bench.at_the_printer.try_get_value() == Some((asked, false)) {
                 bench.printed();
             }
         };

@@ -134,8 +134,8 @@ pub(super) struct Bench {
     pub(super) wide: RwSignal<bool>,
     /// Whether the page is being printed.
     pub(super) printing: RwSignal<bool>,
-    /// Whether the browser itself is at it.
-    pub(super) at_the_printer: StoredValue<bool>,
+    /// How often the page asked for that, and whether the browser itself is at it.
+    pub(super) at_the_printer: StoredValue<(u32, bool)>,
     /// Whether every working is laid open for the printer.
     pub(super) laid_open: RwSignal<bool>,
 }
@@ -189,7 +189,7 @@ impl Bench {
             ticks: RwSignal::new(ticks.unwrap_or_default()),
             wide: RwSignal::new(true),
             printing,
-            at_the_printer: StoredValue::new(false),
+            at_the_printer: StoredValue::new((0, false)),
             laid_open,
         };
         storage::follow_width(move |wide| bench.wide.set(wide));
@@ -200,7 +200,7 @@ impl Bench {
         window_event_listener_untyped("beforeprint", move |_| {
             bench.pace.settle();
             bench.printing.set(true);
-            bench.at_the_printer.set_value(true);
+            bench.at_the_printer.update_value(|(_, at_it)| *at_it = true);
         });
         window_event_listener_untyped("afterprint", move |_| bench.printed());
         bench
@@ -208,7 +208,7 @@ impl Bench {
 
     /// Nothing is printed any more.
     pub(super) fn printed(self) {
-        self.at_the_printer.set_value(false);
+        self.at_the_printer.update_value(|(_, at_it)| *at_it = false);
         self.printing.set(false);
         self.laid_open.set(false);
     }
