@@ -37,7 +37,7 @@ pub(super) enum Rest {
     Here(&'static Part),
 }
 
-/// A part that takes that long is told to.
+/// From then on it is said that the part takes long.
 const LATE: Duration = Duration::from_secs(15);
 
 /// Where the program is cut. The macro writes the crossing, both ways, and what waits for the file.
