@@ -38,15 +38,7 @@ pub(super) fn search(given: &Given) -> Search {
     let joints = joints(given);
     let promising: Vec<Section> = sections.iter().copied().filter(|section| !hopeless(given, *section)).collect();
     let mut failed = Vec::new();
-    let by_numbers = promising.iter().find_map(|section| {
-        let mut tries = joints.iter().filter_map(|pair| try_one(given, *section, *pair, Asked::WhetherItHolds));
-        tries.find(|tried| {
-            if !tried.candidate.feasible {
-                failed.push(tried.clone());
-            }
-            tried.candidate.feasible
-        })
-    });
+    let by_numbers = promising.iter().find_map(|section| first_joint(given, *section, &joints, &mut failed));
     let by_trade = trade(given);
     let (recommended, governs) = larger_of(given, by_numbers.as_ref(), by_trade.as_ref(), &promising, &joints);
     let around = recommended.as_ref().or(by_numbers.as_ref());
@@ -57,10 +49,7 @@ pub(super) fn search(given: &Given) -> Search {
     let larger = around.and_then(|at| {
         let section = sections.iter().find(|section| size(**section) > size(at.section) + 1e-9)?;
         // Nobody steps up a bar in order to step down its rod ends.
-        let thread = largest_thread(&at.joints) - 1e-9;
-        let no_smaller: Vec<[Joint; 2]> =
-            joints.iter().filter(|pair| largest_thread(pair) >= thread).copied().collect();
-        first_joint(given, *section, &no_smaller).or_else(|| best_joint(given, *section, &no_smaller, &[]))
+        holding_or_closest(given, *section, &no_smaller(&joints, largest_thread(&at.joints)))
     });
     Search { by_numbers, recommended, by_trade, governs, smaller, larger }
 }
@@ -116,6 +105,11 @@ fn joints(given: &Given) -> Vec<[Joint; 2]> {
     }
 }
 
+/// The pairs whose larger thread is of a diameter, or of a larger one.
+fn no_smaller(joints: &[[Joint; 2]], thread: f64) -> Vec<[Joint; 2]> {
+    joints.iter().filter(|pair| largest_thread(pair) >= thread - 1e-9).copied().collect()
+}
+
 /// Diameter of the larger thread of a pair.
 fn largest_thread(joints: &[Joint; 2]) -> f64 {
     joints[0].thread.major.max(joints[1].thread.major)
@@ -126,9 +120,21 @@ fn try_one(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) ->
     Some(Tried { section, joints, candidate: built.judged.candidate(section, joints) })
 }
 
-fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
-    let whether = |pair: &[Joint; 2]| try_one(given, section, *pair, Asked::WhetherItHolds);
-    joints.iter().filter_map(whether).find(|tried| tried.candidate.feasible)
+/// The first rod ends that hold; those before them are noted as `failed`.
+fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]], failed: &mut Vec<Tried>) -> Option<Tried> {
+    for pair in joints {
+        match try_one(given, section, *pair, Asked::WhetherItHolds) {
+            Some(tried) if tried.candidate.feasible => return Some(tried),
+            other => failed.extend(other),
+        }
+    }
+    None
+}
+
+/// The first rod ends that hold, else the ones that come closest.
+fn holding_or_closest(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
+    let mut failed = Vec::new();
+    first_joint(given, section, joints, &mut failed).or_else(|| best_joint(given, section, joints, &failed))
 }
 
 /// The rod end that comes closest to holding. Of those that `failed` before it is known how much they use at least.
@@ -177,13 +183,9 @@ fn larger_of(
         );
     };
     let at_least = |outside: f64, thread: f64| {
-        sections.iter().filter(|section| section.outside_diameter >= outside - 1e-9).find_map(|section| {
-            joints
-                .iter()
-                .filter(|pair| largest_thread(pair) >= thread - 1e-9)
-                .filter_map(|pair| try_one(given, *section, *pair, Asked::WhetherItHolds))
-                .find(|tried| tried.candidate.feasible)
-        })
+        let joints = no_smaller(joints, thread);
+        let mut sections = sections.iter().filter(|section| section.outside_diameter >= outside - 1e-9);
+        sections.find_map(|section| first_joint(given, *section, &joints, &mut Vec::new()))
     };
     let Some(trade) = trade else {
         return (
@@ -331,7 +333,7 @@ pub(super) fn largest(given: &Given) -> Option<Tried> {
 /// The rod ends for a section the user decided: the smallest that hold, else the ones that come closest.
 pub(super) fn joint_for(given: &Given, section: Section) -> Option<[Joint; 2]> {
     let joints = joints(given);
-    first_joint(given, section, &joints).or_else(|| best_joint(given, section, &joints, &[])).map(|tried| tried.joints)
+    holding_or_closest(given, section, &joints).map(|tried| tried.joints)
 }
 
 /// The sentence of the smallest rod ends that cannot be laid out.

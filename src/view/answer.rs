@@ -55,8 +55,7 @@ pub(super) fn below(bench: Bench) -> AnyView {
     });
     let assumed =
         part(bench, |_, answer| format!("{} values you may replace under “Change a default”", answer.assumed.len()));
-    let mut list = Vec::new();
-    list.extend(sections.map(|(open, tell)| {
+    let mut list = Vec::from(sections.map(|(open, tell)| {
         let markup = part(bench, tell);
         tag(open).markup(move || markup.get()).into_any()
     }));

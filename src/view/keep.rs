@@ -221,19 +221,23 @@ impl Bench {
 
     /// Keeps the entries, in the address too; that a page which is being left cannot change.
     fn write(self) {
-        self.keep();
+        let held = self.held();
+        self.keep_held(held.clone());
         if storage::is_live() {
-            storage::write_fragment(&self.held().fragment);
+            storage::write_fragment(&held.fragment);
         }
     }
 
     /// Keeps the entries.
     fn keep(self) {
+        self.keep_held(self.held());
+    }
+
+    fn keep_held(self, mut held: Held) {
         // What a page that has stopped still holds was set aside already.
         if !storage::is_live() {
             return;
         }
-        let mut held = self.held();
         // What equals a saved build, or an earlier version of it, is that build, whichever way it came here.
         if held.work.build.is_none() && !held.fragment.is_empty() {
             let same = self.shelf.with_untracked(|shelf| {

@@ -35,11 +35,6 @@ pub(super) fn rig(bench: Bench) -> AnyView {
     view.into_any()
 }
 
-/// Shows what the next moment puts there.
-fn show_soon(id: String) {
-    set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
-}
-
 /// Puts a link on the bench: at the field it still lacks, else at its answer.
 pub(super) fn open(bench: Bench, index: usize) {
     bench.at.set(index);

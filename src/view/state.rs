@@ -329,15 +329,14 @@ impl Bench {
     pub(super) fn turn_to_part(self, leaf: Leaf, id: String) {
         self.pace.settle();
         self.leaf.set(leaf);
-        let show = |id: String| set_timeout(move || storage::show(&id), std::time::Duration::from_millis(30));
         if self.part().is_some() {
-            return show(id);
+            return storage::show_soon(id);
         }
         // What stands there until the view itself is here. Then only whoever waits for it is taken to it.
-        show("answer".to_string());
+        storage::show_soon("answer".to_string());
         self.once_here(move |_| {
             if storage::has_focus("answer") && self.leaf.get_untracked() == leaf {
-                show(id);
+                storage::show_soon(id);
             }
         });
     }

@@ -9,7 +9,7 @@ mod files;
 pub(super) use clock::{fresh_id, now, spoken_time};
 pub(super) use files::{chosen_text, download, is_kept_for_good, keep_for_good};
 
-use leptos::prelude::{document, window};
+use leptos::prelude::{document, set_timeout, window};
 use leptos::wasm_bindgen::prelude::Closure;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 
@@ -180,6 +180,11 @@ pub(super) fn show(id: &str) {
         }
         element.scroll_into_view();
     }
+}
+
+/// The same with what the next moment puts there.
+pub(super) fn show_soon(id: String) {
+    set_timeout(move || show(&id), std::time::Duration::from_millis(30));
 }
 
 /// Gives the focus to an element, which stays where it is.

@@ -74,7 +74,7 @@ pub fn print_sizes(dist: &Path) -> Outcome {
     let mut total = (0, 0);
     println!("{:>12} {:>12}", "bytes", "with brotli");
     for file in &files {
-        let bytes = fs::read(file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()))?;
+        let bytes = dress::read(file)?;
         let small = compress(&bytes, 11).len().min(bytes.len());
         let name = file.strip_prefix(dist).unwrap_or(file);
         println!("{:>12} {:>12}  {}", bytes.len(), small, name.display());

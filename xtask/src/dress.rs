@@ -150,9 +150,15 @@ pub fn raw() -> std::path::PathBuf {
     root().join("target").join("trunk")
 }
 
-fn empty(folder: &Path) -> Outcome {
+/// Makes a folder anew.
+pub fn empty(folder: &Path) -> Outcome {
     let _ = fs::remove_dir_all(folder);
     fs::create_dir_all(folder).map_err(|reason| format!("{} cannot be made ({reason})", folder.display()))
+}
+
+/// Reads a file.
+pub fn read(file: &Path) -> Outcome<Vec<u8>> {
+    fs::read(file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()))
 }
 
 /// Writes a file into a folder.

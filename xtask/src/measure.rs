@@ -3,7 +3,7 @@
 use crate::run::{cargo, run, step};
 use crate::{Outcome, build, dress, root, split, tools};
 use std::fs;
-use std::path::{Path, PathBuf};
+use std::path::PathBuf;
 
 /// What stands around the least page's program.
 const LEAST: &str = r#"<!DOCTYPE html>
@@ -32,13 +32,11 @@ fn least() -> Outcome<PathBuf> {
             cargo(&["build", "--locked", "--release", "--target", "wasm32-unknown-unknown", "--example", "minimal"]);
         run(&mut made, "the least page does not build: mend what the compiler says above")?;
         // Without names, as the page itself.
-        let read =
-            |file: &Path| fs::read(file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()));
-        fs::create_dir_all(&folder).map_err(|reason| format!("{} cannot be made ({reason})", folder.display()))?;
-        dress::write(&folder, "minimal.wasm", &split::bare(&read(&wasm)?)?)?;
+        dress::empty(&folder)?;
+        dress::write(&folder, "minimal.wasm", &split::bare(&dress::read(&wasm)?)?)?;
         split::bind(&folder.join("minimal.wasm"), &folder)?;
         let _ = fs::remove_file(folder.join("minimal.wasm"));
-        dress::write(&folder, "minimal_bg.wasm", &split::bare(&read(&folder.join("minimal_bg.wasm"))?)?)?;
+        dress::write(&folder, "minimal_bg.wasm", &split::bare(&dress::read(&folder.join("minimal_bg.wasm"))?)?)?;
         dress::write(&folder, "index.html", LEAST.as_bytes())?;
         dress::write(&folder, "start.js", b"import start from './minimal.js';\nstart();\n")
     })?;

@@ -3,11 +3,10 @@
 //! The cut is `brought` in `src/view/rest.rs`. What only it leads to goes into the second file; the two share memory and
 //! a table of functions. The tool for that reads the relocations of the linked program, so it comes before wasm-bindgen.
 
-use crate::dress::bare_script;
+use crate::dress::{bare_script, read};
 use crate::run::{program, run, step};
 use crate::unused::without_streams;
 use crate::{Outcome, dress, root, tools};
-use std::fs;
 use std::path::{Path, PathBuf};
 use wasm_encoder::reencode::{Error, Reencode, RoundtripReencoder};
 use wasmparser::{CustomSectionReader, Parser};
@@ -48,9 +47,7 @@ pub fn split(linked: &Path) -> Outcome<Split> {
 
 fn cut(linked: &Path) -> Outcome<Split> {
     let folder = root().join("target").join("split");
-    let _ = fs::remove_dir_all(&folder);
-    fs::create_dir_all(&folder).map_err(|reason| format!("{} cannot be made ({reason})", folder.display()))?;
-    let read = |file: &Path| fs::read(file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()));
+    dress::empty(&folder)?;
     let whole = without_streams(&read(linked)?)?;
     let first = folder.join("linkwright.wasm");
     let mut options = wasm_split_cli_support::Options::new(&whole);

@@ -1,11 +1,11 @@
 //! Every link in a row, the worst first: opened, copied, set apart, joined and taken away.
 
-use super::{numbered, open, rig_adding, show_soon};
+use super::{numbered, open, rig_adding};
 use crate::view::known::Known;
 use crate::view::markup::{element, phrases, said};
 use crate::view::state::{Bench, Whole};
 use crate::view::tag::{button, live, nothing, tag, words as live_words};
-use crate::view::{verdict, words};
+use crate::view::{storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Link, Position, Seat};
 use linkwright::layouts;
@@ -58,7 +58,7 @@ fn change(bench: Bench, done: RwSignal<Option<Done>>, index: usize, change: Chan
     let said = tell(bench.system.get_untracked(), [&before, &after], index, made);
     let gone = after.links.len() < before.links.len();
     let below = if gone { made } else { Some(index) };
-    show_soon(if after == before { "gone" } else { "undo-remove" }.to_string());
+    storage::show_soon(if after == before { "gone" } else { "undo-remove" }.to_string());
     done.set(Some(Done { index, rank, below, said, before, after }));
 }
 
@@ -67,7 +67,7 @@ fn told(bench: Bench, done: &Done) -> AnyView {
     let (index, before) = (done.index, done.before.clone());
     let undo = move |_| {
         bench.rearrange(|now| *now = before.clone());
-        show_soon(format!("open-{index}"));
+        storage::show_soon(format!("open-{index}"));
     };
     let undo = || button("button type=button id=undo-remove aria-describedby=gone", "Undo", undo);
     tag("li class=gone")
