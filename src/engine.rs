@@ -1,5 +1,5 @@
-//! The engine: a pure function of the document. [`report`] is the door; [`firmness`], [`in_other_metals`] and
-//! [`sensitivity`] are asked only when somebody reads them.
+//! The engine: a pure function of the document. [`report`] is the door; [`along`], [`firmness`],
+//! [`in_other_metals`] and [`sensitivity`] are asked only when somebody reads them.
 
 use std::sync::Arc;
 
@@ -32,7 +32,7 @@ use crate::document::{Document, OWN_ROD_END};
 use crate::engine::formula::{Said, said};
 use crate::inputs;
 use crate::report::{
-    Answer, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity, Verdict,
+    Along, Answer, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity, Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -63,6 +63,15 @@ pub fn fewer_sizes(document: &Document, reports: &[LinkReport]) -> Vec<FewerSize
 /// Where every link lies, seen from above.
 pub fn plan(document: &Document) -> Plan {
     plan::plan(document)
+}
+
+/// Bending and strength along one link; empty when there is no answer, or when the push alone folds the link.
+pub fn along(document: &Document, index: usize) -> Along {
+    let Some(given) = Given::new(document, index) else { return Along::default() };
+    let Ok(Answered { section, joints, .. }) = answered(&given, document, index) else { return Along::default() };
+    build::shape(&given, section, joints, build::Asked::EveryQuestion)
+        .map(|shape| build::along(&given, &shape))
+        .unwrap_or_default()
 }
 
 /// The job of one link in other metals; empty when there is no answer. Many searches, so only asked when read.
@@ -135,7 +144,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         Ok(answered) => answered,
         Err(instead) => return instead,
     };
-    let build::Built { made, judged } = built;
+    let build::Built { made, parts, judged } = built;
     let overridden = search.recommended.as_ref().is_some_and(|recommended| {
         (recommended.section.outside_diameter - section.outside_diameter).abs() > 1e-9
             || (recommended.section.wall - section.wall).abs() > 1e-9
@@ -151,7 +160,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         link: made,
         sizing: sizing::sizing(&search, overridden),
         loads,
-        along: judged.along,
+        parts,
         findings: judged.findings,
         notes: judged.notes,
         weakest,

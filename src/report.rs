@@ -14,7 +14,7 @@ mod rig;
 
 pub use rig::{Cut, FewerSizes, Part, Placed, Plan, RigReport};
 
-pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, Sensitivity, Station};
+pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, PartAlong, Sensitivity, Station};
 
 /// The report on a document: one per link, in the same order.
 #[derive(Debug, Clone, PartialEq)]
@@ -55,8 +55,8 @@ pub struct Answer {
     pub sizing: Sizing,
     /// The forces it must bear.
     pub loads: Loads,
-    /// Bending and strength along it.
-    pub along: Along,
+    /// Its parts, in order from eye A.
+    pub parts: Vec<PartAlong>,
     /// Every check, in the order of the checks table.
     pub findings: Vec<Finding>,
     /// What is worth knowing beside the checks.

@@ -53,6 +53,7 @@ use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::quantity::System;
 use linkwright::report::LinkReport;
+use linkwright::share;
 use rest::Rest;
 use state::{Bench, Leaf};
 use tag::{Tag, button, live, nothing, tag, words as live_words};
@@ -213,7 +214,7 @@ fn trouble(trouble: storage::Trouble) -> AnyView {
 
 /// Another tab holds something else: the reader decides.
 fn elsewhere(bench: Bench, held: &Held) -> AnyView {
-    let title = shelf::title(bench, &held.document());
+    let title = shelf::title(bench, &share::from_fragment(&held.fragment).document);
     tag("p class=elsewhere")
         .with("Another tab has something else open: ")
         .with(&*title)

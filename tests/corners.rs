@@ -6,7 +6,7 @@ use links::{answer, find, hard, sized};
 use linkwright::document::*;
 use linkwright::engine::formula::{Line, spoken};
 use linkwright::engine::{
-    firmness, in_other_metals, report,
+    along, firmness, in_other_metals, report,
     tables::{threads, threads::Limit},
 };
 use linkwright::inputs::Place;
@@ -76,7 +76,7 @@ fn a_push_that_folds_the_link_is_told_at_its_middle() {
     let answer = answer(&document);
     let finding = find(&answer, "bar-bending");
     assert!((finding.station.expect("a place") - inch(30.0)).abs() < 1e-9);
-    assert!(answer.along.stations.is_empty() && spoken(&finding.says, System::Inch).contains("folds this bar"));
+    assert!(along(&document, 0).stations.is_empty() && spoken(&finding.says, System::Inch).contains("folds this bar"));
 }
 
 #[test]
@@ -86,7 +86,8 @@ fn without_a_push_the_strike_alone_bends_the_bar() {
     let answer = answer(&document);
     let link = &answer.link;
     let moment = 1.25 * answer.loads.strike * link.length / 4.0;
-    let middle = answer.along.stations.iter().find(|it| (it.x - link.length / 2.0).abs() < 1e-9).expect("a middle");
+    let along = along(&document, 0);
+    let middle = along.stations.iter().find(|it| (it.x - link.length / 2.0).abs() < 1e-9).expect("a middle");
     assert!((middle.moment / moment - 1.0).abs() < 1e-9);
     let limits = in_other_metals(&document, 0)[0].same.as_ref().expect("a size").beyond.first_yield;
     assert!(limits > 1e4);
@@ -108,7 +109,7 @@ fn what_cannot_be_made_is_told_why() {
     let mut wide = sized(2.25, "wide-16", "wide-16");
     wide.links[0].flats_width = Some(inch(2.25));
     assert_eq!(find(&answer(&wide), "wrench-flats").verdict, Verdict::Unanswered);
-    assert!(!answer(&wide).along.stations.iter().any(|it| it.part == "wrench flats"));
+    assert!(!along(&wide, 0).stations.iter().any(|it| it.part == "wrench flats"));
 }
 
 #[test]

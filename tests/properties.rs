@@ -109,7 +109,7 @@ impl Shown {
         }
     }
 
-    fn answer(&mut self, answer: &Answer, firm: &[Firmness]) {
+    fn answer(&mut self, answer: &Answer, document: &Document, index: usize) {
         let link = &answer.link;
         self.numbers(&[
             ("outside diameter", link.outside_diameter),
@@ -158,9 +158,8 @@ impl Shown {
         ]);
         self.said("the story", &loads.story);
         self.working("the loads", &loads.working);
-        for station in &answer.along.stations {
-            let bending = [("moment", station.moment), ("strength", station.strength), ("use", station.utilization)];
-            self.numbers(&bending);
+        for station in engine::along(document, index).stations {
+            self.numbers(&[("moment", station.moment), ("strength", station.strength), ("use", station.utilization)]);
         }
         for finding in &answer.findings {
             self.said(finding.id, &finding.says);
@@ -173,6 +172,7 @@ impl Shown {
         self.candidate("recommended", sizing.recommended.as_ref());
         self.candidate("smaller", sizing.smaller.as_ref());
         self.candidate("larger", sizing.larger.as_ref());
+        let firm = engine::firmness(document, index);
         firm.iter().for_each(|firm| self.number(firm.input, firm.limit.unwrap_or(firm.now)));
         answer.assumed.iter().for_each(|assumed| self.number(assumed.input, assumed.value));
         answer.cautions.iter().for_each(|said| self.said("a caution", said));
@@ -187,7 +187,7 @@ impl Shown {
                 LinkReport::Needs(needs) if needs.is_empty() => shown.faults.push("needs nothing".to_string()),
                 LinkReport::Needs(_) => {}
                 LinkReport::Impossible(why) => shown.said("why not", why),
-                LinkReport::Answer(answer) => shown.answer(answer, &engine::firmness(document, index)),
+                LinkReport::Answer(answer) => shown.answer(answer, document, index),
             }
         }
         for text in &shown.texts {

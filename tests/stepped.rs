@@ -121,7 +121,8 @@ fn the_picture_along_the_link_says_what_the_checks_say() {
         let mut document = link(weight, length, usage);
         document.links[0].material = material.filter(|id| linkwright::engine::tables::materials::find(id).is_some());
         let answer = answer(&document);
-        let stations = &answer.along.stations;
+        let along = linkwright::engine::along(&document, 0);
+        let stations = &along.stations;
         assert!(stations.windows(2).all(|pair| pair[0].x <= pair[1].x + 1e-12), "stations go from eye A to eye B");
         for id in ["bar-bending", "tapped-end", "wrench-flats", "shank-bending"] {
             let Some(finding) = answer.findings.iter().find(|finding| finding.id == id) else { continue };
@@ -135,7 +136,7 @@ fn the_picture_along_the_link_says_what_the_checks_say() {
         for station in stations {
             assert!(station.moment <= station.strength || station.utilization > 1.0, "{station:?}");
         }
-        let weakest = answer.along.weakest.expect("a weakest place");
+        let weakest = along.weakest.expect("a weakest place");
         assert!(stations.iter().all(|station| station.utilization <= stations[weakest].utilization));
         // The picture shows nothing weaker than what some check has judged.
         let judged = ["bar-bending", "tapped-end", "wrench-flats", "shank-bending"];

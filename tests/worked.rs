@@ -10,7 +10,7 @@ use linkwright::engine::formula::{Formula, Line, Piece, spoken};
 use linkwright::engine::{self, notation};
 use linkwright::inputs::{CHOICES, NUMBERS, places};
 use linkwright::quantity::{Kind, System, inch, lbf, mm, show};
-use linkwright::report::{Answer, Candidate, Firmness, LinkReport, Verdict};
+use linkwright::report::{Along, Answer, Candidate, Firmness, LinkReport, Verdict};
 
 fn lower(weight: f64, usage: Use, length: f64) -> Document {
     Document {
@@ -125,9 +125,9 @@ impl Page {
 }
 
 /// Bending and strength where the link changes, and what is told beside the checks.
-fn beside(page: &mut Page, answer: &Answer) {
+fn beside(page: &mut Page, answer: &Answer, along: &Along) {
     page.title("along the link");
-    for pair in answer.along.stations.windows(2).filter(|pair| pair[0].part != pair[1].part) {
+    for pair in along.stations.windows(2).filter(|pair| pair[0].part != pair[1].part) {
         for station in pair {
             page.line(format!(
                 "  {:<12} {:<26} bent by {:<16} bears {:<16} {}",
@@ -298,7 +298,7 @@ fn text(title: &str, document: &Document) -> String {
             recommendation(&mut page, answer, &engine::firmness(document, 0));
             link(&mut page, answer);
             findings(&mut page, answer);
-            beside(&mut page, answer);
+            beside(&mut page, answer, &engine::along(document, 0));
             page.title("what to mind");
             answer.cautions.iter().for_each(|said| page.said("  ", said));
             page.title("fitting");

@@ -14,11 +14,13 @@ use super::stepped::{Levers, Step};
 use super::tables::materials::{self, Strength};
 use crate::engine::formula::said;
 use crate::inputs;
-use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, Verdict};
+use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, PartAlong, Verdict};
 
 /// A link with everything that was asked of it.
 pub(super) struct Built {
     pub(super) made: Made,
+    /// Its parts, in order from eye A; empty in a search.
+    pub(super) parts: Vec<PartAlong>,
     pub(super) judged: Judged,
 }
 
@@ -26,8 +28,6 @@ pub(super) struct Built {
 pub(super) struct Judged {
     pub(super) loads: Loads,
     pub(super) findings: Vec<Finding>,
-    /// Bending and strength along it; empty in a search.
-    pub(super) along: Along,
     /// What is worth knowing beside the checks; empty in a search.
     pub(super) notes: Vec<Note>,
     /// What the bar bears past its factors; none in a search, and none when the push alone folds it.
@@ -48,7 +48,7 @@ pub(super) enum Asked {
     WhetherUnder(f64),
     /// Every question.
     EveryQuestion,
-    /// Every question with its working, and the picture along the link.
+    /// Every question with its working.
     Everything,
 }
 
@@ -76,7 +76,8 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: 
     given.note(asked == Asked::Everything);
     let judged = judge(given, &shape, asked);
     given.note(true);
-    Ok(Built { made: shape.made, judged })
+    let parts = if asked == Asked::Everything { shape.parts() } else { Vec::new() };
+    Ok(Built { parts, made: shape.made, judged })
 }
 
 /// Lays a link out.
@@ -132,28 +133,60 @@ pub(super) fn over(given: &Given, shape: &Shape) -> f64 {
     judged.over()
 }
 
+/// Bending and strength along a link that is laid out.
+pub(super) fn along(given: &Given, shape: &Shape) -> Along {
+    let loads = loads::on_link(given, &shape.bending, &mut Sheet::silent());
+    profile::along(&shape.case(given, &loads, &shape.levers(given, &loads), &shape.stock(given)))
+}
+
+impl Shape {
+    /// What the link is made of, in order from eye A.
+    fn parts(&self) -> Vec<PartAlong> {
+        let one = |same: &[Stretch]| {
+            Some(PartAlong { part: same.first()?.part, from: same.first()?.from, to: same.last()?.to })
+        };
+        self.stretches.chunk_by(|a, b| a.part == b.part).filter_map(one).collect()
+    }
+
+    fn stock<'a>(&'a self, given: &'a Given) -> Stock<'a> {
+        Stock { given, made: &self.made, strength: self.strength, beside_weld: self.beside_weld }
+    }
+
+    fn levers(&self, given: &Given, loads: &Loads) -> Levers<'_> {
+        Levers::new(&self.pushed, given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike)
+    }
+
+    /// The link under its loads.
+    fn case<'a>(
+        &'a self,
+        given: &'a Given,
+        loads: &'a Loads,
+        levers: &'a Levers<'a>,
+        stock: &'a Stock<'a>,
+    ) -> Case<'a> {
+        Case {
+            given,
+            made: &self.made,
+            joints: self.joints,
+            strength: self.strength,
+            stock,
+            loads,
+            levers,
+            stretches: &self.stretches,
+            pushed: &self.pushed,
+            folding: &self.folding,
+            layout_changed: &self.layout_changed,
+            asked: Default::default(),
+        }
+    }
+}
+
 /// Puts loads on a link and asks every question.
 fn judge(given: &Given, shape: &Shape, asked: Asked) -> Judged {
     let mut sheet = asked.sheet();
     let loads = loads::on_link(given, &shape.bending, &mut sheet);
-    let factored = given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike;
-    let levers = Levers::new(&shape.pushed, factored);
-    let made = &shape.made;
-    let stock = Stock { given, made, strength: shape.strength, beside_weld: shape.beside_weld };
-    let case = Case {
-        given,
-        made,
-        joints: shape.joints,
-        strength: shape.strength,
-        stock: &stock,
-        loads: &loads,
-        levers: &levers,
-        stretches: &shape.stretches,
-        pushed: &shape.pushed,
-        folding: &shape.folding,
-        layout_changed: &shape.layout_changed,
-        asked: Default::default(),
-    };
+    let (levers, stock) = (shape.levers(given, &loads), shape.stock(given));
+    let case = shape.case(given, &loads, &levers, &stock);
     // What was worked out beyond a formula's range makes everything that rests on it unanswered.
     let beyond = shape.outside.as_ref().or(sheet.outside.as_ref());
     let mut findings = Vec::with_capacity(QUESTIONS);
@@ -172,16 +205,15 @@ fn judge(given: &Given, shape: &Shape, asked: Asked) -> Judged {
         let of_the_bar = findings.iter().filter(|finding| checks::of_the_bar(finding)).count();
         findings.rotate_right(of_the_bar);
     }
-    let (mut along, mut notes, mut limits, mut buckling) = (Along::default(), Vec::new(), None, f64::NAN);
+    let (mut notes, mut limits, mut buckling) = (Vec::new(), None, f64::NAN);
     if asked == Asked::Everything {
-        along = profile::along(&case, &shape.stretches);
         let mut working = asked.sheet();
         limits = beyond::limits(&case, &shape.bending, &shape.pushed, &mut working);
         let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
         notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
         buckling = checks::bar::folding_load(&case, &mut Sheet::silent());
     }
-    Judged { along, notes, beyond: limits, buckling, findings, loads }
+    Judged { notes, beyond: limits, buckling, findings, loads }
 }
 
 impl Asked {

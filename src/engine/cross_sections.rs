@@ -180,28 +180,27 @@ impl Stock<'_> {
             flats_at[0],
             flats_at[1],
         ];
-        pieces_between(0.0, made.length, &cuts)
-            .map(|(from, to)| {
-                let middle = (from + to) / 2.0;
-                let on_flats = flats.filter(|_| flats_at[0] < middle && middle < flats_at[1]);
-                let (part, section) = if middle < face_a {
-                    ("shank at end A", self.shank(a, &mut Sheet::silent()))
-                } else if middle > face_b {
-                    ("shank at end B", self.shank(b, &mut Sheet::silent()))
-                } else {
-                    self.along_bar([middle - face_a, face_b - middle], on_flats)
-                };
-                let on_bar = face_a < middle && middle < face_b;
-                let open = flats.is_some_and(|flats| {
-                    on_bar && on_flats.is_some() && self.hole_at([middle - face_a, face_b - middle]) >= flats.width
-                });
-                if section.second_moment > 0.0 && !open {
-                    Ok(Stretch { from, to, part, section })
-                } else {
-                    Err(no_metal(self, part))
-                }
-            })
-            .collect()
+        let mut stretches = Vec::with_capacity(cuts.len() + 1);
+        for (from, to) in pieces_between(0.0, made.length, &cuts) {
+            let middle = (from + to) / 2.0;
+            let on_flats = flats.filter(|_| flats_at[0] < middle && middle < flats_at[1]);
+            let (part, section) = if middle < face_a {
+                ("shank at end A", self.shank(a, &mut Sheet::silent()))
+            } else if middle > face_b {
+                ("shank at end B", self.shank(b, &mut Sheet::silent()))
+            } else {
+                self.along_bar([middle - face_a, face_b - middle], on_flats)
+            };
+            let on_bar = face_a < middle && middle < face_b;
+            let open = flats.is_some_and(|flats| {
+                on_bar && on_flats.is_some() && self.hole_at([middle - face_a, face_b - middle]) >= flats.width
+            });
+            if section.second_moment <= 0.0 || open {
+                return Err(no_metal(self, part));
+            }
+            stretches.push(Stretch { from, to, part, section });
+        }
+        Ok(stretches)
     }
 
     fn along_bar(&self, from_faces: [f64; 2], flats: Option<Flats>) -> (&'static str, CrossSection) {
@@ -223,7 +222,8 @@ impl Stock<'_> {
 
 /// The pieces between two places, cut where asked.
 fn pieces_between(from: f64, to: f64, cuts: &[f64]) -> impl Iterator<Item = (f64, f64)> + use<> {
-    let mut places: Vec<f64> = cuts.iter().copied().filter(|cut| *cut > from && *cut < to).collect();
+    let mut places = Vec::with_capacity(cuts.len() + 2);
+    places.extend(cuts.iter().copied().filter(|cut| *cut > from && *cut < to));
     places.extend([from, to]);
     order::by(&mut places, f64::total_cmp);
     // Places that fall together leave no piece between them.

@@ -1,5 +1,7 @@
 //! A formula as data with its proof, and the sheet that every calculation goes through.
 
+use std::borrow::Cow;
+
 use crate::quantity::Kind;
 use crate::source::Cite;
 
@@ -228,7 +230,7 @@ pub type Said = Vec<Piece>;
 #[derive(Debug, Clone, PartialEq)]
 pub enum Piece {
     /// Words as they are.
-    Words(String),
+    Words(Cow<'static, str>),
     /// A value, SI, and what it measures.
     Value(f64, Kind),
     /// The size of something bought, in meters, which keeps the name it is sold under.
@@ -239,7 +241,7 @@ pub enum Piece {
 macro_rules! said {
     (@piece ($value:expr, Trade)) => { $crate::engine::formula::Piece::Trade($value) };
     (@piece ($value:expr, $kind:ident)) => { $crate::engine::formula::Piece::Value($value, $crate::quantity::Kind::$kind) };
-    (@piece $words:expr) => { $crate::engine::formula::Piece::Words($words.to_string()) };
+    (@piece $words:expr) => { $crate::engine::formula::Piece::Words(::std::borrow::Cow::from($words)) };
     ($($piece:tt),* $(,)?) => { vec![$($crate::engine::formula::said!(@piece $piece)),*] };
 }
 pub(crate) use said;
@@ -248,7 +250,7 @@ pub(crate) use said;
 pub fn spoken(said: &[Piece], system: crate::quantity::System) -> String {
     said.iter()
         .map(|piece| match piece {
-            Piece::Words(words) => words.clone(),
+            Piece::Words(words) => words.to_string(),
             // As in the lists, so that one length does not stand there in two ways.
             Piece::Value(value, Kind::FineLength) => crate::quantity::fit(*value, system),
             Piece::Value(value, kind) => crate::quantity::show(*value, *kind, system),

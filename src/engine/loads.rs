@@ -1,6 +1,6 @@
 //! What one link must bear: traction along it and a strike across it, each with its working.
 
-use super::formula::{Line, Piece, Said, Sheet, said};
+use super::formula::{Line, Said, Sheet, said};
 use super::formulas::{axle, impact, loads, steering};
 use super::geometry::role_word;
 use super::given::Given;
@@ -198,10 +198,8 @@ pub(super) fn story(given: &Given, loads: &Loads) -> Said {
         said.extend(said![(loads.axial, Force), " along it alone."]);
     }
     if let Some(usage) = given.document.rig.usage {
-        said.push(Piece::Words(format!(
-            " Assumed for “{}”: a scenario, not a limit of what a rock can do.",
-            uses::scenario(usage).label.to_ascii_lowercase()
-        )));
+        let scenario = uses::scenario(usage).label.to_ascii_lowercase();
+        said.extend(said![" Assumed for “", scenario, "”: a scenario, not a limit of what a rock can do."]);
     }
     said
 }

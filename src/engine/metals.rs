@@ -59,7 +59,7 @@ fn in_metal(trial: &mut Document, index: usize, material: &'static Material, out
 
 fn size(given: &Given, section: Section, joints: [Joint; 2]) -> Option<MetalSize> {
     let built = build(given, section, joints, Asked::Everything).ok()?;
-    let Built { made, judged } = built;
+    let Built { made, judged, .. } = built;
     let candidate = judged.candidate(section, joints);
     let beyond = judged.beyond?;
     Some(MetalSize {

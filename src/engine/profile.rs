@@ -9,9 +9,9 @@ use crate::report::{Along, Station};
 const INSIDE: u32 = 11;
 
 /// What bends each place of the link and what that place bears; empty when the push alone folds it.
-pub(super) fn along(case: &Case, stretches: &[Stretch]) -> Along {
-    let mut stations = Vec::with_capacity(stretches.len() * (INSIDE as usize + 2));
-    for stretch in stretches {
+pub(super) fn along(case: &Case) -> Along {
+    let mut stations = Vec::with_capacity(case.stretches.len() * (INSIDE as usize + 2));
+    for stretch in case.stretches {
         for count in 0..=INSIDE + 1 {
             let share = f64::from(count) / f64::from(INSIDE + 1);
             let x = stretch.from + share * (stretch.to - stretch.from);

@@ -5,6 +5,17 @@ use crate::engine::tables::materials::Material;
 use crate::quantity::Kind;
 use crate::source::Cite;
 
+/// A part of a link and where it lies, from eye A.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PartAlong {
+    /// What it is called.
+    pub part: &'static str,
+    /// Where it begins.
+    pub from: f64,
+    /// Where it ends.
+    pub to: f64,
+}
+
 /// Bending and strength along a link, from eye A to eye B, with the factor on yield in the bending.
 #[derive(Debug, Clone, Default, PartialEq)]
 pub struct Along {

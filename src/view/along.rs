@@ -1,15 +1,17 @@
 //! Bending against strength along the link, drawn to scale, and the same in a table.
 
 use super::drawing::{self, Sheet};
+use super::known::Known;
 use super::markup::{element, escaped, said};
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Leaf};
 use super::tag::tag;
 use super::{storage, words};
 use leptos::prelude::*;
+use linkwright::engine;
 use linkwright::inputs::{self, Place};
 use linkwright::quantity::{Kind, System, show};
-use linkwright::report::{Answer, Station};
+use linkwright::report::{Along, Answer};
 
 /// What the table of parts holds.
 const HEAD: [&str; 5] = ["Part", "From eye A", "Asked", "Bears", "Used"];
@@ -20,15 +22,20 @@ const CEILING: f64 = 1.35;
 
 /// The picture, what it says in words, and the table of parts.
 pub(super) fn picture(bench: Bench) -> AnyView {
-    let draw = move || {
-        bench
-            .with_answer(|answer| drawing::both(|class, width| hill(answer, bench.system.get(), class, width)))
-            .unwrap_or_default()
+    let along = bench.pace.calm(Known::new(move || {
+        let at = bench.at.get();
+        bench.document.with(|document| engine::along(document, at))
+    }));
+    let told = move |tell: fn(Bench, &Answer, &Along) -> String| {
+        bench.with_answer(|answer| along.with(|along| tell(bench, answer, along))).unwrap_or_default()
     };
-    let parts = move || bench.with_answer(|answer| table(answer, bench.system.get())).unwrap_or_default();
+    let draw = move || {
+        told(|bench, answer, along| drawing::both(|class, width| hill(answer, along, bench.system.get(), class, width)))
+    };
+    let parts = move || told(|bench, _, along| table(along, bench.system.get()));
     tag("section class=part-of aria-labelledby=prove-title")
         .with(tag("figure class='drawing hill'").on("click", move |event| touched(bench, &event)).markup(draw))
-        .with(tag("div").markup(move || explained(bench)))
+        .with(tag("div").markup(move || told(explained)))
         .with(tag("div").on("click", move |event| touched(bench, &event)).markup(parts))
         .into_any()
 }
@@ -59,13 +66,8 @@ fn check_of(part: &str) -> Option<&'static str> {
     })
 }
 
-/// Stretches of one part, in order from eye A: its stations.
-pub(super) fn stretches(answer: &Answer) -> Vec<&[Station]> {
-    answer.along.stations.chunk_by(|a, b| a.part == b.part).collect()
-}
-
-fn hill(answer: &Answer, system: System, class: &str, width: f64) -> String {
-    let stations = &answer.along.stations;
+fn hill(answer: &Answer, along: &Along, system: System, class: &str, width: f64) -> String {
+    let stations = &along.stations;
     if stations.is_empty() || answer.loads.strike <= 0.0 {
         return String::new();
     }
@@ -99,7 +101,7 @@ fn hill(answer: &Answer, system: System, class: &str, width: f64) -> String {
     if let Some(beside) = stations.iter().find(|station| station.x >= named) {
         pen.text("note", Hang::Middle, x(named), y(beside.strength) - 7.0, "what it bears");
     }
-    if let Some(weakest) = answer.along.weakest.map(|index| &stations[index]) {
+    if let Some(weakest) = along.weakest.map(|index| &stations[index]) {
         let at = x(weakest.x);
         pen.line("leader strong", at, sheet.bottom() + 4.0, at, ground);
         let words = format!("closest here: {}", show(weakest.utilization, Kind::Percent, system));
@@ -110,11 +112,10 @@ fn hill(answer: &Answer, system: System, class: &str, width: f64) -> String {
     }
     let whole = show(answer.link.length, Kind::Length, system);
     pen.text("faint", Hang::Middle, middle, ground + 20.0, &format!("{whole} from eye to eye"));
-    for stretch in stretches(answer) {
-        let (from, to) = (x(stretch[0].x), x(stretch[stretch.len() - 1].x));
-        pen.touch(stretch[0].part, from, sheet.axis - sheet.half, to, ground);
+    for part in &answer.parts {
+        pen.touch(part.part, x(part.from), sheet.axis - sheet.half, x(part.to), ground);
     }
-    pen.svg(class, width, ground + 30.0, &words::along_words(answer, system))
+    pen.svg(class, width, ground + 30.0, &words::along_words(along, system))
 }
 
 /// The strike above the link: where it may fall, and how hard.
@@ -132,31 +133,33 @@ fn strike(pen: &mut Pen, answer: &Answer, system: System, sheet: &Sheet, width: 
 }
 
 /// How to read the picture, for somebody who never saw one like it.
-fn explained(bench: Bench) -> String {
-    bench
-        .with_answer(|answer| {
-            let system = bench.system.get();
-            if answer.loads.strike <= 0.0 {
-                let push = show(answer.loads.axial, Kind::Force, system);
-                return said("p id=\"hill-words\"", &format!("Nothing is taken to land on this link, so nothing bends it: it is pushed and pulled with {push}. What counts is whether it folds, and how much its ends bear."));
-            }
-            if answer.along.stations.is_empty() {
-                return said("p class=\"stop\"", "The push along the link alone folds it, so there is no bending to draw.");
-            }
-            let factor = inputs::YIELD_FACTOR.value(&bench.document.get(), Place::default()).unwrap_or(f64::NAN);
-            let words = format!(
-                "The hill is how hard the hit bends each place of the link, the worst hit for that place, made {} times harder to leave something in hand. The line is what that place bears before it stays bent. Where the hill comes nearest to the line, the link gives first. On a screen, touch a part to open its working.",
-                show(factor, Kind::Ratio, system)
-            );
-            said("p id=\"hill-words\"", &words)
-        })
-        .unwrap_or_default()
+fn explained(bench: Bench, answer: &Answer, along: &Along) -> String {
+    let system = bench.system.get();
+    if answer.loads.strike <= 0.0 {
+        let push = show(answer.loads.axial, Kind::Force, system);
+        return said(
+            "p id=\"hill-words\"",
+            &format!(
+                "Nothing is taken to land on this link, so nothing bends it: it is pushed and pulled with {push}. What counts is whether it folds, and how much its ends bear."
+            ),
+        );
+    }
+    if along.stations.is_empty() {
+        return said("p class=\"stop\"", "The push along the link alone folds it, so there is no bending to draw.");
+    }
+    let factor = inputs::YIELD_FACTOR.value(&bench.document.get(), Place::default()).unwrap_or(f64::NAN);
+    let words = format!(
+        "The hill is how hard the hit bends each place of the link, the worst hit for that place, made {} times harder to leave something in hand. The line is what that place bears before it stays bent. Where the hill comes nearest to the line, the link gives first. On a screen, touch a part to open its working.",
+        show(factor, Kind::Ratio, system)
+    );
+    said("p id=\"hill-words\"", &words)
 }
 
 /// Each part with the most it is asked for and where.
-fn table(answer: &Answer, system: System) -> String {
-    let rows: String = stretches(answer)
-        .into_iter()
+fn table(along: &Along, system: System) -> String {
+    let rows: String = along
+        .stations
+        .chunk_by(|a, b| a.part == b.part)
         .filter_map(|stretch| {
             let worst = stretch.iter().max_by(|a, b| a.utilization.total_cmp(&b.utilization))?;
             let head = format!(

@@ -22,29 +22,17 @@ const TALLEST: f64 = 150.0;
 
 /// The drawing that leads the page.
 pub(super) fn drawing(bench: Bench) -> AnyView {
-    // The one that the screen does not show waits until it does.
-    let last = StoredValue::new(WIDTHS.map(|_| String::new()));
     let draw = move || {
         let system = bench.system.get();
-        let shown = [!bench.wide.get(), bench.wide.get()];
-        let paper = bench.printing.get();
-        let outlined = || {
+        let Some(answer) = bench.answer() else {
             let length = inputs::LENGTH.decided(&bench.document.get(), bench.place());
-            length.map_or("mount to mount".to_string(), |length| show(length, Kind::Length, system))
+            let words = length.map_or("mount to mount".to_string(), |length| show(length, Kind::Length, system));
+            return both(|class, width| outline(class, width, &words));
         };
-        let answer = bench.answer();
-        let words = if answer.is_none() { outlined() } else { String::new() };
-        last.update_value(|last| {
-            for ((class, width), (last, shown)) in WIDTHS.into_iter().zip(last.iter_mut().zip(shown)) {
-                if shown || paper || last.is_empty() {
-                    *last = match &answer {
-                        Some(answer) => link(answer, system, class, width),
-                        None => outline(class, width, &words),
-                    };
-                }
-            }
-        });
-        last.with_value(|last| last.concat())
+        let (wide, paper) = (bench.wide.get(), bench.printing.get());
+        // The one that the screen does not show is only wanted on paper.
+        let shown = WIDTHS.into_iter().filter(|(class, _)| paper || wide == (*class == "wide"));
+        shown.map(|(class, width)| link(&answer, system, class, width)).collect::<String>()
     };
     tag("figure class='drawing leading'")
         .on("click", move |event| along::touched(bench, &event))
@@ -156,9 +144,9 @@ pub(super) fn link(answer: &Answer, system: System, class: &str, width: f64) -> 
         let head = frame.half(parts::head(end));
         pen.touch("eye", frame.eye - head, rows.axis - sheet.half, frame.eye + head, rows.below);
     }
-    for stretch in along::stretches(answer) {
-        let ends = [stretch[0].x, stretch[stretch.len() - 1].x].map(|x| sheet.frames[0].x(x));
-        pen.touch(stretch[0].part, ends[0], rows.axis - sheet.half, ends[1], rows.below);
+    for part in &answer.parts {
+        let [from, to] = [part.from, part.to].map(|x| sheet.frames[0].x(x));
+        pen.touch(part.part, from, rows.axis - sheet.half, to, rows.below);
     }
     pen.svg(&format!("whole {class}"), width, rows.height, &words::drawing_words(answer, system))
 }

@@ -75,18 +75,17 @@ impl Held {
         storage::kept(key).map(|text| Self::read(&text)).unwrap_or_default()
     }
 
-    /// The same, with a doubt when it does not pass its own check; what it was is kept.
-    pub(super) fn checked(mut self) -> Self {
-        if !self.fragment.is_empty() && !share::from_fragment(&self.fragment).told.is_empty() {
+    /// The same, with a doubt when it does not pass its own check, and the entries; what it was is kept.
+    pub(super) fn checked(mut self) -> (Self, Document) {
+        if self.fragment.is_empty() {
+            return (self, Document::default());
+        }
+        let opened = share::from_fragment(&self.fragment);
+        if !opened.told.is_empty() {
             storage::keep_quietly(storage::DAMAGED, &self.fragment);
             self.work.doubt(DAMAGED);
         }
-        self
-    }
-
-    /// The entries themselves.
-    pub(super) fn document(&self) -> Document {
-        if self.fragment.is_empty() { Document::default() } else { share::from_fragment(&self.fragment).document }
+        (self, opened.document)
     }
 
     /// Whether it is what somebody sent, with nothing of the reader's own in it.

@@ -85,8 +85,7 @@ impl Bench {
 
     /// Puts kept entries on the bench.
     fn take(self, held: Held) {
-        let held = held.checked();
-        let document = held.document();
+        let (held, document) = held.checked();
         self.elsewhere.set(None);
         self.work.set(if held.work.id.is_empty() { Work::fresh() } else { held.work });
         self.replace(document);
@@ -95,8 +94,8 @@ impl Bench {
 
     /// Nobody is offered what stands before them.
     pub(super) fn offer_no_longer_what_is_here(self) {
-        let here = self.held().fragment;
-        if self.before.with_untracked(|before| before.as_ref().is_some_and(|before| before.fragment == here)) {
+        let here = |before: &Held| before.fragment == self.document.with_untracked(fragment_of);
+        if self.before.with_untracked(|before| before.as_ref().is_some_and(here)) {
             self.before.set(None);
         }
     }
@@ -331,7 +330,8 @@ impl Bench {
             self.elsewhere.set(None);
             return;
         }
-        let there = text.as_deref().map(Held::read).unwrap_or_default().checked();
+        let there = text.as_deref().map(Held::read).unwrap_or_default();
+        let (there, document) = there.checked();
         let own = self.held();
         if storage::of_tab(ENTRIES).unwrap_or_default() != own.write() {
             // What was typed here a moment ago comes first; what is there is set aside, and the other tab follows.
@@ -349,7 +349,7 @@ impl Bench {
             self.work.set(there.work.clone());
         }
         if there.fragment != own.fragment {
-            self.follow(there.document());
+            self.follow(document);
         }
     }
 
@@ -375,10 +375,11 @@ impl Bench {
     /// Shows here what the other tab holds.
     pub(super) fn join(self) {
         let text = storage::kept(ENTRIES);
-        let there = text.as_deref().map(Held::read).unwrap_or_default().checked();
+        let there = text.as_deref().map(Held::read).unwrap_or_default();
+        let (there, document) = there.checked();
         self.elsewhere.set(None);
         if !there.fragment.is_empty() {
-            self.exchange(there.document(), there.work);
+            self.exchange(document, there.work);
             self.saw(text);
         }
     }

@@ -70,8 +70,8 @@ impl<T: Send + Sync + 'static> Known<T> {
 
     /// The same, but what is new is not passed on while something is so.
     pub(super) fn unless(self, something: RwSignal<bool>) -> Self {
-        let told = move |before: Option<&Slot>| match before {
-            Some(before) if something.get() => Arc::clone(before),
+        let told = move |before: Option<&Slot>| match (something.get(), before) {
+            (true, Some(before)) => Arc::clone(before),
             _ => self.memo.get(),
         };
         Self { memo: remember(Box::new(told)), kind: PhantomData }

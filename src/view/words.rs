@@ -11,7 +11,7 @@ use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{CHOICES, NUMBERS, Place, QUANTITY, USAGE, WEIGHT};
 use linkwright::order;
 use linkwright::quantity::{self, Kind, System, measured, show};
-use linkwright::report::{Answer, Finding, LinkReport, Made, MadeEnd, Verdict};
+use linkwright::report::{Along, Answer, Finding, LinkReport, Made, MadeEnd, Verdict};
 
 /// `RH` or `LH`, as stamped on parts.
 pub(super) const fn hand_mark(hand: Hand) -> &'static str {
@@ -348,8 +348,7 @@ pub(super) fn buckling_text(answer: &Answer) -> Option<String> {
 }
 
 /// Bending along the link in words, for somebody who cannot see the drawing.
-pub(super) fn along_words(answer: &Answer, system: System) -> String {
-    let along = &answer.along;
+pub(super) fn along_words(along: &Along, system: System) -> String {
     let Some(worst) = along.weakest.and_then(|index| along.stations.get(index)) else { return String::new() };
     format!(
         "Bending along the link: most is asked of the {}, {} from eye A, where the hit asks {} and the metal bears {}, so it uses {}.",
