@@ -2,6 +2,7 @@
 
 mod along;
 mod answer;
+mod changing;
 mod checklist;
 mod compare;
 mod detail;
@@ -47,6 +48,7 @@ mod verdict;
 mod words;
 mod working;
 
+use changing::whenever;
 use held::Held;
 use known::Known;
 use leptos::prelude::*;
@@ -87,7 +89,7 @@ fn page() -> AnyView {
         let at = bench.at.get();
         bench.document.with(|document| page_name(bench, document, at, one))
     }));
-    Effect::new(move |_| name.with(|name| storage::name_page(name)));
+    whenever(move |_| name.with(|name| storage::name_page(name)));
     let main = tag("main class=bench")
         .class("proving", move || bench.known.get() && bench.leaf.get() == Leaf::Prove)
         .class("whole", move || bench.leaf.get() == Leaf::Rig)

@@ -1,5 +1,6 @@
 //! Two rigs side by side: what each link comes out as, and what was entered differently.
 
+use super::changing::Changing;
 use super::known::Known;
 use super::markup::{element, escaped, said};
 use super::shelf::Kept;
@@ -17,7 +18,7 @@ const BENCH: &str = "bench";
 
 /// Two pickers, and the table once both hold something.
 pub(super) fn compare(bench: Bench) -> AnyView {
-    let picks = [RwSignal::new(BENCH.to_string()), RwSignal::new(String::new())];
+    let picks = [Changing::new(BENCH.to_string()), Changing::new(String::new())];
     let table = Known::new(move || {
         let [a, b] = picks.map(|pick| pick.with(|pick| picked(bench, pick)));
         a.zip(b).map(|((a, one), (b, other))| side_by_side(bench, &[a, b], [&one, &other])).unwrap_or_default()

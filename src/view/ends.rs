@@ -3,7 +3,6 @@
 use super::markup::{element, pair, said};
 use super::state::Bench;
 use super::{detail, words};
-use leptos::prelude::Get;
 use linkwright::order;
 use linkwright::report::{Answer, EngagementMark, MadeEnd};
 

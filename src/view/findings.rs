@@ -1,5 +1,6 @@
 //! Every check, worst first, each opening its working.
 
+use super::changing::Changing;
 use super::markup::{element, said};
 use super::state::{Bench, toggle};
 use super::tag::{button, tag, words as live_words};
@@ -78,17 +79,17 @@ fn opening(
         event.prevent_default();
         toggle(bench.opened, id);
     };
-    let lines = StoredValue::new(lines);
+    let lines = Changing::new(lines);
     let inside = move || {
         if open() {
-            lines.with_value(|lines| working::lines(lines, bench.system.get())) + &source
+            lines.with_untracked(|lines| working::lines(lines, bench.system.get())) + &source
         } else {
             String::new()
         }
     };
-    let told = RwSignal::new(String::new());
+    let told = Changing::new(String::new());
     let copy = move |_: leptos::ev::Event| {
-        let text = lines.with_value(|lines| working::plain(asks, lines, bench.system.get_untracked()));
+        let text = lines.with_untracked(|lines| working::plain(asks, lines, bench.system.get_untracked()));
         send::copy(
             text,
             told,

@@ -1,6 +1,7 @@
 //! How firm the answer is. That takes as long as the answer itself, so it waits until typing pauses; meanwhile its
 //! numbers are left open, so that no old one stands beside a new answer.
 
+use super::changing::{Changing, whenever};
 use super::known::Known;
 use super::rest::Rest;
 use leptos::prelude::*;
@@ -21,14 +22,14 @@ pub(super) struct Firm {
 
 /// How firm the answer for one link is, once typing pauses, or at once where `paper` cannot wait.
 pub(super) fn follow(
-    document: RwSignal<Document>,
-    at: RwSignal<usize>,
-    rest: RwSignal<Rest>,
+    document: Changing<Document>,
+    at: Changing<usize>,
+    rest: Changing<Rest>,
     paper: impl Fn() -> bool + Send + Sync + 'static,
 ) -> Known<Firm> {
     // What stood on the bench when typing last paused, and how many keys there were.
-    let (rested, place, keys) = (RwSignal::new(Document::default()), RwSignal::new(0), RwSignal::new(0_u32));
-    Effect::new(move |_| {
+    let (rested, place, keys) = (Changing::new(Document::default()), Changing::new(0), Changing::new(0_u32));
+    whenever(move |_| {
         document.track();
         at.track();
         let key = keys.get_untracked() + 1;

@@ -4,7 +4,6 @@ use super::markup::{element, escaped, said};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
 use super::words;
-use leptos::prelude::Get;
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{Answer, Axle};
 

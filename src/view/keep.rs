@@ -1,5 +1,6 @@
 //! How the entries outlive the page: in the address, in what the browser keeps, and beside another tab.
 
+use super::changing::{Changing, whenever};
 use super::held::{Held, Work};
 use super::shelf::Kept;
 use super::state::{Bench, Leaf};
@@ -17,7 +18,7 @@ impl Bench {
         let opened = share::from_fragment(&brought);
         let text = storage::kept(ENTRIES);
         let there = text.as_deref().map(Held::read).unwrap_or_default();
-        self.seen.set_value(text);
+        self.seen.set(text);
         self.before.set(Some(Held::kept(BEFORE)).filter(|before| !before.fragment.is_empty()));
         if brought.is_empty() || opened.document == Document::default() {
             // A link that brings nothing leaves the entries alone.
@@ -185,29 +186,29 @@ impl Bench {
     /// Writes document, units and ticks where the next visit finds them.
     pub(super) fn save_on_change(self) {
         // A browser takes longer to change its address than the engine to size a link, so that waits for a pause.
-        let changes = StoredValue::new(0_u32);
-        Effect::new(move |_| {
+        let changes = Changing::new(0_u32);
+        whenever(move |_| {
             self.document.track();
             self.work.track();
             self.shelf.track();
-            let latest = changes.get_value() + 1;
-            changes.set_value(latest);
+            let latest = changes.get_untracked() + 1;
+            changes.set(latest);
             let write = move || {
-                if changes.get_value() == latest {
+                if changes.get_untracked() == latest {
                     self.write();
                 }
             };
             set_timeout(write, PAUSE);
         });
-        Effect::new(move |_| {
+        whenever(move |_| {
             storage::keep_quietly(UNITS, if self.system.get() == System::Metric { "metric" } else { "" });
         });
-        Effect::new(move |_| {
+        whenever(move |_| {
             let leaf = self.leaf.get();
             let name = Leaf::NAMES.into_iter().find(|(other, _)| *other == leaf).map_or("", |(_, name)| name);
             storage::keep_quietly(LEAF, name);
         });
-        Effect::new(move |_| storage::keep_quietly(TICKS, &self.ticks.get().join("\n")));
+        whenever(move |_| storage::keep_quietly(TICKS, &self.ticks.get().join("\n")));
         // Whoever leaves right after a key, or turns to another program, loses nothing.
         window_event_listener_untyped("visibilitychange", move |_| self.keep());
         window_event_listener_untyped("pagehide", move |_| {
@@ -256,9 +257,9 @@ impl Bench {
         }
         let text = held.write();
         // What this tab has written already may have given way to another tab's since: that stands until something changes.
-        if self.unkept.get_value() || storage::of_tab(ENTRIES).unwrap_or_default() != text {
+        if self.unkept.get_untracked() || storage::of_tab(ENTRIES).unwrap_or_default() != text {
             let kept = self.keep_entries(&held, &text);
-            self.unkept.set_value(kept.is_err());
+            self.unkept.set(kept.is_err());
             self.note(kept);
             storage::keep_of_tab(ENTRIES, &text);
         }
@@ -271,18 +272,18 @@ impl Bench {
             return Ok(());
         }
         let other = Held::read(&there);
-        let unseen = self.seen.with_value(|seen| seen.as_deref().unwrap_or_default() != there);
+        let unseen = self.seen.with_untracked(|seen| seen.as_deref().unwrap_or_default() != there);
         if (unseen || other.work.id != held.work.id) && other.fragment != held.fragment {
             self.set_aside(&other)?;
         }
         storage::keep(ENTRIES, text)?;
-        self.seen.set_value(Some(text.to_string()));
+        self.seen.set(Some(text.to_string()));
         Ok(())
     }
 
     /// Notes whether something could be kept. All is well only once the entries are.
     pub(super) fn note(self, kept: Result<(), Trouble>) {
-        if kept.is_ok() && self.unkept.get_value() {
+        if kept.is_ok() && self.unkept.get_untracked() {
             return;
         }
         if self.trouble.with_untracked(|trouble| *trouble != kept.err()) {
@@ -303,12 +304,12 @@ impl Bench {
     /// Follows another tab that works on the same thing, and notices one that works on another.
     pub(super) fn mind_other_tabs(self) {
         // A file that another tab takes in comes build by build.
-        let waits = StoredValue::new(false);
+        let waits = Changing::new(false);
         let read_soon = move || {
-            if !waits.get_value() {
-                waits.set_value(true);
+            if !waits.get_untracked() {
+                waits.set(true);
                 let read = move || {
-                    waits.set_value(false);
+                    waits.set(false);
                     self.read_shelf();
                 };
                 set_timeout(read, std::time::Duration::from_millis(100));
@@ -326,7 +327,7 @@ impl Bench {
     /// What is kept now counts, not what the event says: it may be older than this tab's own last entry.
     fn look_across(self) {
         let text = storage::kept(ENTRIES);
-        if self.seen.with_value(|seen| *seen == text) {
+        if self.seen.with_untracked(|seen| *seen == text) {
             self.elsewhere.set(None);
             return;
         }
@@ -356,7 +357,7 @@ impl Bench {
     /// Notes what all tabs share. What came from there is not written back: it may have gone on already.
     fn saw(self, text: Option<String>) {
         storage::keep_of_tab(ENTRIES, text.as_deref().unwrap_or_default());
-        self.seen.set_value(text);
+        self.seen.set(text);
     }
 
     /// Takes over another state of the same work; what is half typed here stays if it still fits.

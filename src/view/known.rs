@@ -3,6 +3,7 @@
 //! The framework brings code of its own for every kind of thing that is remembered so. To it, all of them are one kind
 //! here, so that a phone fetches that code once.
 
+use super::changing::Changing;
 use leptos::prelude::*;
 use std::any::Any;
 use std::marker::PhantomData;
@@ -69,7 +70,7 @@ impl<T: Send + Sync + 'static> Known<T> {
     }
 
     /// The same, but what is new is not passed on while something is so.
-    pub(super) fn unless(self, something: RwSignal<bool>) -> Self {
+    pub(super) fn unless(self, something: Changing<bool>) -> Self {
         let told = move |before: Option<&Slot>| match (something.get(), before) {
             (true, Some(before)) => Arc::clone(before),
             _ => self.memo.get(),

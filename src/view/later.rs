@@ -1,5 +1,6 @@
 //! What takes many searches: worked out when its fold is open, and only once typing pauses.
 
+use super::changing::{Changing, whenever};
 use super::state::Bench;
 use super::tag::{live, nothing, tag};
 use leptos::prelude::*;
@@ -20,9 +21,9 @@ pub(super) fn fold(
     name: &'static str,
     work: fn(Bench, &Document, usize) -> Found,
 ) -> AnyView {
-    let open = RwSignal::new(false);
-    let found = RwSignal::new(None::<Found>);
-    Effect::new(move |_| {
+    let open = Changing::new(false);
+    let found = Changing::new(None::<Found>);
+    whenever(move |_| {
         let (document, at) = (bench.document.get(), bench.at.get());
         if !open.get() && !bench.laid_open.get() {
             return;
@@ -33,7 +34,7 @@ pub(super) fn fold(
                 // Superseded by a later key, or the view is gone.
                 let same = bench.document.try_with_untracked(|now| *now == revision) == Some(true);
                 if same && bench.at.try_get_untracked() == Some(at) {
-                    let _ = found.try_set(Some(work(bench, &document, at)));
+                    found.try_set(Some(work(bench, &document, at)));
                 }
             },
             if found.with_untracked(Option::is_none) { Duration::ZERO } else { PAUSE },

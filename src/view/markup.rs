@@ -4,6 +4,10 @@
 
 /// Text that stays text inside markup.
 pub(super) fn escaped(words: &str) -> String {
+    // Hardly any words hold one of them, and a page holds many words.
+    if !words.bytes().any(|byte| matches!(byte, b'&' | b'<' | b'"')) {
+        return words.to_string();
+    }
     words.replace('&', "&amp;").replace('<', "&lt;").replace('"', "&quot;")
 }
 

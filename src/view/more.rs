@@ -1,5 +1,6 @@
 //! Every other entry, by group: built from the tables of inputs, so that none can be forgotten.
 
+use super::changing::Changing;
 use super::field::{choice, number};
 use super::known::Known;
 use super::state::Bench;
@@ -39,7 +40,7 @@ pub(super) fn folded(
     beside: AnyView,
     inside: impl Fn() -> Vec<AnyView> + Send + 'static,
 ) -> AnyView {
-    let opened = RwSignal::new(false);
+    let opened = Changing::new(false);
     let inside = live(move || if opened.get() { inside().into_any() } else { nothing() });
     let summary = tag("summary").with(tag("b").with(name)).with(" ").with(tag("small").with(about)).with(beside);
     tag("details class=group").first_opened(opened).with(summary).with(tag("div class=fields").with(inside)).into_any()

@@ -1,6 +1,7 @@
 //! The answer first, the rest of the page a moment later: a reader who types looks at the answer, and on an old phone
 //! everything below it would hold up the next key.
 
+use super::changing::Changing;
 use super::known::Known;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -11,13 +12,13 @@ const MOMENT: Duration = Duration::from_millis(30);
 /// Whether somebody types right now, so that the rest of the page waits.
 #[derive(Clone, Copy)]
 pub(super) struct Pace {
-    typing: RwSignal<bool>,
-    keys: StoredValue<u32>,
+    typing: Changing<bool>,
+    keys: Changing<u32>,
 }
 
 impl Pace {
     pub(super) fn new() -> Self {
-        Self { typing: RwSignal::new(false), keys: StoredValue::new(0) }
+        Self { typing: Changing::new(false), keys: Changing::new(0) }
     }
 
     /// What follows from the entries, but not before the moment after a key.
@@ -27,14 +28,14 @@ impl Pace {
 
     /// A key was pressed: the rest waits a moment from now.
     pub(super) fn key(self) {
-        let key = self.keys.get_value() + 1;
-        self.keys.set_value(key);
+        let key = self.keys.get_untracked() + 1;
+        self.keys.set(key);
         if !self.typing.get_untracked() {
             self.typing.set(true);
         }
         set_timeout(
             move || {
-                if self.keys.try_get_value() == Some(key) {
+                if self.keys.try_get_untracked() == Some(key) {
                     self.settle();
                 }
             },

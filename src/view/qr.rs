@@ -1,5 +1,6 @@
 //! The link as a code for a camera: on the screen when asked for, on paper always.
 
+use super::changing::Changing;
 use super::known::Known;
 use super::markup::{element, said};
 use super::state::Bench;
@@ -16,7 +17,7 @@ const MODULE: f64 = 0.5;
 
 /// The button, and the code below it.
 pub(super) fn code(bench: Bench) -> [AnyView; 2] {
-    let open = RwSignal::new(false);
+    let open = Changing::new(false);
     let markup = Known::new(move || {
         if open.get() || bench.printing.get() || bench.laid_open.get() {
             drawn(&storage::address(&bench.fragment()))

@@ -4,6 +4,7 @@
 //! to is not in the first file. Elsewhere the page reaches them through [`Bench::part`] alone, never by their names:
 //! a name would bring them back into the first file.
 
+use super::changing::{Changing, whenever};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{Tag, button, tag, words as told};
 use super::{answer, prove, rig, saved, sheets, storage};
@@ -105,11 +106,12 @@ impl Bench {
                 self.fetch_again();
             }
         };
-        Effect::new(move |before: Option<()>| {
+        whenever(move |first| {
             self.leaf.track();
-            match before {
-                None => self.once_here(|_| {}),
-                Some(()) => again(),
+            if first {
+                self.once_here(|_| {});
+            } else {
+                again();
             }
         });
         window_event_listener_untyped("online", move |_| again());
@@ -160,7 +162,7 @@ pub(super) fn view(bench: Bench, leaf: Leaf) -> AnyView {
 }
 
 fn on_its_way(leaf: Leaf, what: &str) -> Tag {
-    let late = RwSignal::new(false);
+    let late = Changing::new(false);
     set_timeout(
         move || {
             late.try_set(true);

@@ -1,5 +1,6 @@
 //! Links added to the rig: whole layouts for either axle, by their plain names.
 
+use super::changing::Changing;
 use super::known::Known;
 use super::state::Bench;
 use super::tag::{button, tag, words as live_words};
@@ -9,9 +10,9 @@ use linkwright::layouts::{self, LAYOUTS, Layout};
 
 /// The layouts; folded away once the rig is complete.
 pub(super) fn adding(bench: Bench) -> AnyView {
-    let at = RwSignal::new(Position::Front);
+    let at = Changing::new(Position::Front);
     // What came of the last press, in the place of that layout's help.
-    let told = RwSignal::new(("", String::new()));
+    let told = Changing::new(("", String::new()));
     let side = move |position: Position, open: &'static str, label: &str| {
         button(open, label, move |_| {
             at.set(position);

@@ -1,5 +1,6 @@
 //! Every part to buy or make for the whole rig, and whether fewer sizes of rod end would do.
 
+use super::changing::Changing;
 use super::markup::{element, pair, phrases, said};
 use super::rig::kinds;
 use super::state::{Bench, Whole};
@@ -69,7 +70,7 @@ pub(super) fn text(parts: &[Part]) -> impl Iterator<Item = String> {
 /// Looks for rod-end sizes that could be done without, when asked.
 pub(super) fn fewer(bench: Bench) -> AnyView {
     // What was found, and for which entries.
-    let found: RwSignal<Option<(Document, Vec<FewerSizes>)>> = RwSignal::new(None);
+    let found: Changing<Option<(Document, Vec<FewerSizes>)>> = Changing::new(None);
     let look = move |_: leptos::ev::Event| {
         let document = bench.document.get_untracked();
         let ways = bench

@@ -1,5 +1,6 @@
 //! What is kept on this device: saving, finding, opening, copying, the bin, and files.
 
+use super::changing::{Changing, whenever};
 use super::known::Known;
 use super::markup::said;
 use super::shelf::{Kept, Saving, title};
@@ -29,29 +30,29 @@ pub(super) enum Offer {
 #[derive(Clone, Copy)]
 pub(super) struct Shown {
     /// What was last done, said once.
-    pub(super) told: RwSignal<Vec<String>>,
+    pub(super) told: Changing<Vec<String>>,
     /// Letters that a build must contain to be listed.
-    pub(super) find: RwSignal<String>,
+    pub(super) find: Changing<String>,
     /// Whether another tab saved the same build meanwhile.
-    pub(super) clash: RwSignal<bool>,
+    pub(super) clash: Changing<bool>,
     /// The builds whose history is open.
-    pub(super) history: RwSignal<Vec<String>>,
+    pub(super) history: Changing<Vec<String>>,
     /// What can be done about it on the spot.
-    pub(super) offer: RwSignal<Option<Offer>>,
+    pub(super) offer: Changing<Option<Offer>>,
     /// The build that the next press deletes for good.
-    pub(super) armed: RwSignal<String>,
+    pub(super) armed: Changing<String>,
 }
 
 /// The view.
 pub(super) fn saved(bench: Bench) -> AnyView {
     bench.read_shelf();
     let shown = Shown {
-        told: RwSignal::default(),
-        find: RwSignal::default(),
-        clash: RwSignal::new(false),
-        history: RwSignal::default(),
-        offer: RwSignal::default(),
-        armed: RwSignal::default(),
+        told: Changing::default(),
+        find: Changing::default(),
+        clash: Changing::new(false),
+        history: Changing::default(),
+        offer: Changing::default(),
+        armed: Changing::default(),
     };
     let count = move |which: fn(&Kept) -> bool| {
         bench.shelf.with(|shelf| shelf.iter().flatten().filter(|kept| which(kept)).count())
@@ -317,12 +318,12 @@ pub(super) fn export(shown: Shown, name: &str, builds: &[Build]) {
 
 /// Everything into one file, and a file back in.
 fn files(bench: Bench, shown: Shown) -> AnyView {
-    let promised = RwSignal::new(None);
-    Effect::new(move |_| {
+    let promised = Changing::new(None);
+    whenever(move |_| {
         bench.shelf.track();
         spawn_local(async move {
             let promise = storage::is_kept_for_good().await;
-            let _ = promised.try_set(promise);
+            promised.try_set(promise);
         });
     });
     let lasting = move || match promised.get() {

@@ -1,5 +1,6 @@
 //! Sending the answer: the link, the words, the paper.
 
+use super::changing::{Changing, whenever};
 use super::known::Known;
 use super::prove::STALE;
 use super::shelf::Saving;
@@ -15,9 +16,9 @@ const BELOW: &str = "Your browser did not let me copy. The link stands below: ho
 
 /// What can be done with the answer.
 pub(super) fn send(bench: Bench) -> AnyView {
-    let told = RwSignal::new(String::new());
+    let told = Changing::new(String::new());
     // No key need wait for a text that nobody looks at.
-    let unfolded = RwSignal::new(false);
+    let unfolded = Changing::new(false);
     let text = move || {
         if bench.leaf.get() == Leaf::Rig {
             return bench.whole.with(|whole| whole.as_ref().map(|whole| rig::text(bench, whole)).unwrap_or_default());
@@ -31,9 +32,9 @@ pub(super) fn send(bench: Bench) -> AnyView {
     let shown = bench.pace.calm(Known::new(link));
     let twin = bench.pace.calm(Known::new(move || if unfolded.get() { text() } else { String::new() }));
     // What was copied or saved is not what stands there now.
-    Effect::new(move |before: Option<()>| {
+    whenever(move |first| {
         shown.with(|_| ());
-        if before.is_some() {
+        if !first {
             told.set(String::new());
         }
     });
@@ -80,7 +81,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
 }
 
 /// Saves it; where that needs a decision, turns to where it is made.
-fn save(bench: Bench, told: RwSignal<String>) {
+fn save(bench: Bench, told: Changing<String>) {
     let saving = bench.save(false, false);
     if matches!(saving, Saving::Changed) {
         bench.turn_to(Leaf::Saved);
@@ -99,7 +100,7 @@ fn sure(bench: Bench, done: &str) -> String {
 }
 
 /// Says something, anew also where it was said before.
-fn tell(told: RwSignal<String>, words: String) {
+fn tell(told: Changing<String>, words: String) {
     told.set(String::new());
     set_timeout(
         move || {
@@ -110,7 +111,7 @@ fn tell(told: RwSignal<String>, words: String) {
 }
 
 /// Puts a text on the clipboard and says so; where the browser refuses, says what to do.
-pub(super) fn copy(text: String, told: RwSignal<String>, done: &str, or: &'static str) {
+pub(super) fn copy(text: String, told: Changing<String>, done: &str, or: &'static str) {
     let done = done.to_string();
     spawn_local(async move {
         let copied = storage::copy(&text).await;
@@ -121,7 +122,7 @@ pub(super) fn copy(text: String, told: RwSignal<String>, done: &str, or: &'stati
     });
 }
 
-fn share(bench: Bench, told: RwSignal<String>) {
+fn share(bench: Bench, told: Changing<String>) {
     bench.pace.settle();
     let text = if bench.leaf.get_untracked() == Leaf::Rig {
         bench.whole.with_untracked(|whole| whole.as_ref().map(rig::summary).unwrap_or_default())
@@ -143,13 +144,13 @@ fn print(bench: Bench, all: bool) {
     bench.laid_open.set(all);
     // What a browser tells while a script asks it to print changes nothing on the page before all is over.
     bench.printing.set(true);
-    bench.at_the_printer.update_value(|(asked, _)| *asked += 1);
-    let (asked, _) = bench.at_the_printer.get_value();
+    bench.at_the_printer.update(|(asked, _)| *asked += 1);
+    let (asked, _) = bench.at_the_printer.get_untracked();
     let ask = move || {
         storage::print();
         // A page inside another program may have no printer at all, and is told of nothing.
         let none = move || {
-            if bench.at_the_printer.try_get_value() == Some((asked, false)) {
+            if bench.at_the_printer.try_get_untracked() == Some((asked, false)) {
                 bench.printed();
             }
         };

@@ -4,7 +4,6 @@ use super::markup::{element, said};
 use super::prove::STALE;
 use super::state::{Bench, Whole};
 use super::{answer, checklist, drawing, ends, rig_parts, words};
-use leptos::prelude::*;
 use linkwright::report::{Answer, LinkReport};
 
 /// The sheets of every link, in the order of the list; a link without an answer has a line that says so.

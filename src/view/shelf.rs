@@ -4,7 +4,6 @@ use super::held::{Held, Work};
 use super::state::{Bench, Leaf};
 use super::storage::{self, BEFORE, BUILD, ENTRIES, Trouble};
 use super::words;
-use leptos::prelude::*;
 use linkwright::builds::{self, Build, Earlier, is_id, numbered};
 use linkwright::document::{Document, tidy_name};
 use linkwright::order;
@@ -94,7 +93,7 @@ pub(super) enum Saving {
 impl Bench {
     /// Looks at every record, the newest first; only what is new or was written since is read.
     pub(super) fn read_shelf(self) {
-        let mut before = self.shelf.try_update_untracked(Option::take).flatten();
+        let mut before = self.shelf.update_untracked(Option::take);
         let mut differs = before.is_none();
         let mut read = |(id, text): (String, String)| {
             // Records come in the order of their ids, the oldest first, and stand here the newest first.
@@ -108,9 +107,10 @@ impl Bench {
         let mut kept: Vec<Kept> = storage::records(BUILD).into_iter().map(&mut read).collect();
         differs |= before.is_some_and(|before| !before.is_empty());
         order::by(&mut kept, |a, b| b.build.saved.cmp(&a.build.saved));
-        self.shelf.update_untracked(|shelf| *shelf = Some(kept));
         if differs {
-            self.shelf.notify();
+            self.shelf.set(Some(kept));
+        } else {
+            self.shelf.update_untracked(|shelf| *shelf = Some(kept));
         }
     }
 

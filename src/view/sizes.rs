@@ -4,7 +4,6 @@ use super::firm::Firm;
 use super::markup::{Row, escaped, said, table};
 use super::state::Bench;
 use super::words;
-use leptos::prelude::Get;
 use linkwright::engine::tables::threads;
 use linkwright::inputs::NUMBERS;
 use linkwright::quantity::Kind;

@@ -1,5 +1,6 @@
 //! What the page holds: the document, the unit system, half-typed entries, and what follows from them.
 
+use super::changing::Changing;
 use super::firm::{self, Firm};
 use super::held::{Held, Work};
 use super::known::Known;
@@ -86,8 +87,8 @@ impl Whole {
 /// Everything the page holds.
 #[derive(Clone, Copy)]
 pub(super) struct Bench {
-    pub(super) document: RwSignal<Document>,
-    pub(super) system: RwSignal<System>,
+    pub(super) document: Changing<Document>,
+    pub(super) system: Changing<System>,
     /// What is told about the link on the bench, at once: for the answer itself.
     pub(super) first: Known<LinkReport>,
     /// The same for the rest of the page, a moment after a key.
@@ -96,7 +97,7 @@ pub(super) struct Bench {
     /// What is told about all of them; worked out only where somebody looks.
     pub(super) whole: Known<Option<Whole>>,
     /// The part of the program that the first answer does not need.
-    pub(super) rest: RwSignal<Rest>,
+    pub(super) rest: Changing<Rest>,
     /// How firm the answer on the bench is.
     pub(super) firm: Known<Firm>,
     /// Whether there is an answer.
@@ -104,53 +105,53 @@ pub(super) struct Bench {
     /// Whether the first entries are there, so that there is an answer or something to say instead.
     pub(super) entered: Known<bool>,
     /// Which view is open.
-    pub(super) leaf: RwSignal<Leaf>,
+    pub(super) leaf: Changing<Leaf>,
     /// Which link is on the bench.
-    pub(super) at: RwSignal<usize>,
-    pub(super) drafts: RwSignal<Vec<Draft>>,
+    pub(super) at: Changing<usize>,
+    pub(super) drafts: Changing<Vec<Draft>>,
     /// Counts replacements of the whole document, so that old drafts are dropped.
-    pub(super) revision: RwSignal<u32>,
+    pub(super) revision: Changing<u32>,
     pub(super) trail: Trail,
-    pub(super) told: RwSignal<Vec<String>>,
+    pub(super) told: Changing<Vec<String>>,
     /// The reader's own entries from before something else came onto the bench.
-    pub(super) before: RwSignal<Option<Held>>,
+    pub(super) before: Changing<Option<Held>>,
     /// Which piece of work this is, to tell it from what another tab holds.
-    pub(super) work: RwSignal<Work>,
+    pub(super) work: Changing<Work>,
     /// What another tab holds, if that is another piece of work.
-    pub(super) elsewhere: RwSignal<Option<Held>>,
+    pub(super) elsewhere: Changing<Option<Held>>,
     /// What this tab last read or wrote of what all tabs share.
-    pub(super) seen: StoredValue<Option<String>>,
+    pub(super) seen: Changing<Option<String>>,
     /// Whether the entries could not be kept, so that it is tried again.
-    pub(super) unkept: StoredValue<bool>,
+    pub(super) unkept: Changing<bool>,
     /// Why the browser keeps nothing, if so.
-    pub(super) trouble: RwSignal<Option<Trouble>>,
+    pub(super) trouble: Changing<Option<Trouble>>,
     /// The builds on this device, once they were read.
-    pub(super) shelf: RwSignal<Option<Vec<Kept>>>,
+    pub(super) shelf: Changing<Option<Vec<Kept>>>,
     /// Ids of the findings whose working is open.
-    pub(super) opened: RwSignal<Vec<&'static str>>,
+    pub(super) opened: Changing<Vec<&'static str>>,
     /// Steps ticked, each as its sentence in inches.
-    pub(super) ticks: RwSignal<Vec<String>>,
+    pub(super) ticks: Changing<Vec<String>>,
     /// Whether the screen shows the drawings of a desk.
-    pub(super) wide: RwSignal<bool>,
+    pub(super) wide: Changing<bool>,
     /// Whether the page is being printed.
-    pub(super) printing: RwSignal<bool>,
+    pub(super) printing: Changing<bool>,
     /// How often the page asked for that, and whether the browser itself is at it.
-    pub(super) at_the_printer: StoredValue<(u32, bool)>,
+    pub(super) at_the_printer: Changing<(u32, bool)>,
     /// Whether every working is laid open for the printer.
-    pub(super) laid_open: RwSignal<bool>,
+    pub(super) laid_open: Changing<bool>,
 }
 
 impl Bench {
     /// Sets the bench up from the address and from what was kept.
     pub(super) fn open() -> Self {
-        let document = RwSignal::new(Document::default());
+        let document = Changing::new(Document::default());
         let metric = storage::kept(storage::UNITS).as_deref() == Some("metric");
         let leaf = storage::kept(storage::LEAF).unwrap_or_default();
         let leaf = Leaf::NAMES.into_iter().find(|(_, name)| *name == leaf).map_or(Leaf::Size, |(leaf, _)| leaf);
         let ticks = storage::kept(storage::TICKS).map(|text| text.lines().map(str::to_string).collect());
-        let at = RwSignal::new(0);
-        let work = RwSignal::new(Work::default());
-        let rest = RwSignal::new(Rest::OnItsWay);
+        let at = Changing::new(0);
+        let work = Changing::new(Work::default());
+        let rest = Changing::new(Rest::OnItsWay);
         // To compare whole reports costs more than to look at what is shown of them.
         let first = Known::each_time(move |_| document.with(|document| engine::report_on(document, at.get())));
         let pace = Pace::new();
@@ -160,10 +161,10 @@ impl Bench {
             let Rest::Here(part) = rest.get() else { return None };
             Some(document.with(|document| (part.whole)(document, before.and_then(Option::as_ref))))
         });
-        let (printing, laid_open) = (RwSignal::new(false), RwSignal::new(false));
+        let (printing, laid_open) = (Changing::new(false), Changing::new(false));
         let bench = Self {
             document,
-            system: RwSignal::new(if metric { System::Metric } else { System::Inch }),
+            system: Changing::new(if metric { System::Metric } else { System::Inch }),
             first,
             report,
             pace,
@@ -172,24 +173,24 @@ impl Bench {
             firm: firm::follow(document, at, rest, move || printing.get() || laid_open.get()),
             known: Known::new(move || report.with(|report| report.answer().is_some())),
             entered: pace.calm(entered),
-            leaf: RwSignal::new(leaf),
+            leaf: Changing::new(leaf),
             at,
-            drafts: RwSignal::new(Vec::new()),
-            revision: RwSignal::new(0),
+            drafts: Changing::new(Vec::new()),
+            revision: Changing::new(0),
             trail: Trail::follow(document, work),
-            told: RwSignal::new(Vec::new()),
-            before: RwSignal::new(None),
+            told: Changing::new(Vec::new()),
+            before: Changing::new(None),
             work,
-            elsewhere: RwSignal::new(None),
-            seen: StoredValue::new(None),
-            unkept: StoredValue::new(false),
-            trouble: RwSignal::new(None),
-            shelf: RwSignal::new(None),
-            opened: RwSignal::new(Vec::new()),
-            ticks: RwSignal::new(ticks.unwrap_or_default()),
-            wide: RwSignal::new(true),
+            elsewhere: Changing::new(None),
+            seen: Changing::new(None),
+            unkept: Changing::new(false),
+            trouble: Changing::new(None),
+            shelf: Changing::new(None),
+            opened: Changing::new(Vec::new()),
+            ticks: Changing::new(ticks.unwrap_or_default()),
+            wide: Changing::new(true),
             printing,
-            at_the_printer: StoredValue::new((0, false)),
+            at_the_printer: Changing::new((0, false)),
             laid_open,
         };
         storage::follow_width(move |wide| bench.wide.set(wide));
@@ -200,7 +201,7 @@ impl Bench {
         window_event_listener_untyped("beforeprint", move |_| {
             bench.pace.settle();
             bench.printing.set(true);
-            bench.at_the_printer.update_value(|(_, at_it)| *at_it = true);
+            bench.at_the_printer.update(|(_, at_it)| *at_it = true);
         });
         window_event_listener_untyped("afterprint", move |_| bench.printed());
         bench
@@ -208,7 +209,7 @@ impl Bench {
 
     /// Nothing is printed any more.
     pub(super) fn printed(self) {
-        self.at_the_printer.update_value(|(_, at_it)| *at_it = false);
+        self.at_the_printer.update(|(_, at_it)| *at_it = false);
         self.printing.set(false);
         self.laid_open.set(false);
     }
@@ -396,7 +397,7 @@ impl Bench {
 }
 
 /// Puts an item into a list, or takes it out when it is there.
-pub(super) fn toggle<T: PartialEq + Send + Sync + 'static>(list: RwSignal<Vec<T>>, item: T) {
+pub(super) fn toggle<T: PartialEq + Send + Sync + 'static>(list: Changing<Vec<T>>, item: T) {
     list.update(|list| match list.iter().position(|other| *other == item) {
         Some(at) => {
             list.remove(at);

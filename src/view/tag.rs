@@ -3,6 +3,7 @@
 //! Macros would make a new type of each piece of markup, with its own code to build and change it:
 //! a third of the page. Here an opening tag is text, and what changes is a list.
 
+use super::changing::Changing;
 use super::patch::patch;
 use leptos::ev::Event;
 use leptos::prelude::*;
@@ -114,7 +115,7 @@ impl Tag {
     }
 
     /// Notes when a fold first opens, for what is only made then.
-    pub(super) fn first_opened(self, opened: RwSignal<bool>) -> Self {
+    pub(super) fn first_opened(self, opened: Changing<bool>) -> Self {
         self.on("toggle", move |_| {
             if !opened.get_untracked() {
                 opened.set(true);

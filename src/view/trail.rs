@@ -1,5 +1,6 @@
 //! The way back: every change of the entries can be undone and done again, as long as the page is open.
 
+use super::changing::{Changing, whenever};
 use super::held::Work;
 use super::state::Bench;
 use super::tag::button;
@@ -19,31 +20,32 @@ type Step = (Document, Work);
 /// Where the entries have been.
 #[derive(Clone, Copy)]
 pub(super) struct Trail {
-    back: RwSignal<Vec<Step>>,
-    forth: RwSignal<Vec<Step>>,
+    back: Changing<Vec<Step>>,
+    forth: Changing<Vec<Step>>,
     /// What going back or forth just put on the bench, which is no new step.
-    put: StoredValue<Option<Document>>,
+    put: Changing<Option<Document>>,
 }
 
 impl Trail {
     /// Follows a document from now on.
-    pub(super) fn follow(document: RwSignal<Document>, work: RwSignal<Work>) -> Self {
+    pub(super) fn follow(document: Changing<Document>, work: Changing<Work>) -> Self {
         let trail =
-            Self { back: RwSignal::new(Vec::new()), forth: RwSignal::new(Vec::new()), put: StoredValue::new(None) };
+            Self { back: Changing::new(Vec::new()), forth: Changing::new(Vec::new()), put: Changing::new(None) };
         // How many bursts of changes there were, so that an old timer does not end a new one.
-        let burst = StoredValue::new((0_u32, false));
-        Effect::new(move |before: Option<Step>| {
+        let burst = Changing::new((0_u32, false));
+        let mut last = None::<Step>;
+        whenever(move |_| {
             let now = (document.get(), work.get());
-            let Some(before) = before.filter(|before| before.0 != now.0) else { return now };
-            if trail.put.try_update_value(Option::take).flatten().is_some_and(|put| put == now.0) {
-                return now;
+            let Some(before) = last.replace(now.clone()).filter(|before| before.0 != now.0) else { return };
+            if trail.put.update(Option::take).is_some_and(|put| put == now.0) {
+                return;
             }
-            let (number, going) = burst.get_value();
-            burst.set_value((number + 1, true));
+            let (number, going) = burst.get_untracked();
+            burst.set((number + 1, true));
             set_timeout(
                 move || {
-                    if burst.try_get_value().is_some_and(|(latest, _)| latest == number + 1) {
-                        burst.set_value((number + 1, false));
+                    if burst.try_get_untracked().is_some_and(|(latest, _)| latest == number + 1) {
+                        burst.set((number + 1, false));
                     }
                 },
                 PAUSE,
@@ -57,16 +59,15 @@ impl Trail {
                 });
             }
             trail.forth.set(Vec::new());
-            now
         });
         trail
     }
 
-    fn go(self, bench: Bench, from: RwSignal<Vec<Step>>, to: RwSignal<Vec<Step>>) {
-        let Some((document, work)) = from.try_update(Vec::pop).flatten() else { return };
+    fn go(self, bench: Bench, from: Changing<Vec<Step>>, to: Changing<Vec<Step>>) {
+        let Some((document, work)) = from.update(Vec::pop) else { return };
         let now = bench.work.get_untracked();
         to.update(|list| list.push((bench.document.get_untracked(), now.clone())));
-        self.put.set_value(Some(document.clone()));
+        self.put.set(Some(document.clone()));
         // Across an exchange the build that it belongs to comes along; within one it may have been saved since.
         if work.id != now.id {
             bench.work.set(bench.apart(work));
@@ -80,7 +81,7 @@ impl Trail {
 pub(super) fn buttons(bench: Bench, [undo, redo]: [&'static str; 2]) -> Vec<AnyView> {
     let trail = bench.trail;
     // At the end of the way a button keeps the focus, so that a keyboard is not thrown back to the top.
-    let step = move |open, words, from: RwSignal<Vec<Step>>, to| {
+    let step = move |open, words, from: Changing<Vec<Step>>, to| {
         button(open, words, move |_| trail.go(bench, from, to))
             .attribute("aria-disabled", move || from.with(Vec::is_empty).to_string())
             .into_any()

@@ -2,7 +2,6 @@
 
 use super::state::Bench;
 use super::{ends, rig_parts, storage, verdict};
-use leptos::prelude::*;
 use linkwright::document::{Document, Hand, Link};
 use linkwright::engine;
 use linkwright::engine::tables::drills;

@@ -1,6 +1,7 @@
 //! Every link in a row, the worst first: opened, copied, set apart, joined and taken away.
 
 use super::{numbered, open, rig_adding};
+use crate::view::changing::Changing;
 use crate::view::known::Known;
 use crate::view::markup::{element, phrases, said};
 use crate::view::state::{Bench, Whole};
@@ -14,7 +15,7 @@ use linkwright::report::{Answer, LinkReport};
 
 /// Every row, and what was just done to one of them.
 pub(super) fn rows(bench: Bench) -> AnyView {
-    let done = RwSignal::new(None::<Done>);
+    let done = Changing::new(None::<Done>);
     let order = Known::new(move || bench.whole.with(|whole| whole.as_ref().map(|whole| whole.rig.worst_first.clone())));
     let lately = Known::new(move || done.get().filter(|done| bench.document.with(|now| *now == done.after)));
     live(move || {
@@ -48,7 +49,7 @@ type Change = fn(&mut Document, usize) -> Option<usize>;
 type Tell = fn(System, [&Document; 2], usize, Option<usize>) -> String;
 
 /// Changes the rig, and says so where the finger is.
-fn change(bench: Bench, done: RwSignal<Option<Done>>, index: usize, change: Change, tell: Tell) {
+fn change(bench: Bench, done: Changing<Option<Done>>, index: usize, change: Change, tell: Tell) {
     let before = bench.document.get_untracked();
     let place = |whole: &Whole| whole.rig.worst_first.iter().position(|other| *other == index);
     let rank = bench.whole.with_untracked(|whole| whole.as_ref().and_then(place)).unwrap_or(0);
@@ -130,7 +131,7 @@ fn copy_label(document: &Document, there: Option<usize>, to: &str, system: Syste
 const QUIET: &str = "button type=button class=quiet";
 
 /// One link: how it stands, what it is, and what can be done with it.
-fn one(bench: Bench, done: RwSignal<Option<Done>>, index: usize) -> AnyView {
+fn one(bench: Bench, done: Changing<Option<Done>>, index: usize) -> AnyView {
     let text = Known::new(move || {
         bench.whole.with(|whole| whole.as_ref().map(|whole| line(bench, whole, index)).unwrap_or_default())
     });

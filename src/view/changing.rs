@@ -1,0 +1,115 @@
+//! What changes while the page is open, and what is done when it does.
+//!
+//! As with what is known (`known.rs`), all of it is one kind to the framework, so that a phone fetches that code once.
+
+use leptos::prelude::*;
+use std::any::Any;
+use std::marker::PhantomData;
+
+type Slot = Box<dyn Any + Send + Sync>;
+
+/// Something that changes. Whoever looked at it is asked again when it does.
+pub(super) struct Changing<T> {
+    signal: RwSignal<Slot>,
+    kind: PhantomData<fn() -> T>,
+}
+
+impl<T> Clone for Changing<T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Changing<T> {}
+
+impl<T: Default + Send + Sync + 'static> Default for Changing<T> {
+    fn default() -> Self {
+        Self::new(T::default())
+    }
+}
+
+fn kind<T: 'static>(slot: &Slot) -> &T {
+    slot.downcast_ref().expect("what was put there is of this kind")
+}
+
+fn kind_mut<T: 'static>(slot: &mut Slot) -> &mut T {
+    slot.downcast_mut().expect("what was put there is of this kind")
+}
+
+impl<T: Send + Sync + 'static> Changing<T> {
+    pub(super) fn new(value: T) -> Self {
+        Self { signal: RwSignal::new(Box::new(value)), kind: PhantomData }
+    }
+
+    /// Looks at it.
+    pub(super) fn with<U>(self, look: impl FnOnce(&T) -> U) -> U {
+        look(kind(&self.signal.read()))
+    }
+
+    /// Looks at it once.
+    pub(super) fn with_untracked<U>(self, look: impl FnOnce(&T) -> U) -> U {
+        look(kind(&self.signal.read_untracked()))
+    }
+
+    /// The same, where the view that holds it may be gone by now.
+    pub(super) fn try_with_untracked<U>(self, look: impl FnOnce(&T) -> U) -> Option<U> {
+        self.signal.try_read_untracked().map(|slot| look(kind(&slot)))
+    }
+
+    /// A copy of it.
+    pub(super) fn get(self) -> T
+    where
+        T: Clone,
+    {
+        self.with(T::clone)
+    }
+
+    /// A copy of it as it is now.
+    pub(super) fn get_untracked(self) -> T
+    where
+        T: Clone,
+    {
+        self.with_untracked(T::clone)
+    }
+
+    /// The same, where the view that holds it may be gone by now.
+    pub(super) fn try_get_untracked(self) -> Option<T>
+    where
+        T: Clone,
+    {
+        self.try_with_untracked(T::clone)
+    }
+
+    /// Asks to be asked again, without a look.
+    pub(super) fn track(self) {
+        self.signal.track();
+    }
+
+    /// Puts another one in its place.
+    pub(super) fn set(self, value: T) {
+        self.update(|held| *held = value);
+    }
+
+    /// The same, where the view that holds it may be gone by now.
+    pub(super) fn try_set(self, value: T) {
+        if let Some(mut slot) = self.signal.try_write() {
+            *kind_mut(&mut slot) = value;
+        }
+    }
+
+    /// Changes it.
+    pub(super) fn update<U>(self, change: impl FnOnce(&mut T) -> U) -> U {
+        change(kind_mut(&mut self.signal.write()))
+    }
+
+    /// Changes it, and nobody is asked again.
+    pub(super) fn update_untracked<U>(self, change: impl FnOnce(&mut T) -> U) -> U {
+        change(kind_mut(&mut self.signal.write_untracked()))
+    }
+}
+
+/// Does something now, which is told to be the first time, and again when something that it looked at changes.
+pub(super) fn whenever(act: impl FnMut(bool) + 'static) {
+    let mut act: Box<dyn FnMut(bool)> = Box::new(act);
+    Effect::new(move |before: Option<()>| act(before.is_none()));
+}
