@@ -1,5 +1,5 @@
-//! The engine: a pure function of the document. [`report`] is the door; [`along`], [`firmness`],
-//! [`in_other_metals`] and [`sensitivity`] are asked only when somebody reads them.
+//! The engine: a pure function of the document. [`report`] is the door; [`along`], [`neighbors`],
+//! [`firmness`], [`in_other_metals`] and [`sensitivity`] are asked only when somebody reads them.
 
 use std::sync::Arc;
 
@@ -32,7 +32,8 @@ use crate::document::{Document, OWN_ROD_END};
 use crate::engine::formula::{Said, said};
 use crate::inputs;
 use crate::report::{
-    Along, Answer, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity, Verdict,
+    Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
+    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -72,6 +73,11 @@ pub fn along(document: &Document, index: usize) -> Along {
     build::shape(&given, section, joints, build::Asked::EveryQuestion)
         .map(|shape| build::along(&given, &shape))
         .unwrap_or_default()
+}
+
+/// One size down from a size for one link and one size up, where stock goes that far.
+pub fn neighbors(document: &Document, index: usize, of: &Candidate) -> [Option<Candidate>; 2] {
+    Given::new(document, index).map_or([None, None], |given| sizing::neighbors(&given, of))
 }
 
 /// The job of one link in other metals; empty when there is no answer. Many searches, so only asked when read.

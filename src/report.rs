@@ -334,10 +334,6 @@ pub struct Sizing {
     pub recommended: Option<Candidate>,
     /// Which of the two governs, and why.
     pub governs: Said,
-    /// Next size down, with its utilization.
-    pub smaller: Option<Candidate>,
-    /// Next size up.
-    pub larger: Option<Candidate>,
     /// Whether the user chose a size other than the recommended.
     pub overridden: bool,
 }

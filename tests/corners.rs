@@ -6,7 +6,7 @@ use links::{answer, find, hard, sized};
 use linkwright::document::*;
 use linkwright::engine::formula::{Line, spoken};
 use linkwright::engine::{
-    along, firmness, in_other_metals, report,
+    along, firmness, in_other_metals, neighbors, report,
     tables::{threads, threads::Limit},
 };
 use linkwright::inputs::Place;
@@ -183,8 +183,8 @@ fn a_tube_of_a_thinner_wall_is_the_next_smaller() {
     (tube.rig.weight, tube.rig.usage, tube.links[0].length, tube.links[0].material) =
         (Some(lbf(2400.0)), Some(Use::Slow), Some(inch(36.0)), Some("4130-n"));
     let sizing = answer(&tube).sizing;
-    let (at, below, above) =
-        (sizing.recommended.expect("a size"), sizing.smaller.expect("smaller"), sizing.larger.expect("larger"));
+    let at = sizing.recommended.expect("a size");
+    let [below, above] = neighbors(&tube, 0, &at).map(|it| it.expect("a size"));
     let key = |it: &linkwright::report::Candidate| (it.outside_diameter, it.wall);
     let tubes = linkwright::engine::tables::stock::TUBES;
     let index = tubes.iter().position(|row| *row == key(&at)).expect("stock");

@@ -170,8 +170,8 @@ impl Shown {
         self.said("what governs", &sizing.governs);
         self.candidate("by the numbers", sizing.by_numbers.as_ref());
         self.candidate("recommended", sizing.recommended.as_ref());
-        self.candidate("smaller", sizing.smaller.as_ref());
-        self.candidate("larger", sizing.larger.as_ref());
+        let around = sizing.recommended.as_ref().map(|at| engine::neighbors(document, index, at)).unwrap_or_default();
+        around.iter().for_each(|it| self.candidate("beside it", it.as_ref()));
         let firm = engine::firmness(document, index);
         firm.iter().for_each(|firm| self.number(firm.input, firm.limit.unwrap_or(firm.now)));
         answer.assumed.iter().for_each(|assumed| self.number(assumed.input, assumed.value));

@@ -201,14 +201,14 @@ fn candidate(page: &mut Page, what: &str, candidate: Option<&Candidate>) {
     page.line(format!("  {what:<34} {text}"));
 }
 
-fn recommendation(page: &mut Page, answer: &Answer, firm: &[Firmness]) {
+fn recommendation(page: &mut Page, answer: &Answer, around: &[Option<Candidate>; 2], firm: &[Firmness]) {
     let sizing = &answer.sizing;
     page.title("recommendation");
     candidate(page, "By the numbers", sizing.by_numbers.as_ref());
     page.line(format!("  {:<34} {}", "By the trade", sizing.by_trade.as_ref().map_or("no habit", |it| it.words)));
     candidate(page, "Recommended", sizing.recommended.as_ref());
-    candidate(page, "Next size down", sizing.smaller.as_ref());
-    candidate(page, "Next size up", sizing.larger.as_ref());
+    candidate(page, "Next size down", around[0].as_ref());
+    candidate(page, "Next size up", around[1].as_ref());
     page.said("  ", &sizing.governs);
     for firm in firm {
         let now = shown(firm.now, firm.kind);
@@ -295,7 +295,9 @@ fn text(title: &str, document: &Document) -> String {
         LinkReport::Needs(needs) => page.line(format!("  Still needed: {}", needs.join(", "))),
         LinkReport::Impossible(why) => page.said("  ", why),
         LinkReport::Answer(answer) => {
-            recommendation(&mut page, answer, &engine::firmness(document, 0));
+            let at = answer.sizing.recommended.as_ref();
+            let around = at.map(|at| engine::neighbors(document, 0, at)).unwrap_or_default();
+            recommendation(&mut page, answer, &around, &engine::firmness(document, 0));
             link(&mut page, answer);
             findings(&mut page, answer);
             beside(&mut page, answer, &engine::along(document, 0));

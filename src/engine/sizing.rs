@@ -28,8 +28,6 @@ pub(super) struct Search {
     pub(super) recommended: Option<Tried>,
     pub(super) by_trade: Option<Trade>,
     pub(super) governs: Said,
-    pub(super) smaller: Option<Tried>,
-    pub(super) larger: Option<Tried>,
 }
 
 /// Searches stock sizes, smallest first, and rod ends, smallest thread first.
@@ -37,21 +35,26 @@ pub(super) fn search(given: &Given) -> Search {
     let sections = stock_sections(given);
     let joints = joints(given);
     let promising: Vec<Section> = sections.iter().copied().filter(|section| !hopeless(given, *section)).collect();
-    let mut failed = Vec::new();
-    let by_numbers = promising.iter().find_map(|section| first_joint(given, *section, &joints, &mut failed));
+    let first = |section: &Section| first_joint(given, *section, &joints, &mut Vec::new());
+    let by_numbers = promising.iter().find_map(first);
     let by_trade = trade(given);
     let (recommended, governs) = larger_of(given, by_numbers.as_ref(), by_trade.as_ref(), &promising, &joints);
-    let around = recommended.as_ref().or(by_numbers.as_ref());
-    let smaller = around.and_then(|at| {
-        let section = sections.iter().rev().find(|section| size(**section) < size(at.section) - 1e-9)?;
-        best_joint(given, *section, &joints, &failed)
-    });
-    let larger = around.and_then(|at| {
-        let section = sections.iter().find(|section| size(**section) > size(at.section) + 1e-9)?;
+    Search { by_numbers, recommended, by_trade, governs }
+}
+
+/// One size down and one size up.
+pub(super) fn neighbors(given: &Given, of: &Candidate) -> [Option<Candidate>; 2] {
+    let (sections, joints) = (stock_sections(given), joints(given));
+    let at = size(Section { outside_diameter: of.outside_diameter, wall: of.wall });
+    let thread = threads::find(of.thread).map_or(0.0, |row| row.major);
+    let down = sections.iter().rev().find(|section| size(**section) < at - 1e-9);
+    let up = sections.iter().find(|section| size(**section) > at + 1e-9);
+    let found = [
+        down.and_then(|section| best_joint(given, *section, &joints, &[])),
         // Nobody steps up a bar in order to step down its rod ends.
-        holding_or_closest(given, *section, &no_smaller(&joints, largest_thread(&at.joints)))
-    });
-    Search { by_numbers, recommended, by_trade, governs, smaller, larger }
+        up.and_then(|section| holding_or_closest(given, *section, &no_smaller(&joints, thread))),
+    ];
+    found.map(|tried| tried.map(|tried| tried.candidate))
 }
 
 /// Whether a section cannot hold whatever its rod ends are: a weight that is only set down already counts twice, and
@@ -240,8 +243,6 @@ pub(super) fn sizing(search: &Search, overridden: bool) -> Sizing {
         by_trade: search.by_trade.clone(),
         recommended: keep(&search.recommended),
         governs: search.governs.clone(),
-        smaller: keep(&search.smaller),
-        larger: keep(&search.larger),
         overridden,
     }
 }

@@ -1,8 +1,9 @@
 //! How firm the answer is. That takes as long as the answer itself, so it waits until typing pauses; meanwhile its
 //! numbers are left open, so that no old one stands beside a new answer.
 
-use super::changing::{Changing, whenever};
+use super::changing::Changing;
 use super::known::Known;
+use super::pace::Pace;
 use super::rest::Rest;
 use leptos::prelude::*;
 use linkwright::document::Document;
@@ -25,11 +26,12 @@ pub(super) fn follow(
     document: Changing<Document>,
     at: Changing<usize>,
     rest: Changing<Rest>,
+    pace: Pace,
     paper: impl Fn() -> bool + Send + Sync + 'static,
 ) -> Known<Firm> {
     // What stood on the bench when typing last paused, and how many keys there were.
     let (rested, place, keys) = (Changing::new(Document::default()), Changing::new(0), Changing::new(0_u32));
-    whenever(move |_| {
+    pace.whenever(move || {
         document.track();
         at.track();
         let key = keys.get_untracked() + 1;

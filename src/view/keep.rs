@@ -187,7 +187,7 @@ impl Bench {
     pub(super) fn save_on_change(self) {
         // A browser takes longer to change its address than the engine to size a link, so that waits for a pause.
         let changes = Changing::new(0_u32);
-        whenever(move |_| {
+        self.pace.whenever(move || {
             self.document.track();
             self.work.track();
             self.shelf.track();

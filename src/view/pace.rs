@@ -1,7 +1,7 @@
 //! The answer first, the rest of the page a moment later: a reader who types looks at the answer, and on an old phone
 //! everything below it would hold up the next key.
 
-use super::changing::Changing;
+use super::changing::{Changing, whenever};
 use super::known::Known;
 use leptos::prelude::*;
 use std::time::Duration;
@@ -24,6 +24,15 @@ impl Pace {
     /// What follows from the entries, but not before the moment after a key.
     pub(super) fn calm<T: Send + Sync + 'static>(self, known: Known<T>) -> Known<T> {
         known.unless(self.typing)
+    }
+
+    /// Does something now, and again when something that it looked at changes, but not before the moment after a key.
+    pub(super) fn whenever(self, act: impl Fn() + 'static) {
+        whenever(move |_| {
+            if !self.typing.get() {
+                act();
+            }
+        });
     }
 
     /// A key was pressed: the rest waits a moment from now.

@@ -4,6 +4,7 @@ use super::firm::Firm;
 use super::markup::{Row, escaped, said, table};
 use super::state::Bench;
 use super::words;
+use linkwright::engine;
 use linkwright::engine::tables::threads;
 use linkwright::inputs::NUMBERS;
 use linkwright::quantity::Kind;
@@ -12,11 +13,13 @@ use linkwright::report::{Answer, Assumption, Candidate, Firmness};
 /// Which rule decides, what the sizes around it would do, and where the answer tips over.
 pub(super) fn why(bench: Bench, answer: &Answer) -> String {
     let sizing = &answer.sizing;
+    let around = |of| bench.document.with(|document| engine::neighbors(document, bench.at.get(), of));
+    let [smaller, larger] = sizing.recommended.as_ref().map(around).unwrap_or_default();
     let sizes = [
-        ("One size down", &sizing.smaller),
+        ("One size down", &smaller),
         ("By the numbers", &sizing.by_numbers),
         ("Recommended", &sizing.recommended),
-        ("One size up", &sizing.larger),
+        ("One size up", &larger),
     ];
     let mut rows = Vec::new();
     for (name, size) in sizes {

@@ -170,7 +170,7 @@ impl Bench {
             pace,
             whole,
             rest,
-            firm: firm::follow(document, at, rest, move || printing.get() || laid_open.get()),
+            firm: firm::follow(document, at, rest, pace, move || printing.get() || laid_open.get()),
             known: Known::new(move || report.with(|report| report.answer().is_some())),
             entered: pace.calm(entered),
             leaf: Changing::new(leaf),
