@@ -84,6 +84,7 @@ fn main() -> ExitCode {
         offline::a_broken_newer_build_is_refused,
         offline::below_a_path_beside_another_copy,
         rest::the_part_comes_before_it_is_asked_for,
+        rest::a_rig_asks_for_both_parts_together,
         rest::every_view_opens_without_a_network,
         rest::a_part_that_does_not_come_is_told_and_tried_again,
         rest::a_late_part_leaves_the_reader_alone,

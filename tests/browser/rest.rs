@@ -55,6 +55,23 @@ pub(crate) async fn the_part_comes_before_it_is_asked_for(page: &Page) {
     page.take_errors().await;
 }
 
+/// Opens a link to a rig of several links for the first time: what it opens in needs both parts, so both set out at once.
+pub(crate) async fn a_rig_asks_for_both_parts_together(page: &Page) {
+    let folder = Folder::new("together");
+    without_worker(page, &folder);
+    let rates = json!({ "offline": false, "latency": 20, "downloadThroughput": 800_000, "uploadThroughput": 800_000 });
+    page.devtools("Network.enable", json!({})).await;
+    page.devtools("Network.emulateNetworkConditions", rates).await;
+    page.open(PHONE, "2&links=2&length=38in&weight=4100lb&2.length=36in&use=hard").await;
+    page.wait_text("#rig-title", |text| text.contains("4 links")).await;
+    let together = "const of = part => performance.getEntriesByType('resource')
+            .find(it => it.name.endsWith('.wasm') && it.name.includes('-rest-') === part);
+        return of(true).startTime < of(false).responseEnd";
+    assert_eq!(page.script(together, vec![]).await, json!(true), "the second part does not wait for the first");
+    // The link carries no check, and there is no worker to be found.
+    page.take_errors().await;
+}
+
 /// Keeps what was installed: without a network every view opens on the first tap.
 pub(crate) async fn every_view_opens_without_a_network(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
