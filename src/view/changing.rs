@@ -85,26 +85,32 @@ impl<T: Send + Sync + 'static> Changing<T> {
         self.signal.track();
     }
 
-    /// Puts another one in its place.
+    /// Puts another one in its place; nothing happens where the view that holds it is gone.
     pub(super) fn set(self, value: T) {
         self.update(|held| *held = value);
     }
 
-    /// The same, where the view that holds it may be gone by now.
-    pub(super) fn try_set(self, value: T) {
+    /// Changes it; nothing happens where the view that holds it is gone.
+    pub(super) fn update(self, change: impl FnOnce(&mut T)) {
         if let Some(mut slot) = self.signal.try_write() {
-            *kind_mut(&mut slot) = value;
+            change(kind_mut(&mut slot));
         }
     }
 
-    /// Changes it.
-    pub(super) fn update<U>(self, change: impl FnOnce(&mut T) -> U) -> U {
-        change(kind_mut(&mut self.signal.write()))
-    }
-
     /// Changes it, and nobody is asked again.
-    pub(super) fn update_untracked<U>(self, change: impl FnOnce(&mut T) -> U) -> U {
-        change(kind_mut(&mut self.signal.write_untracked()))
+    pub(super) fn update_untracked(self, change: impl FnOnce(&mut T)) {
+        if let Some(mut slot) = self.signal.try_write_untracked() {
+            change(kind_mut(&mut slot));
+        }
+    }
+}
+
+impl<T: Default + Send + Sync + 'static> Changing<T> {
+    /// Takes it out, which nobody is told, and leaves nothing in its place.
+    pub(super) fn take(self) -> T {
+        let mut taken = T::default();
+        self.update_untracked(|held| std::mem::swap(held, &mut taken));
+        taken
     }
 }
 

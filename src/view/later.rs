@@ -34,7 +34,7 @@ pub(super) fn fold(
                 // Superseded by a later key, or the view is gone.
                 let same = bench.document.try_with_untracked(|now| *now == revision) == Some(true);
                 if same && bench.at.try_get_untracked() == Some(at) {
-                    found.try_set(Some(work(bench, &document, at)));
+                    found.set(Some(work(bench, &document, at)));
                 }
             },
             if found.with_untracked(Option::is_none) { Duration::ZERO } else { PAUSE },

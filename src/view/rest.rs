@@ -165,7 +165,7 @@ fn on_its_way(leaf: Leaf, what: &str) -> Tag {
     let late = Changing::new(false);
     set_timeout(
         move || {
-            late.try_set(true);
+            late.set(true);
         },
         LATE,
     );

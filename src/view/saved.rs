@@ -323,7 +323,7 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
         bench.shelf.track();
         spawn_local(async move {
             let promise = storage::is_kept_for_good().await;
-            promised.try_set(promise);
+            promised.set(promise);
         });
     });
     let lasting = move || match promised.get() {

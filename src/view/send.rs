@@ -104,7 +104,7 @@ fn tell(told: Changing<String>, words: String) {
     told.set(String::new());
     set_timeout(
         move || {
-            told.try_set(words);
+            told.set(words);
         },
         std::time::Duration::from_millis(60),
     );

@@ -93,7 +93,7 @@ pub(super) enum Saving {
 impl Bench {
     /// Looks at every record, the newest first; only what is new or was written since is read.
     pub(super) fn read_shelf(self) {
-        let mut before = self.shelf.update_untracked(Option::take);
+        let mut before = self.shelf.take();
         let mut differs = before.is_none();
         let mut read = |(id, text): (String, String)| {
             // Records come in the order of their ids, the oldest first, and stand here the newest first.

@@ -37,7 +37,7 @@ impl Trail {
         whenever(move |_| {
             let now = (document.get(), work.get());
             let Some(before) = last.replace(now.clone()).filter(|before| before.0 != now.0) else { return };
-            if trail.put.update(Option::take).is_some_and(|put| put == now.0) {
+            if trail.put.take().is_some_and(|put| put == now.0) {
                 return;
             }
             let (number, going) = burst.get_untracked();
@@ -64,7 +64,9 @@ impl Trail {
     }
 
     fn go(self, bench: Bench, from: Changing<Vec<Step>>, to: Changing<Vec<Step>>) {
-        let Some((document, work)) = from.update(Vec::pop) else { return };
+        let mut step = None;
+        from.update(|list| step = list.pop());
+        let Some((document, work)) = step else { return };
         let now = bench.work.get_untracked();
         to.update(|list| list.push((bench.document.get_untracked(), now.clone())));
         self.put.set(Some(document.clone()));

@@ -143,3 +143,48 @@ pub(crate) async fn a_part_that_does_not_arrive_can_be_tried_again(page: &Page) 
     page.click("#again").await;
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
 }
+
+/// Presses and types at random, faster than anybody reads; what a press began may end after its view is gone.
+const PRESS: &str = "let state = arguments[0];
+    const below = many => { state = (state * 1103515245 + 12345) % 2147483648; return Math.floor(state / 65536) % many; };
+    const texts = ['', '38', '36 1/2', '1e300', '-4', 'x', '927 mm', '0', '4000'];
+    const told = name => new Event(name, { bubbles: true, cancelable: true });
+    const press = it => {
+        if (it.tagName === 'SELECT') {
+            it.selectedIndex = below(it.options.length);
+            it.dispatchEvent(told('change'));
+        } else if (it.type === 'text') {
+            it.value = texts[below(texts.length)];
+            it.dispatchEvent(told(below(3) ? 'input' : 'change'));
+        } else {
+            it.dispatchEvent(new MouseEvent('click', { bubbles: true, cancelable: true }));
+        }
+    };
+    return (async () => {
+        const end = performance.now() + 4000;
+        let count = 0;
+        while (performance.now() < end) {
+            const all = [...document.querySelectorAll('button, summary, input, select, [data-part], [data-piece]')];
+            const live = all.filter(it => it.type !== 'file' && !it.disabled);
+            press(live[below(live.length)]);
+            count += 1;
+            if (below(3)) await new Promise(done => setTimeout(done, below(4) ? below(12) : 60));
+        }
+        return count;
+    })();";
+
+/// Nothing that hands can do to the page stops it.
+pub(crate) async fn hasty_fingers_stop_nothing(page: &Page) {
+    let stand_ins = "print = () => ['beforeprint', 'afterprint'].forEach(name => dispatchEvent(new Event(name)));
+        HTMLAnchorElement.prototype.click = () => {}";
+    page.before_everything(stand_ins).await;
+    page.open(PHONE, "2&links=2&length=38in&weight=4100lb&2.length=36in&2.role=tie-rod&use=hard").await;
+    page.wait_text("#rig-title", |text| text.contains("links")).await;
+    for seed in 1..=4 {
+        let count = page.script(PRESS, vec![json!(seed)]).await;
+        assert!(count.as_u64().is_some_and(|count| count > 5), "{count:?}");
+        page.is_live().await;
+    }
+    // Entries out of range are refused in words, not in the log.
+    assert_eq!(page.take_errors().await, Vec::<String>::new());
+}

@@ -101,6 +101,7 @@ fn main() -> ExitCode {
         fallback::a_stranger_s_mistake_changes_nothing,
         fallback::a_part_that_does_not_arrive_can_be_tried_again,
         fallback::without_streaming_the_program_starts,
+        fallback::hasty_fingers_stop_nothing,
     ];
     runner::run(all)
 }
