@@ -182,7 +182,7 @@ pub(crate) async fn hasty_fingers_stop_nothing(page: &Page) {
     page.wait_text("#rig-title", |text| text.contains("links")).await;
     for seed in 1..=4 {
         let count = page.script(PRESS, vec![json!(seed)]).await;
-        assert!(count.as_u64().is_some_and(|count| count > 5), "{count:?}");
+        assert!(count.as_u64().is_some_and(|count| count > 0), "{count:?}");
         page.is_live().await;
     }
     // Entries out of range are refused in words, not in the log.
