@@ -68,11 +68,7 @@ pub fn plan(document: &Document) -> Plan {
 
 /// Bending and strength along one link; empty when there is no answer, or when the push alone folds the link.
 pub fn along(document: &Document, index: usize) -> Along {
-    let Some(given) = Given::new(document, index) else { return Along::default() };
-    let Ok(Answered { section, joints, .. }) = answered(&given, document, index) else { return Along::default() };
-    build::shape(&given, section, joints, build::Asked::EveryQuestion)
-        .map(|shape| build::along(&given, &shape))
-        .unwrap_or_default()
+    settled(document, index).map(|(section, joints)| build::along(document, index, section, joints)).unwrap_or_default()
 }
 
 /// One size down from a size for one link and one size up, where stock goes that far.
@@ -150,7 +146,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         Ok(answered) => answered,
         Err(instead) => return instead,
     };
-    let build::Built { made, parts, judged } = built;
+    let build::Built { made, stretches, judged } = built;
     let overridden = search.recommended.as_ref().is_some_and(|recommended| {
         (recommended.section.outside_diameter - section.outside_diameter).abs() > 1e-9
             || (recommended.section.wall - section.wall).abs() > 1e-9
@@ -166,7 +162,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         link: made,
         sizing: sizing::sizing(&search, overridden),
         loads,
-        parts,
+        parts: cross_sections::parts(&stretches),
         findings: judged.findings,
         notes: judged.notes,
         weakest,

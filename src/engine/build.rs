@@ -12,15 +12,16 @@ use super::loads;
 use super::profile;
 use super::stepped::{Levers, Step};
 use super::tables::materials::{self, Strength};
+use crate::document::Document;
 use crate::engine::formula::said;
 use crate::inputs;
-use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, PartAlong, Verdict};
+use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, Verdict};
 
 /// A link with everything that was asked of it.
 pub(super) struct Built {
     pub(super) made: Made,
-    /// Its parts, in order from eye A; empty in a search.
-    pub(super) parts: Vec<PartAlong>,
+    /// What it is made of, in order from eye A.
+    pub(super) stretches: Vec<Stretch>,
     pub(super) judged: Judged,
 }
 
@@ -76,8 +77,7 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: 
     given.note(asked == Asked::Everything);
     let judged = judge(given, &shape, asked);
     given.note(true);
-    let parts = if asked == Asked::Everything { shape.parts() } else { Vec::new() };
-    Ok(Built { parts, made: shape.made, judged })
+    Ok(Built { made: shape.made, stretches: shape.stretches, judged })
 }
 
 /// Lays a link out.
@@ -133,21 +133,15 @@ pub(super) fn over(given: &Given, shape: &Shape) -> f64 {
     judged.over()
 }
 
-/// Bending and strength along a link that is laid out.
-pub(super) fn along(given: &Given, shape: &Shape) -> Along {
+/// Bending and strength along a link.
+pub(super) fn along(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Along {
+    let Some(given) = &Given::new(document, index) else { return Along::default() };
+    let Ok(shape) = shape(given, section, joints, Asked::EveryQuestion) else { return Along::default() };
     let loads = loads::on_link(given, &shape.bending, &mut Sheet::silent());
     profile::along(&shape.case(given, &loads, &shape.levers(given, &loads), &shape.stock(given)))
 }
 
 impl Shape {
-    /// What the link is made of, in order from eye A.
-    fn parts(&self) -> Vec<PartAlong> {
-        let one = |same: &[Stretch]| {
-            Some(PartAlong { part: same.first()?.part, from: same.first()?.from, to: same.last()?.to })
-        };
-        self.stretches.chunk_by(|a, b| a.part == b.part).filter_map(one).collect()
-    }
-
     fn stock<'a>(&'a self, given: &'a Given) -> Stock<'a> {
         Stock { given, made: &self.made, strength: self.strength, beside_weld: self.beside_weld }
     }

@@ -8,7 +8,7 @@ use super::stepped::Step;
 use super::tables::materials::{Form, Strength};
 use crate::order;
 use crate::quantity::{Kind, ksi};
-use crate::report::{Flats, Made, MadeEnd};
+use crate::report::{Flats, Made, MadeEnd, PartAlong};
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
 
 /// Modulus of elasticity of a rod end's shank, as of any alloy steel.
@@ -195,10 +195,12 @@ impl Stock<'_> {
             let open = flats.is_some_and(|flats| {
                 on_bar && on_flats.is_some() && self.hole_at([middle - face_a, face_b - middle]) >= flats.width
             });
-            if section.second_moment <= 0.0 || open {
+            // What is no number is no metal either.
+            if section.second_moment > 0.0 && !open {
+                stretches.push(Stretch { from, to, part, section });
+            } else {
                 return Err(no_metal(self, part));
             }
-            stretches.push(Stretch { from, to, part, section });
         }
         Ok(stretches)
     }
@@ -218,6 +220,15 @@ impl Stock<'_> {
             None => ("plain bar", self.plain(silent)),
         }
     }
+}
+
+/// The parts that stretches are, those of one part that follow each other together.
+pub(super) fn parts(stretches: &[Stretch]) -> Vec<PartAlong> {
+    let one = |same: &[Stretch]| {
+        let (first, last) = (same.first()?, same.last()?);
+        Some(PartAlong { part: first.part, from: first.from, to: last.to })
+    };
+    stretches.chunk_by(|a, b| a.part == b.part).filter_map(one).collect()
 }
 
 /// The pieces between two places, cut where asked.

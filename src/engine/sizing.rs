@@ -35,8 +35,7 @@ pub(super) fn search(given: &Given) -> Search {
     let sections = stock_sections(given);
     let joints = joints(given);
     let promising: Vec<Section> = sections.iter().copied().filter(|section| !hopeless(given, *section)).collect();
-    let first = |section: &Section| first_joint(given, *section, &joints, &mut Vec::new());
-    let by_numbers = promising.iter().find_map(first);
+    let by_numbers = promising.iter().find_map(|section| first_joint(given, *section, &joints, |_| {}));
     let by_trade = trade(given);
     let (recommended, governs) = larger_of(given, by_numbers.as_ref(), by_trade.as_ref(), &promising, &joints);
     Search { by_numbers, recommended, by_trade, governs }
@@ -123,12 +122,12 @@ fn try_one(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) ->
     Some(Tried { section, joints, candidate: built.judged.candidate(section, joints) })
 }
 
-/// The first rod ends that hold; those before them are noted as `failed`.
-fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]], failed: &mut Vec<Tried>) -> Option<Tried> {
+/// The first rod ends that hold, told of those before them that do not.
+fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]], mut failed: impl FnMut(Tried)) -> Option<Tried> {
     for pair in joints {
         match try_one(given, section, *pair, Asked::WhetherItHolds) {
             Some(tried) if tried.candidate.feasible => return Some(tried),
-            other => failed.extend(other),
+            other => other.into_iter().for_each(&mut failed),
         }
     }
     None
@@ -137,7 +136,8 @@ fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]], failed: &
 /// The first rod ends that hold, else the ones that come closest.
 fn holding_or_closest(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
     let mut failed = Vec::new();
-    first_joint(given, section, joints, &mut failed).or_else(|| best_joint(given, section, joints, &failed))
+    first_joint(given, section, joints, |tried| failed.push(tried))
+        .or_else(|| best_joint(given, section, joints, &failed))
 }
 
 /// The rod end that comes closest to holding. Of those that `failed` before it is known how much they use at least.
@@ -188,7 +188,7 @@ fn larger_of(
     let at_least = |outside: f64, thread: f64| {
         let joints = no_smaller(joints, thread);
         let mut sections = sections.iter().filter(|section| section.outside_diameter >= outside - 1e-9);
-        sections.find_map(|section| first_joint(given, *section, &joints, &mut Vec::new()))
+        sections.find_map(|section| first_joint(given, *section, &joints, |_| {}))
     };
     let Some(trade) = trade else {
         return (

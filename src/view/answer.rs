@@ -12,9 +12,6 @@ use linkwright::engine::formula::Said;
 use linkwright::quantity::{Kind, System};
 use linkwright::report::{Answer, Made, Verdict};
 
-/// Writes a part of the answer.
-type Tell = fn(Bench, &Answer) -> String;
-
 /// The whole answer. Its sections stay; each is written anew only when its own words change.
 pub(super) fn answer(bench: Bench) -> AnyView {
     let [first, rest] = [cautions_first, cautions_rest].map(|tell| part(bench, tell));
@@ -44,21 +41,20 @@ pub(super) fn answer(bench: Bench) -> AnyView {
 
 /// What stands below the answer itself.
 pub(super) fn below(bench: Bench) -> AnyView {
-    let sections: [(&'static str, Tell); 4] = [
-        ("section class=part-of id=below tabindex=-1", adjustment),
-        ("section class=part-of", sizes::why),
-        ("section class='part-of ends-part'", ends::ends),
-        ("section class=part-of id=link-parts", |bench, answer| rig_parts::of_link(bench, bench.at.get(), answer)),
+    let parts = part(bench, |bench, answer| rig_parts::of_link(bench, bench.at.get(), answer));
+    let sections = [
+        ("section class=part-of id=below tabindex=-1", part(bench, adjustment)),
+        ("section class=part-of", sizes::why(bench)),
+        ("section class='part-of ends-part'", part(bench, ends::ends)),
+        ("section class=part-of id=link-parts", parts),
     ];
     let why = button("button type=button id=to-prove", "See why: every check and its working", move |_| {
         bench.turn_to(Leaf::Prove);
     });
     let assumed =
         part(bench, |_, answer| format!("{} values you may replace under “Change a default”", answer.assumed.len()));
-    let mut list = Vec::from(sections.map(|(open, tell)| {
-        let markup = part(bench, tell);
-        tag(open).markup(move || markup.get()).into_any()
-    }));
+    let section = |(open, markup): (_, Known<String>)| tag(open).markup(move || markup.get()).into_any();
+    let mut list = Vec::from(sections.map(section));
     list.push(
         tag("section class=part-of")
             .with(tag("h3").with("What it rests on"))
@@ -72,9 +68,16 @@ pub(super) fn below(bench: Bench) -> AnyView {
     list.into_any()
 }
 
+/// Writes a part of the answer.
+type Tell = Box<dyn Fn(Bench, &Answer) -> String + Send + Sync>;
+
 /// Markup that follows from the answer, a moment later.
-pub(super) fn part(bench: Bench, tell: Tell) -> Known<String> {
-    bench.pace.calm(Known::new(move || bench.with_answer(|answer| tell(bench, answer)).unwrap_or_default()))
+pub(super) fn part(bench: Bench, tell: impl Fn(Bench, &Answer) -> String + Send + Sync + 'static) -> Known<String> {
+    // One kind for all parts, so that a phone fetches the code once.
+    fn known(bench: Bench, tell: Tell) -> Known<String> {
+        bench.pace.calm(Known::new(move || bench.with_answer(|answer| tell(bench, answer)).unwrap_or_default()))
+    }
+    known(bench, Box::new(tell))
 }
 
 /// How many cautions stand in sight: the most urgent ones, before the rest.

@@ -5,6 +5,7 @@
 use leptos::prelude::*;
 use std::any::Any;
 use std::marker::PhantomData;
+use std::time::Duration;
 
 type Slot = Box<dyn Any + Send + Sync>;
 
@@ -111,6 +112,30 @@ impl<T: Default + Send + Sync + 'static> Changing<T> {
         let mut taken = T::default();
         self.update_untracked(|held| std::mem::swap(held, &mut taken));
         taken
+    }
+}
+
+/// Waits until nothing new comes for a while.
+#[derive(Clone, Copy)]
+pub(super) struct Pause(Changing<u32>);
+
+impl Pause {
+    pub(super) fn new() -> Self {
+        Self(Changing::new(0))
+    }
+
+    /// Does something after a while, unless it is called again before.
+    pub(super) fn after(self, pause: Duration, act: impl FnOnce() + 'static) {
+        let latest = self.0.get_untracked() + 1;
+        self.0.set(latest);
+        set_timeout(
+            move || {
+                if self.0.try_get_untracked() == Some(latest) {
+                    act();
+                }
+            },
+            pause,
+        );
     }
 }
 

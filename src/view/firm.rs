@@ -1,11 +1,10 @@
 //! How firm the answer is. That takes as long as the answer itself, so it waits until typing pauses; meanwhile its
 //! numbers are left open, so that no old one stands beside a new answer.
 
-use super::changing::Changing;
+use super::changing::{Changing, Pause};
 use super::known::Known;
 use super::pace::Pace;
 use super::rest::Rest;
-use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::report::Firmness;
 use std::time::Duration;
@@ -29,22 +28,15 @@ pub(super) fn follow(
     pace: Pace,
     paper: impl Fn() -> bool + Send + Sync + 'static,
 ) -> Known<Firm> {
-    // What stood on the bench when typing last paused, and how many keys there were.
-    let (rested, place, keys) = (Changing::new(Document::default()), Changing::new(0), Changing::new(0_u32));
+    // What stood on the bench when typing last paused.
+    let (rested, place, pause) = (Changing::new(Document::default()), Changing::new(0), Pause::new());
     pace.whenever(move || {
         document.track();
         at.track();
-        let key = keys.get_untracked() + 1;
-        keys.set(key);
-        set_timeout(
-            move || {
-                if keys.try_get_untracked() == Some(key) {
-                    place.set(at.get_untracked());
-                    rested.set(document.get_untracked());
-                }
-            },
-            PAUSE,
-        );
+        pause.after(PAUSE, move || {
+            place.set(at.get_untracked());
+            rested.set(document.get_untracked());
+        });
     });
     Known::with_before(move |before: Option<&Firm>| {
         let (at, paper) = (at.get(), paper());

@@ -1,6 +1,6 @@
 //! How the entries outlive the page: in the address, in what the browser keeps, and beside another tab.
 
-use super::changing::{Changing, whenever};
+use super::changing::{Changing, Pause, whenever};
 use super::held::{Held, Work};
 use super::shelf::Kept;
 use super::state::{Bench, Leaf};
@@ -186,19 +186,12 @@ impl Bench {
     /// Writes document, units and ticks where the next visit finds them.
     pub(super) fn save_on_change(self) {
         // A browser takes longer to change its address than the engine to size a link, so that waits for a pause.
-        let changes = Changing::new(0_u32);
+        let pause = Pause::new();
         self.pace.whenever(move || {
             self.document.track();
             self.work.track();
             self.shelf.track();
-            let latest = changes.get_untracked() + 1;
-            changes.set(latest);
-            let write = move || {
-                if changes.get_untracked() == latest {
-                    self.write();
-                }
-            };
-            set_timeout(write, PAUSE);
+            pause.after(PAUSE, move || self.write());
         });
         whenever(move |_| {
             storage::keep_quietly(UNITS, if self.system.get() == System::Metric { "metric" } else { "" });

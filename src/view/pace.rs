@@ -1,9 +1,8 @@
 //! The answer first, the rest of the page a moment later: a reader who types looks at the answer, and on an old phone
 //! everything below it would hold up the next key.
 
-use super::changing::{Changing, whenever};
+use super::changing::{Changing, Pause, whenever};
 use super::known::Known;
-use leptos::prelude::*;
 use std::time::Duration;
 
 /// Long enough for the browser to paint the answer before it works on the rest.
@@ -13,12 +12,12 @@ const MOMENT: Duration = Duration::from_millis(30);
 #[derive(Clone, Copy)]
 pub(super) struct Pace {
     typing: Changing<bool>,
-    keys: Changing<u32>,
+    keys: Pause,
 }
 
 impl Pace {
     pub(super) fn new() -> Self {
-        Self { typing: Changing::new(false), keys: Changing::new(0) }
+        Self { typing: Changing::new(false), keys: Pause::new() }
     }
 
     /// What follows from the entries, but not before the moment after a key.
@@ -37,19 +36,10 @@ impl Pace {
 
     /// A key was pressed: the rest waits a moment from now.
     pub(super) fn key(self) {
-        let key = self.keys.get_untracked() + 1;
-        self.keys.set(key);
         if !self.typing.get_untracked() {
             self.typing.set(true);
         }
-        set_timeout(
-            move || {
-                if self.keys.try_get_untracked() == Some(key) {
-                    self.settle();
-                }
-            },
-            MOMENT,
-        );
+        self.keys.after(MOMENT, move || self.settle());
     }
 
     /// Something else is done than typing: it finds the page as the entries want it.

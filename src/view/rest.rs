@@ -163,12 +163,7 @@ pub(super) fn view(bench: Bench, leaf: Leaf) -> AnyView {
 
 fn on_its_way(leaf: Leaf, what: &str) -> Tag {
     let late = Changing::new(false);
-    set_timeout(
-        move || {
-            late.set(true);
-        },
-        LATE,
-    );
+    set_timeout(move || late.set(true), LATE);
     let more = move || {
         let more =
             " It takes long: the signal may be weak. If it does not come, load the page again; your entries stay.";

@@ -102,12 +102,7 @@ fn sure(bench: Bench, done: &str) -> String {
 /// Says something, anew also where it was said before.
 fn tell(told: Changing<String>, words: String) {
     told.set(String::new());
-    set_timeout(
-        move || {
-            told.set(words);
-        },
-        std::time::Duration::from_millis(60),
-    );
+    set_timeout(move || told.set(words), std::time::Duration::from_millis(60));
 }
 
 /// Puts a text on the clipboard and says so; where the browser refuses, says what to do.

@@ -1,9 +1,10 @@
 //! Why this size: numbers against habit, the neighbors, and how firm it is. All of it is markup.
 
 use super::firm::Firm;
+use super::known::Known;
 use super::markup::{Row, escaped, said, table};
 use super::state::Bench;
-use super::words;
+use super::{answer, words};
 use linkwright::engine;
 use linkwright::engine::tables::threads;
 use linkwright::inputs::NUMBERS;
@@ -11,15 +12,23 @@ use linkwright::quantity::Kind;
 use linkwright::report::{Answer, Assumption, Candidate, Firmness};
 
 /// Which rule decides, what the sizes around it would do, and where the answer tips over.
-pub(super) fn why(bench: Bench, answer: &Answer) -> String {
+pub(super) fn why(bench: Bench) -> Known<String> {
+    // Looked for once, though how firm the answer is comes later and the units may change.
+    let around = Known::new(move || {
+        let at = bench.at.get();
+        let around = |of: &Candidate| bench.document.with(|document| engine::neighbors(document, at, of));
+        bench.with_answer(|answer| answer.sizing.recommended.as_ref().map(around)).flatten().unwrap_or_default()
+    });
+    answer::part(bench, move |bench, answer| around.with(|around| told(bench, answer, around)))
+}
+
+fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2]) -> String {
     let sizing = &answer.sizing;
-    let around = |of| bench.document.with(|document| engine::neighbors(document, bench.at.get(), of));
-    let [smaller, larger] = sizing.recommended.as_ref().map(around).unwrap_or_default();
     let sizes = [
-        ("One size down", &smaller),
+        ("One size down", smaller),
         ("By the numbers", &sizing.by_numbers),
         ("Recommended", &sizing.recommended),
-        ("One size up", &larger),
+        ("One size up", larger),
     ];
     let mut rows = Vec::new();
     for (name, size) in sizes {

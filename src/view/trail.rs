@@ -1,6 +1,6 @@
 //! The way back: every change of the entries can be undone and done again, as long as the page is open.
 
-use super::changing::{Changing, whenever};
+use super::changing::{Changing, Pause, whenever};
 use super::held::Work;
 use super::state::Bench;
 use super::tag::button;
@@ -31,8 +31,8 @@ impl Trail {
     pub(super) fn follow(document: Changing<Document>, work: Changing<Work>) -> Self {
         let trail =
             Self { back: Changing::new(Vec::new()), forth: Changing::new(Vec::new()), put: Changing::new(None) };
-        // How many bursts of changes there were, so that an old timer does not end a new one.
-        let burst = Changing::new((0_u32, false));
+        // Whether a burst of changes goes on.
+        let (going, pause) = (Changing::new(false), Pause::new());
         let mut last = None::<Step>;
         whenever(move |_| {
             let now = (document.get(), work.get());
@@ -40,18 +40,11 @@ impl Trail {
             if trail.put.take().is_some_and(|put| put == now.0) {
                 return;
             }
-            let (number, going) = burst.get_untracked();
-            burst.set((number + 1, true));
-            set_timeout(
-                move || {
-                    if burst.try_get_untracked().is_some_and(|(latest, _)| latest == number + 1) {
-                        burst.set((number + 1, false));
-                    }
-                },
-                PAUSE,
-            );
+            let goes_on = going.get_untracked();
+            going.set(true);
+            pause.after(PAUSE, move || going.set(false));
             // Other work is always a step of its own.
-            if !going || before.1.id != now.1.id {
+            if !goes_on || before.1.id != now.1.id {
                 trail.back.update(|back| {
                     back.push(before);
                     let over = back.len().saturating_sub(LONGEST);
