@@ -1,5 +1,6 @@
 // Starts the page in place of the first screen, and carries over what a reader did there meanwhile.
 (() => {
+  rescue.begun = true;
   if (typeof WebAssembly !== 'object') return;
   const first = document.getElementById('waiting');
   let focused, pressed;

@@ -118,7 +118,9 @@ var rescue = (function () {
   }
 
   function cannotLoad(reason) {
-    show('Linkwright did not load', 'A part of the page did not arrive or did not start. The connection may have broken: try again where the signal is better.', words(reason));
+    show('Linkwright did not load', document.getElementById('packed') ?
+      'This file is not as it was made: a part of it is missing or was changed on the way. Take it anew from where it came, and open it from a folder.' :
+      'A part of the page did not arrive or did not start. The connection may have broken: try again where the signal is better.', words(reason));
   }
 
   function cannotRun(reason) {
@@ -146,8 +148,10 @@ var rescue = (function () {
   try {
     if (location.hash.length > 1 || store().getItem('linkwright.entries')) root.className += ' returning';
   } catch (refused) { /* Nothing is kept. */ }
-  if (typeof WebAssembly !== 'object') {
-    document.addEventListener('DOMContentLoaded', function () { cannotRun('WebAssembly'); });
-  }
-  return { cannotLoad: cannotLoad, cannotRun: cannotRun };
+  var own = { cannotLoad: cannotLoad, cannotRun: cannotRun, begun: false };
+  document.addEventListener('DOMContentLoaded', function () {
+    if (typeof WebAssembly !== 'object') cannotRun('WebAssembly');
+    else if (!own.begun) cannotLoad('The page ends before its last script.');
+  });
+  return own;
 })();

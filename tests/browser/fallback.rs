@@ -85,8 +85,7 @@ pub(crate) async fn the_empty_form_after_a_stop_is_new_work(page: &Page) {
     save_as(page, "Mine").await;
     page.click("#leaf-size").await;
     page.enter("in-length", "41").await;
-    page.wait_text("#eye-to-eye", |text| text == "41 in").await;
-    page.pause(50).await;
+    page.wait_kept("length=41in").await;
     page.script(FILL, vec![]).await;
     page.script("Node.prototype.cloneNode = () => { throw new Error('refused') }", vec![]).await;
     page.click("#leaf-prove").await;

@@ -94,6 +94,7 @@ fn main() -> ExitCode {
         first::a_link_shows_no_empty_form_first,
         policy::nothing_foreign_runs_or_is_asked_for,
         single::one_file_opens_from_a_folder,
+        single::a_damaged_file_says_so,
         fallback::without_scripts_the_page_says_so,
         fallback::without_webassembly_entries_can_be_taken_along,
         fallback::a_program_that_stops_gives_everything_back,

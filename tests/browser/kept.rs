@@ -122,7 +122,7 @@ pub(crate) async fn what_was_set_aside_and_brought_back_stays(page: &Page) {
 pub(crate) async fn a_full_store_loses_nothing(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     length(page, "41").await;
-    page.pause(50).await;
+    page.wait_kept("length=41in").await;
     page.script(FILL, vec![]).await;
     page.open(PHONE, &other()).await;
     page.wait_text("#eye-to-eye", |text| text == "30 in").await;

@@ -3,13 +3,18 @@
 use crate::page::{DESK, PHONE, Page};
 use crate::size::EXAMPLE;
 use serde_json::json;
+use std::path::PathBuf;
+
+fn built() -> PathBuf {
+    let file = xtask::build::dist_single().join(xtask::single::NAME);
+    assert!(file.is_file(), "there is no {}: run `cargo xtask build`", file.display());
+    file
+}
 
 /// A salesperson with a stick: entries, answer, working, and the same again the next day.
 pub(crate) async fn one_file_opens_from_a_folder(page: &Page) {
     page.stop_server();
-    let file = xtask::build::dist_single().join(xtask::single::NAME);
-    assert!(file.is_file(), "there is no {}: run `cargo xtask build`", file.display());
-    let address = format!("file://{}", file.display());
+    let address = format!("file://{}", built().display());
     page.visit(DESK, &address).await;
     page.is_live().await;
     page.enter("in-length", "38").await;
@@ -28,4 +33,25 @@ pub(crate) async fn one_file_opens_from_a_folder(page: &Page) {
     page.screenshot("single-phone").await;
     page.visit(PHONE, &format!("{address}#{}", EXAMPLE.replace("38in", "40in"))).await;
     page.wait_text("#told", |text| text.contains("damaged")).await;
+}
+
+/// Copied badly: it says so instead of answering, or standing there for ever.
+pub(crate) async fn a_damaged_file_says_so(page: &Page) {
+    let whole = std::fs::read(built()).expect("it was there just now");
+    assert!(whole.len() <= 400_000, "{} bytes: a file to carry is meant to be small", whole.len());
+    let packed = b"id=\"packed\">";
+    let program = whole.windows(packed.len()).position(|piece| piece == packed).expect("the program is inside") + 1_000;
+    let mut changed = whole.clone();
+    changed[program] ^= 1;
+    let marked = [b"\xef\xbb\xbf".as_slice(), &whole].concat();
+    let half = whole[..program].to_vec();
+    let file = std::env::temp_dir().join(format!("linkwright-damaged-{}.html", std::process::id()));
+    for (name, bytes, why) in [("changed", changed, ""), ("marked", marked, "UTF-8"), ("half", half, "ends before")] {
+        std::fs::write(&file, bytes).expect("there is room for a copy");
+        page.visit(PHONE, &format!("file://{}", file.display())).await;
+        let text = page.wait_text(".rescue", |text| text.contains("not as it was made")).await;
+        assert!(text.contains(why), "{name}: {text}");
+    }
+    page.screenshot_whole("single-damaged").await;
+    std::fs::remove_file(file).expect("it was written");
 }

@@ -66,29 +66,37 @@ impl Built {
     /// The page with everything in it that it needs before its program.
     ///
     /// `links` go into the head, and `ahead` is the script behind them; `start` is the one that runs last, `before` what
-    /// stands before it.
+    /// stands before it. `packed` is the script that a page alone has inside and adds by itself; one among other files
+    /// (`None`) loads them.
     #[must_use]
-    pub fn page(&self, [links, ahead]: [&str; 2], before: &str, start: &str, hosted: bool) -> String {
+    pub fn page(&self, [links, ahead]: [&str; 2], before: &str, start: &str, packed: Option<&str>) -> String {
         let rescue = bare_script(RESCUE);
         let [screen, paper] = &self.styles;
-        let scripts: Vec<&str> = [&rescue, ahead, start].into_iter().filter(|script| !script.is_empty()).collect();
-        let policy = policy::policy(&scripts, &[screen, paper], hosted);
-        let kind = if hosted { "" } else { " type=\"module\"" };
+        let scripts = [&rescue, ahead, start, packed.unwrap_or_default()].into_iter();
+        let scripts: Vec<&str> = scripts.filter(|script| !script.is_empty()).collect();
+        let policy = policy::policy(&scripts, &[screen, paper], packed.is_none());
+        let letters = if packed.is_none() { "utf-8" } else { "windows-1252" };
         let ahead = if ahead.is_empty() { String::new() } else { format!("\n  <script>{ahead}</script>") };
         // The policy first: it holds for what comes after it. The first screen is shown whole, not from the top down.
         let head = format!(
-            "<meta charset=\"utf-8\">\n  <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n  \
+            "<meta charset=\"{letters}\">\n  <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n  \
              <link rel=\"expect\" href=\"#waiting\" blocking=\"render\">\n  <script>{rescue}</script>{links}{ahead}\n  <style>{screen}</style>\n  <style media=\"print\">{paper}</style>"
         );
         let first = format!("<div id=\"waiting\">{}</div>", first_screen());
-        let end = format!("{before}<script{kind}>{start}</script>\n</body>");
+        let end = format!("{before}<script>{start}</script>\n</body>");
         self.html.replacen("<meta charset=\"utf-8\">", &head, 1).replacen(PLACE, &first, 1).replacen("</body>", &end, 1)
     }
 }
 
 /// The first screen as the live page shows it; a journey compares the two.
 fn first_screen() -> String {
-    include_str!("../../src/shell/first.html").replace('\n', "")
+    escaped(&include_str!("../../src/shell/first.html").replace('\n', ""), |code| format!("&#{code};"))
+}
+
+/// The text in letters that every encoding has.
+fn escaped(text: &str, escape: impl Fn(u32) -> String) -> String {
+    let letter = |letter: char| if letter.is_ascii() { letter.to_string() } else { escape(letter.into()) };
+    text.chars().map(letter).collect()
 }
 
 /// Writes both products: a folder to publish, and a folder with one file to carry.
@@ -112,7 +120,7 @@ pub fn dress(built: &Built, dist: &Path, alone: &Path) -> Outcome {
          \n  <link rel=\"apple-touch-icon\" href=\"icon-192.png\">"
     );
     let start = [OFFLINE, BOOT].map(bare_script).concat();
-    let page = built.page([&links, &bare_script(LOAD)], "", &start, true);
+    let page = built.page([&links, &bare_script(LOAD)], "", &start, None);
     let files: [(&str, &[u8]); 9] = [
         ("index.html", page.as_bytes()),
         (&glue_name, glue.as_bytes()),
@@ -135,7 +143,7 @@ pub fn dress(built: &Built, dist: &Path, alone: &Path) -> Outcome {
     write(dist, policy::HEADERS, policy::headers(policy, &lasting, &changing).as_bytes())?;
 
     empty(alone)?;
-    write(alone, single::NAME, single::page(built)?.as_bytes())
+    write(alone, single::NAME, &single::file(built)?)
 }
 
 /// The policy that a page carries.
@@ -176,11 +184,15 @@ fn cut(text: &mut String, start: &str, end: &str) -> Option<String> {
     Some(piece)
 }
 
-/// A style sheet without comments and indentation.
+/// A style sheet without comments, indentation and the spaces that only we read. (None of ours has such in its texts.)
 fn bare_style(text: &str) -> String {
     let mut text = text.to_owned();
     while cut(&mut text, "/*", "*/").is_some() {}
-    lines(&text)
+    let mut text = escaped(&lines(&text), |code| format!("\\{code:x} "));
+    for (wide, narrow) in [(" {", "{"), ("{ ", "{"), (": ", ":"), ("; ", ";"), (", ", ","), (" }", "}"), (";}", "}")] {
+        text = text.replace(wide, narrow);
+    }
+    text
 }
 
 /// A script without lines of comment and indentation. (None of ours has text over several lines.)
@@ -209,7 +221,10 @@ mod tests {
 
     #[test]
     fn what_people_read_in_a_file_is_not_sent() {
-        assert_eq!(bare_style("/* why */\n  a { b: c; }\n\n"), "a { b: c; }\n");
+        assert_eq!(
+            bare_style("/* why */\n  a, i > b { b: c; d: calc(1px + 2px) \"… x\"; }\n\n"),
+            "a,i > b{b:c;d:calc(1px + 2px) \"\\2026  x\"}\n"
+        );
         assert_eq!(bare_script("// why\n  go('//');\n"), "go('//');\n");
     }
 
@@ -221,7 +236,7 @@ mod tests {
             icon: String::new(),
             program: Split { glue: String::new(), wasm: Vec::new(), rest: Vec::new() },
         };
-        let mut page = built.page(["", "ask()"], "", "go()", true);
+        let mut page = built.page(["", "ask()"], "", "go()", None);
         let policy = policy_of(&page)?.to_owned();
         let mut found = 0;
         for (start, end) in [("<script>", "</script>"), ("<style", "</style>")] {

@@ -56,6 +56,15 @@ impl Page {
         done("choosing a file", field.send_keys(&file.to_string_lossy()).await);
     }
 
+    /// Waits until the browser keeps entries with this in them, which it does once typing pauses.
+    pub(crate) async fn wait_kept(&self, part: &str) {
+        let start = Instant::now();
+        while !self.kept("linkwright.entries").await.contains(part) {
+            assert!(start.elapsed() < super::PATIENCE, "{part:?} is not kept");
+            sleep(Duration::from_millis(20)).await;
+        }
+    }
+
     /// What the browser keeps under a key of the page's.
     pub(crate) async fn kept(&self, key: &str) -> String {
         let kept = self.script("return localStorage.getItem(arguments[0]) ?? ''", vec![json!(key)]).await;
