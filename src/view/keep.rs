@@ -31,6 +31,10 @@ impl Bench {
         // The same page loaded anew, from an address that it wrote itself.
         let again =
             !tab.fragment.is_empty() && (tab.fragment == plain || storage::of_tab(ADDRESS).as_ref() == Some(&brought));
+        if !again {
+            // What this tab wrote before is no longer its address, also if it is left before it writes the new one.
+            storage::keep_of_tab(ADDRESS, "");
+        }
         if there.fragment == plain && !again {
             self.told.set(if there.work.doubt.is_empty() { opened.told } else { Vec::new() });
             self.take(there);

@@ -87,6 +87,7 @@ fn main() -> ExitCode {
         rest::a_rig_asks_for_both_parts_together,
         rest::every_view_opens_without_a_network,
         rest::a_part_that_does_not_come_is_told_and_tried_again,
+        rest::what_stands_there_looks_the_same_with_the_part,
         rest::a_late_part_leaves_the_reader_alone,
         first::the_first_screen_is_the_live_page,
         first::the_program_takes_over_without_a_jump,

@@ -149,6 +149,8 @@ pub(crate) async fn a_doubt_stays_until_it_is_cleared(page: &Page) {
     page.wait_text("#told", doubtful).await;
     save_as(page, "Doubtful").await;
     page.wait_text("#builds", doubtful).await;
+    // As a finger would: what is not kept yet is set aside when other work takes its place.
+    page.wait_kept("name=Doubtful").await;
     page.click("#builds .copy").await;
     page.wait_text("#builds", |text| text.contains("Doubtful (2)")).await;
     page.click("#builds .remove").await;

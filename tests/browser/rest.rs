@@ -7,6 +7,9 @@ use serde_json::json;
 use std::fs;
 use std::path::{Path, PathBuf};
 
+/// Two links, one with an answer, before their check.
+const TWO: &str = "2&links=2&length=38in&weight=4100lb&2.length=36in&use=hard";
+
 /// The part in a folder.
 fn part(folder: &Path) -> PathBuf {
     let all = fs::read_dir(folder).expect("the built page").filter_map(|entry| Some(entry.ok()?.path()));
@@ -62,7 +65,7 @@ pub(crate) async fn a_rig_asks_for_both_parts_together(page: &Page) {
     let rates = json!({ "offline": false, "latency": 20, "downloadThroughput": 800_000, "uploadThroughput": 800_000 });
     page.devtools("Network.enable", json!({})).await;
     page.devtools("Network.emulateNetworkConditions", rates).await;
-    page.open(PHONE, "2&links=2&length=38in&weight=4100lb&2.length=36in&use=hard").await;
+    page.open(PHONE, TWO).await;
     page.wait_text("#rig-title", |text| text.contains("4 links")).await;
     let together = "const of = part => performance.getEntriesByType('resource')
             .find(it => it.name.endsWith('.wasm') && it.name.includes('-rest-') === part);
@@ -131,6 +134,45 @@ pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Pag
     all_views_open(page).await;
     let errors = page.take_errors().await.join("\n");
     assert!(errors.contains("integrity"), "the altered part was refused: {errors}");
+}
+
+/// Notes how all that stands in an open form and above it looks, and gives what looks otherwise than noted before.
+const LOOKS: &str = "document.querySelectorAll('.entries details').forEach(it => it.open = true);
+    const own = '.title, .summary, .leading, .entries, #headline, .judged, .plate, .cautions, .foot';
+    const all = [...document.querySelectorAll(own)].flatMap(it => [it, ...it.querySelectorAll('*')]);
+    const look = it => [null, '::before', '::after'].map(part => {
+        const style = getComputedStyle(it, part);
+        return ['display', 'font', 'color', 'background', 'padding', 'margin', 'border', 'outline', 'gap', 'listStyle', 'content',
+            'minHeight', 'textDecoration', 'textAlign', 'whiteSpace', 'fill', 'stroke', 'position'].map(name => style[name]).join(' | ');
+    }).join(' / ');
+    const before = window.noted;
+    window.noted = new Map(all.map(it => [it, look(it)]));
+    const same = it => !before?.has(it) || before.get(it) === window.noted.get(it);
+    return [all.length, all.filter(it => !same(it)).map(it => `${it.outerHTML.slice(0, 80)}: ${before.get(it)} -> ${look(it)}`)]";
+
+/// The part brings styles of its own; what stands there before needs none of them.
+pub(crate) async fn what_stands_there_looks_the_same_with_the_part(page: &Page) {
+    let folder = Folder::new("looks");
+    let part = part(&without_worker(page, &folder));
+    page.devtools("Network.enable", json!({})).await;
+    page.devtools("Network.setCacheDisabled", json!({ "cacheDisabled": true })).await;
+    for (screen, entries) in [(PHONE, EXAMPLE), (DESK, EXAMPLE), (DESK, TWO)] {
+        let whole = fs::read(&part).expect("the part");
+        fs::remove_file(&part).expect("a part to take away");
+        page.open(screen, entries).await;
+        page.click("#leaf-size").await;
+        page.wait_text("#missing", |text| text.contains("did not arrive")).await;
+        page.script(LOOKS, vec![]).await;
+        fs::write(&part, whole).expect("the part as it was built");
+        page.click("#fetch-again").await;
+        page.wait_count("#missing", 0).await;
+        page.pause(100).await;
+        let looks = page.script(LOOKS, vec![]).await;
+        assert!(looks[0].as_i64().is_some_and(|count| count > 150), "{looks}");
+        assert_eq!(looks[1], json!([]), "styles in style/below.css, rig.css or saved.css that the first part needs");
+        // The part was not found, and there is no worker either.
+        page.take_errors().await;
+    }
 }
 
 /// Whoever types while the part arrives goes on typing; whoever pressed the button is taken to what came.

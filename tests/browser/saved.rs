@@ -250,7 +250,7 @@ pub(crate) async fn two_tabs_agree_or_ask(page: &Page) {
     page.reload().await;
     page.wait_text("#eye-to-eye", |text| text == "40 in").await;
     page.enter("in-length", "42").await;
-    page.wait_text("#eye-to-eye", |text| text == "42 in").await;
+    page.wait_kept("length=42in").await;
     page.click("#leaf-saved").await;
     page.wait_text("#bin summary", |text| text.contains("The bin")).await;
     let bin = page.records().await;

@@ -6,12 +6,16 @@ use crate::split::Split;
 use crate::{Outcome, digest, policy, root, single, worker};
 use std::fs;
 use std::path::Path;
+use wasm_encoder::Section;
 
 const RESCUE: &str = include_str!("../../src/shell/rescue.js");
 const BOOT: &str = include_str!("../../src/shell/boot.js");
 const FETCH_REST: &str = include_str!("../../src/shell/fetch_rest.js");
 const LOAD: &str = include_str!("../../src/shell/load.js");
 const OFFLINE: &str = include_str!("../../src/shell/offline.js");
+/// Styles of what the second part shows; they come with it.
+const LATER: [&str; 3] =
+    [include_str!("../../style/below.css"), include_str!("../../style/rig.css"), include_str!("../../style/saved.css")];
 const MANIFEST: &str = include_str!("../../src/shell/manifest.json");
 
 /// Where the first screen goes.
@@ -22,8 +26,8 @@ const PLACE: &str = "<div id=\"waiting\"></div>";
 pub struct Built {
     /// The page without styles and scripts.
     pub html: String,
-    /// The styles for the screen and for all media, then those for paper.
-    pub styles: [String; 2],
+    /// The styles for the screen and for all media, then those for paper, then those of the second part.
+    pub styles: [String; 3],
     /// The drawn icon.
     pub icon: String,
     /// The page's program.
@@ -32,7 +36,7 @@ pub struct Built {
 
 impl Built {
     /// Reads a folder that Trunk wrote, all but the program.
-    pub fn read(folder: &Path, program: Split) -> Outcome<Built> {
+    pub fn read(folder: &Path, mut program: Split) -> Outcome<Built> {
         let text = |name: &str| {
             let file = folder.join(name.trim_start_matches("./"));
             fs::read_to_string(&file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()))
@@ -41,7 +45,10 @@ impl Built {
         while cut(&mut html, "<script", "</script>").is_some() {}
         // Relative addresses need no base, and the policy can forbid one.
         cut(&mut html, "<base", ">");
-        let mut built = Built { html: String::new(), styles: Default::default(), icon: String::new(), program };
+        let later = bare_style(&LATER.concat());
+        add_style(&mut program.rest, &later);
+        let styles = [String::new(), String::new(), later];
+        let mut built = Built { html: String::new(), styles, icon: String::new(), program };
         while let Some(link) = cut(&mut html, "<link", ">") {
             let value = |name: &str| link.split_once(&format!(" {name}=\"")).and_then(|it| it.1.split('"').next());
             let file = value("href").ok_or_else(|| format!("{link} leads nowhere"))?;
@@ -71,10 +78,10 @@ impl Built {
     #[must_use]
     pub fn page(&self, [links, ahead]: [&str; 2], before: &str, start: &str, packed: Option<&str>) -> String {
         let rescue = bare_script(RESCUE);
-        let [screen, paper] = &self.styles;
+        let [screen, paper, later] = &self.styles;
         let scripts = [&rescue, ahead, start, packed.unwrap_or_default()].into_iter();
         let scripts: Vec<&str> = scripts.filter(|script| !script.is_empty()).collect();
-        let policy = policy::policy(&scripts, &[screen, paper], packed.is_none());
+        let policy = policy::policy(&scripts, &[screen, paper, later], packed.is_none());
         let letters = if packed.is_none() { "utf-8" } else { "windows-1252" };
         let ahead = if ahead.is_empty() { String::new() } else { format!("\n  <script>{ahead}</script>") };
         // The policy first: it holds for what comes after it. The first screen is shown whole, not from the top down.
@@ -97,6 +104,11 @@ fn first_screen() -> String {
 fn escaped(text: &str, escape: impl Fn(u32) -> String) -> String {
     let letter = |letter: char| if letter.is_ascii() { letter.to_string() } else { escape(letter.into()) };
     text.chars().map(letter).collect()
+}
+
+/// Puts styles into a part of the program, where `rest.js` finds them.
+fn add_style(part: &mut Vec<u8>, style: &str) {
+    wasm_encoder::CustomSection { name: "style".into(), data: style.as_bytes().into() }.append_to(part);
 }
 
 /// Writes both products: a folder to publish, and a folder with one file to carry.
@@ -184,15 +196,19 @@ fn cut(text: &mut String, start: &str, end: &str) -> Option<String> {
     Some(piece)
 }
 
-/// A style sheet without comments, indentation and the spaces that only we read. (None of ours has such in its texts.)
+/// A style sheet without comments, indentation and the spaces that only we read.
 fn bare_style(text: &str) -> String {
     let mut text = text.to_owned();
     while cut(&mut text, "/*", "*/").is_some() {}
-    let mut text = escaped(&lines(&text), |code| format!("\\{code:x} "));
-    for (wide, narrow) in [(" {", "{"), ("{ ", "{"), (": ", ":"), ("; ", ";"), (", ", ","), (" }", "}"), (";}", "}")] {
-        text = text.replace(wide, narrow);
-    }
-    text
+    let text = escaped(&lines(&text), |code| format!("\\{code:x} "));
+    let bare = |code: &str| {
+        let spaces = [(" {", "{"), ("{ ", "{"), (": ", ":"), ("; ", ";"), (", ", ","), (" }", "}"), (";}", "}")];
+        spaces.iter().fold(code.to_owned(), |code, (wide, narrow)| code.replace(wide, narrow))
+    };
+    // Every other piece stands between quotation marks.
+    let pieces =
+        text.split('"').enumerate().map(|(at, piece)| if at % 2 == 0 { bare(piece) } else { piece.to_owned() });
+    pieces.collect::<Vec<_>>().join("\"")
 }
 
 /// A script without lines of comment and indentation. (None of ours has text over several lines.)
@@ -221,10 +237,9 @@ mod tests {
 
     #[test]
     fn what_people_read_in_a_file_is_not_sent() {
-        assert_eq!(
-            bare_style("/* why */\n  a, i > b { b: c; d: calc(1px + 2px) \"… x\"; }\n\n"),
-            "a,i > b{b:c;d:calc(1px + 2px) \"\\2026  x\"}\n"
-        );
+        let style = "/* why */\n  a, i > b { b: c; d: calc(1px + 2px) }\n  p::after { content: \"… : x, \"; }\n\n";
+        let bare = "a,i > b{b:c;d:calc(1px + 2px)}\np::after{content:\"\\2026  : x, \"}\n";
+        assert_eq!(bare_style(style), bare);
         assert_eq!(bare_script("// why\n  go('//');\n"), "go('//');\n");
     }
 
@@ -232,7 +247,7 @@ mod tests {
     fn the_policy_allows_the_scripts_that_the_page_carries() -> Outcome {
         let built = Built {
             html: format!("<meta charset=\"utf-8\">{PLACE}</body>"),
-            styles: ["p {}".to_owned(), "a {}".to_owned()],
+            styles: ["p {}", "a {}", "b {}"].map(str::to_owned),
             icon: String::new(),
             program: Split { glue: String::new(), wasm: Vec::new(), rest: Vec::new() },
         };
