@@ -17,12 +17,14 @@ const SETTINGS: &str = include_str!("../../xtask/webdriver.json");
 pub(crate) struct Driver {
     process: Child,
     port: u16,
+    /// Whether the browsers note what is asked of the network and said in the console: it costs a slow one time.
+    noting: bool,
     /// Held only to be dropped last, when no browser writes to it any more.
     _profiles: Profiles,
 }
 
 impl Driver {
-    pub(crate) async fn start() -> Result<Driver, String> {
+    pub(crate) async fn start(noting: bool) -> Result<Driver, String> {
         let program = std::env::var_os("CHROMEDRIVER").unwrap_or_else(|| "chromedriver".into());
         let profiles = Profiles::new().map_err(|reason| format!("no room for browser profiles: {reason}"))?;
         let mut command = Command::new(&program);
@@ -54,12 +56,13 @@ impl Driver {
         let port = port.await.ok().flatten().ok_or("chromedriver does not say which port it listens at")?;
         // Read on, or chromedriver would one day wait for room in a full pipe.
         tokio::task::spawn_local(async move { while let Ok(Some(_)) = lines.next_line().await {} });
-        Ok(Driver { process, port, _profiles: profiles })
+        Ok(Driver { process, port, noting, _profiles: profiles })
     }
 
     /// A browser with a new, empty profile.
     pub(crate) async fn session(&self) -> Result<Client, String> {
-        let settings = capabilities().map_err(|reason| format!("webdriver.json cannot be read: {reason}"))?;
+        let settings =
+            capabilities(self.noting).map_err(|reason| format!("webdriver.json cannot be read: {reason}"))?;
         ClientBuilder::new(hyper_util::client::legacy::connect::HttpConnector::new())
             .capabilities(settings)
             .connect(&format!("http://127.0.0.1:{}", self.port))
@@ -112,12 +115,14 @@ impl Drop for Profiles {
     }
 }
 
-fn capabilities() -> serde_json::Result<Map<String, Value>> {
+fn capabilities(noting: bool) -> serde_json::Result<Map<String, Value>> {
     let mut all: Map<String, Value> = serde_json::from_str(SETTINGS)?;
     if let Some(Value::Array(arguments)) = all.get_mut("goog:chromeOptions").and_then(|it| it.get_mut("args")) {
         // Whatever the page asks of another host fails at once, here as on a reader's machine offline.
         arguments.push(json!("--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"));
     }
-    all.insert("goog:loggingPrefs".to_owned(), json!({ "browser": "ALL", "performance": "ALL" }));
+    if noting {
+        all.insert("goog:loggingPrefs".to_owned(), json!({ "browser": "ALL", "performance": "ALL" }));
+    }
     Ok(all)
 }

@@ -70,7 +70,7 @@ async fn run_all(all: &[Journey]) -> Result<bool, String> {
     }
     let start = Instant::now();
     println!("\nrunning {} journeys", waiting.len());
-    let driver = Rc::new(Driver::start().await?);
+    let driver = Rc::new(Driver::start(true).await?);
     let mut running = JoinSet::new();
     let mut failures: Vec<String> = Vec::new();
     let mut passed = 0;
