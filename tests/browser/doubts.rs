@@ -44,7 +44,7 @@ pub(crate) async fn a_doubt_follows_its_numbers(page: &Page) {
 pub(crate) async fn damaged_entries_are_set_aside_as_such(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     length(page, "41").await;
-    page.pause(400).await;
+    page.wait_kept("length=41in").await;
     let code =
         "localStorage['linkwright.entries'] = localStorage['linkwright.entries'].replace('length=41in', 'length=47in')";
     page.script(code, vec![]).await;
@@ -80,13 +80,13 @@ pub(crate) async fn an_offer_that_is_closed_leaves_the_bin(page: &Page) {
 pub(crate) async fn going_back_in_one_tab_leaves_the_other(page: &Page) {
     page.open(DESK, EXAMPLE).await;
     length(page, "41").await;
-    page.pause(400).await;
+    page.wait_kept("length=41in").await;
     let [first, second] = page.another_tab().await;
     page.open(DESK, &other()).await;
     page.wait_text("#told", |text| text.contains("Your own earlier")).await;
     page.turn_to_tab(&first).await;
     length(page, "50").await;
-    page.pause(400).await;
+    page.wait_kept("length=50in").await;
     page.turn_to_tab(&second).await;
     page.click("#back-to-own").await;
     page.wait_text("#eye-to-eye", |text| text == "50 in").await;
@@ -102,7 +102,7 @@ pub(crate) async fn going_back_in_one_tab_leaves_the_other(page: &Page) {
     page.turn_to_tab(&first).await;
     page.wait_text("#eye-to-eye", |text| text == "51 in").await;
     length(page, "52").await;
-    page.pause(400).await;
+    page.wait_kept("length=52in").await;
     page.turn_to_tab(&second).await;
     page.click("#undo").await;
     page.wait_text("#eye-to-eye", |text| text == "51 in").await;
@@ -133,7 +133,7 @@ pub(crate) async fn rescued_entries_come_back_from_any_editor(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "Mine").await;
     length(page, "43").await;
-    page.pause(400).await;
+    page.wait_kept("length=43in").await;
     let code = "return Object.keys(localStorage).map(key => '\\n' + key + '\\n' + localStorage[key] + '\\n').join('')";
     let rescued = page.script(code, vec![]).await.as_str().unwrap_or_default().replace('\n', "\r\n");
     page.forget_everything().await;
