@@ -16,8 +16,8 @@ pub struct Source {
 pub enum Obtained {
     /// The printed text was read.
     Read,
-    /// Read through a transcription or a reprint; a typing error cannot be excluded.
-    Transcribed,
+    /// Read in a copy or a reprint, not in the document itself; a typing error cannot be excluded.
+    Copied,
     /// Written down from memory and not yet compared with the document.
     Memory,
     /// Worked out here from other values that carry their own source.
@@ -33,7 +33,7 @@ impl Obtained {
     pub const fn words(self) -> &'static str {
         match self {
             Self::Read => "read in the document",
-            Self::Transcribed => "read in a transcription",
+            Self::Copied => "read in a copy",
             Self::Memory => "from memory",
             Self::Computed => "worked out here",
             Self::Practice => "common practice, no source",

@@ -13,7 +13,7 @@ use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
 
 /// Modulus of elasticity of a rod end's shank, as of any alloy steel.
 const SHANK_MODULUS: f64 = ksi(29_000.0);
-const SHANK_MODULUS_SOURCE: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1), alloy steel", Obtained::Transcribed);
+const SHANK_MODULUS_SOURCE: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1), alloy steel", Obtained::Copied);
 
 /// A section with what its metal bears.
 #[derive(Debug, Clone, Copy)]

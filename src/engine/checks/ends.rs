@@ -79,7 +79,7 @@ pub(super) static ROWS: &[Check] = &[
 /// Bearing strength of a mild-steel bracket ear at edge distance 2 diameters: AISI 1025.
 const EAR_BEARING_ULTIMATE: f64 = ksi(90.0);
 const EAR_BEARING: crate::source::Cite =
-    cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025, edge distance 2 diameters", Obtained::Transcribed);
+    cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025, edge distance 2 diameters", Obtained::Copied);
 
 /// Asks at both ends and keeps the worse answer with its working; ends that are alike are asked once.
 pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut Sheet) -> Outcome) -> Outcome {

@@ -19,7 +19,7 @@ formula! {
     SCRUB_TORQUE: "M" Moment = "μ · W_w · √(d² + (a / 3)²)";
     given grip "μ" Ratio "grip of tire on rock", weight "W_w" Weight "weight on the wheel", offset "d" Length "from the steering axis to the middle of the tire, on the ground", patch "a" Length "across the tire's print";
     code grip * weight * (offset * offset + (patch / 3.0) * (patch / 3.0)).sqrt();
-    source STATICS, "the print rubs at a third of its width around the steering axis; printed so in a textbook example", Transcribed;
+    source STATICS, "the print rubs at a third of its width around the steering axis; printed so in a textbook example", Copied;
     example [0.58, 11_800.0, mm(25.0), mm(250.0)] gives "595.4" of 1.0, "data of Barton and Fieldhouse E2.1, which prints 594 N·m; own arithmetic";
 }
 

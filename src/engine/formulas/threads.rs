@@ -16,7 +16,7 @@ formula! {
     BASIC_PITCH_DIAMETER: "d_2" FineLength = "D − 0.64951905 · P";
     given major "D" FineLength "basic major diameter", pitch "P" FineLength "pitch";
     code major - 0.649_519_05 * pitch;
-    source ASME_B1_1, "basic form; ISO 724 alike", Transcribed;
+    source ASME_B1_1, "basic form; ISO 724 alike", Copied;
     example [inch(0.75), inch(0.0625)] gives "0.7094" of inch(1.0), "Machinery's Handbook 31 Table 4b, 3/4-16";
 }
 
@@ -25,7 +25,7 @@ formula! {
     BASIC_MINOR_DIAMETER: "D_1" FineLength = "D − 1.08253175 · P";
     given major "D" FineLength "basic major diameter", pitch "P" FineLength "pitch";
     code major - 1.082_531_75 * pitch;
-    source ASME_B1_1, "basic form; ISO 724 alike", Transcribed;
+    source ASME_B1_1, "basic form; ISO 724 alike", Copied;
     example [inch(0.875), inch(1.0 / 14.0)] gives "0.7977" of inch(1.0), "Machinery's Handbook 31 Table 4b, 7/8-14";
 }
 
@@ -34,7 +34,7 @@ formula! {
     EXTERNAL_MINOR_INCH: "d_3" FineLength = "D − 1.19078493 · P";
     given major "D" FineLength "basic major diameter", pitch "P" FineLength "pitch";
     code major - 1.190_784_93 * pitch;
-    source ASME_B1_1, "UNR form", Transcribed;
+    source ASME_B1_1, "UNR form", Copied;
     example [inch(0.75), inch(0.0625)] gives "0.675576" of inch(1.0), "3/4-16, independent tool: mpmath 1.4.1; the handbook prints .6763";
 }
 
@@ -52,7 +52,7 @@ formula! {
     TENSILE_STRESS_AREA_INCH: "A_t" Area = "π / 4 · (D − 0.9743 · P)²";
     given major "D" FineLength "basic major diameter", pitch "P" FineLength "pitch";
     code PI / 4.0 * (major - 0.9743 * pitch).powi(2);
-    source ASME_B1_1, "Appendix B", Transcribed;
+    source ASME_B1_1, "Appendix B", Copied;
     example [inch(1.25), inch(1.0 / 12.0)] gives "1.073" of in2(1.0), "Machinery's Handbook 31 Table 4b, 1-1/4-12";
 }
 
@@ -97,7 +97,7 @@ formula! {
     UN_MAJOR_TOLERANCE: "T_d" InInches = "0.060 · ∛(P²)";
     given pitch "P" InInches "pitch in inches";
     code 0.060 * (pitch * pitch).cbrt();
-    source ASME_B1_1, "major-diameter tolerance table", Transcribed;
+    source ASME_B1_1, "major-diameter tolerance table", Copied;
     example [0.0625] gives "0.0094" of 1.0, "ASME B1.1 major-diameter tolerance table, 16 threads per inch";
 }
 
@@ -181,7 +181,7 @@ formula! {
     EQUAL_STRENGTH_ENGAGEMENT: "e_1" FineLength = "2 · A_t / A_s";
     given area "A_t" Area "tensile stress area", shear "A_s" AreaPerLength "shear area of the screw's thread per length";
     code 2.0 * area / shear;
-    source FED_STD_H28, "formula (1)", Transcribed;
+    source FED_STD_H28, "formula (1)", Copied;
     example [in2(0.372_960), inch(1.232_644)] gives "0.60514" of inch(1.0), "3/4-16, independent tool: mpmath 1.4.1";
 }
 
@@ -217,7 +217,7 @@ formula! {
     ONE_THIRD_PULL_OUT: "P_3" Force = "π · d_2 · F_s · e / 3";
     given pitch_diameter "d_2" FineLength "pitch diameter", shear "F_s" Stress "shear strength", engaged "e" FineLength "engaged thread";
     code PI * pitch_diameter * shear * engaged / 3.0;
-    source NASA_RP_1228, "pull-out, factor 1/3", Transcribed;
+    source NASA_RP_1228, "pull-out, factor 1/3", Copied;
     example [inch(0.7094), ksi(46.0), inch(1.125)] gives "38.4441" of lbf(1000.0), "3/4-16 in 7075, independent tool: mpmath 1.4.1";
 }
 
@@ -226,7 +226,7 @@ formula! {
     ONE_THIRD_ENGAGEMENT: "e_3" FineLength = "3 · A_t · F_t / (π · d_2 · F_s)";
     given area "A_t" Area "tensile stress area", ultimate "F_t" Stress "breaking strength of the shank", pitch_diameter "d_2" FineLength "pitch diameter", shear "F_s" Stress "shear strength of the bar";
     code 3.0 * area * ultimate / (PI * pitch_diameter * shear);
-    source NASA_RP_1228, "pull-out, factor 1/3", Transcribed;
+    source NASA_RP_1228, "pull-out, factor 1/3", Copied;
     example [in2(1.072_94), ksi(150.0), inch(1.195_87), ksi(46.0)] gives "2.794" of inch(1.0), "own arithmetic";
 }
 
@@ -244,7 +244,7 @@ formula! {
     SHANK_LOAD: "P_t" Force = "A_t · F_y";
     given area "A_t" Area "tensile stress area", strength "F_y" Stress "yield strength of the shank";
     code area * strength;
-    source ASME_B1_1, "Appendix B, stress area", Transcribed;
+    source ASME_B1_1, "Appendix B, stress area", Copied;
     example [in2(0.373), ksi(120.0)] gives "44.76" of lbf(1000.0), "own arithmetic";
 }
 
@@ -253,7 +253,7 @@ formula! {
     PERCENT_OF_THREAD: "p" Percent = "(D − d_h) / (1.299038 · P)";
     given major "D" FineLength "basic major diameter", hole "d_h" FineLength "drilled hole", pitch "P" FineLength "pitch";
     code (major - hole) / (1.299_038 * pitch);
-    source MH31, "percent of full thread", Transcribed;
+    source MH31, "percent of full thread", Copied;
     example [inch(0.75), inch(0.6875), inch(0.0625)] gives "76.98" of 0.01, "3/4-16 with an 11/16 drill, independent tool: mpmath 1.4.1";
 }
 

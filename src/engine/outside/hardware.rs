@@ -58,35 +58,35 @@ fn feed(diameter: f64, value: impl Fn(&Feed) -> f64) -> f64 {
 
 rows! {
     "Jam nuts" {
-        "nut-m12-thickness", "M12 thin nut: largest thickness" = 6.0 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => nut("M12", |row| row.thickness_max);
-        "nut-m12-flats", "M12 thin nut: largest width across flats" = 18.0 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => nut("M12", |row| row.across_flats_max);
-        "nut-m14-least", "M14 thin nut: least thickness" = 6.42 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => least_thickness("M14");
-        "nut-m14-flats", "M14 thin nut: largest width across flats" = 21.0 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => nut("M14", |row| row.across_flats_max);
-        "nut-m16-least", "M16 thin nut: least thickness" = 7.42 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => least_thickness("M16");
-        "nut-m18-thickness", "M18 thin nut: largest thickness" = 9.0 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => nut("M18", |row| row.thickness_max);
-        "nut-m18-least", "M18 thin nut: least thickness" = 8.42 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => least_thickness("M18");
-        "nut-m20-thickness", "M20 thin nut: largest thickness" = 10.0 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => nut("M20", |row| row.thickness_max);
-        "nut-m20-flats", "M20 thin nut: largest width across flats" = 30.0 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => nut("M20", |row| row.across_flats_max);
-        "nut-m24-thickness", "M24 thin nut: largest thickness" = 12.0 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => nut("M24", |row| row.thickness_max);
-        "nut-m24-flats", "M24 thin nut: largest width across flats" = 36.0 "mm" in mm(1.0), Exact; ISO_4035, Transcribed => nut("M24", |row| row.across_flats_max);
-        "nut-1-2-least", "1/2 in jam nut: least thickness" = 0.302 "in" in inch(1.0), Exact; B18_2_2, Transcribed => least_thickness("1/2");
-        "nut-5-8-thickness", "5/8 in jam nut: largest thickness" = 0.387 "in" in inch(1.0), Exact; B18_2_2, Transcribed => nut("5/8", |row| row.thickness_max);
-        "nut-5-8-least", "5/8 in jam nut: least thickness" = 0.363 "in" in inch(1.0), Exact; B18_2_2, Transcribed => least_thickness("5/8");
-        "nut-3-4-thickness", "3/4 in jam nut: largest thickness" = 0.446 "in" in inch(1.0), Exact; B18_2_2, Transcribed => nut("3/4", |row| row.thickness_max);
-        "nut-3-4-flats", "3/4 in jam nut: largest width across flats" = 1.125 "in" in inch(1.0), Exact; B18_2_2, Transcribed => nut("3/4", |row| row.across_flats_max);
-        "nut-7-8-thickness", "7/8 in jam nut: largest thickness" = 0.51 "in" in inch(1.0), Exact; B18_2_2, Transcribed => nut("7/8", |row| row.thickness_max);
-        "nut-7-8-flats", "7/8 in jam nut: largest width across flats" = 1.312 "in" in inch(1.0), Exact; B18_2_2, Transcribed => nut("7/8", |row| row.across_flats_max);
-        "nut-1-least", "1 in jam nut: least thickness" = 0.519 "in" in inch(1.0), Exact; B18_2_2, Transcribed => least_thickness("1");
-        "nut-1-flats", "1 in jam nut: largest width across flats" = 1.5 "in" in inch(1.0), Exact; B18_2_2, Transcribed => nut("1", |row| row.across_flats_max);
-        "nut-1-1-4-least", "1-1/4 in jam nut: least thickness" = 0.687 "in" in inch(1.0), Exact; B18_2_2, Transcribed => least_thickness("1-1/4");
+        "nut-m12-thickness", "M12 thin nut: largest thickness" = 6.0 "mm" in mm(1.0), Exact; ISO_4035, Copied => nut("M12", |row| row.thickness_max);
+        "nut-m12-flats", "M12 thin nut: largest width across flats" = 18.0 "mm" in mm(1.0), Exact; ISO_4035, Copied => nut("M12", |row| row.across_flats_max);
+        "nut-m14-least", "M14 thin nut: least thickness" = 6.42 "mm" in mm(1.0), Exact; ISO_4035, Copied => least_thickness("M14");
+        "nut-m14-flats", "M14 thin nut: largest width across flats" = 21.0 "mm" in mm(1.0), Exact; ISO_4035, Copied => nut("M14", |row| row.across_flats_max);
+        "nut-m16-least", "M16 thin nut: least thickness" = 7.42 "mm" in mm(1.0), Exact; ISO_4035, Copied => least_thickness("M16");
+        "nut-m18-thickness", "M18 thin nut: largest thickness" = 9.0 "mm" in mm(1.0), Exact; ISO_4035, Copied => nut("M18", |row| row.thickness_max);
+        "nut-m18-least", "M18 thin nut: least thickness" = 8.42 "mm" in mm(1.0), Exact; ISO_4035, Copied => least_thickness("M18");
+        "nut-m20-thickness", "M20 thin nut: largest thickness" = 10.0 "mm" in mm(1.0), Exact; ISO_4035, Copied => nut("M20", |row| row.thickness_max);
+        "nut-m20-flats", "M20 thin nut: largest width across flats" = 30.0 "mm" in mm(1.0), Exact; ISO_4035, Copied => nut("M20", |row| row.across_flats_max);
+        "nut-m24-thickness", "M24 thin nut: largest thickness" = 12.0 "mm" in mm(1.0), Exact; ISO_4035, Copied => nut("M24", |row| row.thickness_max);
+        "nut-m24-flats", "M24 thin nut: largest width across flats" = 36.0 "mm" in mm(1.0), Exact; ISO_4035, Copied => nut("M24", |row| row.across_flats_max);
+        "nut-1-2-least", "1/2 in jam nut: least thickness" = 0.302 "in" in inch(1.0), Exact; B18_2_2, Copied => least_thickness("1/2");
+        "nut-5-8-thickness", "5/8 in jam nut: largest thickness" = 0.387 "in" in inch(1.0), Exact; B18_2_2, Copied => nut("5/8", |row| row.thickness_max);
+        "nut-5-8-least", "5/8 in jam nut: least thickness" = 0.363 "in" in inch(1.0), Exact; B18_2_2, Copied => least_thickness("5/8");
+        "nut-3-4-thickness", "3/4 in jam nut: largest thickness" = 0.446 "in" in inch(1.0), Exact; B18_2_2, Copied => nut("3/4", |row| row.thickness_max);
+        "nut-3-4-flats", "3/4 in jam nut: largest width across flats" = 1.125 "in" in inch(1.0), Exact; B18_2_2, Copied => nut("3/4", |row| row.across_flats_max);
+        "nut-7-8-thickness", "7/8 in jam nut: largest thickness" = 0.51 "in" in inch(1.0), Exact; B18_2_2, Copied => nut("7/8", |row| row.thickness_max);
+        "nut-7-8-flats", "7/8 in jam nut: largest width across flats" = 1.312 "in" in inch(1.0), Exact; B18_2_2, Copied => nut("7/8", |row| row.across_flats_max);
+        "nut-1-least", "1 in jam nut: least thickness" = 0.519 "in" in inch(1.0), Exact; B18_2_2, Copied => least_thickness("1");
+        "nut-1-flats", "1 in jam nut: largest width across flats" = 1.5 "in" in inch(1.0), Exact; B18_2_2, Copied => nut("1", |row| row.across_flats_max);
+        "nut-1-1-4-least", "1-1/4 in jam nut: least thickness" = 0.687 "in" in inch(1.0), Exact; B18_2_2, Copied => least_thickness("1-1/4");
     }
     "Bolts" {
-        "grade-5-proof", "Grade 5, 1/4 to 1 in: proof strength" = 85.0 "ksi" in KSI, Exact; J429, Transcribed => bolt("grade-5", 0.75, |row| row.proof);
-        "grade-5-ultimate", "Grade 5, 1/4 to 1 in: tensile strength" = 120.0 "ksi" in KSI, Exact; J429, Transcribed => bolt("grade-5", 0.75, |row| row.ultimate);
-        "grade-5-large-proof", "Grade 5, 1-1/8 to 1-1/2 in: proof strength" = 74.0 "ksi" in KSI, Exact; J429, Transcribed => bolt("grade-5", 1.25, |row| row.proof);
-        "grade-5-large-yield", "Grade 5, 1-1/8 to 1-1/2 in: yield strength" = 81.0 "ksi" in KSI, Exact; J429, Transcribed => bolt("grade-5", 1.25, |row| row.yield_strength);
-        "grade-8-proof", "Grade 8, 1/4 to 1-1/2 in: proof strength" = 120.0 "ksi" in KSI, Exact; J429, Transcribed => bolt("grade-8", 0.75, |row| row.proof);
-        "grade-8-yield", "Grade 8, 1/4 to 1-1/2 in: yield strength" = 130.0 "ksi" in KSI, Exact; J429, Transcribed => bolt("grade-8", 0.75, |row| row.yield_strength);
+        "grade-5-proof", "Grade 5, 1/4 to 1 in: proof strength" = 85.0 "ksi" in KSI, Exact; J429, Copied => bolt("grade-5", 0.75, |row| row.proof);
+        "grade-5-ultimate", "Grade 5, 1/4 to 1 in: tensile strength" = 120.0 "ksi" in KSI, Exact; J429, Copied => bolt("grade-5", 0.75, |row| row.ultimate);
+        "grade-5-large-proof", "Grade 5, 1-1/8 to 1-1/2 in: proof strength" = 74.0 "ksi" in KSI, Exact; J429, Copied => bolt("grade-5", 1.25, |row| row.proof);
+        "grade-5-large-yield", "Grade 5, 1-1/8 to 1-1/2 in: yield strength" = 81.0 "ksi" in KSI, Exact; J429, Copied => bolt("grade-5", 1.25, |row| row.yield_strength);
+        "grade-8-proof", "Grade 8, 1/4 to 1-1/2 in: proof strength" = 120.0 "ksi" in KSI, Exact; J429, Copied => bolt("grade-8", 0.75, |row| row.proof);
+        "grade-8-yield", "Grade 8, 1/4 to 1-1/2 in: yield strength" = 130.0 "ksi" in KSI, Exact; J429, Copied => bolt("grade-8", 0.75, |row| row.yield_strength);
     }
     "Rod ends" {
         "dash-12-bore", "Dash 12, 3/4-16: bore" = 0.75 "in" in inch(1.0), Exact; AS81935, Read => rod_end("wide-12", |row| row.bore);
@@ -101,12 +101,12 @@ rows! {
         "dash-16-eye-area", "Dash 16, 1-1/4-12: metal on both sides of the ball" = 0.65975 "in²" in in2(1.0), Absolute(0.0005); "printed sizes, mpmath 1.4.1", Computed => eye_area("wide-16");
     }
     "Drills and taps" {
-        "tap-drill-3-8-24", "3/8-24: tap drill" = 0.332 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Transcribed => tap_drill("3/8-24");
-        "tap-drill-1-2-20", "1/2-20: tap drill" = 0.4531 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Transcribed => tap_drill("1/2-20");
-        "tap-drill-3-4-16", "3/4-16: tap drill" = 0.6875 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Transcribed => tap_drill("3/4-16");
-        "tap-drill-7-8-14", "7/8-14: tap drill" = 0.8125 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Transcribed => tap_drill("7/8-14");
-        "tap-drill-1-14", "1-14: tap drill" = 0.9375 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Transcribed => tap_drill("1-14");
-        "tap-drill-1-1-2-12", "1-1/2-12: tap drill" = 1.4219 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Transcribed => tap_drill("1-1/2-12");
+        "tap-drill-3-8-24", "3/8-24: tap drill" = 0.332 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Copied => tap_drill("3/8-24");
+        "tap-drill-1-2-20", "1/2-20: tap drill" = 0.4531 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Copied => tap_drill("1/2-20");
+        "tap-drill-3-4-16", "3/4-16: tap drill" = 0.6875 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Copied => tap_drill("3/4-16");
+        "tap-drill-7-8-14", "7/8-14: tap drill" = 0.8125 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Copied => tap_drill("7/8-14");
+        "tap-drill-1-14", "1-14: tap drill" = 0.9375 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Copied => tap_drill("1-14");
+        "tap-drill-1-1-2-12", "1-1/2-12: tap drill" = 1.4219 "in" in inch(1.0), Absolute(0.0001); TAP_DRILLS, Copied => tap_drill("1-1/2-12");
         "taper-most", "Taper tap: most threads of chamfer" = 10.0 "" in 1.0, Exact; TM_9_254, Read => tap("taper", |row| row.chamfer[1]);
         "plug-least", "Plug tap: least threads of chamfer" = 3.0 "" in 1.0, Exact; TM_9_254, Read => tap("plug", |row| row.chamfer[0]);
         "plug-most", "Plug tap: most threads of chamfer" = 5.0 "" in 1.0, Exact; TM_9_254, Read => tap("plug", |row| row.chamfer[1]);

@@ -40,7 +40,7 @@ const fn strength(over: f64, up_to: f64, proof: f64, ultimate: f64, yield_streng
     BoltStrength { over, up_to, proof, ultimate, yield_strength, shear_ultimate: SHEAR_SHARE * ultimate, cite }
 }
 
-const J429: Cite = cite(&SAE_J429, "Table 8-9; shear taken as 0.6 of the tensile strength", Obtained::Transcribed);
+const J429: Cite = cite(&SAE_J429, "Table 8-9; shear taken as 0.6 of the tensile strength", Obtained::Copied);
 const CLASSES: Cite = cite(&SHIGLEY, "Table 8-11; shear taken as 0.6 of the tensile strength", Obtained::Read);
 const SMALL_8_8: Cite =
     cite(&ISO_898_1, "class 8.8 up to 16 mm; shear taken as 0.6 of the tensile strength", Obtained::Memory);

@@ -79,7 +79,7 @@ macro_rules! millimeters {
             label: concat!($diameter, " mm"),
             system: System::Metric,
             diameter: mm($diameter as f64),
-            cite: cite(&BS_328, "by 0.1 mm to 13.9, by 0.25 mm from 14; 10.25 and from 25 up common practice", Obtained::Transcribed),
+            cite: cite(&BS_328, "by 0.1 mm to 13.9, by 0.25 mm from 14; 10.25 and from 25 up common practice", Obtained::Copied),
         }),+]
     };
 }
@@ -127,7 +127,7 @@ pub struct TapDrill {
 /// The drill commonly listed for tapping a thread.
 pub fn tap_drill(thread: &Thread) -> Option<TapDrill> {
     let listed = match thread.system {
-        System::Inch => cite(&MH31, "p. 2168, Table 4", Obtained::Transcribed),
+        System::Inch => cite(&MH31, "p. 2168, Table 4", Obtained::Copied),
         System::Metric => cite(&ISO_2306, "diameter less pitch", Obtained::Memory),
     };
     find(thread.tap_drill).map(|drill| TapDrill { drill, cite: listed })

@@ -39,12 +39,12 @@ const fn unified(size: &'static str, major: f64, thickness: [f64; 3], across: [f
         thickness_min: Some(inch(min)),
         across_flats_max: inch(across_max),
         across_flats_min: Some(inch(across_min)),
-        cite: cite(&ASME_B18_2_2, "hex jam nuts, in Machinery's Handbook 31, p. 1677, Table 7", Obtained::Transcribed),
+        cite: cite(&ASME_B18_2_2, "hex jam nuts, in Machinery's Handbook 31, p. 1677, Table 7", Obtained::Copied),
     }
 }
 
 const IN_REPRINTS: Cite =
-    cite(&ISO_4035, "table, in public reprints; fine pitch (ISO 8675) alike from memory", Obtained::Transcribed);
+    cite(&ISO_4035, "table, in public reprints; fine pitch (ISO 8675) alike from memory", Obtained::Copied);
 
 /// A row printed in millimeters: thickness largest, least; width across flats largest, least.
 const fn metric(size: &'static str, major: f64, thickness: [f64; 2], across: [f64; 2], cite: Cite) -> JamNut {

@@ -58,7 +58,7 @@ pub fn range(thread: &Thread) -> TorqueRange {
         return TorqueRange {
             least: lbf_ft(*least),
             most: lbf_ft(*most),
-            cite: cite(&AC_43_13, place(thread.id), Obtained::Transcribed),
+            cite: cite(&AC_43_13, place(thread.id), Obtained::Copied),
         };
     }
     let torque = |stress: f64| {

@@ -95,11 +95,7 @@ const fn wide(id: &'static str, label: &'static str, thread: &'static str, v: [f
         eye_to_end: inch(eye_to_end),
         thread_length: inch(thread_length),
         misalignment: Some(deg(tilt)),
-        tilt_cite: Some(cite(
-            &SAE_AS81935_1,
-            "Table 1, a column without a heading read as tilt",
-            Obtained::Transcribed,
-        )),
+        tilt_cite: Some(cite(&SAE_AS81935_1, "Table 1, a column without a heading read as tilt", Obtained::Copied)),
         cite: cite(&SAE_AS81935_1, "Table 1", Obtained::Read),
         note: WIDE,
     }
@@ -143,8 +139,8 @@ const fn series_k(id: &'static str, label: &'static str, thread: &'static str, v
         eye_to_end: mm(eye_to_end),
         thread_length: mm(thread_length),
         misalignment: Some(deg(tilt)),
-        tilt_cite: Some(cite(&ISO_12240_4, "series K, male", Obtained::Transcribed)),
-        cite: cite(&ISO_12240_4, "series K, male", Obtained::Transcribed),
+        tilt_cite: Some(cite(&ISO_12240_4, "series K, male", Obtained::Copied)),
+        cite: cite(&ISO_12240_4, "series K, male", Obtained::Copied),
         note: SERIES_K,
     }
 }

@@ -4,11 +4,11 @@ use super::{Basis, Form, Material, SizeMeans, Strength};
 use crate::quantity::{inch, ksi, lb_per_in3};
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
 
-const ROLLED_7075: Cite = cite(&MIL_HDBK_5J, "Table 3.7.6.0(d)", Obtained::Transcribed);
-const EXTRUDED_7075: Cite = cite(&MIL_HDBK_5J, "Table 3.7.6.0(g1), area up to 20 in²", Obtained::Transcribed);
+const ROLLED_7075: Cite = cite(&MIL_HDBK_5J, "Table 3.7.6.0(d)", Obtained::Copied);
+const EXTRUDED_7075: Cite = cite(&MIL_HDBK_5J, "Table 3.7.6.0(g1), area up to 20 in²", Obtained::Copied);
 const LOWER_7075: Cite = cite(&MIL_HDBK_5J, "lower of Tables 3.7.6.0(d) and (g1), value by value", Obtained::Computed);
-const BAR_6061: Cite = cite(&MIL_HDBK_5J, "Table 3.6.2.0(d)", Obtained::Transcribed);
-const BAR_2024: Cite = cite(&MIL_HDBK_5J, "Tables 3.2.3.0(i1) and (i2)", Obtained::Transcribed);
+const BAR_6061: Cite = cite(&MIL_HDBK_5J, "Table 3.6.2.0(d)", Obtained::Copied);
+const BAR_2024: Cite = cite(&MIL_HDBK_5J, "Tables 3.2.3.0(i1) and (i2)", Obtained::Copied);
 
 const STRESS_CORROSION: &str = "7075-T6 can crack where salt and a steady pull meet. Wash it, keep water out of the threads, and look at it often.";
 const NO_WELD: &str = "Never weld it: the strength beside a weld is gone.";

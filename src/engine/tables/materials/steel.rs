@@ -6,15 +6,14 @@ use crate::quantity::{inch, ksi, lb_per_in3};
 use crate::source::{ASTM_A513, Cite, MIL_HDBK_5J, Obtained, cite};
 
 const DRAWN: Cite =
-    cite(&ASTM_A513, "tensile table, type 5 as drawn; pressed yield and shear assumed", Obtained::Transcribed);
+    cite(&ASTM_A513, "tensile table, type 5 as drawn; pressed yield and shear assumed", Obtained::Copied);
 const NORMALIZED: Cite =
-    cite(&ASTM_A513, "tensile table, normalized; pressed yield and shear assumed", Obtained::Transcribed);
-const AIRCRAFT: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1), AMS-T-6736", Obtained::Transcribed);
-const HARDENED_TUBE: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c2)", Obtained::Transcribed);
-const ALL_FORMS: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2)", Obtained::Transcribed);
-const CARBON_STEEL: Cite =
-    cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025; pressed taken as pulled", Obtained::Transcribed);
-const ALLOY_STEEL: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1); pressed taken as pulled", Obtained::Transcribed);
+    cite(&ASTM_A513, "tensile table, normalized; pressed yield and shear assumed", Obtained::Copied);
+const AIRCRAFT: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1), AMS-T-6736", Obtained::Copied);
+const HARDENED_TUBE: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c2)", Obtained::Copied);
+const ALL_FORMS: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2)", Obtained::Copied);
+const CARBON_STEEL: Cite = cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025; pressed taken as pulled", Obtained::Copied);
+const ALLOY_STEEL: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1); pressed taken as pulled", Obtained::Copied);
 
 const ONLY_WHEN_ORDERED: &str = "A513 promises these strengths only when the order asks for them; sellers often list typical values, which are higher.";
 const BESIDE_THE_WELD: &str =
@@ -227,7 +226,7 @@ pub(super) static S4340_QT150: Material = Material {
     form: Form::Bar,
     size_means: SizeMeans::Diameter,
     welded: None,
-    modulus_cite: cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2); pressed taken as pulled", Obtained::Transcribed),
+    modulus_cite: cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2); pressed taken as pulled", Obtained::Copied),
     ..alloy(
         "4340-qt150",
         "4340 bar, hardened to 150 ksi",
