@@ -5,6 +5,7 @@
 use crate::document::{Document, Link, MOST_LINKS, Position, one_line, tidy_name};
 use crate::inputs::{CHOICES, NUMBERS, Place, Scope};
 use crate::json::{self, Json};
+use crate::quantity::decimals::shortest;
 use crate::quantity::{self, Kind, System};
 use crate::share;
 
@@ -217,7 +218,7 @@ fn number_of(value: f64, kind: Kind) -> Json {
     match (share::in_a_unit(value, kind), si_unit(kind)) {
         (Some((digits, unit)), _) => Json::Text(format!("{digits} {unit}")),
         (None, "") => Json::Number(value),
-        (None, unit) => Json::Text(format!("{value} {unit}")),
+        (None, unit) => Json::Text(format!("{} {unit}", shortest(value))),
     }
 }
 

@@ -2,6 +2,7 @@
 //!
 //! The grammar is that of ECMA-404. A general JSON crate would cost a phone more than the whole rest of saving.
 
+use crate::quantity::decimals::shortest;
 use crate::quantity::digits;
 
 /// A value. The members of a table stay in their order.
@@ -65,7 +66,7 @@ impl Json {
         let (open, close, count) = match self {
             Self::Null => return out.push_str("null"),
             Self::Truth(truth) => return out.push_str(if *truth { "true" } else { "false" }),
-            Self::Number(number) => return out.push_str(&number.to_string()),
+            Self::Number(number) => return out.push_str(&shortest(*number)),
             Self::Text(words) => return quote(words, out),
             Self::List(values) => ('[', ']', values.len()),
             Self::Table(members) => ('{', '}', members.len()),

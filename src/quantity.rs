@@ -2,7 +2,9 @@
 //!
 //! Inside the program every value is plain SI (m, N, Pa, rad); units live only here and in the tables.
 
+pub mod decimals;
 pub mod digits;
+mod long;
 mod read;
 mod write;
 

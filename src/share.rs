@@ -5,6 +5,7 @@
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
 use crate::inputs::{CHOICES, NUMBERS, Place, Scope, places};
+use crate::quantity::decimals::{fixed, shortest};
 use crate::quantity::digits::parse as read_digits;
 use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE};
 
@@ -45,7 +46,7 @@ fn units(kind: Kind) -> &'static [(&'static str, f64)] {
 
 /// A value in the unit that makes it shortest, in digits that lead back to it bit for bit; without a unit it is SI.
 fn write_number(value: f64, kind: Kind) -> String {
-    let exact = value.to_string();
+    let exact = shortest(value);
     in_a_unit(value, kind)
         .filter(|(digits, unit)| digits.len() + unit.len() < exact.len())
         .map_or(exact, |(digits, unit)| digits + unit)
@@ -57,11 +58,11 @@ pub(crate) fn in_a_unit(value: f64, kind: Kind) -> Option<(String, &'static str)
     for (unit, factor) in units(kind) {
         // Rounding the quotient finds the number a person typed; it only counts if it leads back exactly.
         let quotient = value / factor;
-        let typed = format!("{quotient:.8}");
+        let typed = fixed(quotient, 8);
         let typed = typed.trim_end_matches('0').trim_end_matches('.');
         let leads_back =
             |digits: &str| read_digits(digits).is_some_and(|it| (it * factor).to_bits() == value.to_bits());
-        let digits = if leads_back(typed) { typed.to_string() } else { quotient.to_string() };
+        let digits = if leads_back(typed) { typed.to_string() } else { shortest(quotient) };
         let shorter = best.as_ref().is_none_or(|(other, of)| digits.len() + unit.len() < other.len() + of.len());
         if shorter && leads_back(&digits) {
             best = Some((digits, unit));

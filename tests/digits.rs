@@ -1,8 +1,9 @@
-//! Digits become the same number here as in the standard library, bit for bit.
+//! Digits become the same number here as in the standard library, bit for bit, and numbers the same digits.
 #![cfg(not(target_arch = "wasm32"))]
 
 mod dice;
 
+use linkwright::quantity::decimals::{fixed, scientific, shortest};
 use linkwright::quantity::digits::parse;
 
 /// Both readers agree on a text.
@@ -117,4 +118,102 @@ fn very_long_ones_agree() {
             agree(&text);
         }
     }
+}
+
+/// Both writers agree on a number.
+fn written_alike(value: f64, places: usize) {
+    assert_eq!(fixed(value, places), format!("{value:.places$}"), "{value:e} to {places} places");
+    let (mantissa, power) = scientific(value, places);
+    assert_eq!(format!("{mantissa}e{power}"), format!("{value:.places$e}"), "{value:e} with {places} places");
+}
+
+/// The fewest digits are the same, or lead back to the number all the same where there are two ways.
+fn shortest_alike(value: f64) -> bool {
+    let (ours, theirs) = (shortest(value), value.to_string());
+    let leads_back = ours.parse::<f64>().map(f64::to_bits) == Ok(value.to_bits());
+    assert!(leads_back && ours.len() <= theirs.len() + 1, "{ours}, elsewhere {theirs}");
+    ours == theirs
+}
+
+#[test]
+fn known_hard_ones_are_written_alike() {
+    let all = [
+        0.0,
+        -0.0,
+        1.0,
+        0.5,
+        1.5,
+        2.5,
+        0.25,
+        0.35,
+        0.125,
+        0.375,
+        9.5,
+        99.5,
+        9.995,
+        0.9995,
+        999.95,
+        1e9,
+        1e15,
+        1e16,
+        1e21,
+        1e22,
+        1e23,
+        1e300,
+        0.1,
+        0.3,
+        0.001,
+        0.0005,
+        0.05,
+        0.06,
+        0.04,
+        1e-7,
+        1e-300,
+        5e-324,
+        2.2250738585072014e-308,
+        1.7976931348623157e308,
+        123_456_789.123_456_79,
+        36.5,
+        927.1,
+        0.062_5,
+        1.0 / 3.0,
+        2.0 / 3.0,
+        -36.5,
+        -0.001,
+    ];
+    for value in all {
+        for places in 0..20 {
+            written_alike(value, places);
+        }
+    }
+    for value in all.into_iter().filter(|value| value.abs() > 1e-307 || value.to_bits() << 1 == 0) {
+        assert!(shortest_alike(value), "{value:e}");
+    }
+    for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY] {
+        assert_eq!((fixed(value, 2), shortest(value)), (value.to_string(), value.to_string()));
+    }
+}
+
+#[test]
+fn random_ones_are_written_alike() {
+    dice::in_four_threads(2_611, |mut dice| {
+        let (mut alike, mut all) = (0, 0);
+        for _ in 0..20_000 {
+            let bits =
+                (dice.next(1 << 30) as u64) << 34 ^ (dice.next(1 << 30) as u64) << 17 ^ dice.next(1 << 30) as u64;
+            let any = f64::from_bits(bits);
+            // What the page shows: a few digits, and quotients of them, often right between two that could be shown.
+            let (over, under) = (dice.next(2_000_000) as f64, 10_f64.powi(dice.next(7) as i32));
+            let (places, parts) = (dice.next(12), f64::from(1 << dice.next(8)));
+            for value in [over / under, -over / parts, over / under / 25.4, any].into_iter().filter(|it| it.is_finite())
+            {
+                written_alike(value, places);
+                if value.abs() > 1e-307 {
+                    alike += usize::from(shortest_alike(value));
+                    all += 1;
+                }
+            }
+        }
+        assert!(alike * 10_000 > all * 9_995, "{alike} of {all} are as short");
+    });
 }

@@ -18,7 +18,7 @@ pub fn crossing(
         let width = bad - good;
         let line = good + width * under / (under - above);
         let value = if poor < PATIENCE && above.is_finite() {
-            line.clamp(good + 0.4 * hair, bad - 0.4 * hair)
+            line.max(good + 0.4 * hair).min(bad - 0.4 * hair)
         } else {
             poor = 0;
             good + 0.5 * width

@@ -44,7 +44,7 @@ pub fn give_at(steps: &[Step], at: f64) -> f64 {
     for step in steps {
         let to = from + step.length;
         // The moment has a corner at the load.
-        let corner = at.clamp(from, to);
+        let corner = at.max(from).min(to);
         for (a, b) in [(from, corner), (corner, to)] {
             if b > a {
                 give += stepped::PIECE_GIVE.value(&[moment(a), moment(b), b - a, step.modulus, step.second_moment]);

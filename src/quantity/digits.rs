@@ -3,6 +3,8 @@
 //! That one carries a table of ten kilobytes that no packing makes smaller; a phone on a weak signal
 //! fetches this file instead. Slower by microseconds, and held against the other by a test, bit for bit.
 
+use super::long::Long;
+
 /// Digits beyond these only matter by being there: no number halfway between two `f64` has more.
 const MOST_DIGITS: usize = 800;
 
@@ -80,7 +82,7 @@ fn nearest(digits: &[u8], power: i64) -> f64 {
         return if power < 0 { whole / exact } else { whole * exact };
     }
     let mut above = Long::of(digits);
-    let mut below = Long(vec![1]);
+    let mut below = Long::from(1);
     (0..places).for_each(|_| if power < 0 { below.times_plus(10, 0) } else { above.times_plus(10, 0) });
     // So many places to the left that the quotient has 54 or 55 bits.
     let shift = 54 - (above.bits() - below.bits());
@@ -120,61 +122,4 @@ fn nearest(digits: &[u8], power: i64) -> f64 {
 /// A power of two that an `f64` holds exactly.
 fn two_to(power: i64) -> f64 {
     u64::try_from(power + 1023).map_or(0.0, |biased| f64::from_bits(biased << 52))
-}
-
-/// A natural number of any size, its lowest 32 bits first.
-struct Long(Vec<u32>);
-
-impl Long {
-    fn of(digits: &[u8]) -> Self {
-        let mut long = Self(Vec::new());
-        digits.iter().for_each(|digit| long.times_plus(10, u32::from(*digit)));
-        long
-    }
-
-    fn times_plus(&mut self, factor: u32, more: u32) {
-        let mut carry = u64::from(more);
-        for word in &mut self.0 {
-            carry += u64::from(*word) * u64::from(factor);
-            *word = carry as u32;
-            carry >>= 32;
-        }
-        if carry > 0 {
-            self.0.push(carry as u32);
-        }
-    }
-
-    fn shift(&mut self, places: i64) {
-        for _ in 0..places / 16 {
-            self.times_plus(1 << 16, 0);
-        }
-        self.times_plus(1 << (places % 16), 0);
-    }
-
-    fn bits(&self) -> i64 {
-        let words = self.0.len() as i64;
-        words * 32 - self.0.last().map_or(0, |last| i64::from(last.leading_zeros()))
-    }
-
-    fn is_some(&self) -> bool {
-        !self.0.is_empty()
-    }
-
-    fn less_than(&self, other: &Self) -> bool {
-        let longer = self.0.len().cmp(&other.0.len());
-        longer.then_with(|| self.0.iter().rev().cmp(other.0.iter().rev())).is_lt()
-    }
-
-    /// Takes a smaller number away.
-    fn minus(&mut self, other: &Self) {
-        let mut borrow = 0;
-        for (at, word) in self.0.iter_mut().enumerate() {
-            let taken = u64::from(other.0.get(at).copied().unwrap_or(0)) + borrow;
-            borrow = u64::from(u64::from(*word) < taken);
-            *word = (u64::from(*word) + (borrow << 32) - taken) as u32;
-        }
-        while self.0.last() == Some(&0) {
-            self.0.pop();
-        }
-    }
 }

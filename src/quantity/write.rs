@@ -1,5 +1,6 @@
 //! Writes values for reading eyes and for input fields.
 
+use super::decimals::{fixed, scientific};
 use super::{DEGREE, INCH, KSI, Kind, POUND_FORCE, STANDARD_GRAVITY};
 
 /// Which units a bare number takes and a value is shown in.
@@ -174,7 +175,7 @@ pub fn plain(value: f64, kind: Kind, system: System) -> String {
         scaled *= 10.0;
         places += 1;
     }
-    signed(shown, trimmed(format!("{:.*}", places, shown.abs())))
+    signed(shown, trimmed(fixed(shown.abs(), places)))
 }
 
 /// A number with a fixed count of decimals; what lies halfway goes up, whatever its last bits say.
@@ -182,7 +183,7 @@ fn decimals(value: f64, places: usize) -> String {
     if value.abs() >= 1e9 {
         return significant(value, 4);
     }
-    signed(value, format!("{:.*}", places, value.abs() * (1.0 + 1e-12)))
+    signed(value, fixed(value.abs() * (1.0 + 1e-12), places))
 }
 
 /// Three digits, or four where they are all whole: 58.4, 403, 1034.
@@ -198,17 +199,15 @@ fn significant(value: f64, digits: usize) -> String {
     if size < 1e-12 {
         return "0".to_string();
     }
-    // The formatter rounds before it counts, so 9.9999 has the exponent of 10.
-    let scientific = format!("{:.*e}", digits.saturating_sub(1), size);
-    let Some((mantissa, exponent)) = scientific.split_once('e') else { return scientific };
-    let places = exponent.parse::<i32>().unwrap_or_default();
-    let spare = digits as i32 - 1 - places;
+    // Rounded before it is counted, so 9.9999 has the power of 10.
+    let (mantissa, power) = scientific(size, digits.saturating_sub(1));
+    let spare = digits as i64 - 1 - power;
     signed(
         value,
-        if !(-4..9).contains(&places) {
-            format!("{}e{exponent}", trimmed(mantissa.to_string()))
+        if !(-4..9).contains(&power) {
+            format!("{}e{power}", trimmed(mantissa))
         } else if spare > 0 {
-            trimmed(format!("{:.*}", spare as usize, size))
+            trimmed(fixed(size, spare as usize))
         } else {
             mantissa.chars().filter(|c| *c != '.').chain((spare..0).map(|_| '0')).collect()
         },
@@ -283,7 +282,7 @@ pub fn in_all(pieces: impl Iterator<Item = (f64, f64)>, system: System) -> Strin
     };
     match system {
         System::Inch => show((sum / INCH * 32.0 - 0.02).ceil() / 32.0 * INCH, Kind::Length, system),
-        System::Metric => format!("{:.0} mm", (sum * 1e3 - 1e-6).ceil()),
+        System::Metric => fixed((sum * 1e3 - 1e-6).ceil(), 0) + " mm",
     }
 }
 

@@ -154,7 +154,7 @@ pub(super) fn link(answer: &Answer, system: System, class: &str, width: f64) -> 
 /// Where to center words near a place, so that they stay on the sheet.
 pub(super) fn kept(x: f64, words: &str, width: f64) -> f64 {
     let half = words.chars().count() as f64 * LETTER / 2.0 + 4.0;
-    x.clamp(half, (width - half).max(half))
+    x.max(half).min((width - half).max(half))
 }
 
 /// A pointer at the weakest place with its name.

@@ -10,6 +10,7 @@ use leptos::prelude::*;
 use linkwright::engine;
 use linkwright::inputs;
 use linkwright::quantity::Kind;
+use linkwright::quantity::decimals::fixed;
 use linkwright::report::{Sensitivity, Verdict};
 use std::sync::Arc;
 
@@ -77,7 +78,7 @@ fn one(bench: Bench, row: &Sensitivity) -> String {
     };
     let change = (row.used_then - row.used_now) * 100.0;
     let sign = if change > 0.0 { "+" } else { "−" };
-    let change = format!("{sign}{:.1} points; {}", change.abs(), row.decides);
+    let change = format!("{sign}{} points; {}", fixed(change.abs(), 1), row.decides);
     let then = said("b", &bench.show(row.used_then, Kind::Percent)) + &said("small", &change);
     let values = format!("{} → {}", bench.show(row.now, row.kind), bench.show(row.more, row.kind));
     element(

@@ -86,8 +86,8 @@ fn changes<'a>(old: &str, new: &'a str) -> Option<(Vec<Change<'a>>, u32)> {
             count += 1;
             let is_box = new.0.starts_with(BOX);
             if is_box {
-                let bare = new.0.trim_end_matches(TICKED);
-                if old.0.trim_end_matches(TICKED) != bare {
+                let bare = new.0.strip_suffix(TICKED).unwrap_or(new.0);
+                if old.0.strip_suffix(TICKED).unwrap_or(old.0) != bare {
                     return None;
                 }
                 changes.push(Change::Tick(index, bare != new.0));

@@ -1,6 +1,7 @@
 //! A pen that writes SVG. Lines carry classes; the style sheets decide weight, dash and color.
 
 use super::markup::escaped;
+use linkwright::quantity::decimals::fixed;
 use std::fmt::Write;
 
 /// What has been drawn so far.
@@ -19,6 +20,11 @@ pub(super) enum Hang {
     End,
 }
 
+/// Hundredths, which is more than a screen shows.
+fn at<const N: usize>(places: [f64; N]) -> [String; N] {
+    places.map(|place| fixed(place, 2))
+}
+
 impl Pen {
     /// An empty sheet.
     pub(super) fn new() -> Self {
@@ -32,14 +38,16 @@ impl Pen {
 
     /// A straight line.
     pub(super) fn line(&mut self, class: &str, x1: f64, y1: f64, x2: f64, y2: f64) {
-        self.put(format_args!(r#"<path class="{class}" d="M{x1:.2} {y1:.2}L{x2:.2} {y2:.2}"/>"#));
+        let [x1, y1, x2, y2] = at([x1, y1, x2, y2]);
+        self.put(format_args!(r#"<path class="{class}" d="M{x1} {y1}L{x2} {y2}"/>"#));
     }
 
     /// A line through points; closed when `close`.
     pub(super) fn path(&mut self, class: &str, points: &[(f64, f64)], close: bool) {
         self.put(format_args!(r#"<path class="{class}" d=""#));
         for (index, (x, y)) in points.iter().enumerate() {
-            self.put(format_args!("{}{x:.2} {y:.2}", if index == 0 { 'M' } else { 'L' }));
+            let [x, y] = at([*x, *y]);
+            self.put(format_args!("{}{x} {y}", if index == 0 { 'M' } else { 'L' }));
         }
         self.put(format_args!("{}\"/>", if close { "Z" } else { "" }));
     }
@@ -51,7 +59,8 @@ impl Pen {
 
     /// A circle.
     pub(super) fn circle(&mut self, class: &str, x: f64, y: f64, radius: f64) {
-        self.put(format_args!(r#"<circle class="{class}" cx="{x:.2}" cy="{y:.2}" r="{radius:.2}"/>"#));
+        let [x, y, radius] = at([x, y, radius]);
+        self.put(format_args!(r#"<circle class="{class}" cx="{x}" cy="{y}" r="{radius}"/>"#));
     }
 
     /// Words.
@@ -61,8 +70,9 @@ impl Pen {
             Hang::Middle => "middle",
             Hang::End => "end",
         };
+        let [x, y] = at([x, y]);
         self.put(format_args!(
-            r#"<text class="{class}" text-anchor="{anchor}" x="{x:.2}" y="{y:.2}">{}</text>"#,
+            r#"<text class="{class}" text-anchor="{anchor}" x="{x}" y="{y}">{}</text>"#,
             escaped(words)
         ));
     }
@@ -105,15 +115,14 @@ impl Pen {
 
     /// A place that can be touched, named for the part under it.
     pub(super) fn touch(&mut self, part: &str, x1: f64, y1: f64, x2: f64, y2: f64) {
-        self.put(format_args!(
-            r#"<path class="touch" data-part="{}" d="M{x1:.2} {y1:.2}H{x2:.2}V{y2:.2}H{x1:.2}Z"/>"#,
-            escaped(part)
-        ));
+        let [x1, y1, x2, y2] = at([x1, y1, x2, y2]);
+        self.put(format_args!(r#"<path class="touch" data-part="{}" d="M{x1} {y1}H{x2}V{y2}H{x1}Z"/>"#, escaped(part)));
     }
 
     /// A piece of a rig that can be touched.
     pub(super) fn touch_piece(&mut self, link: usize, x: f64, y: f64, radius: f64) {
-        self.put(format_args!(r#"<circle class="touch" data-piece="{link}" cx="{x:.2}" cy="{y:.2}" r="{radius}"/>"#));
+        let [x, y, radius] = at([x, y, radius]);
+        self.put(format_args!(r#"<circle class="touch" data-piece="{link}" cx="{x}" cy="{y}" r="{radius}"/>"#));
     }
 
     /// A point of a plot that can be touched: a ring for what holds, a cross for what does not.
@@ -124,16 +133,15 @@ impl Pen {
             self.line("cross", x - 5.0, y - 5.0, x + 5.0, y + 5.0);
             self.line("cross", x - 5.0, y + 5.0, x + 5.0, y - 5.0);
         }
-        self.put(format_args!(
-            r#"<circle class="touch" data-metal="{}" cx="{x:.2}" cy="{y:.2}" r="24"/>"#,
-            escaped(metal)
-        ));
+        let [x, y] = at([x, y]);
+        self.put(format_args!(r#"<circle class="touch" data-metal="{}" cx="{x}" cy="{y}" r="24"/>"#, escaped(metal)));
     }
 
     /// The finished drawing with the sentence that says the same.
     pub(super) fn svg(&self, class: &str, width: f64, height: f64, words: &str) -> String {
+        let [width, height] = [width, height].map(|size| fixed(size, 0));
         format!(
-            r#"<svg class="{class}" viewBox="0 0 {width:.0} {height:.0}" role="img" aria-label="{}">{}</svg>"#,
+            r#"<svg class="{class}" viewBox="0 0 {width} {height}" role="img" aria-label="{}">{}</svg>"#,
             escaped(words),
             self.ink
         )

@@ -7,6 +7,7 @@ use super::state::Bench;
 use super::storage;
 use super::tag::{button, tag};
 use leptos::prelude::*;
+use linkwright::quantity::decimals::fixed;
 use qrcodegen::{QrCode, QrCodeEcc};
 
 /// Light modules around the code, without which no camera finds it (ISO/IEC 18004).
@@ -52,7 +53,7 @@ fn drawn(address: &str) -> String {
         }
     }
     let whole = size + 2 * QUIET;
-    let width = MODULE * f64::from(whole);
+    let width = fixed(MODULE * f64::from(whole), 1);
     let ground = format!("rect width=\"{whole}\" height=\"{whole}\" fill=\"#fff\"");
     let svg = format!(
         "svg viewBox=\"0 0 {whole} {whole}\" role=\"img\" aria-label=\"QR code of the link\" shape-rendering=\"crispEdges\" width=\"{width}mm\" height=\"{width}mm\""

@@ -9,6 +9,7 @@ use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{CHOICES, NUMBERS, Place, QUANTITY, USAGE, WEIGHT};
 use linkwright::order;
+use linkwright::quantity::decimals::fixed;
 use linkwright::quantity::{self, Kind, System, measured, show};
 use linkwright::report::{Along, Answer, Finding, LinkReport, Made, MadeEnd, Verdict};
 
@@ -122,7 +123,7 @@ pub(super) fn short(material: &'static Material) -> &'static str {
 
 /// `1 piece`, `4 pieces`.
 pub(super) fn pieces(count: f64) -> String {
-    if count > 1.5 { format!("{count:.0} pieces") } else { "1 piece".to_string() }
+    if count > 1.5 { format!("{} pieces", fixed(count, 0)) } else { "1 piece".to_string() }
 }
 
 /// Both threads in one breath.

@@ -4,6 +4,7 @@
 //! value put in place of a symbol may need some: `a − b` with −3 for b is `a − (−3)`.
 
 use super::Term;
+use crate::quantity::decimals::shortest;
 
 /// The text of a term, which reads back to the same tree.
 pub fn text(term: &Term) -> String {
@@ -68,7 +69,7 @@ fn superscript(exponent: f64) -> String {
             return sign.to_string();
         }
     }
-    format!("^{exponent}")
+    format!("^{}", shortest(exponent))
 }
 
 /// The term as the inside of a `<math>` element, with its symbols.
@@ -95,7 +96,9 @@ pub fn mathml_with(term: &Term, symbol: &dyn Fn(&str) -> String) -> String {
         Term::Subtract(a, b) => pair(at(a, Place::Alone), "−", at(b, Place::Addend)),
         Term::Multiply(a, b) => pair(at(a, Place::Factor), "·", at(b, Place::Factor)),
         Term::Divide(a, b) => format!("<mfrac>{}{}</mfrac>", under(a), under(b)),
-        Term::Power(base, exponent) => format!("<msup>{}<mn>{exponent}</mn></msup>", at(base, Place::Raised)),
+        Term::Power(base, exponent) => {
+            format!("<msup>{}<mn>{}</mn></msup>", at(base, Place::Raised), shortest(*exponent))
+        }
         Term::Root(of, 3) => format!("<mroot>{}<mn>3</mn></mroot>", under(of)),
         Term::Root(of, _) => format!("<msqrt>{}</msqrt>", under(of)),
         Term::Negative(of) => format!("<mrow><mo>−</mo>{}</mrow>", at(of, Place::Addend)),
