@@ -10,6 +10,7 @@ pub mod digest;
 pub mod dress;
 pub mod icons;
 pub mod measure;
+pub mod pack;
 pub mod policy;
 pub mod run;
 pub mod serve;

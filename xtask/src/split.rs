@@ -4,6 +4,7 @@
 //! a table of functions. The tool for that reads the relocations of the linked program, so it comes before wasm-bindgen.
 
 use crate::dress::{bare_script, read};
+use crate::pack::{packed, renamed};
 use crate::run::{program, run, step};
 use crate::unused::without_streams;
 use crate::{Outcome, dress, root, tools};
@@ -70,10 +71,11 @@ fn cut(linked: &Path) -> Outcome<Split> {
     bind(&first, &bound)?;
     let glue = read(&bound.join("linkwright.js"))?;
     let glue = String::from_utf8(glue).map_err(|_| "the program's glue is no text".to_owned())?;
-    let wasm = bare(&read(&bound.join("linkwright_bg.wasm"))?)?;
-    let rest = bare(&read(rest)?)?;
+    let wasm = read(&bound.join("linkwright_bg.wasm"))?;
+    let (glue, names) = renamed(&joined(&bare_script(&glue))?, &wasm)?;
+    let (wasm, rest) = (packed(&wasm, names)?, packed(&read(rest)?, Vec::new())?);
     held_apart(&wasm, &rest)?;
-    Ok(Split { glue: joined(&bare_script(&glue))?, wasm, rest })
+    Ok(Split { glue, wasm, rest })
 }
 
 /// A name in the wrong place would bring a view back into the first part, and nobody would notice.
