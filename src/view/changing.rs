@@ -141,6 +141,9 @@ impl Pause {
 
 /// Does something now, which is told to be the first time, and again when something that it looked at changes.
 pub(super) fn whenever(act: impl FnMut(bool) + 'static) {
-    let mut act: Box<dyn FnMut(bool)> = Box::new(act);
-    Effect::new(move |before: Option<()>| act(before.is_none()));
+    #[inline(never)]
+    fn follow(mut act: Box<dyn FnMut(bool)>) {
+        Effect::new(move |before: Option<()>| act(before.is_none()));
+    }
+    follow(Box::new(act));
 }
