@@ -19,6 +19,7 @@ mod known;
 mod later;
 mod markup;
 mod metals;
+mod moments;
 mod more;
 mod moves;
 mod outside;

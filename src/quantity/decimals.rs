@@ -18,7 +18,7 @@ fn minus(value: f64) -> &'static str {
 
 /// With so many places after the point, as `{:.*}`; what lies halfway goes to the even digit.
 pub fn fixed(value: f64, places: usize) -> String {
-    no_number(value).unwrap_or_else(|| Digits::of(value).to_place(places as i64).text(value, places))
+    no_number(value).unwrap_or_else(|| Digits::of(value).rounded_to_place(places as i64).text(value, places))
 }
 
 /// With one digit before the point and so many after it, and the power of ten to multiply that by, as `{:.*e}`.
@@ -26,7 +26,7 @@ pub fn scientific(value: f64, places: usize) -> (String, i64) {
     if let Some(words) = no_number(value) {
         return (words, 0);
     }
-    let mut digits = Digits::of(value).to_count(1 + places as i64);
+    let mut digits = Digits::of(value).rounded_to_count(1 + places as i64);
     let power = digits.before - i64::from(!digits.all.is_empty());
     digits.before -= power;
     (digits.text(value, places), power)
@@ -38,7 +38,7 @@ pub fn shortest(value: f64) -> String {
         return words;
     }
     // No `f64` needs more than seventeen; what has fifteen or fewer is found by the first look.
-    let with = |count| Digits::of(value).to_count(count).whole(value);
+    let with = |count| Digits::of(value).rounded_to_count(count).whole(value);
     let fewer = (15..17).map(with).find(|text| parse(text) == Some(value));
     fewer.unwrap_or_else(|| with(17))
 }
@@ -91,13 +91,13 @@ impl Digits {
     }
 
     /// Rounded to so many places after the point.
-    fn to_place(self, places: i64) -> Self {
+    fn rounded_to_place(self, places: i64) -> Self {
         let count = self.before + places;
-        self.to_count(count)
+        self.rounded_to_count(count)
     }
 
     /// Rounded to so many digits.
-    fn to_count(mut self, count: i64) -> Self {
+    fn rounded_to_count(mut self, count: i64) -> Self {
         let Ok(count) = usize::try_from(count) else { return Self { all: Vec::new(), before: 0 } };
         let Some((kept, dropped)) = self.all.split_at_checked(count).filter(|(_, dropped)| !dropped.is_empty()) else {
             return self;

@@ -3,6 +3,7 @@
 use super::drawing::{self, Sheet};
 use super::known::Known;
 use super::markup::{element, escaped, said};
+use super::moments::soon;
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Leaf};
 use super::tag::tag;
@@ -51,7 +52,7 @@ pub(super) fn touched(bench: Bench, event: &leptos::ev::Event) {
         }
     });
     // The list may have to be written first.
-    set_timeout(move || storage::show_check(check), std::time::Duration::from_millis(60));
+    soon(move || storage::show_check(check), std::time::Duration::from_millis(60));
 }
 
 /// The check that judges a part.

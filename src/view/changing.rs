@@ -2,6 +2,7 @@
 //!
 //! As with what is known (`known.rs`), all of it is one kind to the framework, so that a phone fetches that code once.
 
+use super::moments::soon;
 use leptos::prelude::*;
 use std::any::Any;
 use std::marker::PhantomData;
@@ -128,7 +129,7 @@ impl Pause {
     pub(super) fn after(self, pause: Duration, act: impl FnOnce() + 'static) {
         let latest = self.0.get_untracked() + 1;
         self.0.set(latest);
-        set_timeout(
+        soon(
             move || {
                 if self.0.try_get_untracked() == Some(latest) {
                     act();

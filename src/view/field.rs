@@ -1,6 +1,7 @@
 //! The form's two controls: a number that keeps what was typed, and a choice.
 
 use super::known::Known;
+use super::moments::soon;
 use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words};
 use super::words::{length, lower};
@@ -129,7 +130,7 @@ const fn keypad(kind: Kind) -> &'static str {
 fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
     bench.type_into(input, place, text.clone(), false);
     let system = bench.system.get_untracked();
-    set_timeout(
+    soon(
         move || {
             let still = bench.drafts.try_with_untracked(|drafts| {
                 drafts

@@ -2,10 +2,10 @@
 
 use super::changing::{Changing, Pause, whenever};
 use super::held::{Held, Work};
+use super::moments::{at_window, soon};
 use super::shelf::Kept;
 use super::state::{Bench, Leaf};
 use super::storage::{self, ADDRESS, BEFORE, ENTRIES, LEAF, TICKS, Trouble, UNITS};
-use leptos::prelude::*;
 use linkwright::differences::followed;
 use linkwright::document::Document;
 use linkwright::quantity::System;
@@ -207,13 +207,13 @@ impl Bench {
         });
         whenever(move |_| storage::keep_quietly(TICKS, &self.ticks.get().join("\n")));
         // Whoever leaves right after a key, or turns to another program, loses nothing.
-        window_event_listener_untyped("visibilitychange", move |_| self.keep());
-        window_event_listener_untyped("pagehide", move |_| {
+        at_window("visibilitychange", move |_| self.keep());
+        at_window("pagehide", move |_| {
             storage::leave_field();
             self.keep();
         });
         // Not before the first answer stands there.
-        set_timeout(move || self.read_shelf(), std::time::Duration::from_millis(30));
+        soon(move || self.read_shelf(), std::time::Duration::from_millis(30));
     }
 
     /// Keeps the entries, in the address too; that a page which is being left cannot change.
@@ -309,16 +309,16 @@ impl Bench {
                     waits.set(false);
                     self.read_shelf();
                 };
-                set_timeout(read, std::time::Duration::from_millis(100));
+                soon(read, std::time::Duration::from_millis(100));
             }
         };
-        window_event_listener_untyped("storage", move |event| match storage::changed_key(&event).as_deref() {
+        at_window("storage", move |event| match storage::changed_key(&event).as_deref() {
             Some(ENTRIES) => self.look_across(),
             Some(key) if key.is_empty() || key.starts_with(storage::BUILD) => read_soon(),
             _ => {}
         });
         // A page that a way back brings to life again has heard nothing meanwhile.
-        window_event_listener_untyped("pageshow", move |_| self.look_across());
+        at_window("pageshow", move |_| self.look_across());
     }
 
     /// What is kept now counts, not what the event says: it may be older than this tab's own last entry.

@@ -1,6 +1,7 @@
 //! What takes many searches: worked out when its fold is open, and only once typing pauses.
 
 use super::changing::{Changing, whenever};
+use super::moments::soon;
 use super::state::Bench;
 use super::tag::{live, nothing, tag};
 use leptos::prelude::*;
@@ -29,7 +30,7 @@ pub(super) fn fold(
             return;
         }
         let revision = document.clone();
-        set_timeout(
+        soon(
             move || {
                 // Superseded by a later key, or the view is gone.
                 let same = bench.document.try_with_untracked(|now| *now == revision) == Some(true);

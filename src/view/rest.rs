@@ -5,11 +5,11 @@
 //! a name would bring them back into the first file.
 
 use super::changing::{Changing, whenever};
+use super::moments::{at_window, meanwhile, soon};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{Tag, button, tag, words as told};
 use super::{answer, prove, rig, saved, sheets, storage};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use leptos::wasm_split::{self, SplitLoaderError, wasm_split};
 use linkwright::document::Document;
 use linkwright::engine;
@@ -87,7 +87,7 @@ impl Bench {
         if matches!(self.rest.get_untracked(), Rest::Missing) {
             self.rest.set(Rest::OnItsWay);
         }
-        spawn_local(async move {
+        meanwhile(async move {
             // Whoever asks while it is on its way waits for the same answer; after a failure it is sent for anew.
             let part = brought().await;
             let here = part.is_ok();
@@ -114,14 +114,14 @@ impl Bench {
                 again();
             }
         });
-        window_event_listener_untyped("online", move |_| again());
+        at_window("online", move |_| again());
     }
 
     /// Sends for the part again. The focus of the button that goes away waits for what comes, unless the reader turns
     /// to something else.
     fn fetch_again(self) {
         if storage::has_focus("fetch-again") {
-            set_timeout(|| storage::focus("#on-its-way"), Duration::ZERO);
+            soon(|| storage::focus("#on-its-way"), Duration::ZERO);
         }
         self.once_here(move |here| {
             if storage::has_focus("on-its-way") {
@@ -130,7 +130,7 @@ impl Bench {
                     Leaf::Size => "below",
                     _ => "answer",
                 };
-                set_timeout(move || storage::show(place), Duration::ZERO);
+                soon(move || storage::show(place), Duration::ZERO);
             }
         });
     }
@@ -163,7 +163,7 @@ pub(super) fn view(bench: Bench, leaf: Leaf) -> AnyView {
 
 fn on_its_way(leaf: Leaf, what: &str) -> Tag {
     let late = Changing::new(false);
-    set_timeout(move || late.set(true), LATE);
+    soon(move || late.set(true), LATE);
     let more = move || {
         let more =
             " It takes long: the signal may be weak. If it does not come, load the page again; your entries stay.";

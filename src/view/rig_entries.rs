@@ -1,6 +1,7 @@
 //! What is entered about the rig as a whole: its name, its weight and use, and each axle.
 
 use super::field::{number, radios};
+use super::moments::soon;
 use super::more::folded;
 use super::state::{Bench, Leaf};
 use super::storage;
@@ -51,7 +52,7 @@ pub(super) fn name(bench: Bench) -> AnyView {
             if storage::is_enter(&event) && bench.leaf.get_untracked() == Leaf::Saved {
                 take(event);
                 // The button may wake only with the name.
-                set_timeout(|| storage::press("save"), std::time::Duration::from_millis(30));
+                soon(|| storage::press("save"), std::time::Duration::from_millis(30));
             }
         });
     tag("div class=field")

@@ -3,13 +3,13 @@
 use super::changing::{Changing, whenever};
 use super::known::Known;
 use super::markup::said;
+use super::moments::meanwhile;
 use super::shelf::{Kept, Saving, title};
 use super::shelf_list::{act, binned, bring, listed};
 use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words as live_words};
 use super::{compare, rig_entries, storage, trail};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use linkwright::builds::{self, Build};
 use linkwright::differences::{Difference, differences};
 use linkwright::document::Document;
@@ -253,7 +253,7 @@ fn save(bench: Bench, shown: Shown, as_another: bool, over: bool) {
     shown.say(told(saving));
     shown.offer.set(renamed.map(Offer::KeepToo));
     if first {
-        spawn_local(async {
+        meanwhile(async {
             // The answer is told where the files are.
             let _ = storage::keep_for_good().await;
         });
@@ -321,7 +321,7 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
     let promised = Changing::new(None);
     whenever(move |_| {
         bench.shelf.track();
-        spawn_local(async move {
+        meanwhile(async move {
             let promise = storage::is_kept_for_good().await;
             promised.set(promise);
         });
@@ -341,7 +341,7 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
     };
     let none = move || bench.shelf.with(|shelf| !shelf.iter().flatten().any(Kept::lies_open));
     let take = move |event: leptos::ev::Event| {
-        spawn_local(async move {
+        meanwhile(async move {
             let told = match storage::chosen_text(event).await {
                 Ok(None) => return,
                 Ok(Some(text)) => bench.take_in(&text),

@@ -2,13 +2,13 @@
 
 use super::changing::{Changing, whenever};
 use super::known::Known;
+use super::moments::{meanwhile, soon};
 use super::prove::STALE;
 use super::shelf::Saving;
 use super::state::{Bench, Leaf};
 use super::tag::{button, tag, words as live_words};
 use super::{qr, rig, saved, storage, words};
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use linkwright::document::Document;
 
 /// What to do where the browser does not let a page copy.
@@ -102,13 +102,13 @@ fn sure(bench: Bench, done: &str) -> String {
 /// Says something, anew also where it was said before.
 fn tell(told: Changing<String>, words: String) {
     told.set(String::new());
-    set_timeout(move || told.set(words), std::time::Duration::from_millis(60));
+    soon(move || told.set(words), std::time::Duration::from_millis(60));
 }
 
 /// Puts a text on the clipboard and says so; where the browser refuses, says what to do.
 pub(super) fn copy(text: String, told: Changing<String>, done: &str, or: &'static str) {
     let done = done.to_string();
-    spawn_local(async move {
+    meanwhile(async move {
         let copied = storage::copy(&text).await;
         tell(told, if copied { done } else { or.to_string() });
         if !copied && or == BELOW {
@@ -126,7 +126,7 @@ fn share(bench: Bench, told: Changing<String>) {
         words::headline(&answer.link, bench.system.get())
     };
     let address = storage::address(&bench.fragment());
-    spawn_local(async move {
+    meanwhile(async move {
         if storage::share(&text, &address).await {
             tell(told, sure(bench, "Handed over."));
         }
@@ -149,7 +149,7 @@ fn print(bench: Bench, all: bool) {
                 bench.printed();
             }
         };
-        set_timeout(none, std::time::Duration::from_secs(1));
+        soon(none, std::time::Duration::from_secs(1));
     };
-    set_timeout(ask, std::time::Duration::from_millis(50));
+    soon(ask, std::time::Duration::from_millis(50));
 }

@@ -1,11 +1,11 @@
 //! The list of saved builds and the bin: markup, and what their buttons do.
 
 use super::markup::{element, escaped, said};
+use super::moments::soon;
 use super::saved::{Offer, Shown, export, file_name, sentences};
 use super::shelf::Kept;
 use super::state::{Bench, toggle};
 use super::{storage, words};
-use leptos::prelude::*;
 use linkwright::builds::Build;
 use linkwright::differences::differences;
 use linkwright::document::{Document, Position};
@@ -120,7 +120,7 @@ pub(super) fn bring(bench: Bench, shown: Shown, kept: &Kept) {
 
 /// Gives the focus to what stands there once the list is written anew.
 fn focus_soon(selector: String) {
-    set_timeout(move || storage::focus(&selector), std::time::Duration::from_millis(30));
+    soon(move || storage::focus(&selector), std::time::Duration::from_millis(30));
 }
 
 /// Does what a button of a build asks for.

@@ -4,6 +4,7 @@ use super::changing::Changing;
 use super::firm::{self, Firm};
 use super::held::{Held, Work};
 use super::known::Known;
+use super::moments::at_window;
 use super::pace::Pace;
 use super::rest::Rest;
 use super::shelf::Kept;
@@ -12,7 +13,6 @@ use super::trail::Trail;
 use std::ops::Deref;
 use std::sync::Arc;
 
-use leptos::prelude::*;
 use linkwright::document::{Document, Use};
 use linkwright::engine;
 use linkwright::engine::formula::{Piece, spoken};
@@ -209,14 +209,14 @@ impl Bench {
         storage::follow_width(move |wide| bench.wide.set(wide));
         bench.arrive();
         bench.save_on_change();
-        window_event_listener(leptos::ev::hashchange, move |_| bench.address_changed());
+        at_window("hashchange", move |_| bench.address_changed());
         bench.mind_other_tabs();
-        window_event_listener_untyped("beforeprint", move |_| {
+        at_window("beforeprint", move |_| {
             bench.pace.settle();
             bench.printing.set(true);
             bench.at_the_printer.update(|(_, at_it)| *at_it = true);
         });
-        window_event_listener_untyped("afterprint", move |_| bench.printed());
+        at_window("afterprint", move |_| bench.printed());
         bench
     }
 

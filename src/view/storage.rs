@@ -9,7 +9,8 @@ mod files;
 pub(super) use clock::{fresh_id, now, spoken_time};
 pub(super) use files::{chosen_text, download, is_kept_for_good, keep_for_good};
 
-use leptos::prelude::{document, set_timeout, window};
+use super::moments::soon;
+use leptos::prelude::{document, window};
 use leptos::wasm_bindgen::prelude::Closure;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 
@@ -184,7 +185,7 @@ pub(super) fn show(id: &str) {
 
 /// The same with what the next moment puts there.
 pub(super) fn show_soon(id: String) {
-    set_timeout(move || show(&id), std::time::Duration::from_millis(30));
+    soon(move || show(&id), std::time::Duration::from_millis(30));
 }
 
 /// Gives the focus to an element, which stays where it is.

@@ -58,7 +58,11 @@ pub(super) fn live(view: impl FnMut() -> AnyView + Send + 'static) -> AnyView {
 
 /// Words that follow from signals.
 pub(super) fn words(said: impl Fn() -> String + Send + 'static) -> AnyView {
-    live(move || said().into_any())
+    #[inline(never)]
+    fn follow(said: Box<dyn Fn() -> String + Send>) -> AnyView {
+        live(move || said().into_any())
+    }
+    follow(Box::new(said))
 }
 
 /// Nothing at all.

@@ -172,7 +172,9 @@ mod tests {
         for calls in [&[0, 0][..], &[0], &[0, 1, 2]] {
             functions.function(0);
             let mut body = Function::new([]);
-            calls.iter().for_each(|&call| drop(body.instructions().call(call)));
+            for &call in calls {
+                body.instructions().call(call);
+            }
             body.instructions().end();
             code.function(&body);
         }

@@ -49,7 +49,9 @@ pub fn split(linked: &Path) -> Outcome<Split> {
 fn cut(linked: &Path) -> Outcome<Split> {
     let folder = root().join("target").join("split");
     dress::empty(&folder)?;
-    let whole = without_streams(&read(linked)?)?;
+    let whole = read(linked)?;
+    without_other_digits(&whole)?;
+    let whole = without_streams(&whole)?;
     let first = folder.join("linkwright.wasm");
     let mut options = wasm_split_cli_support::Options::new(&whole);
     options.output_dir = &folder;
@@ -87,6 +89,17 @@ fn held_apart(first: &[u8], rest: &[u8]) -> Outcome {
             "“{words}” is not where it belongs, in the second part alone: reach it through `Part` in src/view/rest.rs"
         )),
     }
+}
+
+/// One number printed by the standard library would bring seven kilobytes, and nobody would notice.
+fn without_other_digits(whole: &[u8]) -> Outcome {
+    let name = b"flt2dec";
+    if whole.windows(name.len()).any(|piece| piece == name) {
+        return Err("a number is printed by `{}` or its like: print it by what src/quantity/decimals.rs offers \
+                    (`f64::clamp` prints too, when it panics)"
+            .to_owned());
+    }
+    Ok(())
 }
 
 /// Runs wasm-bindgen; what the second part needs of the first stays there.
@@ -157,6 +170,12 @@ mod tests {
         assert_eq!(held_apart(b"first", all.as_bytes()), Ok(()));
         assert!(held_apart(LATER[1].as_bytes(), all.as_bytes()).is_err());
         assert!(held_apart(b"first", LATER[..3].concat().as_bytes()).is_err());
+    }
+
+    #[test]
+    fn other_digits_are_noticed() {
+        assert_eq!(without_other_digits(b"core3num4flt2"), Ok(()));
+        assert!(without_other_digits(b"core3num7flt2dec8strategy").is_err());
     }
 
     #[test]

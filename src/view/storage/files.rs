@@ -1,5 +1,6 @@
 //! Files that leave and enter the page, and the promise to keep what is here.
 
+use super::super::moments::soon;
 use leptos::prelude::{document, window};
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::JsFuture;
@@ -23,7 +24,7 @@ fn offer(name: &str, text: &str) -> Result<(), JsValue> {
     link.set_download(name);
     link.click();
     // The browser reads the address after the click is over.
-    leptos::prelude::set_timeout(
+    soon(
         move || {
             let _ = web_sys::Url::revoke_object_url(&address);
         },
