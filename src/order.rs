@@ -1,5 +1,5 @@
-//! Putting a handful of things in order. The standard sort is made for millions and costs a phone six kilobytes for
-//! each kind of thing sorted.
+//! Putting a handful of things in order, and a value between two others. The standard sort is made for millions and
+//! costs a phone six kilobytes for each kind of thing sorted.
 
 use std::cmp::Ordering;
 
@@ -12,4 +12,10 @@ pub fn by<T>(things: &mut [T], compare: impl Fn(&T, &T) -> Ordering) {
             at -= 1;
         }
     }
+}
+
+/// The value within bounds; the upper one where they cross, the lower one where it is no number. The standard library's
+/// `clamp` panics there, and its message would bring a second printer of numbers to a phone.
+pub const fn between(value: f64, low: f64, high: f64) -> f64 {
+    value.max(low).min(high)
 }

@@ -5,7 +5,7 @@
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
 use crate::inputs::{CHOICES, NUMBERS, Place, Scope, places};
-use crate::quantity::decimals::{fixed, shortest};
+use crate::quantity::decimals::{fixed, shortest, trimmed};
 use crate::quantity::digits::parse as read_digits;
 use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE};
 
@@ -58,11 +58,10 @@ pub(crate) fn in_a_unit(value: f64, kind: Kind) -> Option<(String, &'static str)
     for (unit, factor) in units(kind) {
         // Rounding the quotient finds the number a person typed; it only counts if it leads back exactly.
         let quotient = value / factor;
-        let typed = fixed(quotient, 8);
-        let typed = typed.trim_end_matches('0').trim_end_matches('.');
+        let typed = trimmed(fixed(quotient, 8));
         let leads_back =
             |digits: &str| read_digits(digits).is_some_and(|it| (it * factor).to_bits() == value.to_bits());
-        let digits = if leads_back(typed) { typed.to_string() } else { shortest(quotient) };
+        let digits = if leads_back(&typed) { typed } else { shortest(quotient) };
         let shorter = best.as_ref().is_none_or(|(other, of)| digits.len() + unit.len() < other.len() + of.len());
         if shorter && leads_back(&digits) {
             best = Some((digits, unit));

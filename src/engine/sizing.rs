@@ -265,8 +265,9 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
     let pitch = joints[0].thread.pitch.min(joints[1].thread.pitch);
     let shift = (step + finest) / 4.0 / pitch;
     let (fewest, most) = (inputs::VISIBLE_THREADS.least, inputs::VISIBLE_THREADS.most);
-    let wound =
-        |by: f64| inputs::VISIBLE_THREADS.value(document, place).map(|threads| (threads + by).max(fewest).min(most));
+    let wound = |by: f64| {
+        inputs::VISIBLE_THREADS.value(document, place).map(|threads| order::between(threads + by, fewest, most))
+    };
     let settings = [wound(shift), wound(-shift)];
     let shape: Option<Shape> =
         Given::new(document, index).and_then(|given| build::shape(&given, section, joints, Asked::EveryQuestion).ok());

@@ -9,6 +9,7 @@ use std::f64::consts::PI;
 
 use super::formulas::{columns, stepped};
 use super::roots::crossing;
+use crate::order;
 
 /// A piece of one section.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -44,7 +45,7 @@ pub fn give_at(steps: &[Step], at: f64) -> f64 {
     for step in steps {
         let to = from + step.length;
         // The moment has a corner at the load.
-        let corner = at.max(from).min(to);
+        let corner = order::between(at, from, to);
         for (a, b) in [(from, corner), (corner, to)] {
             if b > a {
                 give += stepped::PIECE_GIVE.value(&[moment(a), moment(b), b - a, step.modulus, step.second_moment]);

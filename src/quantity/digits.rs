@@ -85,7 +85,7 @@ fn nearest(digits: &[u8], power: i64) -> f64 {
     let mut below = Long::from(1);
     (0..places).for_each(|_| if power < 0 { below.times_plus(10, 0) } else { above.times_plus(10, 0) });
     // So many places to the left that the quotient has 54 or 55 bits.
-    let shift = 54 - (above.bits() - below.bits());
+    let shift = 54 - (above.bit_length() - below.bit_length());
     if shift > 0 {
         above.shift(shift)
     } else {
@@ -110,7 +110,7 @@ fn nearest(digits: &[u8], power: i64) -> f64 {
     let half = 1_u64 << (spare - 1);
     let (mut kept, rest) =
         (quotient.checked_shr(u32::try_from(spare).unwrap_or(64)).unwrap_or(0), quotient & (2 * half - 1));
-    if rest > half || (rest == half && (above.is_some() || kept & 1 == 1)) {
+    if rest > half || (rest == half && (!above.is_zero() || kept & 1 == 1)) {
         kept += 1;
     }
     // In two steps, since a single power of two may not be an `f64`.

@@ -1,6 +1,6 @@
 //! Writes values for reading eyes and for input fields.
 
-use super::decimals::{fixed, scientific};
+use super::decimals::{fixed, scientific, trimmed};
 use super::{DEGREE, INCH, KSI, Kind, POUND_FORCE, STANDARD_GRAVITY};
 
 /// Which units a bare number takes and a value is shown in.
@@ -101,17 +101,17 @@ fn written(value: f64, kind: Kind, system: System, fine: bool) -> String {
     let number = match kind {
         Kind::Length => match (system, fine) {
             (System::Inch, false) => fraction(value),
-            (System::Inch, true) => decimals(shown, 3),
-            (System::Metric, false) => decimals(shown, 1),
-            (System::Metric, true) => decimals(shown, 2),
+            (System::Inch, true) => rounded(shown, 3),
+            (System::Metric, false) => rounded(shown, 1),
+            (System::Metric, true) => rounded(shown, 2),
         },
-        Kind::FineLength => decimals(shown, step + if system == System::Inch { 3 } else { 2 }),
-        Kind::InInches => decimals(shown, 4 + step),
-        Kind::InMillimeters => decimals(shown, 3 + step),
+        Kind::FineLength => rounded(shown, step + if system == System::Inch { 3 } else { 2 }),
+        Kind::InInches => rounded(shown, 4 + step),
+        Kind::InMillimeters => rounded(shown, 3 + step),
         _ if fine => significant(shown, 5),
         Kind::Turns => mixed(shown, 4, '-'),
-        Kind::Count => trimmed(decimals(shown, 2)),
-        Kind::Weight => decimals(shown, usize::from(shown.abs() < 99.95)),
+        Kind::Count => trimmed(rounded(shown, 2)),
+        Kind::Weight => rounded(shown, usize::from(shown.abs() < 99.95)),
         Kind::Stress | Kind::Moment | Kind::Torque => three(shown),
         Kind::Ratio | Kind::Percent | Kind::Angle | Kind::InMicrometers => three(shown),
         _ => significant(shown, 4),
@@ -179,7 +179,7 @@ pub fn plain(value: f64, kind: Kind, system: System) -> String {
 }
 
 /// A number with a fixed count of decimals; what lies halfway goes up, whatever its last bits say.
-fn decimals(value: f64, places: usize) -> String {
+fn rounded(value: f64, places: usize) -> String {
     if value.abs() >= 1e9 {
         return significant(value, 4);
     }
@@ -218,11 +218,6 @@ fn significant(value: f64, digits: usize) -> String {
 fn signed(value: f64, text: String) -> String {
     let nothing = text.chars().all(|c| matches!(c, '0' | '.'));
     if value < 0.0 && !nothing { format!("-{text}") } else { text }
-}
-
-/// Without zeros after the point that say nothing.
-fn trimmed(text: String) -> String {
-    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_string() } else { text }
 }
 
 /// With a comma between thousands.

@@ -3,7 +3,7 @@
 use super::drawing::{self, Sheet};
 use super::known::Known;
 use super::markup::{element, escaped, said};
-use super::moments::soon;
+use super::moments::after;
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Leaf};
 use super::tag::tag;
@@ -13,6 +13,7 @@ use linkwright::engine;
 use linkwright::inputs::{self, Place};
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{Along, Answer};
+use std::time::Duration;
 
 /// What the table of parts holds.
 const HEAD: [&str; 5] = ["Part", "From eye A", "Asked", "Bears", "Used"];
@@ -52,7 +53,7 @@ pub(super) fn touched(bench: Bench, event: &leptos::ev::Event) {
         }
     });
     // The list may have to be written first.
-    soon(move || storage::show_check(check), std::time::Duration::from_millis(60));
+    after(Duration::from_millis(60), move || storage::show_check(check));
 }
 
 /// The check that judges a part.

@@ -2,7 +2,7 @@
 //!
 //! As with what is known (`known.rs`), all of it is one kind to the framework, so that a phone fetches that code once.
 
-use super::moments::soon;
+use super::moments::after;
 use leptos::prelude::*;
 use std::any::Any;
 use std::marker::PhantomData;
@@ -129,14 +129,11 @@ impl Pause {
     pub(super) fn after(self, pause: Duration, act: impl FnOnce() + 'static) {
         let latest = self.0.get_untracked() + 1;
         self.0.set(latest);
-        soon(
-            move || {
-                if self.0.try_get_untracked() == Some(latest) {
-                    act();
-                }
-            },
-            pause,
-        );
+        after(pause, move || {
+            if self.0.try_get_untracked() == Some(latest) {
+                act();
+            }
+        });
     }
 }
 

@@ -11,7 +11,6 @@ use leptos::prelude::*;
 use linkwright::differences::{Change, differences, matched};
 use linkwright::document::{Document, Link};
 use linkwright::quantity::Kind;
-use linkwright::quantity::decimals::fixed;
 use linkwright::report::LinkReport;
 
 /// Stands for what is on the bench.
@@ -98,7 +97,7 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> St
         groups += &element("tbody", &(heading("Entered differently") + &entered));
     }
     let weights = [0, 1].map(|side: usize| bench.show(wholes[side].rig.weight, Kind::Weight));
-    let pieces = [0, 1].map(|side: usize| fixed(wholes[side].rig.pieces, 0));
+    let pieces = [0, 1].map(|side: usize| words::count(wholes[side].rig.pieces));
     let mut rows = heading("All of it");
     rows += &row("Links to make", pieces.each_ref().map(String::as_str), names);
     rows += &row("All bars together", weights.each_ref().map(String::as_str), names);

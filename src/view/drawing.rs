@@ -8,6 +8,7 @@ use super::tag::tag;
 use super::words;
 use leptos::prelude::*;
 use linkwright::inputs;
+use linkwright::order;
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::Answer;
 
@@ -154,7 +155,7 @@ pub(super) fn link(answer: &Answer, system: System, class: &str, width: f64) -> 
 /// Where to center words near a place, so that they stay on the sheet.
 pub(super) fn kept(x: f64, words: &str, width: f64) -> f64 {
     let half = words.chars().count() as f64 * LETTER / 2.0 + 4.0;
-    x.max(half).min((width - half).max(half))
+    order::between(x, half, (width - half).max(half))
 }
 
 /// A pointer at the weakest place with its name.

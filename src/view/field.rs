@@ -1,7 +1,7 @@
 //! The form's two controls: a number that keeps what was typed, and a choice.
 
 use super::known::Known;
-use super::moments::soon;
+use super::moments::after;
 use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words};
 use super::words::{length, lower};
@@ -130,20 +130,17 @@ const fn keypad(kind: Kind) -> &'static str {
 fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
     bench.type_into(input, place, text.clone(), false);
     let system = bench.system.get_untracked();
-    soon(
-        move || {
-            let still = bench.drafts.try_with_untracked(|drafts| {
-                drafts
-                    .iter()
-                    .any(|draft| draft.id == input.id && draft.place == place && draft.text == text && !draft.settled)
-            });
-            // Units switched in the pause would read the same digits as another value.
-            if still == Some(true) && bench.system.try_get_untracked() == Some(system) {
-                bench.type_into(input, place, text, true);
-            }
-        },
-        PAUSE,
-    );
+    after(PAUSE, move || {
+        let still = bench.drafts.try_with_untracked(|drafts| {
+            drafts
+                .iter()
+                .any(|draft| draft.id == input.id && draft.place == place && draft.text == text && !draft.settled)
+        });
+        // Units switched in the pause would read the same digits as another value.
+        if still == Some(true) && bench.system.try_get_untracked() == Some(system) {
+            bench.type_into(input, place, text, true);
+        }
+    });
 }
 
 /// What stands when the field is left empty, and how firm that is.

@@ -2,7 +2,7 @@
 
 use super::changing::{Changing, Pause, whenever};
 use super::held::{Held, Work};
-use super::moments::{at_window, soon};
+use super::moments::{after, at_window};
 use super::shelf::Kept;
 use super::state::{Bench, Leaf};
 use super::storage::{self, ADDRESS, BEFORE, ENTRIES, LEAF, TICKS, Trouble, UNITS};
@@ -10,6 +10,7 @@ use linkwright::differences::followed;
 use linkwright::document::Document;
 use linkwright::quantity::System;
 use linkwright::share::{self, Opened};
+use std::time::Duration;
 
 impl Bench {
     /// Takes what the address brings when the page opens; else what was kept.
@@ -213,7 +214,7 @@ impl Bench {
             self.keep();
         });
         // Not before the first answer stands there.
-        soon(move || self.read_shelf(), std::time::Duration::from_millis(30));
+        after(Duration::from_millis(30), move || self.read_shelf());
     }
 
     /// Keeps the entries, in the address too; that a page which is being left cannot change.
@@ -309,7 +310,7 @@ impl Bench {
                     waits.set(false);
                     self.read_shelf();
                 };
-                soon(read, std::time::Duration::from_millis(100));
+                after(Duration::from_millis(100), read);
             }
         };
         at_window("storage", move |event| match storage::changed_key(&event).as_deref() {
@@ -384,7 +385,7 @@ impl Bench {
 }
 
 /// A pause that long means that nobody is typing.
-const PAUSE: std::time::Duration = std::time::Duration::from_millis(250);
+const PAUSE: Duration = Duration::from_millis(250);
 
 fn fragment_of(document: &Document) -> String {
     if *document == Document::default() { String::new() } else { share::to_fragment(document) }

@@ -1,7 +1,7 @@
 //! What takes many searches: worked out when its fold is open, and only once typing pauses.
 
 use super::changing::{Changing, whenever};
-use super::moments::soon;
+use super::moments::after;
 use super::state::Bench;
 use super::tag::{live, nothing, tag};
 use leptos::prelude::*;
@@ -30,16 +30,14 @@ pub(super) fn fold(
             return;
         }
         let revision = document.clone();
-        soon(
-            move || {
-                // Superseded by a later key, or the view is gone.
-                let same = bench.document.try_with_untracked(|now| *now == revision) == Some(true);
-                if same && bench.at.try_get_untracked() == Some(at) {
-                    found.set(Some(work(bench, &document, at)));
-                }
-            },
-            if found.with_untracked(Option::is_none) { Duration::ZERO } else { PAUSE },
-        );
+        let pause = if found.with_untracked(Option::is_none) { Duration::ZERO } else { PAUSE };
+        after(pause, move || {
+            // Superseded by a later key, or the view is gone.
+            let same = bench.document.try_with_untracked(|now| *now == revision) == Some(true);
+            if same && bench.at.try_get_untracked() == Some(at) {
+                found.set(Some(work(bench, &document, at)));
+            }
+        });
     });
     let tap = move |event: leptos::ev::Event| {
         event.prevent_default();

@@ -1,7 +1,7 @@
-//! What is done at another moment: after a while, when the window tells something, when the browser has answered.
+//! What is done at another moment: after a while, when the window tells of something, when the browser has answered.
 //!
 //! The framework's own ways are written out wherever they are used. Here each is one function with what to do in a box,
-//! as for what changes (`changing.rs`), so that a phone fetches that code once.
+//! never written into another one, so that a phone fetches that code once.
 
 use leptos::ev::Event;
 use leptos::prelude::*;
@@ -10,12 +10,12 @@ use std::pin::Pin;
 use std::time::Duration;
 
 /// Does something after a while.
-pub(super) fn soon(act: impl FnOnce() + 'static, pause: Duration) {
+pub(super) fn after(pause: Duration, act: impl FnOnce() + 'static) {
     #[inline(never)]
-    fn set(act: Box<dyn FnOnce()>, pause: Duration) {
+    fn set(pause: Duration, act: Box<dyn FnOnce()>) {
         set_timeout(act, pause);
     }
-    set(Box::new(act), pause);
+    set(pause, Box::new(act));
 }
 
 /// Does something whenever the window tells of an event.

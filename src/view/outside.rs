@@ -7,7 +7,7 @@ use super::tag::tag;
 use super::words;
 use leptos::prelude::*;
 use linkwright::engine::outside::{self, Outside, Tabled};
-use linkwright::quantity::decimals::{fixed, scientific, shortest};
+use linkwright::quantity::decimals::{fixed, scientific, shortest, trimmed};
 use linkwright::quantity::{Kind, System, inch, mm, show};
 use std::sync::Arc;
 
@@ -95,14 +95,14 @@ fn one(row: &Outside, found: f64, agrees: bool) -> String {
     let about = escaped(row.name) + &said("small", &format!("{} ({})", row.source, row.obtained.words()));
     let differs = if row.expected == 0.0 { found - row.expected } else { (found - row.expected) / row.expected.abs() };
     let (mantissa, power) = scientific(differs, 1);
-    let exponent = format!("{mantissa}e{power}");
+    let difference = if differs.is_finite() { format!("{mantissa}e{power}") } else { mantissa };
     let verdict = if agrees { "agrees" } else { "DIFFERS" };
     element(
         if agrees { "tr" } else { "tr class=\"differs\"" },
         &(element("th scope=\"row\"", &about)
             + &said("td data-of=\"Expected\"", &digits(row.expected))
             + &said("td data-of=\"Here\"", &digits(found))
-            + &element("td data-of=\"Differs by\"", &(exponent + &said("small", verdict)))),
+            + &element("td data-of=\"Differs by\"", &(difference + &said("small", verdict)))),
     )
 }
 
@@ -112,6 +112,5 @@ fn significant(value: f64) -> String {
         return shortest(value);
     }
     let places = (8 - 1 - value.abs().log10().floor() as i32).clamp(0, 12);
-    let text = fixed(value, places as usize);
-    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_string() } else { text }
+    trimmed(fixed(value, places as usize))
 }

@@ -20,8 +20,8 @@ pub(super) enum Hang {
     End,
 }
 
-/// Hundredths, which is more than a screen shows.
-fn at<const N: usize>(places: [f64; N]) -> [String; N] {
+/// Coordinates to hundredths, finer than any screen.
+fn hundredths<const N: usize>(places: [f64; N]) -> [String; N] {
     places.map(|place| fixed(place, 2))
 }
 
@@ -38,7 +38,7 @@ impl Pen {
 
     /// A straight line.
     pub(super) fn line(&mut self, class: &str, x1: f64, y1: f64, x2: f64, y2: f64) {
-        let [x1, y1, x2, y2] = at([x1, y1, x2, y2]);
+        let [x1, y1, x2, y2] = hundredths([x1, y1, x2, y2]);
         self.put(format_args!(r#"<path class="{class}" d="M{x1} {y1}L{x2} {y2}"/>"#));
     }
 
@@ -46,7 +46,7 @@ impl Pen {
     pub(super) fn path(&mut self, class: &str, points: &[(f64, f64)], close: bool) {
         self.put(format_args!(r#"<path class="{class}" d=""#));
         for (index, (x, y)) in points.iter().enumerate() {
-            let [x, y] = at([*x, *y]);
+            let [x, y] = hundredths([*x, *y]);
             self.put(format_args!("{}{x} {y}", if index == 0 { 'M' } else { 'L' }));
         }
         self.put(format_args!("{}\"/>", if close { "Z" } else { "" }));
@@ -59,7 +59,7 @@ impl Pen {
 
     /// A circle.
     pub(super) fn circle(&mut self, class: &str, x: f64, y: f64, radius: f64) {
-        let [x, y, radius] = at([x, y, radius]);
+        let [x, y, radius] = hundredths([x, y, radius]);
         self.put(format_args!(r#"<circle class="{class}" cx="{x}" cy="{y}" r="{radius}"/>"#));
     }
 
@@ -70,7 +70,7 @@ impl Pen {
             Hang::Middle => "middle",
             Hang::End => "end",
         };
-        let [x, y] = at([x, y]);
+        let [x, y] = hundredths([x, y]);
         self.put(format_args!(
             r#"<text class="{class}" text-anchor="{anchor}" x="{x}" y="{y}">{}</text>"#,
             escaped(words)
@@ -115,13 +115,13 @@ impl Pen {
 
     /// A place that can be touched, named for the part under it.
     pub(super) fn touch(&mut self, part: &str, x1: f64, y1: f64, x2: f64, y2: f64) {
-        let [x1, y1, x2, y2] = at([x1, y1, x2, y2]);
+        let [x1, y1, x2, y2] = hundredths([x1, y1, x2, y2]);
         self.put(format_args!(r#"<path class="touch" data-part="{}" d="M{x1} {y1}H{x2}V{y2}H{x1}Z"/>"#, escaped(part)));
     }
 
     /// A piece of a rig that can be touched.
     pub(super) fn touch_piece(&mut self, link: usize, x: f64, y: f64, radius: f64) {
-        let [x, y, radius] = at([x, y, radius]);
+        let [x, y, radius] = hundredths([x, y, radius]);
         self.put(format_args!(r#"<circle class="touch" data-piece="{link}" cx="{x}" cy="{y}" r="{radius}"/>"#));
     }
 
@@ -133,7 +133,7 @@ impl Pen {
             self.line("cross", x - 5.0, y - 5.0, x + 5.0, y + 5.0);
             self.line("cross", x - 5.0, y + 5.0, x + 5.0, y - 5.0);
         }
-        let [x, y] = at([x, y]);
+        let [x, y] = hundredths([x, y]);
         self.put(format_args!(r#"<circle class="touch" data-metal="{}" cx="{x}" cy="{y}" r="24"/>"#, escaped(metal)));
     }
 

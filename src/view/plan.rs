@@ -154,7 +154,7 @@ fn off_block(point: Point, (a, b): (Point, Point)) -> f64 {
 fn off_line(point: Point, (a, b): (Point, Point)) -> f64 {
     let (x, y) = (b.0 - a.0, b.1 - a.1);
     let along = ((point.0 - a.0) * x + (point.1 - a.1) * y) / (x * x + y * y).max(1e-9);
-    let along = along.clamp(0.0, 1.0);
+    let along = order::between(along, 0.0, 1.0);
     apart(point, (a.0 + along * x, a.1 + along * y))
 }
 

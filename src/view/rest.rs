@@ -5,7 +5,7 @@
 //! a name would bring them back into the first file.
 
 use super::changing::{Changing, whenever};
-use super::moments::{at_window, meanwhile, soon};
+use super::moments::{after, at_window, meanwhile};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{Tag, button, tag, words as told};
 use super::{answer, prove, rig, saved, sheets, storage};
@@ -121,7 +121,7 @@ impl Bench {
     /// to something else.
     fn fetch_again(self) {
         if storage::has_focus("fetch-again") {
-            soon(|| storage::focus("#on-its-way"), Duration::ZERO);
+            after(Duration::ZERO, || storage::focus("#on-its-way"));
         }
         self.once_here(move |here| {
             if storage::has_focus("on-its-way") {
@@ -130,7 +130,7 @@ impl Bench {
                     Leaf::Size => "below",
                     _ => "answer",
                 };
-                soon(move || storage::show(place), Duration::ZERO);
+                after(Duration::ZERO, move || storage::show(place));
             }
         });
     }
@@ -163,7 +163,7 @@ pub(super) fn view(bench: Bench, leaf: Leaf) -> AnyView {
 
 fn on_its_way(leaf: Leaf, what: &str) -> Tag {
     let late = Changing::new(false);
-    soon(move || late.set(true), LATE);
+    after(LATE, move || late.set(true));
     let more = move || {
         let more =
             " It takes long: the signal may be weak. If it does not come, load the page again; your entries stay.";

@@ -10,7 +10,6 @@ use super::{answer, plan, rig_adding, rig_parts, send, sheets, storage, verdict,
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::inputs::{self, Place};
-use linkwright::quantity::decimals::fixed;
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::LinkReport;
 
@@ -121,7 +120,7 @@ fn worst(whole: &Whole) -> Option<String> {
 
 /// `13 links`.
 fn links(count: f64) -> String {
-    if count > 1.5 { format!("{} links", fixed(count, 0)) } else { "1 link".to_string() }
+    if count > 1.5 { format!("{} links", words::count(count)) } else { "1 link".to_string() }
 }
 
 /// A pair is one entry.

@@ -1,7 +1,7 @@
 //! What is entered about the rig as a whole: its name, its weight and use, and each axle.
 
 use super::field::{number, radios};
-use super::moments::soon;
+use super::moments::after;
 use super::more::folded;
 use super::state::{Bench, Leaf};
 use super::storage;
@@ -9,6 +9,7 @@ use super::tag::{nothing, tag};
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_NAME, tidy_name};
 use linkwright::inputs::{self, NUMBERS, Place, Scope};
+use std::time::Duration;
 
 /// The entries of the whole rig.
 pub(super) fn rig_entries(bench: Bench) -> AnyView {
@@ -52,7 +53,7 @@ pub(super) fn name(bench: Bench) -> AnyView {
             if storage::is_enter(&event) && bench.leaf.get_untracked() == Leaf::Saved {
                 take(event);
                 // The button may wake only with the name.
-                soon(|| storage::press("save"), std::time::Duration::from_millis(30));
+                after(Duration::from_millis(30), || storage::press("save"));
             }
         });
     tag("div class=field")

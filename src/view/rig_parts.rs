@@ -10,7 +10,6 @@ use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::engine::tables::{bolts, rod_ends};
-use linkwright::quantity::decimals::fixed;
 use linkwright::quantity::{Kind, System, in_all};
 use linkwright::report::{Answer, Cut, FewerSizes, Part};
 
@@ -53,7 +52,7 @@ fn rows(bench: Bench, parts: &[Part]) -> String {
         let name = name(part, Some(system));
         rows.push_str(&match sawn(part, Some(system)) {
             Some(sawn) => element("div", &(said("dt", &name) + &element("dd class=\"phrases\"", &phrases(&sawn)))),
-            None => pair(&name, "dd", &fixed(part.count(), 0)),
+            None => pair(&name, "dd", &words::count(part.count())),
         });
     }
     element("dl class=\"rows\"", &rows) + &said("p", BOLT_LENGTH)
@@ -62,7 +61,7 @@ fn rows(bench: Bench, parts: &[Part]) -> String {
 /// The same as lines of text, in both units.
 pub(super) fn text(parts: &[Part]) -> impl Iterator<Item = String> {
     let line = |part: &Part| {
-        let counted = sawn(part, None).unwrap_or_else(|| fixed(part.count(), 0));
+        let counted = sawn(part, None).unwrap_or_else(|| words::count(part.count()));
         format!("{}: {counted}", name(part, None))
     };
     parts.iter().map(line).chain([BOLT_LENGTH.to_string()])
@@ -140,7 +139,7 @@ fn sawn(part: &Part, units: Units) -> Option<String> {
         let links: Vec<String> = cut.links.iter().map(|title| words::lower(title)).collect();
         // No comma: the line breaks at those.
         let whose = if links.is_empty() { String::new() } else { format!(" ({})", links.join(" and ")) };
-        format!("{} × {}{whose}", fixed(cut.count, 0), words::length(cut.length, units))
+        format!("{} × {}{whose}", words::count(cut.count), words::length(cut.length, units))
     };
     let each: Vec<String> = cuts.iter().map(each).collect();
     let whole = |system| in_all(cuts.iter().map(|cut| (cut.count, cut.length)), system);

@@ -2,7 +2,7 @@
 
 use super::changing::{Changing, whenever};
 use super::known::Known;
-use super::moments::{meanwhile, soon};
+use super::moments::{after, meanwhile};
 use super::prove::STALE;
 use super::shelf::Saving;
 use super::state::{Bench, Leaf};
@@ -10,6 +10,7 @@ use super::tag::{button, tag, words as live_words};
 use super::{qr, rig, saved, storage, words};
 use leptos::prelude::*;
 use linkwright::document::Document;
+use std::time::Duration;
 
 /// What to do where the browser does not let a page copy.
 const BELOW: &str = "Your browser did not let me copy. The link stands below: hold it, or press Ctrl and C.";
@@ -102,7 +103,7 @@ fn sure(bench: Bench, done: &str) -> String {
 /// Says something, anew also where it was said before.
 fn tell(told: Changing<String>, words: String) {
     told.set(String::new());
-    soon(move || told.set(words), std::time::Duration::from_millis(60));
+    after(Duration::from_millis(60), move || told.set(words));
 }
 
 /// Puts a text on the clipboard and says so; where the browser refuses, says what to do.
@@ -149,7 +150,7 @@ fn print(bench: Bench, all: bool) {
                 bench.printed();
             }
         };
-        soon(none, std::time::Duration::from_secs(1));
+        after(Duration::from_secs(1), none);
     };
-    soon(ask, std::time::Duration::from_millis(50));
+    after(Duration::from_millis(50), ask);
 }

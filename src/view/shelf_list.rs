@@ -1,7 +1,7 @@
 //! The list of saved builds and the bin: markup, and what their buttons do.
 
 use super::markup::{element, escaped, said};
-use super::moments::soon;
+use super::moments::after;
 use super::saved::{Offer, Shown, export, file_name, sentences};
 use super::shelf::Kept;
 use super::state::{Bench, toggle};
@@ -10,6 +10,7 @@ use linkwright::builds::Build;
 use linkwright::differences::differences;
 use linkwright::document::{Document, Position};
 use linkwright::share;
+use std::time::Duration;
 
 /// The builds that are not in the bin and fit what is looked for.
 pub(super) fn listed(bench: Bench, shown: Shown) -> String {
@@ -120,7 +121,7 @@ pub(super) fn bring(bench: Bench, shown: Shown, kept: &Kept) {
 
 /// Gives the focus to what stands there once the list is written anew.
 fn focus_soon(selector: String) {
-    soon(move || storage::focus(&selector), std::time::Duration::from_millis(30));
+    after(Duration::from_millis(30), move || storage::focus(&selector));
 }
 
 /// Does what a button of a build asks for.

@@ -10,15 +10,14 @@ use super::rest::Rest;
 use super::shelf::Kept;
 use super::storage::{self, Trouble};
 use super::trail::Trail;
-use std::ops::Deref;
-use std::sync::Arc;
-
 use linkwright::document::{Document, Use};
 use linkwright::engine;
 use linkwright::engine::formula::{Piece, spoken};
 use linkwright::inputs::{self, NUMBERS, Number, Place, Refused};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, Plan, RigReport};
+use std::ops::Deref;
+use std::sync::Arc;
 
 /// An entry as it was typed, for as long as it still says what the document holds.
 #[derive(Clone, PartialEq)]
@@ -85,8 +84,7 @@ impl Whole {
     }
 }
 
-/// Everything the page holds, for as long as it is open. What reacts takes it along, so it is no more than a place:
-/// thirty signals copied into each closure were a tenth of the page's code.
+/// Everything the page holds, for as long as it is open. What reacts takes it along, so it is no more than a place.
 #[derive(Clone, Copy)]
 pub(super) struct Bench(&'static Everything);
 

@@ -9,10 +9,11 @@ mod files;
 pub(super) use clock::{fresh_id, now, spoken_time};
 pub(super) use files::{chosen_text, download, is_kept_for_good, keep_for_good};
 
-use super::moments::soon;
+use super::moments::after;
 use leptos::prelude::{document, window};
 use leptos::wasm_bindgen::prelude::Closure;
 use leptos::wasm_bindgen::{JsCast, JsValue};
+use std::time::Duration;
 
 /// Where the entries are kept, with the work they are: one text, so that they are kept together or not at all.
 pub(super) const ENTRIES: &str = "linkwright.entries";
@@ -185,7 +186,7 @@ pub(super) fn show(id: &str) {
 
 /// The same with what the next moment puts there.
 pub(super) fn show_soon(id: String) {
-    soon(move || show(&id), std::time::Duration::from_millis(30));
+    after(Duration::from_millis(30), move || show(&id));
 }
 
 /// Gives the focus to an element, which stays where it is.

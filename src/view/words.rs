@@ -121,9 +121,14 @@ pub(super) fn short(material: &'static Material) -> &'static str {
     material.label.split(',').next().unwrap_or(material.label)
 }
 
+/// A count of things.
+pub(super) fn count(things: f64) -> String {
+    fixed(things, 0)
+}
+
 /// `1 piece`, `4 pieces`.
-pub(super) fn pieces(count: f64) -> String {
-    if count > 1.5 { format!("{} pieces", fixed(count, 0)) } else { "1 piece".to_string() }
+pub(super) fn pieces(things: f64) -> String {
+    if things > 1.5 { format!("{} pieces", count(things)) } else { "1 piece".to_string() }
 }
 
 /// Both threads in one breath.

@@ -43,9 +43,8 @@ const WATCH: &str = "new MutationObserver((_, it) => {
     it.disconnect();
 }).observe(document, { subtree: true, attributes: true, childList: true })";
 
-/// How long it rests between two keys, in ms. At the pace of somebody who types fast, what follows after one key is done
-/// before the next; but a machine that takes memory back from whoever rests is measured as well. So also one after the
-/// other, a frame between them.
+/// The rest between two keys, in ms; 0 is one frame. At a typist's pace, what follows after a key is done before the
+/// next one. Without a rest, nothing is measured of a machine that takes memory back from programs that wait.
 const PACES: [(&str, u32); 2] = [("one after the other", 0), ("at a typist's pace", 120)];
 
 /// Types values into a field, or presses a button, and times each until the answer has changed.

@@ -1,7 +1,7 @@
 //! What `cargo xtask` does, as a library, so that the browser journeys serve the page with the same code.
 //!
 //! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`split`] cuts its program in two
-//! (without what is [`unused`]), [`dress`] puts what is published together ([`policy`], [`worker`], [`single`],
+//! (without what is [`unused`], [`pack`]ed), [`dress`] puts what is published together ([`policy`], [`worker`], [`single`],
 //! [`icons`], [`digest`]), [`serve`] shows it, [`suite`] tests everything, [`measure`] times it. Underneath: [`server`]
 //! speaks HTTP, [`run`] starts programs.
 
@@ -32,4 +32,9 @@ pub type Outcome<T = ()> = Result<T, String>;
 pub fn root() -> PathBuf {
     let here = Path::new(env!("CARGO_MANIFEST_DIR"));
     here.parent().unwrap_or(here).to_path_buf()
+}
+
+/// Whether these words stand somewhere in bytes.
+fn holds(bytes: &[u8], words: &str) -> bool {
+    bytes.windows(words.len()).any(|piece| piece == words.as_bytes())
 }

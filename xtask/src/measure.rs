@@ -1,5 +1,6 @@
 //! `cargo xtask measure`: the page on a slow phone, beside the least page of its framework.
 
+use crate::pack::{packed, renamed};
 use crate::run::{cargo, run, step};
 use crate::{Outcome, build, dress, root, split, tools};
 use std::fs;
@@ -31,12 +32,16 @@ fn least() -> Outcome<PathBuf> {
         let mut made =
             cargo(&["build", "--locked", "--release", "--target", "wasm32-unknown-unknown", "--example", "minimal"]);
         run(&mut made, "the least page does not build: mend what the compiler says above")?;
-        // Without names, as the page itself.
+        // Without names and in order, as the page itself.
         dress::empty(&folder)?;
         dress::write(&folder, "minimal.wasm", &split::bare(&dress::read(&wasm)?)?)?;
         split::bind(&folder.join("minimal.wasm"), &folder)?;
         let _ = fs::remove_file(folder.join("minimal.wasm"));
-        dress::write(&folder, "minimal_bg.wasm", &split::bare(&dress::read(&folder.join("minimal_bg.wasm"))?)?)?;
+        let wasm = dress::read(&folder.join("minimal_bg.wasm"))?;
+        let glue = String::from_utf8(dress::read(&folder.join("minimal.js"))?).map_err(|_| "the glue is no text")?;
+        let (glue, names) = renamed(&dress::bare_script(&glue), &wasm)?;
+        dress::write(&folder, "minimal.js", glue.as_bytes())?;
+        dress::write(&folder, "minimal_bg.wasm", &packed(&wasm, names)?)?;
         dress::write(&folder, "index.html", LEAST.as_bytes())?;
         dress::write(&folder, "start.js", b"import start from './minimal.js';\nstart();\n")
     })?;

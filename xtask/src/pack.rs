@@ -1,7 +1,8 @@
 //! The program put in an order that packs well, under names that take no room. It does what it did before.
 //!
-//! Like beside like: functions stand by their type and then by their bytes, which saves two bytes of a hundred when a
-//! host packs them. What the program takes from the glue has names of thirty letters, half of them chance, in both.
+//! Like beside like: functions stand by their type and then by their bytes, so that what packs them finds more of the
+//! same. What the program takes from the glue has names of thirty letters, half of them a hash that nothing packs, in
+//! the program and in the glue; they become one letter or two.
 
 use crate::Outcome;
 use std::fmt::Write;
@@ -11,12 +12,16 @@ use wasmparser::{
     CodeSectionReader, CustomSectionReader, FunctionSectionReader, ImportSectionReader, Parser, Payload, TypeRef,
 };
 
-/// Under which name wasm-bindgen lets the program take what the glue gives, and which stands there afterwards.
-const GLUE: [&str; 2] = ["./linkwright_bg.js", "."];
+/// What wasm-bindgen calls the glue in the program, and what it is called afterwards.
+const GLUE: &str = "./linkwright_bg.js";
+const SHORT_GLUE: &str = ".";
 
-/// The program with its functions in order, without names and the like; `names` for what it takes from the glue.
+/// The program with its functions in order, without custom sections; `names` for what it takes from the glue.
 pub fn packed(wasm: &[u8], names: Vec<String>) -> Outcome<Vec<u8>> {
     let read = Functions::read(wasm)?;
+    if read.names.len() != names.len() {
+        return Err(format!("{} names for {} functions of the glue", names.len(), read.names.len()));
+    }
     let mut order: Vec<usize> = (0..read.all.len()).collect();
     order.sort_by_key(|&function| read.all[function]);
     let mut places = vec![0; order.len()];
@@ -33,17 +38,19 @@ pub fn packed(wasm: &[u8], names: Vec<String>) -> Outcome<Vec<u8>> {
 /// The glue with other names for what it gives to the program, and these names in the program's order.
 pub fn renamed(glue: &str, wasm: &[u8]) -> Outcome<(String, Vec<String>)> {
     let (mut glue, mut names) = (glue.to_owned(), Vec::new());
-    let mut rename = |old: &str, new: &str| {
-        let once = glue.matches(old).count() == 1;
-        glue = glue.replacen(old, new, 1);
-        once.then_some(()).ok_or_else(|| format!("“{old}” is not once in the glue: teach xtask/src/pack.rs"))
+    let mut rename = |old: String, new: String| {
+        if glue.matches(&old).count() != 1 {
+            return Err(format!("“{old}” is not once in the glue: teach xtask/src/pack.rs"));
+        }
+        glue = glue.replacen(&old, &new, 1);
+        Ok(())
     };
     for (index, name) in Functions::read(wasm)?.names.iter().enumerate() {
-        names.push(short(index));
-        rename(&format!("\n{name}:"), &format!("\n{}:", names[index]))?;
+        let short = short(index);
+        rename(format!("\n{name}:"), format!("\n{short}:"))?;
+        names.push(short);
     }
-    let [old, new] = GLUE.map(|name| format!("\"{name}\":"));
-    rename(&old, &new)?;
+    rename(format!("\"{GLUE}\":"), format!("\"{SHORT_GLUE}\":"))?;
     Ok((glue, names))
 }
 
@@ -78,7 +85,9 @@ impl<'a> Functions<'a> {
                     for import in all.into_imports() {
                         let import = import.map_err(strange)?;
                         read.taken += u32::from(matches!(import.ty, TypeRef::Func(_)));
-                        read.names.extend((import.module == GLUE[0]).then_some(import.name));
+                        if import.module == GLUE {
+                            read.names.push(import.name);
+                        }
                     }
                 }
                 Payload::FunctionSection(all) => types = all.into_iter().collect::<Result<_, _>>().map_err(strange)?,
@@ -104,17 +113,17 @@ struct Pack {
     names: std::vec::IntoIter<String>,
 }
 
-type Strange = Error<std::convert::Infallible>;
+type Failed = Error<std::convert::Infallible>;
 
 impl Reencode for Pack {
     type Error = std::convert::Infallible;
 
-    fn function_index(&mut self, function: u32) -> Result<u32, Strange> {
+    fn function_index(&mut self, function: u32) -> Result<u32, Failed> {
         let own = function.checked_sub(self.taken).map(|own| self.places[own as usize]);
         Ok(own.unwrap_or(function))
     }
 
-    fn parse_custom_section(&mut self, _: &mut Module, _: CustomSectionReader<'_>) -> Result<(), Strange> {
+    fn parse_custom_section(&mut self, _: &mut Module, _: CustomSectionReader<'_>) -> Result<(), Failed> {
         Ok(())
     }
 
@@ -122,12 +131,13 @@ impl Reencode for Pack {
         &mut self,
         imports: &mut ImportSection,
         section: ImportSectionReader<'_>,
-    ) -> Result<(), Strange> {
+    ) -> Result<(), Failed> {
         for import in section.into_imports() {
             let import = import?;
             let kind = self.entity_type(import.ty)?;
-            match if import.module == GLUE[0] { self.names.next() } else { None } {
-                Some(name) => imports.import(GLUE[1], &name, kind),
+            let short = if import.module == GLUE { self.names.next() } else { None };
+            match short {
+                Some(name) => imports.import(SHORT_GLUE, &name, kind),
                 None => imports.import(import.module, import.name, kind),
             };
         }
@@ -138,7 +148,7 @@ impl Reencode for Pack {
         &mut self,
         functions: &mut FunctionSection,
         section: FunctionSectionReader<'_>,
-    ) -> Result<(), Strange> {
+    ) -> Result<(), Failed> {
         let kinds = section.into_iter().collect::<Result<Vec<u32>, _>>()?;
         for &function in &self.order {
             functions.function(kinds[function]);
@@ -146,7 +156,7 @@ impl Reencode for Pack {
         Ok(())
     }
 
-    fn parse_code_section(&mut self, code: &mut CodeSection, section: CodeSectionReader<'_>) -> Result<(), Strange> {
+    fn parse_code_section(&mut self, code: &mut CodeSection, section: CodeSectionReader<'_>) -> Result<(), Failed> {
         let bodies = section.into_iter().collect::<Result<Vec<_>, _>>()?;
         for function in self.order.clone() {
             self.parse_function_body(code, bodies[function].clone())?;
@@ -158,19 +168,22 @@ impl Reencode for Pack {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::holds;
     use wasm_encoder::{
-        ConstExpr, ElementSection, Elements, EntityType, ExportKind, ExportSection, Function, TypeSection,
+        ConstExpr, ElementSection, Elements, EntityType, ExportKind, ExportSection, Function, TypeSection, ValType,
     };
+    use wasmparser::ElementItems;
 
-    /// One function from the glue and three of its own, the last of which calls all others.
+    /// One function from the glue and four of its own: the third takes a number, the last calls all others.
     fn program() -> Vec<u8> {
         let (mut module, mut types) = (Module::new(), TypeSection::new());
+        types.ty().function([ValType::I32], []);
         types.ty().function([], []);
         let mut imports = ImportSection::new();
-        imports.import(GLUE[0], "__wbg_say_5b446f51afd21013", EntityType::Function(0));
+        imports.import(GLUE, "__wbg_say_5b446f51afd21013", EntityType::Function(1));
         let (mut functions, mut exports, mut code) = (FunctionSection::new(), ExportSection::new(), CodeSection::new());
-        for calls in [&[0, 0][..], &[0], &[0, 1, 2]] {
-            functions.function(0);
+        for (kind, calls) in [(1, &[0, 0][..]), (1, &[0]), (0, &[0, 0, 0]), (1, &[0, 1, 2, 3])] {
+            functions.function(kind);
             let mut body = Function::new([]);
             for &call in calls {
                 body.instructions().call(call);
@@ -178,42 +191,52 @@ mod tests {
             body.instructions().end();
             code.function(&body);
         }
-        exports.export("main", ExportKind::Func, 3);
+        exports.export("main", ExportKind::Func, 4);
         let mut elements = ElementSection::new();
-        elements.active(None, &ConstExpr::i32_const(0), Elements::Functions([1, 2][..].into()));
+        elements.active(None, &ConstExpr::i32_const(0), Elements::Functions([1, 2, 3][..].into()));
         module.section(&types).section(&imports).section(&functions).section(&exports).section(&elements);
         module.section(&code);
         module.finish()
     }
 
-    /// What a function does, told by what it calls, down to what comes from the glue.
+    /// What a function does: its type, and what it calls, down to what comes from the glue.
     fn does(wasm: &[u8], function: u32) -> Outcome<String> {
         let read = Functions::read(wasm)?;
         let Some(own) = function.checked_sub(read.taken) else { return Ok("!".to_owned()) };
         // A call is two bytes here, after the count of locals and before the end.
-        let (_, body) = read.all[own as usize];
+        let (kind, body) = read.all[own as usize];
         let calls: Outcome<Vec<String>> =
             body[1..].chunks_exact(2).map(|call| does(wasm, u32::from(call[1]))).collect();
-        Ok(format!("({})", calls?.concat()))
+        Ok(format!("{kind}({})", calls?.concat()))
     }
 
-    fn main(wasm: &[u8]) -> u32 {
-        let export = Parser::new(0).parse_all(wasm).find_map(|payload| match payload {
-            Ok(Payload::ExportSection(all)) => all.into_iter().next()?.ok(),
-            _ => None,
-        });
-        export.map_or(u32::MAX, |export| export.index)
+    /// What is exported and what stands in the table does.
+    fn all(wasm: &[u8]) -> Outcome<Vec<String>> {
+        let mut named = Vec::new();
+        for payload in Parser::new(0).parse_all(wasm) {
+            match payload.map_err(|reason| reason.to_string())? {
+                Payload::ExportSection(all) => named.extend(all.into_iter().flatten().map(|export| export.index)),
+                Payload::ElementSection(all) => {
+                    for element in all.into_iter().flatten() {
+                        let ElementItems::Functions(functions) = element.items else { continue };
+                        named.extend(functions.into_iter().flatten());
+                    }
+                }
+                _ => {}
+            }
+        }
+        named.into_iter().map(|function| does(wasm, function)).collect()
     }
 
     #[test]
     fn in_order_it_does_what_it_did() -> Outcome {
-        let before = program();
-        let after = packed(&before, Vec::new())?;
-        assert_ne!(before, after);
-        let bodies = Functions::read(&after)?.all;
-        assert!(bodies.is_sorted_by_key(|(_, body)| body.len()) || bodies.is_sorted(), "{bodies:?}");
-        assert_eq!(does(&after, main(&after))?, "(!(!!)(!))");
-        assert_eq!(does(&before, main(&before))?, "(!(!!)(!))");
+        let (before, told) = (program(), ["1(!1(!!)1(!)0(!!!))", "1(!!)", "1(!)", "0(!!!)"]);
+        assert_eq!(all(&before)?, told);
+        let after = packed(&before, vec!["a".to_owned()])?;
+        assert_eq!(all(&after)?, told);
+        let order: Vec<(u32, usize)> =
+            Functions::read(&after)?.all.iter().map(|(kind, body)| (*kind, body.len())).collect();
+        assert_eq!(order, [(0, 8), (1, 4), (1, 6), (1, 10)], "by type, then by bytes");
         Ok(())
     }
 
@@ -223,9 +246,9 @@ mod tests {
         let (glue, names) = renamed(glue, &program())?;
         assert_eq!(glue, "import0 = {\na: function() {},\n};\n\".\": import0,");
         assert_eq!(names, ["a"]);
-        let wasm = packed(&program(), names)?;
-        assert!(!wasm.windows(5).any(|piece| piece == b"__wbg"));
+        assert!(!holds(&packed(&program(), names)?, "__wbg"));
         assert!(renamed("", &program()).is_err(), "another way of writing is noticed");
+        assert!(packed(&program(), Vec::new()).is_err(), "a missing name is noticed");
         Ok(())
     }
 

@@ -7,7 +7,7 @@ use crate::dress::{bare_script, read};
 use crate::pack::{packed, renamed};
 use crate::run::{program, run, step};
 use crate::unused::without_streams;
-use crate::{Outcome, dress, root, tools};
+use crate::{Outcome, dress, holds, root, tools};
 use std::path::{Path, PathBuf};
 use wasm_encoder::reencode::{Error, Reencode, RoundtripReencoder};
 use wasmparser::{CustomSectionReader, Parser};
@@ -82,8 +82,7 @@ fn cut(linked: &Path) -> Outcome<Split> {
 
 /// A name in the wrong place would bring a view back into the first part, and nobody would notice.
 fn held_apart(first: &[u8], rest: &[u8]) -> Outcome {
-    let says = |part: &[u8], words: &str| part.windows(words.len()).any(|piece| piece == words.as_bytes());
-    match LATER.iter().find(|words| says(first, words) || !says(rest, words)) {
+    match LATER.iter().find(|words| holds(first, words) || !holds(rest, words)) {
         None => Ok(()),
         Some(words) => Err(format!(
             "“{words}” is not where it belongs, in the second part alone: reach it through `Part` in src/view/rest.rs"
@@ -91,12 +90,12 @@ fn held_apart(first: &[u8], rest: &[u8]) -> Outcome {
     }
 }
 
-/// One number printed by the standard library would bring seven kilobytes, and nobody would notice.
+/// One number printed by the standard library would bring kilobytes, and nobody would notice. It is known by the name
+/// of the module that prints there.
 fn without_other_digits(whole: &[u8]) -> Outcome {
-    let name = b"flt2dec";
-    if whole.windows(name.len()).any(|piece| piece == name) {
-        return Err("a number is printed by `{}` or its like: print it by what src/quantity/decimals.rs offers \
-                    (`f64::clamp` prints too, when it panics)"
+    if holds(whole, "flt2dec") {
+        return Err("an `f64` is printed by `{}`, `{:?}` or their like (`f64::clamp` does, when it panics): \
+                    use src/quantity/decimals.rs"
             .to_owned());
     }
     Ok(())
@@ -158,9 +157,8 @@ mod tests {
             module.section(&wasm_encoder::CustomSection { name: name.into(), data: b"0123456789"[..].into() });
         }
         let bare = bare(&module.finish())?;
-        let has = |name: &str| bare.windows(name.len()).any(|piece| piece == name.as_bytes());
-        assert!(has("__wasm_bindgen_unstable"));
-        assert!(!has("reloc.CODE") && !has("target_features"));
+        assert!(holds(&bare, "__wasm_bindgen_unstable"));
+        assert!(!holds(&bare, "reloc.CODE") && !holds(&bare, "target_features"));
         Ok(())
     }
 

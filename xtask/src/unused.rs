@@ -3,14 +3,14 @@
 //! They come with the framework's way to call a server. Each of their functions is exported to scripts, and an export
 //! counts as used. They are 16 KB of the program and 7 KB of its glue.
 
-use crate::Outcome;
+use crate::{Outcome, holds};
 use wasm_encoder::{CustomSection, ExportSection, Module, RawSection};
 use wasmparser::{BinaryReaderError, Parser, Payload};
 
 /// In the names of all that they export.
 const EXPORTED: &str = "intounderlying";
 /// In what wasm-bindgen is told of them.
-const TOLD: &[u8] = b"IntoUnderlying";
+const TOLD: &str = "IntoUnderlying";
 /// Where wasm-bindgen is told of everything.
 const SECTION: &str = "__wasm_bindgen_unstable";
 
@@ -59,7 +59,7 @@ fn told(mut all: &[u8]) -> Option<Vec<u8>> {
             let end = record + 4 + usize::try_from(u32::from_le_bytes(length)).ok()?;
             (body, record) = (record + 4..end, end);
         }
-        if !all.get(body)?.windows(TOLD.len()).any(|piece| piece == TOLD) {
+        if !holds(all.get(body)?, TOLD) {
             kept.extend_from_slice(all.get(..record)?);
         }
         all = all.get(record..)?;

@@ -6,6 +6,7 @@ use crate::engine::formula::{Line, Said, Sheet, said};
 use crate::engine::formulas::{columns, pins, sections, stepped};
 use crate::engine::tables::materials::Form;
 use crate::inputs;
+use crate::order;
 use crate::quantity::Kind;
 use crate::report::MadeEnd;
 
@@ -142,7 +143,7 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     let middle = case.made.length / 2.0;
     for (from, to, bore) in case.stock.flats_stretches() {
         // Inside its stretch, the place nearest the middle bends most.
-        let at = middle.max(face + from).min(face + to);
+        let at = order::between(middle, face + from, face + to);
         let Some(actions) = actions(case, at, sheet) else { return folds(case, sheet) };
         let section = case.stock.flats(flats.width, bore, sheet);
         let now = worst(&section, &actions, sheet);

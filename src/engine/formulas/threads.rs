@@ -8,7 +8,7 @@ use std::f64::consts::PI;
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{in2, inch, ksi, lbf, mm};
 
-/// A cube root as a power, which other formulas need anyway: `cbrt` would bring a kilobyte more to a phone.
+/// The exponent of a cube root. Other formulas need powers anyway; `cbrt` would bring a phone a kilobyte more.
 const THIRD: f64 = 1.0 / 3.0;
 
 /// One square inch of thread for each inch of engagement.

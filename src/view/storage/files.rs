@@ -1,8 +1,9 @@
 //! Files that leave and enter the page, and the promise to keep what is here.
 
-use super::super::moments::soon;
+use super::super::moments::after;
 use leptos::prelude::{document, window};
 use leptos::wasm_bindgen::{JsCast, JsValue};
+use std::time::Duration;
 use wasm_bindgen_futures::JsFuture;
 
 /// A file longer than this is none of ours, and would only be slow to refuse.
@@ -24,12 +25,9 @@ fn offer(name: &str, text: &str) -> Result<(), JsValue> {
     link.set_download(name);
     link.click();
     // The browser reads the address after the click is over.
-    soon(
-        move || {
-            let _ = web_sys::Url::revoke_object_url(&address);
-        },
-        std::time::Duration::from_secs(60),
-    );
+    after(Duration::from_secs(60), move || {
+        let _ = web_sys::Url::revoke_object_url(&address);
+    });
     Ok(())
 }
 
