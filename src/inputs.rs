@@ -151,10 +151,17 @@ impl Number {
         self.decided(document, place).or_else(|| (self.default)(document, place))
     }
 
-    /// Whether a value lies in range. A range given in inches must also take the same number typed in millimeters.
+    /// Whether a value lies in range; a count must be whole. A range given in inches must also take the same number
+    /// typed in millimeters.
     pub fn accepts(&self, value: f64) -> bool {
         let slack = 1e-9 * self.most.abs();
-        value.is_finite() && self.least - slack <= value && value <= self.most + slack
+        let within = self.least - slack <= value && value <= self.most + slack;
+        value.is_finite() && within && self.whole(value).to_bits() == value.to_bits()
+    }
+
+    /// A value as this input counts: of links, whole ones only.
+    pub fn whole(&self, value: f64) -> f64 {
+        if self.kind == Kind::Count { value.round() } else { value }
     }
 
     /// Reads what was typed; empty text gives the value back to the default.
@@ -172,8 +179,9 @@ impl Number {
     /// The sentence for a refused entry: the field, what was read, and what is allowed.
     pub fn sentence(&self, refused: &Refused, system: System) -> String {
         let range = format!(
-            "{} must be between {} and {}.",
+            "{} must be {}between {} and {}.",
             self.label,
+            if self.kind == Kind::Count { "a whole number " } else { "" },
             quantity::show(self.least, self.kind, system),
             quantity::show(self.most, self.kind, system)
         );

@@ -77,7 +77,9 @@ pub(crate) fn read_number(text: &str, kind: Kind) -> Option<f64> {
         .find_map(|(unit, factor)| text.strip_suffix(unit).map(|digits| (digits, *factor)))
         .unwrap_or((text, 1.0));
     let plain = digits.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | 'e'));
-    if plain { read_digits(digits).map(|value| value * factor) } else { None }
+    // A billionth of a thousandth of anything is nothing; written out in full it could fill a link.
+    let told = |value: f64| if value.abs() < 1e-12 { 0.0 } else { value };
+    if plain { read_digits(digits).map(|value| told(value * factor)) } else { None }
 }
 
 /// The key of an input at a place: `length`, `rod-end.b`, `3.length` for the third link, `rear.flex`.
@@ -145,6 +147,11 @@ pub fn to_fragment(document: &Document) -> String {
     let body = parts.join("&");
     let check = check(body.as_bytes());
     format!("{body}&crc={check:08x}")
+}
+
+/// A fragment without its check, for numbers in doubt: whoever opens it is told to compare them.
+pub fn unchecked(fragment: &str) -> &str {
+    fragment.rsplit_once("&crc=").map_or(fragment, |(body, _)| body)
 }
 
 /// Opens a fragment, with or without the leading `#`.

@@ -6,6 +6,7 @@ mod changing;
 mod checklist;
 mod compare;
 mod detail;
+mod drafts;
 mod drawing;
 mod ends;
 mod field;
@@ -110,16 +111,16 @@ fn leaves(bench: Bench) -> AnyView {
     if matches!(leaf, Leaf::Rig | Leaf::Saved) {
         return live(move || rest::view(bench, leaf));
     }
-    let entered = bench.entered.get();
-    let paper = bench.printing.get() || bench.laid_open.get();
-    let mut list = Vec::new();
-    if paper || !entered || leaf == Leaf::Size {
-        list.push(live(move || answer_part(bench)));
-    }
-    if entered && (paper || leaf == Leaf::Prove) {
-        list.push(live(move || rest::view(bench, Leaf::Prove)));
-    }
-    list.into_any()
+    // Each is asked for by itself: where paper adds the one, the other keeps its folds and the focus.
+    let paper = move || bench.printing.get() || bench.laid_open.get();
+    let answers = Known::new(move || leaf == Leaf::Size || !bench.entered.get() || paper());
+    let proves = Known::new(move || bench.entered.get() && (leaf == Leaf::Prove || paper()));
+    let proof = move || rest::view(bench, Leaf::Prove);
+    vec![
+        live(move || if answers.get() { live(move || answer_part(bench)) } else { nothing() }),
+        live(move || if proves.get() { live(proof) } else { nothing() }),
+    ]
+    .into_any()
 }
 
 /// The answer, or what stands in its place. Only when one takes the place of the other is it built anew.
@@ -137,7 +138,7 @@ fn answer_part(bench: Bench) -> AnyView {
 /// Name of the page, its leaves and the unit switch.
 fn title(bench: Bench) -> Tag {
     let unit = move |system: System, open, label, spoken| {
-        button(open, label, move |_| bench.system.set(system))
+        button(open, label, move |_| bench.switch_units(system))
             .set("aria-label", spoken)
             .attribute("aria-pressed", move || (bench.system.get() == system).to_string())
     };

@@ -44,7 +44,7 @@ fn enter(document: &mut Document, entries: &[Entry], picks: &[Entry]) {
     for (which, place, share) in entries {
         let input = NUMBERS[*which];
         let places = places(document, input.scope);
-        let value = input.least + share * (input.most - input.least);
+        let value = input.whole(input.least + share * (input.most - input.least));
         (input.set)(document, places[place % places.len()], Some(value.clamp(input.least, input.most)));
     }
     for (which, place, share) in picks {

@@ -4,9 +4,9 @@ mod dice;
 
 use dice::Dice;
 use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Seat, Use};
-use linkwright::inputs::{NUMBERS, places};
-use linkwright::quantity::{deg, inch, ksi, lbf};
-use linkwright::share::{Opened, from_fragment, to_fragment};
+use linkwright::inputs::{NUMBERS, QUANTITY, places};
+use linkwright::quantity::{System, deg, inch, ksi, lbf};
+use linkwright::share::{Opened, from_fragment, to_fragment, unchecked};
 
 /// A link of version 1, kept as it was first written: it must open for as long as version 1 is known.
 const SAMPLE: &str = "1&links=2&length=0.9779&2.length=32in&weight=4100lb&od=2.25in&2.shank-yield=120ksi&tapped.b=2.5in&2.rating.a=28000lb&axle-share=0.7&2.plan-angle=25deg&2.role=upper&use=hard&rod-end.a=wide-16&hand.b=rh&crc=95a61083";
@@ -249,13 +249,43 @@ fn as_many_links_as_a_link_may_hold_can_all_be_decided() {
     let mut document = Document { links: vec![Link::default(); 40], ..Document::default() };
     for input in NUMBERS {
         for place in places(&document, input.scope) {
-            (input.set)(&mut document, place, Some(input.least + 0.37 * (input.most - input.least)));
+            let value = input.whole(input.least + 0.37 * (input.most - input.least));
+            (input.set)(&mut document, place, Some(value));
         }
     }
     let fragment = to_fragment(&document);
     let opened = from_fragment(&fragment);
     assert!(opened.told.is_empty(), "{} characters: {:?}", fragment.len(), opened.told);
     assert!(opened.document == document, "{} characters open as something else", fragment.len());
+}
+
+#[test]
+fn values_near_nothing_do_not_fill_a_link() {
+    let mut body = "2&links=40&length=38in".to_string();
+    for link in 2..=40 {
+        for name in ["visible", "spacer", "facing", "flats-start", "plan-angle", "own-strike", "least.a", "least.b"] {
+            body += &format!("&{link}.{name}=1.2345678901234e-290");
+        }
+    }
+    let opened = from_fragment(&sealed(&body));
+    assert!(opened.told.is_empty(), "{:?}", opened.told);
+    let own = from_fragment(&to_fragment(&opened.document));
+    assert!(own.told.is_empty() && own.document == opened.document, "{:?}", own.told);
+}
+
+#[test]
+fn half_a_link_cannot_be_made() {
+    let opened = from_fragment(&sealed("2&length=38in&quantity=2.5"));
+    assert_eq!((opened.told.len(), opened.document.links[0].quantity), (1, None), "{:?}", opened.told);
+    let refused = QUANTITY.read("2.5", System::Inch).expect_err("two and a half");
+    let sentence = QUANTITY.sentence(&refused, System::Inch);
+    assert_eq!(sentence, "I read 2.5. How many to make must be a whole number between 1 and 20.");
+}
+
+#[test]
+fn numbers_in_doubt_are_told_wherever_they_are_opened() {
+    let opened = from_fragment(unchecked(SAMPLE_2));
+    assert_eq!((opened.told.len(), opened.document), (1, sample_2()), "{:?}", opened.told);
 }
 
 #[test]

@@ -1,6 +1,7 @@
 //! The answer, in the order a reader asks: what to buy, does it hold, how far it turns, why.
 //! What only stands there to be read is markup; what folds, ticks or copies is a tag.
 
+use super::changing::Changing;
 use super::known::Known;
 use super::markup::{Row, element, escaped, pair, phrases, said, table};
 use super::prove::stale_note;
@@ -100,8 +101,15 @@ fn list(bench: Bench, sentences: &[Said]) -> String {
 
 /// What is one tap away on a screen, and always there on paper.
 fn folded(bench: Bench, name: Known<String>, inside: Known<String>) -> AnyView {
+    // What the reader opened stays open when the paper is done.
+    let open = Changing::new(false);
     tag("details")
-        .switch("open", move || bench.printing.get())
+        .switch("open", move || bench.printing.get() || open.get())
+        .on("toggle", move |event| {
+            if !bench.printing.get_untracked() {
+                open.set(storage::is_open(&event));
+            }
+        })
         .with(tag("summary").with(live_words(move || name.get())))
         .with(tag("div").markup(move || inside.get()))
         .into_any()

@@ -1,7 +1,9 @@
 //! The form's two controls: a number that keeps what was typed, and a choice.
 
+use super::drafts::Draft;
 use super::known::Known;
 use super::moments::after;
+use super::more::matters;
 use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words};
 use super::words::{length, lower};
@@ -81,7 +83,10 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag 
         .attribute("aria-invalid", move || wrong().to_string())
         .attribute("aria-describedby", described)
         .on("input", move |event| typed(bench, input, place, event_target_value(&event)))
-        .on("change", move |event| bench.type_into(input, place, event_target_value(&event), true));
+        .on("change", move |event| {
+            let text = event_target_value(&event);
+            bench.once_released(move || bench.finish(input, place, &text));
+        });
     let error = live(move || match says.with(|says| says.complaint.clone()) {
         Some(sentence) => tag("p class=error role=alert").set("id", &error_id).with(&*sentence).into_any(),
         None => nothing(),
@@ -129,18 +134,7 @@ const fn keypad(kind: Kind) -> &'static str {
 
 fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
     bench.type_into(input, place, text.clone(), false);
-    let system = bench.system.get_untracked();
-    after(PAUSE, move || {
-        let still = bench.drafts.try_with_untracked(|drafts| {
-            drafts
-                .iter()
-                .any(|draft| draft.id == input.id && draft.place == place && draft.text == text && !draft.settled)
-        });
-        // Units switched in the pause would read the same digits as another value.
-        if still == Some(true) && bench.system.try_get_untracked() == Some(system) {
-            bench.type_into(input, place, text, true);
-        }
-    });
+    after(PAUSE, move || bench.finish(input, place, &text));
 }
 
 /// What stands when the field is left empty, and how firm that is.
@@ -231,8 +225,11 @@ fn pick(bench: Bench, choice: &'static Choice, place: Place, id: &str) {
         let wanted = if id.is_empty() || default == Some(id) { None } else { Some(id) };
         (choice.set)(document, place, wanted);
     });
-    // A refused entry may stand in a field that this choice takes away.
-    bench.drafts.update(|drafts| drafts.retain(|draft| draft.refused.is_none()));
+    // What was typed into a field that this choice takes away is gone with it.
+    bench.document.with_untracked(|document| {
+        let stays = |draft: &Draft| matters(draft.id).is_none_or(|matters| matters(document, draft.place));
+        bench.drafts.update(|drafts| drafts.retain(stays));
+    });
 }
 
 /// A choice of a few, all in sight: one tap.

@@ -299,6 +299,13 @@ impl Bench {
         self.document.with(fragment_of)
     }
 
+    /// The address to send: of numbers in doubt one that says so where it is opened, until somebody compared them.
+    pub(super) fn link(self) -> String {
+        let doubtful = self.work.with(|work| !work.doubt.is_empty());
+        let fragment = self.fragment();
+        storage::address(if doubtful { share::unchecked(&fragment) } else { &fragment })
+    }
+
     /// Follows another tab that works on the same thing, and notices one that works on another.
     pub(super) fn mind_other_tabs(self) {
         // A file that another tab takes in comes build by build.

@@ -2,6 +2,9 @@
 //!
 //! A piece of text comes in through [`escaped`]; what is joined here is markup already.
 
+/// A letter without width, at which no line breaks (U+2060, word joiner). What is typed may hold it.
+const JOINER: char = '\u{2060}';
+
 /// Text that stays text inside markup.
 pub(super) fn escaped(words: &str) -> String {
     // Hardly any words hold one of them, and a page holds many words.
@@ -19,7 +22,26 @@ pub(super) fn element(open: &str, inside: &str) -> String {
 
 /// An element around words.
 pub(super) fn said(open: &str, words: &str) -> String {
-    element(open, &escaped(words))
+    element(open, &unbroken(escaped(words)))
+}
+
+/// Words that no line breaks in the middle of a size, which would make 1/2 of a `1-1/2` on the next one.
+fn unbroken(words: String) -> String {
+    let between = |at: usize| {
+        let byte = |at: usize| words.as_bytes().get(at).is_some_and(u8::is_ascii_digit);
+        byte(at + 1) && at.checked_sub(1).is_some_and(byte)
+    };
+    let mut dashes = words.match_indices('-').map(|(at, _)| at).filter(|at| between(*at)).peekable();
+    if dashes.peek().is_none() {
+        return words;
+    }
+    let (mut whole, mut from) = (String::new(), 0);
+    for at in dashes {
+        whole += words.get(from..=at).unwrap_or_default();
+        whole.push(JOINER);
+        from = at + 1;
+    }
+    whole + words.get(from..).unwrap_or_default()
 }
 
 /// Words that break between their phrases only, so that no size is torn apart: the class of its element is `phrases`.

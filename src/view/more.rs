@@ -70,11 +70,9 @@ fn fields(bench: Bench, group: Group, of_end: bool, place: Place) -> Vec<AnyView
     list
 }
 
-/// An entry that only some links have appears when it can matter.
-fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> AnyView + Send + 'static) -> AnyView {
-    let applies: fn(&Document, Place) -> bool = match id {
-        // Only the picture of the whole rig rests on it.
-        "wheelbase" => return nothing(),
+/// When an entry can matter that only some links have; `None` for one that always may.
+pub(super) fn matters(id: &str) -> Option<fn(&Document, Place) -> bool> {
+    Some(match id {
         "wall" | "insert-shear" => is_tube,
         "steering-arm" | "scrub" | "patch" | "box-force" => is_steering,
         id if id.starts_with("cylinder") => is_steering,
@@ -83,8 +81,17 @@ fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> An
             |document, place| role(document, place).is_some_and(Role::drives)
         }
         id if id.starts_with("own-") && id != "own-axial" && id != "own-strike" => is_own,
-        _ => return field(),
-    };
+        _ => return None,
+    })
+}
+
+/// An entry that only some links have appears when it can matter.
+fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> AnyView + Send + 'static) -> AnyView {
+    // Only the picture of the whole rig rests on it.
+    if id == "wheelbase" {
+        return nothing();
+    }
+    let Some(applies) = matters(id) else { return field() };
     let shows = Known::new(move || bench.document.with(|document| applies(document, place)));
     live(move || if shows.get() { field() } else { nothing() })
 }

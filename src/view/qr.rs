@@ -4,7 +4,6 @@ use super::changing::Changing;
 use super::known::Known;
 use super::markup::{element, said};
 use super::state::Bench;
-use super::storage;
 use super::tag::{button, tag};
 use leptos::prelude::*;
 use linkwright::quantity::decimals::fixed;
@@ -20,11 +19,7 @@ const MODULE: f64 = 0.5;
 pub(super) fn code(bench: Bench) -> [AnyView; 2] {
     let open = Changing::new(false);
     let markup = Known::new(move || {
-        if open.get() || bench.printing.get() || bench.laid_open.get() {
-            drawn(&storage::address(&bench.fragment()))
-        } else {
-            String::new()
-        }
+        if open.get() || bench.printing.get() || bench.laid_open.get() { drawn(&bench.link()) } else { String::new() }
     });
     let show = button("button type=button class=on-screen id=show-code aria-controls=code", "QR code", move |_| {
         open.update(|open| *open = !*open);

@@ -6,7 +6,7 @@ use super::known::Known;
 use super::markup::{element, said};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::tag;
-use super::{answer, plan, rig_adding, rig_parts, send, sheets, storage, verdict, words};
+use super::{answer, plan, rig_adding, rig_parts, send, sheets, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::inputs::{self, Place};
@@ -164,6 +164,6 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
     lines.extend(rig_parts::text(&whole.rig.parts));
     lines.push(format!("All bars together: {}", words::both(whole.rig.weight, Kind::Weight)));
     lines.push("An estimate for planning, not a certificate.".to_string());
-    lines.push(storage::address(&bench.fragment()));
+    lines.push(bench.link());
     lines.join("\n")
 }

@@ -211,12 +211,13 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
     tag("section class=part-of aria-labelledby=bench-title")
         .with(tag("h3 id=bench-title").with("On the bench now"))
         .with(rig_entries::name(bench))
+        // Before what changes with the name: a button that is pressed must not move away.
+        .with(buttons)
         .with(tag("p id=bench-stands").with(live_words(move || {
             let [_, stands] = stands(bench);
             stands
         })))
         .with(live(changes))
-        .with(buttons)
         .with(live(move || if shown.clash.get() { clash(bench, shown) } else { nothing() }))
         .into_any()
 }

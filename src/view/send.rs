@@ -15,6 +15,10 @@ use std::time::Duration;
 /// What to do where the browser does not let a page copy.
 const BELOW: &str = "Your browser did not let me copy. The link stands below: hold it, or press Ctrl and C.";
 
+/// What a link is good for, and what it is not where the page itself lies on the device.
+const OF_A_LINK: &str = "The link opens the same numbers on any phone. They travel in the link itself.";
+const OF_A_FILE: &str = "This page is a file on this device, and a link to it opens here only. To hand the numbers on, copy them as text, or save them as a file under “Saved”.";
+
 /// What can be done with the answer.
 pub(super) fn send(bench: Bench) -> AnyView {
     let told = Changing::new(String::new());
@@ -24,12 +28,12 @@ pub(super) fn send(bench: Bench) -> AnyView {
         if bench.leaf.get() == Leaf::Rig {
             return bench.whole.with(|whole| whole.as_ref().map(|whole| rig::text(bench, whole)).unwrap_or_default());
         }
-        let fragment = bench.fragment();
+        let link = bench.link();
         let Some(answer) = bench.answer() else { return String::new() };
-        let text = bench.document.with(|document| words::plain_text(document, bench.at.get(), &answer, &fragment));
+        let text = bench.document.with(|document| words::plain_text(document, bench.at.get(), &answer, link));
         if bench.stale() { format!("{STALE}\n{text}") } else { text }
     };
-    let link = move || storage::address(&bench.fragment());
+    let link = move || bench.link();
     let shown = bench.pace.calm(Known::new(link));
     let twin = bench.pace.calm(Known::new(move || if unfolded.get() { text() } else { String::new() }));
     // What was copied or saved is not what stands there now.
@@ -50,11 +54,11 @@ pub(super) fn send(bench: Bench) -> AnyView {
                 .flag("disabled", move || bench.document.with(|document| *document == Document::default())),
         )
         .with(button("button type=button id=copy-link", "Copy the link", move |_| {
-            bench.pace.settle();
+            bench.settle();
             copy(link(), told, &sure(bench, "The link is on your clipboard."), BELOW);
         }))
         .with(button("button type=button id=copy-text", "Copy as text", move |_| {
-            bench.pace.settle();
+            bench.settle();
             copy(text(), told, &sure(bench, "The text is on your clipboard."), BELOW);
         }))
         .with(storage::can_share().then(|| button("button type=button id=share", "Share", move |_| share(bench, told))))
@@ -65,7 +69,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
         .on("focus", |_| storage::select_all("link-text"));
     let section = tag("section class='part-of sending'")
         .with(tag("h3").with("Keep it or send it"))
-        .with(tag("p").with("The link opens the same numbers on any phone. They travel in the link itself."))
+        .with(tag("p").with(if storage::is_a_file() { OF_A_FILE } else { OF_A_LINK }))
         .with(buttons)
         .with(tag("p class=done role=status").with(live_words(move || told.get())))
         .with(tag("label class=own-line for=link-text").with("The link"))
@@ -119,14 +123,14 @@ pub(super) fn copy(text: String, told: Changing<String>, done: &str, or: &'stati
 }
 
 fn share(bench: Bench, told: Changing<String>) {
-    bench.pace.settle();
+    bench.settle();
     let text = if bench.leaf.get_untracked() == Leaf::Rig {
         bench.whole.with_untracked(|whole| whole.as_ref().map(rig::summary).unwrap_or_default())
     } else {
         let Some(answer) = bench.answer() else { return };
         words::headline(&answer.link, bench.system.get())
     };
-    let address = storage::address(&bench.fragment());
+    let address = bench.link();
     meanwhile(async move {
         if storage::share(&text, &address).await {
             tell(told, sure(bench, "Handed over."));
@@ -136,7 +140,7 @@ fn share(bench: Bench, told: Changing<String>) {
 
 /// Prints, with every working or every link's sheet laid open if `all` is wanted: the paper has no taps.
 fn print(bench: Bench, all: bool) {
-    bench.pace.settle();
+    bench.settle();
     bench.laid_open.set(all);
     // What a browser tells while a script asks it to print changes nothing on the page before all is over.
     bench.printing.set(true);

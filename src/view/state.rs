@@ -1,6 +1,7 @@
 //! What the page holds: the document, the unit system, half-typed entries, and what follows from them.
 
 use super::changing::Changing;
+use super::drafts::Draft;
 use super::firm::{self, Firm};
 use super::held::{Held, Work};
 use super::known::Known;
@@ -13,27 +14,11 @@ use super::trail::Trail;
 use linkwright::document::{Document, Use};
 use linkwright::engine;
 use linkwright::engine::formula::{Piece, spoken};
-use linkwright::inputs::{self, NUMBERS, Number, Place, Refused};
+use linkwright::inputs::{self, NUMBERS, Place};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, Plan, RigReport};
 use std::ops::Deref;
 use std::sync::Arc;
-
-/// An entry as it was typed, for as long as it still says what the document holds.
-#[derive(Clone, PartialEq)]
-pub(super) struct Draft {
-    pub(super) id: &'static str,
-    pub(super) place: Place,
-    pub(super) text: String,
-    /// What the document held right after typing.
-    pub(super) held: Option<f64>,
-    pub(super) system: System,
-    pub(super) revision: u32,
-    /// Why the text was not taken, if it was not.
-    pub(super) refused: Option<Refused>,
-    /// Whether the reader stopped typing, so that a complaint no longer interrupts.
-    pub(super) settled: bool,
-}
 
 /// A leaf of the drawing set.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -142,6 +127,8 @@ pub(super) struct Everything {
     pub(super) opened: Changing<Vec<&'static str>>,
     /// Steps ticked, each as its sentence in inches.
     pub(super) ticks: Changing<Vec<String>>,
+    /// Whether a finger or a button is down.
+    pub(super) pressed: Changing<bool>,
     /// Whether the screen shows the drawings of a desk.
     pub(super) wide: Changing<bool>,
     /// Whether the page is being printed.
@@ -199,6 +186,7 @@ impl Bench {
             shelf: Changing::new(None),
             opened: Changing::new(Vec::new()),
             ticks: Changing::new(ticks.unwrap_or_default()),
+            pressed: Changing::new(false),
             wide: Changing::new(true),
             printing,
             at_the_printer: Changing::new((0, false)),
@@ -209,8 +197,11 @@ impl Bench {
         bench.save_on_change();
         at_window("hashchange", move |_| bench.address_changed());
         bench.mind_other_tabs();
+        for (event, down) in [("pointerdown", true), ("pointerup", false), ("pointercancel", false)] {
+            at_window(event, move |_| bench.pressed.set(down));
+        }
         at_window("beforeprint", move |_| {
-            bench.pace.settle();
+            bench.settle();
             bench.printing.set(true);
             bench.at_the_printer.update(|(_, at_it)| *at_it = true);
         });
@@ -227,7 +218,7 @@ impl Bench {
 
     /// Puts another document on the bench.
     pub(super) fn replace(self, document: Document) {
-        self.pace.settle();
+        self.settle();
         self.revision.update(|revision| *revision += 1);
         self.drafts.set(Vec::new());
         self.at.set(0);
@@ -259,77 +250,12 @@ impl Bench {
 
     /// Changes which links the rig has; half-typed entries belong to links that may have moved.
     pub(super) fn rearrange(self, change: impl FnOnce(&mut Document)) {
-        self.pace.settle();
+        self.settle();
         self.drafts.set(Vec::new());
         self.revision.update(|revision| *revision += 1);
         let mut document = self.document.get_untracked();
         change(&mut document);
         self.follow(document);
-    }
-
-    /// The draft of a field, if it still stands.
-    pub(super) fn draft(self, id: &str, place: Place, held: Option<f64>) -> Option<Draft> {
-        let (system, revision) = (self.system.get(), self.revision.get());
-        let stands = |draft: &&Draft| {
-            draft.id == id
-                && draft.place == place
-                && draft.system == system
-                && draft.revision == revision
-                && same(draft.held, held)
-        };
-        self.drafts.with(|drafts| drafts.iter().find(stands).cloned())
-    }
-
-    /// Takes what was typed into a field, when it can be taken; keeps the text either way.
-    pub(super) fn type_into(self, input: &'static Number, place: Place, text: String, settled: bool) {
-        let system = self.system.get_untracked();
-        let read = input.read(&text, system);
-        // A field emptied in order to retype it is not yet a wish to have nothing there.
-        let half_way = !settled && text.trim().is_empty() && matches!(input.id, "length" | "weight");
-        let refused = match read {
-            Ok(value) => {
-                if !half_way && !same(self.document.with_untracked(|document| (input.get)(document, place)), value) {
-                    // Where there is no answer yet, all of the page waits for the first one.
-                    if self.known.with_untracked(|known| *known) {
-                        self.pace.key();
-                    }
-                    self.document.update(|document| (input.set)(document, place, value));
-                }
-                None
-            }
-            Err(why) => Some(why),
-        };
-        let held = self.document.with_untracked(|document| (input.get)(document, place));
-        let draft = Draft {
-            id: input.id,
-            place,
-            text,
-            held,
-            system,
-            revision: self.revision.get_untracked(),
-            refused,
-            settled,
-        };
-        self.drafts.update(|drafts| {
-            drafts.retain(|other| other.id != input.id || other.place != place);
-            drafts.push(draft);
-        });
-    }
-
-    /// Whether an entry stands that was not taken, so that the answer rests on the one before it.
-    pub(super) fn stale(self) -> bool {
-        self.any_refused(|_| true)
-    }
-
-    /// The same once typing paused: half a number is no news to whoever only hears the page.
-    pub(super) fn stale_for_good(self) -> bool {
-        self.any_refused(|draft| draft.settled)
-    }
-
-    fn any_refused(self, counts: impl Fn(&Draft) -> bool) -> bool {
-        let (system, revision) = (self.system.get(), self.revision.get());
-        let now = |draft: &Draft| draft.system == system && draft.revision == revision;
-        self.drafts.with(|drafts| drafts.iter().any(|draft| draft.refused.is_some() && now(draft) && counts(draft)))
     }
 
     /// Turns to a leaf and to its top.
@@ -339,7 +265,7 @@ impl Bench {
 
     /// Turns to a leaf and to a part of it, by its id.
     pub(super) fn turn_to_part(self, leaf: Leaf, id: String) {
-        self.pace.settle();
+        self.settle();
         self.leaf.set(leaf);
         if self.part().is_some() {
             return storage::show_soon(id);
@@ -422,9 +348,4 @@ fn answer_in(report: &LinkReport) -> Option<Arc<Answer>> {
         LinkReport::Answer(answer) => Some(Arc::clone(answer)),
         _ => None,
     }
-}
-
-/// Whether two values are the same number, bit for bit.
-fn same(a: Option<f64>, b: Option<f64>) -> bool {
-    a.map(f64::to_bits) == b.map(f64::to_bits)
 }

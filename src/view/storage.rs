@@ -136,6 +136,11 @@ pub(super) fn address(fragment: &str) -> String {
     format!("{}#{fragment}", without_fragment())
 }
 
+/// Whether the page was opened from a folder, not from a host.
+pub(super) fn is_a_file() -> bool {
+    without_fragment().starts_with("file:")
+}
+
 /// Whether the browser can hand a text to other programs.
 pub(super) fn can_share() -> bool {
     let navigator = window().navigator();
@@ -232,6 +237,12 @@ pub(super) fn name_page(name: &str) {
 pub(super) fn attribute(event: &leptos::ev::Event, attribute: &str) -> Option<String> {
     let target = event.target()?.dyn_into::<web_sys::Element>().ok()?;
     target.closest(&format!("[{attribute}]")).ok().flatten()?.get_attribute(attribute)
+}
+
+/// Whether the fold that an event tells of is open.
+pub(super) fn is_open(event: &leptos::ev::Event) -> bool {
+    let fold = event.target().and_then(|target| target.dyn_into::<web_sys::Element>().ok());
+    fold.is_some_and(|fold| fold.has_attribute("open"))
 }
 
 /// Brings the line of a check into view and gives it the focus.

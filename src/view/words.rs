@@ -1,7 +1,7 @@
 //! Sentences that are not the engine's: headline, summary, names of inputs, and the answer as plain text.
 
 use super::state::Bench;
-use super::{ends, rig_parts, storage, verdict};
+use super::{ends, rig_parts, verdict};
 use linkwright::document::{Document, Hand, Link};
 use linkwright::engine;
 use linkwright::engine::tables::drills;
@@ -252,7 +252,7 @@ pub(super) fn sheet_name(document: &Document, at: usize) -> String {
 }
 
 /// The answer as lines of text with both units, for a message or a phone call: the sentences of the screen.
-pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, fragment: &str) -> String {
+pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: String) -> String {
     let made = &answer.link;
     let mut lines = vec![sheet_name(document, at), format!("{} mount to mount", both_lengths(made.length))];
     let weight = WEIGHT.value(document, Place::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
@@ -273,7 +273,7 @@ pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, fragme
     lines.push("Parts:".to_string());
     lines.extend(rig_parts::text(&engine::parts(document, at, answer)));
     lines.push("An estimate for planning, not a certificate.".to_string());
-    lines.push(storage::address(fragment));
+    lines.push(link);
     lines.join("\n")
 }
 

@@ -40,6 +40,22 @@ pub(crate) async fn a_doubt_follows_its_numbers(page: &Page) {
     page.wait_text("#told", doubtful).await;
 }
 
+/// A link to numbers in doubt tells whoever opens it, until somebody compared them.
+pub(crate) async fn a_link_sent_on_says_so_too(page: &Page) {
+    page.open(PHONE, &EXAMPLE.replace("length=38in", "length=36in")).await;
+    page.wait_text("#told", doubtful).await;
+    let sent = "return document.getElementById('link-text').value.split('#')[1]";
+    page.find("#link-text").await;
+    let link = page.script(sent, vec![]).await;
+    let opened = linkwright::share::from_fragment(link.as_str().unwrap_or_default());
+    assert!(opened.told.concat().contains("damaged"), "{link}");
+    page.click("#compared").await;
+    page.wait_text("#told", |text| !doubtful(text)).await;
+    let link = page.script(sent, vec![]).await;
+    let opened = linkwright::share::from_fragment(link.as_str().unwrap_or_default());
+    assert!(opened.told.is_empty(), "{link}");
+}
+
 /// Kept entries that were damaged are doubtful in the bin as well.
 pub(crate) async fn damaged_entries_are_set_aside_as_such(page: &Page) {
     page.open(PHONE, EXAMPLE).await;

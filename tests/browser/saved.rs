@@ -334,3 +334,12 @@ pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.wait_text(".sending .done", |text| text.contains("Not saved.")).await;
     assert!(page.fragment().await.contains("length=40in"), "the address holds it");
 }
+
+/// What changes with a name does not move the button that is being pressed.
+pub(crate) async fn a_button_pressed_after_a_name_is_pressed(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    save_as(page, "Trail rig").await;
+    page.enter("in-name", "Spare axle").await;
+    page.click("#save-another").await;
+    page.wait_text("#builds", |text| text.contains("Trail rig") && text.contains("Spare axle")).await;
+}

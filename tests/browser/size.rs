@@ -78,7 +78,8 @@ pub(crate) async fn the_answer_comes_before_the_rest(page: &Page) {
 /// What a button of the page prints is written when the browser is asked to print, and not after.
 pub(crate) async fn the_buttons_print_what_the_keys_do(page: &Page) {
     let watch = "window.print = () => {
-            const has = (place, words) => document.querySelector(place)?.textContent.includes(words) ?? false;
+            const text = place => document.querySelector(place)?.textContent.replaceAll('\\u2060', '');
+            const has = (place, words) => text(place)?.includes(words) ?? false;
             const shut = [...document.querySelectorAll('#answer .cautions details')].filter(it => !it.open).length;
             const code = document.querySelector('#code svg') !== null;
             window.printed = [has('.sheets.own.alone', '32-3/4 in'), has('#answer', 'Printed '), shut, code];
@@ -228,5 +229,46 @@ pub(crate) async fn a_keyboard_is_enough(page: &Page) {
 async fn type_keys(page: &Page, text: &str) {
     for key in text.chars() {
         page.press(key).await;
+    }
+}
+
+/// What was refused stays in its field when something else is pressed, and the beginning of it is nobody's entry.
+pub(crate) async fn a_refused_entry_is_not_a_shorter_one(page: &Page) {
+    page.open(PHONE, "").await;
+    page.enter("in-weight", "4100").await;
+    page.enter("in-length", "927").await;
+    page.click("#in-use-hard").await;
+    page.wait_text("#err-length", |text| text.contains("between")).await;
+    assert_eq!(page.value("in-length").await, "927");
+    let chosen = page.script("return document.getElementById('in-use-hard').checked", vec![]).await;
+    assert_eq!(chosen, json!(true), "the choice was made although a sentence came above it");
+    page.wait_text("#still-needed", |text| text.contains("mount to mount")).await;
+    page.click("#in-role-upper").await;
+    page.wait_text("#err-length", |text| text.contains("between")).await;
+    // Whoever meant millimeters says so.
+    page.click("#units-metric").await;
+    page.wait_text("#eye-to-eye", |text| text == "927.0 mm").await;
+    assert_eq!(page.value("in-length").await, "927");
+    page.enter("in-length", "9").await;
+    page.click("#leaf-prove").await;
+    page.click("#leaf-size").await;
+    page.wait_text("#eye-to-eye", |text| text == "927.0 mm").await;
+}
+
+/// Paper opens all folds, and leaves behind what the reader had open, and the focus.
+pub(crate) async fn paper_leaves_the_screen_as_it_was(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text(".sending", |text| text.contains("Print")).await;
+    page.script("window.print = () => dispatchEvent(new Event('afterprint'))", vec![]).await;
+    page.click("#answer .cautions summary").await;
+    page.click("#show-code").await;
+    page.find("#code svg").await;
+    let open = "return [...document.querySelectorAll('#answer details')].filter(it => it.open).length";
+    for all in ["#print", "#print-all"] {
+        page.click(all).await;
+        page.wait_count(".sheets.alone", 0).await;
+        page.wait_count("#code svg", 1).await;
+        assert_eq!(page.script(open, vec![]).await, json!(1), "{all}");
+        assert_eq!(page.focus().await, &all[1..]);
     }
 }

@@ -30,7 +30,7 @@ impl Dice {
         for _ in 0..self.next(14) {
             let input = NUMBERS[self.next(NUMBERS.len())];
             let places = places(&document, input.scope);
-            let value = input.least + self.share() * (input.most - input.least);
+            let value = input.whole(input.least + self.share() * (input.most - input.least));
             // Half of them as somebody would type them.
             let typed = inch((value / inch(1.0) * 32.0).round() / 32.0);
             let value = if self.next(2) == 0 && input.accepts(typed) { typed } else { value };

@@ -7,6 +7,11 @@ use std::path::PathBuf;
 use std::time::{Duration, Instant};
 use tokio::time::sleep;
 
+/// A text as it is read: letters without width, which keep sizes whole, are not.
+fn read(text: &str) -> String {
+    text.replace('\u{2060}', "")
+}
+
 impl Page {
     pub(crate) async fn title(&self) -> String {
         done("reading the title", self.client.title().await)
@@ -14,14 +19,15 @@ impl Page {
 
     /// The text a reader sees in an element, once there is such an element.
     pub(crate) async fn text(&self, selector: &str) -> String {
-        done(&format!("reading {selector}"), self.find(selector).await.text().await)
+        read(&done(&format!("reading {selector}"), self.find(selector).await.text().await))
     }
 
     /// The texts of all elements that match, which may be none.
     pub(crate) async fn texts(&self, selector: &str) -> Vec<String> {
-        let code = "return [...document.querySelectorAll(arguments[0])].map(it => it.innerText)";
+        let code = "return [...document.querySelectorAll(arguments[0])].map(it => it.innerText ?? '')";
         let all = self.script(code, vec![json!(selector)]).await;
-        done(&format!("reading every {selector}"), serde_json::from_value(all))
+        let all: Vec<String> = done(&format!("reading every {selector}"), serde_json::from_value(all));
+        all.iter().map(|text| read(text)).collect()
     }
 
     /// An attribute; none when the element does not have it.
@@ -88,7 +94,7 @@ impl Page {
             // The element may be replaced between finding and reading it: then look again.
             let found = self.client.find(Locator::Css(selector)).await;
             let text = match found {
-                Ok(element) => element.text().await,
+                Ok(element) => element.text().await.map(|text| read(&text)),
                 Err(reason) => Err(reason),
             };
             match text {
