@@ -225,7 +225,7 @@ fn number_of(value: f64, kind: Kind) -> Json {
 /// Reads such a value, and what somebody wrote by hand as they would type it.
 fn read_number(value: &Json, kind: Kind) -> Option<f64> {
     let text = match value {
-        Json::Number(number) if si_unit(kind).is_empty() => return Some(*number),
+        Json::Number(number) if si_unit(kind).is_empty() => return Some(share::or_nothing(*number)),
         Json::Text(text) => text.trim(),
         _ => return None,
     };

@@ -190,7 +190,8 @@ impl Number {
             Refused::OutOfRange(value) => {
                 // Just outside, the usual digits would show the limit itself.
                 let usual = |value: f64| quantity::show(value, self.kind, system);
-                let looks_right = [self.least, self.most].iter().any(|limit| usual(*limit) == usual(*value));
+                let limits = [self.least, self.most, self.whole(*value)];
+                let looks_right = limits.iter().any(|limit| usual(*limit) == usual(*value));
                 let read = if looks_right { quantity::plain(*value, self.kind, system) } else { usual(*value) };
                 format!("I read {read}. {range}")
             }

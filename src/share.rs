@@ -1,7 +1,7 @@
 //! A document as a link's fragment, and back. The fragment never reaches a server.
 //!
 //! `2&weight=4100lb&use=hard&length=38in&crc=…`: a version, then only what was decided, then a check
-//! over everything before it. Values come back bit for bit.
+//! over everything before it. Values come back bit for bit, but for those that are as good as nothing.
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
 use crate::inputs::{CHOICES, NUMBERS, Place, Scope, places};
@@ -77,9 +77,12 @@ pub(crate) fn read_number(text: &str, kind: Kind) -> Option<f64> {
         .find_map(|(unit, factor)| text.strip_suffix(unit).map(|digits| (digits, *factor)))
         .unwrap_or((text, 1.0));
     let plain = digits.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | 'e'));
-    // A billionth of a thousandth of anything is nothing; written out in full it could fill a link.
-    let told = |value: f64| if value.abs() < 1e-12 { 0.0 } else { value };
-    if plain { read_digits(digits).map(|value| told(value * factor)) } else { None }
+    if plain { read_digits(digits).map(|value| or_nothing(value * factor)) } else { None }
+}
+
+/// A billionth of a thousandth of anything is nothing; written out in full it could fill a link.
+pub(crate) fn or_nothing(value: f64) -> f64 {
+    if value.abs() < 1e-12 { 0.0 } else { value }
 }
 
 /// The key of an input at a place: `length`, `rod-end.b`, `3.length` for the third link, `rear.flex`.
@@ -181,7 +184,9 @@ pub fn from_fragment(fragment: &str) -> Opened {
         ));
         return Opened { document, told };
     }
-    if !intact {
+    if !fragment.contains("crc=") {
+        told.push("This link lacks the check at its end: its numbers were in doubt where it came from, or a part of it is missing. Compare every number with the sender before you use it.".to_string());
+    } else if !intact {
         told.push("This link was damaged on its way: a part of it is missing or changed. What could be read is below; compare every number with the sender before you use it.".to_string());
     }
     let mut seen: Vec<&str> = Vec::new();

@@ -3,7 +3,7 @@
 
 use super::changing::Changing;
 use super::known::Known;
-use super::markup::{Row, element, escaped, pair, phrases, said, table};
+use super::markup::{Row, element, pair, phrases, said, sentence, table, unbroken};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
 use super::tag::{button, live, tag, words as live_words};
@@ -96,7 +96,7 @@ fn cautions_rest(bench: Bench, answer: &Answer) -> String {
 }
 
 fn list(bench: Bench, sentences: &[Said]) -> String {
-    sentences.iter().map(|sentence| said("li", &bench.say(sentence))).collect()
+    sentences.iter().map(|said| sentence("li", &bench.say(said))).collect()
 }
 
 /// What is one tap away on a screen, and always there on paper.
@@ -118,7 +118,7 @@ fn folded(bench: Bench, name: Known<String>, inside: Known<String>) -> AnyView {
 /// Which link it is, what to buy, whether it holds, and the hit it is sized for.
 fn head(bench: Bench, at: usize, answer: &Answer) -> String {
     let name = bench.document.with(|document| words::sheet_name(document, at));
-    let story = said("b", "The hit it is sized for. ") + &escaped(&bench.say(&answer.loads.story));
+    let story = said("b", "The hit it is sized for. ") + &unbroken(&bench.say(&answer.loads.story));
     said("p class=\"sheet-name\"", &name)
         + &printed(bench)
         + &standing(bench, answer)

@@ -1,7 +1,7 @@
 //! Fitting, step by step, with ticks that stay.
 
 use super::known::Known;
-use super::markup::{element, said};
+use super::markup::{element, sentence};
 use super::state::{Bench, toggle};
 use super::storage;
 use super::tag::{button, tag};
@@ -42,8 +42,10 @@ pub(super) fn steps(bench: Bench, answer: &Answer) -> String {
             // A tick belongs to a sentence with its numbers, whatever units it is read in.
             let ticked = !ticks.is_empty() && ticks.contains(&spoken(step, System::Inch));
             let ticked = if ticked { " checked" } else { "" };
-            let text =
-                format!("<input type=\"checkbox\" data-step=\"{index}\"{ticked}>{}", said("span", &bench.say(step)));
+            let text = format!(
+                "<input type=\"checkbox\" data-step=\"{index}\"{ticked}>{}",
+                sentence("span", &bench.say(step))
+            );
             element("li", &element("label", &text))
         })
         .collect()

@@ -1,13 +1,15 @@
 //! What stands in fields as it was typed, whether it could be taken or not.
 
 use super::moments::after;
-use super::state::Bench;
-use linkwright::inputs::{NUMBERS, Number, Place, Refused};
+use super::more::matters;
+use super::state::{Bench, Leaf};
+use linkwright::document::Document;
+use linkwright::inputs::{NUMBERS, Number, Place, Refused, Scope};
 use linkwright::quantity::System;
 use std::time::Duration;
 
 /// How soon it is looked again whether a finger is still down.
-const RELEASE: Duration = Duration::from_millis(30);
+const LOOK: Duration = Duration::from_millis(30);
 
 /// An entry as it was typed, for as long as it still says what the document holds.
 #[derive(Clone, PartialEq)]
@@ -27,110 +29,150 @@ pub(super) struct Draft {
     pub(super) settled: bool,
 }
 
-impl Draft {
-    /// Whether it was typed into this field.
-    fn is_in(&self, id: &str, place: Place) -> bool {
-        self.id == id && self.place == place
+/// How far somebody is with a field.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(super) enum Typed {
+    /// More keys may follow.
+    Key,
+    /// The field was left, but finger or button may still be down.
+    Left,
+    /// Nothing more follows.
+    Whole,
+}
+
+/// The place that an input has in common with its other fields: the rig's is in the form of a link and of the rig.
+fn of(input: &Number, place: Place) -> Place {
+    match input.scope {
+        Scope::Rig => Place::default(),
+        Scope::Axle => Place::of_axle(place.axle),
+        Scope::Link => Place { link: place.link, ..Place::default() },
+        Scope::End => Place { link: place.link, end: place.end, ..Place::default() },
     }
 }
 
 impl Bench {
-    /// Tells drafts that belong to these units and to the entries as a whole from those that are gone.
-    fn counts(self) -> impl Fn(&Draft) -> bool {
-        let (system, revision) = (self.system.get_untracked(), self.revision.get_untracked());
-        move |draft| draft.system == system && draft.revision == revision
+    fn decided(self, input: &Number, place: Place) -> Option<f64> {
+        self.document.with_untracked(|document| (input.get)(document, place))
+    }
+
+    /// Tells drafts that still say what the document holds, in these units, from those that are gone.
+    fn stands(self, draft: &Draft) -> bool {
+        let now = draft.system == self.system.get_untracked() && draft.revision == self.revision.get_untracked();
+        now && draft.input().is_some_and(|input| same(draft.held, self.decided(input, draft.place)))
+    }
+
+    fn standing_in(self, input: &Number, place: Place) -> Option<Draft> {
+        let here = |draft: &&Draft| draft.id == input.id && draft.place == of(input, place);
+        self.drafts.with_untracked(|drafts| drafts.iter().find(here).cloned()).filter(|draft| self.stands(draft))
+    }
+
+    /// Asks to be asked again when a draft may stand that did not, or the other way round.
+    fn mind_drafts(self) {
+        self.system.track();
+        self.revision.track();
+        self.document.track();
+        self.drafts.track();
     }
 
     /// The draft of a field, if it still stands.
-    pub(super) fn draft(self, id: &str, place: Place, held: Option<f64>) -> Option<Draft> {
-        self.system.track();
-        self.revision.track();
-        let counts = self.counts();
-        let stands = |draft: &&Draft| draft.is_in(id, place) && counts(draft) && same(draft.held, held);
-        self.drafts.with(|drafts| drafts.iter().find(stands).cloned())
+    pub(super) fn draft(self, input: &Number, place: Place) -> Option<Draft> {
+        self.mind_drafts();
+        self.standing_in(input, place)
     }
 
     /// Takes what was typed into a field, when it can be taken; keeps the text either way.
-    pub(super) fn type_into(self, input: &'static Number, place: Place, text: String, settled: bool) {
+    pub(super) fn type_into(self, input: &'static Number, place: Place, text: String, how: Typed) {
         let (system, revision) = (self.system.get_untracked(), self.revision.get_untracked());
-        let held = || self.document.with_untracked(|document| (input.get)(document, place));
-        let goes_on = {
-            let counts = self.counts();
-            move |draft: &&Draft| draft.is_in(input.id, place) && counts(draft) && !draft.settled
-        };
-        let typing = self.drafts.with_untracked(|drafts| drafts.iter().find(goes_on).cloned());
-        let before = typing.filter(|draft| same(draft.held, held())).map_or_else(held, |draft| draft.before);
-        // A field emptied in order to retype it is not yet a wish to have nothing there.
-        let half_way = !settled && text.trim().is_empty() && matches!(input.id, "length" | "weight");
+        let held = self.decided(input, place);
+        let typing = self.standing_in(input, place).filter(|draft| !draft.settled);
+        let before = typing.map_or(held, |draft| draft.before);
         let read = input.read(&text, system);
         let wanted = match &read {
-            Ok(_) if half_way => held(),
+            // A field emptied in order to retype it is not yet a wish to have nothing there.
+            Ok(None) if how == Typed::Key && matches!(input.id, "length" | "weight") => held,
             Ok(value) => *value,
+            Err(_) if how == Typed::Key => held,
             // Nobody who typed 927 meant the 92 on the way there.
-            Err(_) if settled => before,
-            Err(_) => held(),
+            Err(_) => before,
         };
-        if !same(held(), wanted) {
+        if !same(held, wanted) {
             // Where there is no answer yet, all of the page waits for the first one.
             if self.known.with_untracked(|known| *known) {
                 self.pace.key();
             }
             self.document.update(|document| (input.set)(document, place, wanted));
+            if read.is_err() {
+                self.document.with_untracked(|document| self.trail.taken_back(document));
+            }
         }
-        let (held, refused) = (held(), read.err());
-        let draft = Draft { id: input.id, place, text, before, held, system, revision, refused, settled };
+        let draft = Draft {
+            id: input.id,
+            place: of(input, place),
+            text,
+            before: if read.is_ok() && how != Typed::Key { wanted } else { before },
+            held: wanted,
+            system,
+            revision,
+            refused: read.err(),
+            settled: how == Typed::Whole,
+        };
         self.drafts.update(|drafts| {
-            drafts.retain(|other| !other.is_in(input.id, place));
+            drafts.retain(|other| other.id != draft.id || other.place != draft.place);
             drafts.push(draft);
         });
-    }
-
-    /// Shows other units. What could not be taken is read again in them: somebody typed 927 and meant millimeters.
-    pub(super) fn switch_units(self, system: System) {
-        self.settle();
-        let refused = self.refused();
-        self.system.set(system);
-        refused.into_iter().for_each(|draft| self.read_again(draft));
-    }
-
-    /// Something else is done than typing: what could not be taken is refused for good, and the page stands as the
-    /// entries want it.
-    pub(super) fn settle(self) {
-        self.refused().into_iter().filter(|draft| !draft.settled).for_each(|draft| self.read_again(draft));
-        self.pace.settle();
-    }
-
-    /// What stands in fields and could not be taken.
-    fn refused(self) -> Vec<Draft> {
-        let counts = self.counts();
-        let now = |draft: &&Draft| draft.refused.is_some() && counts(draft);
-        self.drafts.with_untracked(|drafts| drafts.iter().filter(now).cloned().collect())
-    }
-
-    /// Reads a draft once more, as one that is typed to its end.
-    fn read_again(self, draft: Draft) {
-        if let Some(input) = NUMBERS.iter().find(|input| input.id == draft.id) {
-            self.type_into(input, draft.place, draft.text, true);
-        }
     }
 
     /// A field was left, or confirmed, or nothing more came. What was typed may be gone meanwhile, or be another value in
     /// other units.
     pub(super) fn finish(self, input: &'static Number, place: Place, text: &str) {
-        let (counts, held) = (self.counts(), self.document.with_untracked(|document| (input.get)(document, place)));
-        let typed = |draft: &Draft| draft.is_in(input.id, place) && draft.text == text && same(draft.held, held);
-        let unfinished = |draft: &Draft| typed(draft) && counts(draft) && !draft.settled;
-        if self.drafts.with_untracked(|drafts| drafts.iter().any(unfinished)) {
-            self.type_into(input, place, text.to_string(), true);
+        if self.standing_in(input, place).is_some_and(|draft| draft.text == text && !draft.settled) {
+            self.type_into(input, place, text.to_string(), Typed::Whole);
         }
     }
 
-    /// Does something as soon as neither finger nor button is down: else what is pressed may move away from under it.
-    pub(super) fn once_released(self, act: impl FnOnce() + 'static) {
-        fn wait(bench: Bench, pause: Duration, act: Box<dyn FnOnce()>) {
-            after(pause, move || if bench.pressed.get_untracked() { wait(bench, RELEASE, act) } else { act() });
+    /// Something else is done than typing: what was typed is taken or refused for good, and the page stands as the entries
+    /// want it.
+    pub(super) fn settle(self) {
+        self.read_again(|draft| !draft.settled);
+        self.pace.settle();
+    }
+
+    /// Shows other units. What could not be taken is read again in them: somebody typed 927 and meant millimeters.
+    pub(super) fn switch_units(self, system: System) {
+        self.settle();
+        let refused = self.those(|draft| draft.refused.is_some());
+        self.system.set(system);
+        refused.into_iter().for_each(|draft| self.read(draft));
+    }
+
+    fn those(self, which: impl Fn(&Draft) -> bool) -> Vec<Draft> {
+        let drafts = self.drafts.get_untracked();
+        drafts.into_iter().filter(|draft| which(draft) && self.stands(draft)).collect()
+    }
+
+    fn read_again(self, which: impl Fn(&Draft) -> bool) {
+        self.those(which).into_iter().for_each(|draft| self.read(draft));
+    }
+
+    fn read(self, draft: Draft) {
+        if let Some(input) = draft.input() {
+            self.type_into(input, draft.place, draft.text, Typed::Whole);
         }
-        wait(self, Duration::ZERO, Box::new(act));
+    }
+
+    /// Does something as soon as neither finger nor button is down, else what is pressed may move away from under it; or
+    /// after a second, if nobody tells that it is up.
+    pub(super) fn once_released(self, act: impl FnOnce() + 'static) {
+        fn wait(bench: Bench, pause: Duration, looks: u32, act: Box<dyn FnOnce()>) {
+            after(pause, move || {
+                if looks > 0 && bench.pressed.get_untracked() {
+                    wait(bench, LOOK, looks - 1, act);
+                } else {
+                    act();
+                }
+            });
+        }
+        wait(self, Duration::ZERO, 30, Box::new(act));
     }
 
     /// Whether an entry stands that was not taken, so that the answer rests on the one before it.
@@ -143,11 +185,34 @@ impl Bench {
         self.any_refused(|draft| draft.settled)
     }
 
+    /// Of the link on the bench; of all where all are seen.
     fn any_refused(self, which: impl Fn(&Draft) -> bool) -> bool {
-        self.system.track();
-        self.revision.track();
-        let counts = self.counts();
-        self.drafts.with(|drafts| drafts.iter().any(|draft| draft.refused.is_some() && counts(draft) && which(draft)))
+        self.mind_drafts();
+        let (at, all) = (self.at.get(), self.leaf.get() == Leaf::Rig);
+        let here = |draft: &Draft| {
+            let own = draft.input().is_some_and(|input| matches!(input.scope, Scope::Link | Scope::End));
+            all || !own || draft.place.link == at
+        };
+        !self.those(|draft| draft.refused.is_some() && here(draft) && which(draft)).is_empty()
+    }
+
+    /// Drops what was typed into fields that are no longer shown.
+    pub(super) fn drop_hidden(self) {
+        let place = self.place_untracked();
+        let all = self.leaf.get_untracked() == Leaf::Rig;
+        let shown = |draft: &Draft| {
+            let own = draft.input().is_some_and(|input| matches!(input.scope, Scope::Link | Scope::End));
+            let place = if own { Place { axle: place.axle, ..draft.place } } else { place };
+            let applies = |matters: fn(&Document, Place) -> bool| self.document.with_untracked(|it| matters(it, place));
+            (!own && all) || matters(draft.id).is_none_or(applies)
+        };
+        self.drafts.update(|drafts| drafts.retain(shown));
+    }
+}
+
+impl Draft {
+    fn input(&self) -> Option<&'static Number> {
+        NUMBERS.iter().find(|input| input.id == self.id).copied()
     }
 }
 

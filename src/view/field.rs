@@ -1,9 +1,8 @@
 //! The form's two controls: a number that keeps what was typed, and a choice.
 
-use super::drafts::Draft;
+use super::drafts::Typed;
 use super::known::Known;
 use super::moments::after;
-use super::more::matters;
 use super::state::Bench;
 use super::tag::{Tag, button, live, nothing, tag, words};
 use super::words::{length, lower};
@@ -39,7 +38,7 @@ impl Says {
         let system = bench.system.get();
         let (held, default) =
             bench.document.with(|document| ((input.get)(document, place), (input.default)(document, place)));
-        let draft = bench.draft(input.id, place, held);
+        let draft = bench.draft(input, place);
         let complaint = draft.as_ref().filter(|draft| draft.settled).and_then(|draft| draft.refused.as_ref());
         let plainly = |value: Option<f64>| value.map(|value| read(value, input.kind, system)).unwrap_or_default();
         Self {
@@ -85,6 +84,7 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag 
         .on("input", move |event| typed(bench, input, place, event_target_value(&event)))
         .on("change", move |event| {
             let text = event_target_value(&event);
+            bench.type_into(input, place, text.clone(), Typed::Left);
             bench.once_released(move || bench.finish(input, place, &text));
         });
     let error = live(move || match says.with(|says| says.complaint.clone()) {
@@ -133,8 +133,8 @@ const fn keypad(kind: Kind) -> &'static str {
 }
 
 fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
-    bench.type_into(input, place, text.clone(), false);
-    after(PAUSE, move || bench.finish(input, place, &text));
+    bench.type_into(input, place, text.clone(), Typed::Key);
+    after(PAUSE, move || bench.once_released(move || bench.finish(input, place, &text)));
 }
 
 /// What stands when the field is left empty, and how firm that is.
@@ -151,7 +151,7 @@ fn reset(bench: Bench, input: &'static Number, place: Place, changed: bool) -> A
         return nothing();
     }
     button("button type=button class='quiet reset'", "Back to the default", move |_| {
-        bench.type_into(input, place, String::new(), true);
+        bench.type_into(input, place, String::new(), Typed::Whole);
     })
     .with(tag("span class=unseen").with(" for ").with(input.label))
     .into_any()
@@ -173,7 +173,7 @@ fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -
         let size = if system == System::Inch { inch(1.0 / 16.0) } else { mm(1.0) };
         if let Some(held) = bench.document.with_untracked(|document| (input.get)(document, place)) {
             let next = ((held / size).round() + direction) * size;
-            bench.type_into(input, place, plain(next, input.kind, system), true);
+            bench.type_into(input, place, plain(next, input.kind, system), Typed::Whole);
         }
     };
     let words = move || words().to_string();
@@ -226,10 +226,7 @@ fn pick(bench: Bench, choice: &'static Choice, place: Place, id: &str) {
         (choice.set)(document, place, wanted);
     });
     // What was typed into a field that this choice takes away is gone with it.
-    bench.document.with_untracked(|document| {
-        let stays = |draft: &Draft| matters(draft.id).is_none_or(|matters| matters(document, draft.place));
-        bench.drafts.update(|drafts| drafts.retain(stays));
-    });
+    bench.drop_hidden();
 }
 
 /// A choice of a few, all in sight: one tap.

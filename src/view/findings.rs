@@ -1,7 +1,7 @@
 //! Every check, worst first, each opening its working.
 
 use super::changing::Changing;
-use super::markup::{element, said};
+use super::markup::{element, said, sentence};
 use super::state::{Bench, toggle};
 use super::tag::{button, tag, words as live_words};
 use super::{send, verdict, words, working};
@@ -47,7 +47,7 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
 }
 
 fn question(asks: &str, says: &str) -> String {
-    element("span class=\"ask\"", &(said("b", asks) + &said("span", says)))
+    element("span class=\"ask\"", &(said("b", asks) + &sentence("span", says)))
 }
 
 fn check(bench: Bench, finding: &Finding) -> AnyView {

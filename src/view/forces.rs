@@ -1,6 +1,6 @@
 //! The axle with its forces, to scale, and what was assumed in words.
 
-use super::markup::{element, escaped, said};
+use super::markup::{element, said, unbroken};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
 use super::words;
@@ -17,7 +17,7 @@ pub(super) fn forces(bench: Bench) -> String {
     let system = bench.system.get();
     bench
         .with_answer(|answer| {
-            let story = said("b", "The hit it is sized for. ") + &escaped(&bench.say(&answer.loads.story));
+            let story = said("b", "The hit it is sized for. ") + &unbroken(&bench.say(&answer.loads.story));
             let changed = words::changed("p", &answer.loads.axial_changed, &answer.loads.strike_changed);
             picture(answer, system) + &element("p class=\"story\"", &story) + &changed
         })

@@ -208,7 +208,10 @@ impl Bench {
         });
         whenever(move |_| storage::keep_quietly(TICKS, &self.ticks.get().join("\n")));
         // Whoever leaves right after a key, or turns to another program, loses nothing.
-        at_window("visibilitychange", move |_| self.keep());
+        at_window("visibilitychange", move |_| {
+            self.settle();
+            self.keep();
+        });
         at_window("pagehide", move |_| {
             storage::leave_field();
             self.keep();
@@ -304,6 +307,11 @@ impl Bench {
         let doubtful = self.work.with(|work| !work.doubt.is_empty());
         let fragment = self.fragment();
         storage::address(if doubtful { share::unchecked(&fragment) } else { &fragment })
+    }
+
+    /// The same, unless it leads to a file on this device.
+    pub(super) fn link_for_others(self) -> Option<String> {
+        (!storage::is_a_file()).then(|| self.link())
     }
 
     /// Follows another tab that works on the same thing, and notices one that works on another.

@@ -2,7 +2,7 @@
 //!
 //! A piece of text comes in through [`escaped`]; what is joined here is markup already.
 
-/// A letter without width, at which no line breaks (U+2060, word joiner). What is typed may hold it.
+/// A letter without width, at which no line breaks (U+2060, word joiner). Where it is pasted back it is dropped.
 const JOINER: char = '\u{2060}';
 
 /// Text that stays text inside markup.
@@ -22,11 +22,17 @@ pub(super) fn element(open: &str, inside: &str) -> String {
 
 /// An element around words.
 pub(super) fn said(open: &str, words: &str) -> String {
-    element(open, &unbroken(escaped(words)))
+    element(open, &escaped(words))
 }
 
-/// Words that no line breaks in the middle of a size, which would make 1/2 of a `1-1/2` on the next one.
-fn unbroken(words: String) -> String {
+/// An element around a sentence of several lines.
+pub(super) fn sentence(open: &str, words: &str) -> String {
+    element(open, &unbroken(words))
+}
+
+/// Words as text that no line breaks in the middle of a size, which would leave 1/2 of a `1-1/2` on the next one.
+pub(super) fn unbroken(words: &str) -> String {
+    let words = escaped(words);
     let between = |at: usize| {
         let byte = |at: usize| words.as_bytes().get(at).is_some_and(u8::is_ascii_digit);
         byte(at + 1) && at.checked_sub(1).is_some_and(byte)

@@ -4,6 +4,7 @@ use super::changing::Changing;
 use super::known::Known;
 use super::markup::{element, said};
 use super::state::Bench;
+use super::storage;
 use super::tag::{button, tag};
 use leptos::prelude::*;
 use linkwright::quantity::decimals::fixed;
@@ -16,7 +17,11 @@ const QUIET: i32 = 4;
 const MODULE: f64 = 0.5;
 
 /// The button, and the code below it.
-pub(super) fn code(bench: Bench) -> [AnyView; 2] {
+pub(super) fn code(bench: Bench) -> Vec<AnyView> {
+    // No camera gets from here to a file on this device.
+    if storage::is_a_file() {
+        return Vec::new();
+    }
     let open = Changing::new(false);
     let markup = Known::new(move || {
         if open.get() || bench.printing.get() || bench.laid_open.get() { drawn(&bench.link()) } else { String::new() }
@@ -26,7 +31,7 @@ pub(super) fn code(bench: Bench) -> [AnyView; 2] {
     })
     .attribute("aria-expanded", move || open.get().to_string());
     let code = tag("figure class=code id=code").class("for-paper", move || !open.get()).markup(move || markup.get());
-    [show.into_any(), code.into_any()]
+    vec![show.into_any(), code.into_any()]
 }
 
 /// The figure's inside: black on white in every scheme.

@@ -164,6 +164,6 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
     lines.extend(rig_parts::text(&whole.rig.parts));
     lines.push(format!("All bars together: {}", words::both(whole.rig.weight, Kind::Weight)));
     lines.push("An estimate for planning, not a certificate.".to_string());
-    lines.push(bench.link());
+    lines.extend(bench.link_for_others());
     lines.join("\n")
 }

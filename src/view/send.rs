@@ -28,7 +28,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
         if bench.leaf.get() == Leaf::Rig {
             return bench.whole.with(|whole| whole.as_ref().map(|whole| rig::text(bench, whole)).unwrap_or_default());
         }
-        let link = bench.link();
+        let link = bench.link_for_others();
         let Some(answer) = bench.answer() else { return String::new() };
         let text = bench.document.with(|document| words::plain_text(document, bench.at.get(), &answer, link));
         if bench.stale() { format!("{STALE}\n{text}") } else { text }

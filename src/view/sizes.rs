@@ -2,7 +2,7 @@
 
 use super::firm::Firm;
 use super::known::Known;
-use super::markup::{Row, escaped, said, table};
+use super::markup::{Row, escaped, said, sentence, table};
 use super::state::Bench;
 use super::{answer, words};
 use linkwright::engine;
@@ -36,7 +36,7 @@ fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2
             rows.push(candidate(bench, name, size));
         }
     }
-    let mut out = said("h3", "Why this size") + &said("p id=\"governs\"", &bench.say(&sizing.governs));
+    let mut out = said("h3", "Why this size") + &sentence("p id=\"governs\"", &bench.say(&sizing.governs));
     if sizing.overridden {
         out += &said("p", "You chose another size than the recommended one; the rest of this page answers for yours.");
     }

@@ -243,7 +243,7 @@ impl Bench {
         self.document.with(|document| Place::of_link(document, at))
     }
 
-    fn place_untracked(self) -> Place {
+    pub(super) fn place_untracked(self) -> Place {
         let at = self.at.get_untracked();
         self.document.with_untracked(|document| Place::of_link(document, at))
     }

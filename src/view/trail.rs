@@ -56,7 +56,16 @@ impl Trail {
         trail
     }
 
+    /// The document went back by itself to what it was before some keys: these are no step.
+    pub(super) fn taken_back(self, document: &Document) {
+        self.put.set(Some(document.clone()));
+        if self.back.with_untracked(|back| back.last().is_some_and(|(last, _)| last == document)) {
+            self.back.update(|back| drop(back.pop()));
+        }
+    }
+
     fn go(self, bench: Bench, from: Changing<Vec<Step>>, to: Changing<Vec<Step>>) {
+        bench.settle();
         let mut step = None;
         from.update(|list| step = list.pop());
         let Some((document, work)) = step else { return };

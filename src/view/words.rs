@@ -252,7 +252,7 @@ pub(super) fn sheet_name(document: &Document, at: usize) -> String {
 }
 
 /// The answer as lines of text with both units, for a message or a phone call: the sentences of the screen.
-pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: String) -> String {
+pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: Option<String>) -> String {
     let made = &answer.link;
     let mut lines = vec![sheet_name(document, at), format!("{} mount to mount", both_lengths(made.length))];
     let weight = WEIGHT.value(document, Place::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
@@ -273,7 +273,7 @@ pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: 
     lines.push("Parts:".to_string());
     lines.extend(rig_parts::text(&engine::parts(document, at, answer)));
     lines.push("An estimate for planning, not a certificate.".to_string());
-    lines.push(link);
+    lines.extend(link);
     lines.join("\n")
 }
 

@@ -111,6 +111,8 @@ pub(crate) async fn what_is_done_before_the_program_counts(page: &Page) {
     page.press('4').await;
     assert_eq!(page.value("in-length").await, "3' 24\"", "the caret is where it was");
 
+    page.press(crate::page::Key::Tab).await;
+    page.wait_text("#err-length", |text| !text.is_empty()).await;
     page.pause(400).await;
     page.script("localStorage.clear()", vec![]).await;
     page.visit(DESK, &page.address()).await;

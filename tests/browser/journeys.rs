@@ -41,6 +41,8 @@ fn main() -> ExitCode {
         size::the_answer_comes_before_the_rest,
         size::the_buttons_print_what_the_keys_do,
         size::paper_leaves_the_screen_as_it_was,
+        size::sizes_in_sentences_are_whole,
+        size::what_is_pressed_stays_until_it_is_let_go,
         size::a_refused_entry_is_not_a_shorter_one,
         size::the_lengths_stand_apart,
         size::one_link_on_paper_and_in_words,

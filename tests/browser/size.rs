@@ -249,26 +249,64 @@ pub(crate) async fn a_refused_entry_is_not_a_shorter_one(page: &Page) {
     page.click("#units-metric").await;
     page.wait_text("#eye-to-eye", |text| text == "927.0 mm").await;
     assert_eq!(page.value("in-length").await, "927");
-    page.enter("in-length", "9").await;
+    // At once, too: neither what is undone nor another view knows of a 92.
+    page.enter("in-length", "92x").await;
+    page.click("#undo").await;
+    page.wait_text("#still-needed", |text| text.contains("mount to mount")).await;
+    page.click("#redo").await;
+    page.wait_text("#eye-to-eye", |text| text == "927.0 mm").await;
+    page.enter("in-length", "500x").await;
     page.click("#leaf-prove").await;
     page.click("#leaf-size").await;
     page.wait_text("#eye-to-eye", |text| text == "927.0 mm").await;
+    assert!(page.fragment().await.contains("length=0.927&"));
+}
+
+/// A sentence that appears when a field is left does not move what is pressed from under the finger.
+pub(crate) async fn what_is_pressed_stays_until_it_is_let_go(page: &Page) {
+    page.open(DESK, EXAMPLE).await;
+    page.enter("in-length", "365 abc").await;
+    let press = "const radio = document.querySelector('label[for=in-use-slow]'), place = () => radio.getBoundingClientRect().top;
+        const before = place();
+        dispatchEvent(new PointerEvent('pointerdown', { isPrimary: true }));
+        document.activeElement.blur();
+        await new Promise(done => setTimeout(done, 200));
+        const during = place();
+        dispatchEvent(new PointerEvent('pointerup', { isPrimary: true }));
+        await new Promise(done => setTimeout(done, 300));
+        return [during === before, place() > before];";
+    let moved = page.script(&format!("return (async () => {{ {press} }})()"), vec![]).await;
+    assert_eq!(moved, json!([true, true]), "still while it is down, moved afterwards");
+}
+
+/// In a sentence no line breaks inside a size.
+pub(crate) async fn sizes_in_sentences_are_whole(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text(".steps", |text| text.contains("1-1/2 in of thread")).await;
+    let raw = page.script("return document.querySelector('.steps').textContent", vec![]).await;
+    assert!(raw.as_str().is_some_and(|text| text.contains("1-\u{2060}1/2 in of thread")), "{raw}");
 }
 
 /// Paper opens all folds, and leaves behind what the reader had open, and the focus.
 pub(crate) async fn paper_leaves_the_screen_as_it_was(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     page.wait_text(".sending", |text| text.contains("Print")).await;
-    page.script("window.print = () => dispatchEvent(new Event('afterprint'))", vec![]).await;
+    let print =
+        "window.papers = 0; window.print = () => { dispatchEvent(new Event('afterprint')); window.papers += 1; }";
+    page.script(print, vec![]).await;
     page.click("#answer .cautions summary").await;
     page.click("#show-code").await;
     page.find("#code svg").await;
     let open = "return [...document.querySelectorAll('#answer details')].filter(it => it.open).length";
-    for all in ["#print", "#print-all"] {
+    for (papers, all) in ["#print", "#print-all"].into_iter().enumerate() {
         page.click(all).await;
-        page.wait_count(".sheets.alone", 0).await;
-        page.wait_count("#code svg", 1).await;
+        let printed = "const wanted = arguments[0]; return new Promise(done => {
+                const look = () => window.papers > wanted ? setTimeout(done, 100) : setTimeout(look, 20);
+                look();
+            })";
+        page.script(printed, vec![json!(papers)]).await;
         assert_eq!(page.script(open, vec![]).await, json!(1), "{all}");
+        assert_eq!(page.texts("#code svg").await.len(), 1, "{all}");
         assert_eq!(page.focus().await, &all[1..]);
     }
 }
