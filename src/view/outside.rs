@@ -95,7 +95,8 @@ fn one(row: &Outside, found: f64, agrees: bool) -> String {
     let about = escaped(row.name) + &said("small", &format!("{} ({})", row.source, row.obtained.words()));
     let differs = if row.expected == 0.0 { found - row.expected } else { (found - row.expected) / row.expected.abs() };
     let (mantissa, power) = scientific(differs, 1);
-    let difference = if differs.is_finite() { format!("{mantissa}e{power}") } else { mantissa };
+    let difference =
+        if differs.is_finite() && differs != 0.0 { format!("{mantissa}e{power}") } else { shortest(differs.abs()) };
     let verdict = if agrees { "agrees" } else { "DIFFERS" };
     element(
         if agrees { "tr" } else { "tr class=\"differs\"" },
