@@ -239,7 +239,7 @@ fn summary(bench: Bench) -> Tag {
         button("button type=button class=quiet", "See why", move |_| bench.turn_to(Leaf::Prove)).into_any()
     };
     tag("div class=summary")
-        .class("stale", move || bench.stale())
+        .class("stale", move || bench.known.get() && bench.stale())
         .with(tag("p id=summary aria-live=polite").with(live_words(move || summed(bench))))
         .with(live(why))
 }

@@ -215,7 +215,9 @@ pub(super) fn summary(bench: Bench) -> String {
         Some(link) if document.links.len() > 1 => format!("{}. {line}", link.title()),
         _ => line,
     });
-    if bench.stale_for_good() { format!("From your last good entry: {line}") } else { line }
+    // Without an answer there is no last good entry that it could rest on.
+    let stale = bench.known.get() && bench.stale_for_good();
+    if stale { format!("From your last good entry: {line}") } else { line }
 }
 
 /// What the link is for: `4,100 lb, driven hard`.

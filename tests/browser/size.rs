@@ -243,6 +243,7 @@ pub(crate) async fn a_refused_entry_is_not_a_shorter_one(page: &Page) {
     let chosen = page.script("return document.getElementById('in-use-hard').checked", vec![]).await;
     assert_eq!(chosen, json!(true), "the choice was made although a sentence came above it");
     page.wait_text("#still-needed", |text| text.contains("mount to mount")).await;
+    page.wait_text("#summary", |text| text == "Still needed: mount to mount.").await;
     page.click("#in-role-upper").await;
     page.wait_text("#err-length", |text| text.contains("between")).await;
     // Whoever meant millimeters says so.
