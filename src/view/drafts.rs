@@ -133,7 +133,7 @@ impl Bench {
     /// Something else is done than typing: what was typed is taken or refused for good, and the page stands as the entries
     /// want it.
     pub(super) fn settle(self) {
-        self.read_again(|draft| !draft.settled);
+        self.those(|draft| !draft.settled).into_iter().for_each(|draft| self.read(draft));
         self.pace.settle();
     }
 
@@ -148,10 +148,6 @@ impl Bench {
     fn those(self, which: impl Fn(&Draft) -> bool) -> Vec<Draft> {
         let drafts = self.drafts.get_untracked();
         drafts.into_iter().filter(|draft| which(draft) && self.stands(draft)).collect()
-    }
-
-    fn read_again(self, which: impl Fn(&Draft) -> bool) {
-        self.those(which).into_iter().for_each(|draft| self.read(draft));
     }
 
     fn read(self, draft: Draft) {
@@ -189,11 +185,9 @@ impl Bench {
     fn any_refused(self, which: impl Fn(&Draft) -> bool) -> bool {
         self.mind_drafts();
         let (at, all) = (self.at.get(), self.leaf.get() == Leaf::Rig);
-        let here = |draft: &Draft| {
-            let own = draft.input().is_some_and(|input| matches!(input.scope, Scope::Link | Scope::End));
-            all || !own || draft.place.link == at
-        };
-        !self.those(|draft| draft.refused.is_some() && here(draft) && which(draft)).is_empty()
+        let here = |draft: &Draft| all || !draft.is_of_a_link() || draft.place.link == at;
+        let counts = |draft: &Draft| draft.refused.is_some() && here(draft) && which(draft) && self.stands(draft);
+        self.drafts.with_untracked(|drafts| drafts.iter().any(counts))
     }
 
     /// Drops what was typed into fields that are no longer shown.
@@ -201,7 +195,7 @@ impl Bench {
         let place = self.place_untracked();
         let all = self.leaf.get_untracked() == Leaf::Rig;
         let shown = |draft: &Draft| {
-            let own = draft.input().is_some_and(|input| matches!(input.scope, Scope::Link | Scope::End));
+            let own = draft.is_of_a_link();
             let place = if own { Place { axle: place.axle, ..draft.place } } else { place };
             let applies = |matters: fn(&Document, Place) -> bool| self.document.with_untracked(|it| matters(it, place));
             (!own && all) || matters(draft.id).is_none_or(applies)
@@ -213,6 +207,11 @@ impl Bench {
 impl Draft {
     fn input(&self) -> Option<&'static Number> {
         NUMBERS.iter().find(|input| input.id == self.id).copied()
+    }
+
+    /// Whether it belongs to one link, not to the rig or an axle.
+    fn is_of_a_link(&self) -> bool {
+        self.input().is_some_and(|input| matches!(input.scope, Scope::Link | Scope::End))
     }
 }
 
