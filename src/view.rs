@@ -42,6 +42,7 @@ mod sheets;
 mod shelf;
 mod shelf_list;
 mod sizes;
+mod standing;
 mod state;
 mod storage;
 mod tag;
@@ -59,8 +60,9 @@ use linkwright::quantity::System;
 use linkwright::report::LinkReport;
 use linkwright::share;
 use rest::Rest;
+use standing::Standing;
 use state::{Bench, Leaf};
-use tag::{Tag, button, live, nothing, tag, words as live_words};
+use tag::{Piece, button, live, nothing, several, tag, words as live_words};
 
 /// What the page is called while what it holds has no name.
 const NAME: &str = "Linkwright: size a suspension link and see why";
@@ -78,12 +80,13 @@ fn page_name(bench: Bench, document: &Document, at: usize, one: bool) -> String 
 
 /// Mounts the page.
 pub(crate) fn start() {
-    mount_to_body(page);
+    // To the framework it is an empty view: what stands on the page keeps itself.
+    mount_to_body(|| Standing::new(page()).stay());
     storage::mark_live();
 }
 
 /// The whole page.
-fn page() -> AnyView {
+fn page() -> Piece {
     let bench = Bench::open();
     bench.fetch_rest();
     let name = bench.pace.calm(Known::new(move || {
@@ -101,12 +104,11 @@ fn page() -> AnyView {
         .with(
             tag("section class=sheet id=answer tabindex=-1 aria-label='The answer'").with(live(move || leaves(bench))),
         );
-    vec![title(bench).into_any(), told(bench).into_any(), main.into_any(), foot().into_any(), summary(bench).into_any()]
-        .into_any()
+    nothing().with(title(bench)).with(told(bench)).with(main).with(foot()).with(summary(bench))
 }
 
 /// The leaf that is open; on paper both, one after the other.
-fn leaves(bench: Bench) -> AnyView {
+fn leaves(bench: Bench) -> Piece {
     let leaf = bench.leaf.get();
     if matches!(leaf, Leaf::Rig | Leaf::Saved) {
         return live(move || rest::view(bench, leaf));
@@ -116,27 +118,25 @@ fn leaves(bench: Bench) -> AnyView {
     let answers = Known::new(move || leaf == Leaf::Size || !bench.entered.get() || paper());
     let proves = Known::new(move || bench.entered.get() && (leaf == Leaf::Prove || paper()));
     let proof = move || rest::view(bench, Leaf::Prove);
-    vec![
-        live(move || if answers.get() { live(move || answer_part(bench)) } else { nothing() }),
-        live(move || if proves.get() { live(proof) } else { nothing() }),
-    ]
-    .into_any()
+    nothing()
+        .with(live(move || if answers.get() { live(move || answer_part(bench)) } else { nothing() }))
+        .with(live(move || if proves.get() { live(proof) } else { nothing() }))
 }
 
 /// The answer, or what stands in its place. Only when one takes the place of the other is it built anew.
-fn answer_part(bench: Bench) -> AnyView {
+fn answer_part(bench: Bench) -> Piece {
     if bench.known.get() {
         return answer::answer(bench);
     }
     match bench.report.get() {
-        LinkReport::Impossible(why) => tag("p class=stop id=headline").with(&*bench.say(&why)).into_any(),
+        LinkReport::Impossible(why) => tag("p class=stop id=headline").with(&*bench.say(&why)),
         LinkReport::Needs(needs) => form::invitation(&needs),
         LinkReport::Answer(_) => nothing(),
     }
 }
 
 /// Name of the page, its leaves and the unit switch.
-fn title(bench: Bench) -> Tag {
+fn title(bench: Bench) -> Piece {
     let unit = move |system: System, open, label, spoken| {
         button(open, label, move |_| bench.switch_units(system))
             .set("aria-label", spoken)
@@ -163,28 +163,28 @@ fn title(bench: Bench) -> Tag {
 }
 
 /// A tab of the drawing set.
-fn leaf(bench: Bench, leaf: Leaf, open: &'static str, name: &str) -> Tag {
+fn leaf(bench: Bench, leaf: Leaf, open: &'static str, name: &str) -> Piece {
     let current = move || if bench.leaf.get() == leaf { "page" } else { "false" }.to_string();
     button(open, name, move |_| bench.turn_to(leaf)).attribute("aria-current", current)
 }
 
 /// What a received link brought with it, and the way back.
-fn told(bench: Bench) -> Tag {
+fn told(bench: Bench) -> Piece {
     let sentences = move || {
-        let line = |sentence: &String| tag("p").with(&**sentence).into_any();
-        let mut told: Vec<AnyView> = bench.told.with(|told| told.iter().map(line).collect());
+        let line = |sentence: &String| tag("p").with(&**sentence);
+        let mut told: Vec<Piece> = bench.told.with(|told| told.iter().map(line).collect());
         // What makes the numbers doubtful stays until somebody compared them.
-        let doubtful = |sentence: &String| tag("p class=doubt").with(&**sentence).into_any();
-        let doubt: Vec<AnyView> = bench.work.with(|work| work.doubt.iter().map(doubtful).collect());
+        let doubtful = |sentence: &String| tag("p class=doubt").with(&**sentence);
+        let doubt: Vec<Piece> = bench.work.with(|work| work.doubt.iter().map(doubtful).collect());
         if !doubt.is_empty() {
             told.extend(doubt);
             let compared = button("button type=button id=compared", "I have compared every number", move |_| {
                 bench.clear_doubt();
                 storage::show("answer");
             });
-            told.push(tag("p class=back").with(compared).into_any());
+            told.push(tag("p class=back").with(compared));
         }
-        told.into_any()
+        several(told)
     };
     let back = move || {
         if bench.before.with(Option::is_none) {
@@ -202,7 +202,6 @@ fn told(bench: Bench) -> Tag {
                 bench.forget_earlier();
                 storage::show("answer");
             }))
-            .into_any()
     };
     let elsewhere = move || bench.elsewhere.get().map_or_else(nothing, |held| elsewhere(bench, &held));
     let trouble = move || bench.trouble.get().map_or_else(nothing, trouble);
@@ -210,14 +209,14 @@ fn told(bench: Bench) -> Tag {
 }
 
 /// Nothing can be kept here.
-fn trouble(trouble: storage::Trouble) -> AnyView {
+fn trouble(trouble: storage::Trouble) -> Piece {
     let rest =
         " Your work goes on; the address above holds it. To keep it, copy the link, or export a file from Saved.";
-    tag("p class=trouble").with(trouble.sentence()).with(rest).into_any()
+    tag("p class=trouble").with(trouble.sentence()).with(rest)
 }
 
 /// Another tab holds something else: the reader decides.
-fn elsewhere(bench: Bench, held: &Held) -> AnyView {
+fn elsewhere(bench: Bench, held: &Held) -> Piece {
     let title = shelf::title(bench, &share::from_fragment(&held.fragment).document);
     tag("p class=elsewhere")
         .with("Another tab has something else open: ")
@@ -227,16 +226,15 @@ fn elsewhere(bench: Bench, held: &Held) -> AnyView {
         .with(button("button type=button id=stay-apart class=quiet", "Leave them apart", move |_| {
             bench.elsewhere.set(None);
         }))
-        .into_any()
 }
 
 /// The one line that stays in sight while typing.
-fn summary(bench: Bench) -> Tag {
+fn summary(bench: Bench) -> Piece {
     let why = move || {
         if !bench.known.get() || bench.leaf.get() != Leaf::Size {
             return nothing();
         }
-        button("button type=button class=quiet", "See why", move |_| bench.turn_to(Leaf::Prove)).into_any()
+        button("button type=button class=quiet", "See why", move |_| bench.turn_to(Leaf::Prove))
     };
     tag("div class=summary")
         .class("stale", move || bench.known.get() && bench.stale())
@@ -257,7 +255,7 @@ fn summed(bench: Bench) -> String {
 }
 
 /// What leaves the device, and how far to trust the page.
-fn foot() -> Tag {
+fn foot() -> Piece {
     tag("footer class=foot")
         .with(tag("p").with("Nothing you type leaves this device unless you send it. A link carries your entries in its own address; no server keeps them."))
         .with(tag("p").with("An estimate for planning. Makers’ ratings, local rules and a licensed engineer come first."))

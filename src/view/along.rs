@@ -6,9 +6,8 @@ use super::markup::{element, escaped, said};
 use super::moments::after;
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Leaf};
-use super::tag::tag;
+use super::tag::{Piece, tag};
 use super::{storage, words};
-use leptos::prelude::*;
 use linkwright::engine;
 use linkwright::inputs::{self, Place};
 use linkwright::quantity::{Kind, System, show};
@@ -23,7 +22,7 @@ const HILL: f64 = 150.0;
 const CEILING: f64 = 1.35;
 
 /// The picture, what it says in words, and the table of parts.
-pub(super) fn picture(bench: Bench) -> AnyView {
+pub(super) fn picture(bench: Bench) -> Piece {
     let along = bench.pace.calm(Known::new(move || {
         let at = bench.at.get();
         bench.document.with(|document| engine::along(document, at))
@@ -39,7 +38,6 @@ pub(super) fn picture(bench: Bench) -> AnyView {
         .with(tag("figure class='drawing hill'").on("click", move |event| touched(bench, &event)).markup(draw))
         .with(tag("div").markup(move || told(explained)))
         .with(tag("div").on("click", move |event| touched(bench, &event)).markup(parts))
-        .into_any()
 }
 
 /// Opens the check of the part that was touched, in a drawing or in the table.

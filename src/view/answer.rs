@@ -6,7 +6,7 @@ use super::known::Known;
 use super::markup::{Row, element, pair, phrases, said, sentence, table, unbroken};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
-use super::tag::{button, live, tag, words as live_words};
+use super::tag::{Piece, button, live, nothing, several, tag, words as live_words};
 use super::{checklist, ends, form, rest, rig_parts, send, sizes, storage, verdict, words};
 use leptos::prelude::*;
 use linkwright::engine::formula::Said;
@@ -14,7 +14,7 @@ use linkwright::quantity::{Kind, System};
 use linkwright::report::{Answer, Made, Verdict};
 
 /// The whole answer. Its sections stay; each is written anew only when its own words change.
-pub(super) fn answer(bench: Bench) -> AnyView {
+pub(super) fn answer(bench: Bench) -> Piece {
     let [first, rest] = [cautions_first, cautions_rest].map(|tell| part(bench, tell));
     let more =
         part(bench, |_, answer| format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)));
@@ -27,21 +27,20 @@ pub(super) fn answer(bench: Bench) -> AnyView {
         let written = bench.printing.get() && bench.part().is_some();
         bench.leaf.get() == Leaf::Size && !bench.laid_open.get() && written
     };
-    vec![
-        tag("div class='sheets own'").class("alone", alone).markup(sheet).into_any(),
-        stale_note(bench),
-        tag("div").markup(move || lead.get()).into_any(),
-        tag("section class=cautions aria-label='Before you act on this'")
-            .with(tag("ul").markup(move || first.get()))
-            .with(folded(bench, more, rest))
-            .into_any(),
-        live(move || rest::view(bench, Leaf::Size)),
-    ]
-    .into_any()
+    nothing()
+        .with(tag("div class='sheets own'").class("alone", alone).markup(sheet))
+        .with(stale_note(bench))
+        .with(tag("div").markup(move || lead.get()))
+        .with(
+            tag("section class=cautions aria-label='Before you act on this'")
+                .with(tag("ul").markup(move || first.get()))
+                .with(folded(bench, more, rest)),
+        )
+        .with(live(move || rest::view(bench, Leaf::Size)))
 }
 
 /// What stands below the answer itself.
-pub(super) fn below(bench: Bench) -> AnyView {
+pub(super) fn below(bench: Bench) -> Piece {
     let parts = part(bench, |bench, answer| rig_parts::of_link(bench, bench.at.get(), answer));
     let sections = [
         ("section class=part-of id=below tabindex=-1", part(bench, adjustment)),
@@ -54,19 +53,17 @@ pub(super) fn below(bench: Bench) -> AnyView {
     });
     let assumed =
         part(bench, |_, answer| format!("{} values you may replace under “Change a default”", answer.assumed.len()));
-    let section = |(open, markup): (_, Known<String>)| tag(open).markup(move || markup.get()).into_any();
-    let mut list = Vec::from(sections.map(section));
-    list.push(
-        tag("section class=part-of")
-            .with(tag("h3").with("What it rests on"))
-            .with(tag("p").with(why))
-            .with(folded(bench, assumed, part(bench, |bench, answer| sizes::assumed(bench, &answer.assumed))))
-            .into_any(),
-    );
-    list.push(checklist::checklist(bench));
-    list.push(send::send(bench));
-    list.push(form::around(bench));
-    list.into_any()
+    let section = |(open, markup): (_, Known<String>)| tag(open).markup(move || markup.get());
+    several(Vec::from(sections.map(section)))
+        .with(
+            tag("section class=part-of")
+                .with(tag("h3").with("What it rests on"))
+                .with(tag("p").with(why))
+                .with(folded(bench, assumed, part(bench, |bench, answer| sizes::assumed(bench, &answer.assumed)))),
+        )
+        .with(checklist::checklist(bench))
+        .with(send::send(bench))
+        .with(form::around(bench))
 }
 
 /// Writes a part of the answer.
@@ -100,7 +97,7 @@ fn list(bench: Bench, sentences: &[Said]) -> String {
 }
 
 /// What is one tap away on a screen, and always there on paper.
-fn folded(bench: Bench, name: Known<String>, inside: Known<String>) -> AnyView {
+fn folded(bench: Bench, name: Known<String>, inside: Known<String>) -> Piece {
     // What the reader opened stays open when the paper is done.
     let open = Changing::new(false);
     tag("details")
@@ -112,7 +109,6 @@ fn folded(bench: Bench, name: Known<String>, inside: Known<String>) -> AnyView {
         })
         .with(tag("summary").with(live_words(move || name.get())))
         .with(tag("div").markup(move || inside.get()))
-        .into_any()
 }
 
 /// Which link it is, what to buy, whether it holds, and the hit it is sized for.

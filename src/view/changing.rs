@@ -145,3 +145,8 @@ pub(super) fn whenever(act: impl FnMut(bool) + 'static) {
     }
     follow(Box::new(act));
 }
+
+/// Does something now, and again when something that it looked at changes, for as long as what it gives is kept.
+pub(super) fn follows(mut act: Box<dyn FnMut()>) -> RenderEffect<()> {
+    RenderEffect::new(move |_| act())
+}

@@ -4,14 +4,13 @@ use super::known::Known;
 use super::markup::{element, sentence};
 use super::state::{Bench, toggle};
 use super::storage;
-use super::tag::{button, tag};
-use leptos::prelude::*;
+use super::tag::{Piece, button, tag};
 use linkwright::engine::formula::spoken;
 use linkwright::quantity::System;
 use linkwright::report::Answer;
 
 /// The steps in the order of the work.
-pub(super) fn checklist(bench: Bench) -> AnyView {
+pub(super) fn checklist(bench: Bench) -> Piece {
     let steps = Known::new(move || bench.with_answer(|answer| steps(bench, answer)).unwrap_or_default());
     let tap = move |event: leptos::ev::Event| {
         let index = storage::attribute(&event, "data-step").and_then(|index| index.parse::<usize>().ok());
@@ -28,7 +27,6 @@ pub(super) fn checklist(bench: Bench) -> AnyView {
         .with(tag("p").with("Ticks stay on this device. A tick clears when its numbers change."))
         .with(tag("ol class=steps").on("change", tap).markup(move || steps.get()))
         .with(button("button type=button class=quiet", "Clear the ticks", clear))
-        .into_any()
 }
 
 /// The steps as markup.

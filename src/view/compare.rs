@@ -5,7 +5,7 @@ use super::known::Known;
 use super::markup::{element, escaped, said};
 use super::shelf::Kept;
 use super::state::{Bench, Whole};
-use super::tag::{live, tag};
+use super::tag::{Piece, live, several, tag};
 use super::{verdict, words};
 use leptos::prelude::*;
 use linkwright::differences::{Change, differences, matched};
@@ -17,7 +17,7 @@ use linkwright::report::LinkReport;
 const BENCH: &str = "bench";
 
 /// Two pickers, and the table once both hold something.
-pub(super) fn compare(bench: Bench) -> AnyView {
+pub(super) fn compare(bench: Bench) -> Piece {
     let picks = [Changing::new(BENCH.to_string()), Changing::new(String::new())];
     let table = Known::new(move || {
         let [a, b] = picks.map(|pick| pick.with(|pick| picked(bench, pick)));
@@ -32,12 +32,11 @@ pub(super) fn compare(bench: Bench) -> AnyView {
                 shelf.into_iter().filter(Kept::lies_open).map(|kept| (kept.build.id.clone(), kept.title(bench)));
             let bench = [(BENCH.to_string(), "What is on the bench".to_string())];
             let all = first.into_iter().chain(bench).chain(builds);
-            all.map(|(id, name)| {
+            let options = all.map(|(id, name)| {
                 let chosen = pick.with_untracked(|pick| *pick == id);
-                tag("option").set("value", &id).flag("selected", move || chosen).with(&*name).into_any()
-            })
-            .collect::<Vec<_>>()
-            .into_any()
+                tag("option").set("value", &id).flag("selected", move || chosen).with(&*name)
+            });
+            several(options.collect())
         };
         let select = tag("select")
             .set("id", id)
@@ -51,7 +50,6 @@ pub(super) fn compare(bench: Bench) -> AnyView {
         .with(tag("h3 id=compare-title").with("Compare two"))
         .with(two)
         .with(tag("div id=comparison role=status").markup(move || table.get()))
-        .into_any()
 }
 
 /// What was picked, and what it is called: the bench and a build on it may have the same name.

@@ -4,9 +4,8 @@ use super::along;
 use super::parts::{self, Frame};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
-use super::tag::tag;
+use super::tag::{Piece, tag};
 use super::words;
-use leptos::prelude::*;
 use linkwright::inputs;
 use linkwright::order;
 use linkwright::quantity::{Kind, System, show};
@@ -22,7 +21,7 @@ const LETTER: f64 = 7.0;
 const TALLEST: f64 = 150.0;
 
 /// The drawing that leads the page.
-pub(super) fn drawing(bench: Bench) -> AnyView {
+pub(super) fn drawing(bench: Bench) -> Piece {
     let draw = move || {
         let system = bench.system.get();
         let Some(answer) = bench.answer() else {
@@ -35,10 +34,7 @@ pub(super) fn drawing(bench: Bench) -> AnyView {
         let shown = WIDTHS.into_iter().filter(|(class, _)| paper || wide == (*class == "wide"));
         shown.map(|(class, width)| link(&answer, system, class, width)).collect::<String>()
     };
-    tag("figure class='drawing leading'")
-        .on("click", move |event| along::touched(bench, &event))
-        .markup(draw)
-        .into_any()
+    tag("figure class='drawing leading'").on("click", move |event| along::touched(bench, &event)).markup(draw)
 }
 
 /// A drawing for a phone and the same for a desk; the style sheet shows one of them.

@@ -4,7 +4,7 @@ use super::drafts::Typed;
 use super::known::Known;
 use super::moments::after;
 use super::state::Bench;
-use super::tag::{Tag, button, live, nothing, tag, words};
+use super::tag::{Piece, button, live, nothing, tag, words};
 use super::words::{length, lower};
 use leptos::prelude::*;
 use linkwright::inputs::{Choice, LENGTH, Number, Pick, Place, Scope, Standing};
@@ -65,7 +65,7 @@ fn read(value: f64, kind: Kind, system: System) -> String {
 }
 
 /// A number the reader may enter.
-pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag {
+pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Piece {
     let key = key(input.id, input.scope, place);
     let (id, error_id, help_id) = (format!("in-{key}"), format!("err-{key}"), format!("help-{key}"));
     let says = Known::new(move || Says::of(bench, input, place));
@@ -88,7 +88,7 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Tag 
             bench.once_released(move || bench.finish(input, place, &text));
         });
     let error = live(move || match says.with(|says| says.complaint.clone()) {
-        Some(sentence) => tag("p class=error role=alert").set("id", &error_id).with(&*sentence).into_any(),
+        Some(sentence) => tag("p class=error role=alert").set("id", &error_id).with(&*sentence),
         None => nothing(),
     });
     let whose = (input.id == LENGTH.id).then(|| words(move || of_several(bench, place.link)));
@@ -120,7 +120,7 @@ fn of_several(bench: Bench, link: usize) -> String {
 }
 
 /// What a field is for, and what follows from what is in it.
-fn help(id: &str, about: &str, more: impl Fn() -> String + Send + 'static) -> Tag {
+fn help(id: &str, about: &str, more: impl Fn() -> String + 'static) -> Piece {
     tag("p class=help").set("id", id).with(about).with(" ").with(words(more))
 }
 
@@ -146,7 +146,7 @@ fn standing(input: &Number, default: Option<f64>, system: System) -> String {
     }
 }
 
-fn reset(bench: Bench, input: &'static Number, place: Place, changed: bool) -> AnyView {
+fn reset(bench: Bench, input: &'static Number, place: Place, changed: bool) -> Piece {
     if !changed || input.standing == Standing::Asked {
         return nothing();
     }
@@ -154,11 +154,10 @@ fn reset(bench: Bench, input: &'static Number, place: Place, changed: bool) -> A
         bench.type_into(input, place, String::new(), Typed::Whole);
     })
     .with(tag("span class=unseen").with(" for ").with(input.label))
-    .into_any()
 }
 
 /// A button that moves the length by the smallest step of a tape measure.
-fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -> Option<Tag> {
+fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -> Option<Piece> {
     if input.id != "length" {
         return None;
     }
@@ -187,7 +186,7 @@ fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -
 }
 
 /// A choice from a list that folds away.
-pub(super) fn choice(bench: Bench, choice: &'static Choice, place: Place) -> Tag {
+pub(super) fn choice(bench: Bench, choice: &'static Choice, place: Place) -> Piece {
     let key = key(choice.id, choice.scope, place);
     let (id, help_id) = (format!("in-{key}"), format!("help-{key}"));
     let picked = picked(bench, choice, place);
@@ -230,7 +229,7 @@ fn pick(bench: Bench, choice: &'static Choice, place: Place, id: &str) {
 }
 
 /// A choice of a few, all in sight: one tap.
-pub(super) fn radios(bench: Bench, choice: &'static Choice, place: Place) -> Tag {
+pub(super) fn radios(bench: Bench, choice: &'static Choice, place: Place) -> Piece {
     let id = format!("in-{}", choice.id);
     let help_id = format!("help-{}", choice.id);
     let picked = picked(bench, choice, place);

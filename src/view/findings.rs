@@ -3,20 +3,19 @@
 use super::changing::Changing;
 use super::markup::{element, said, sentence};
 use super::state::{Bench, toggle};
-use super::tag::{button, tag, words as live_words};
+use super::tag::{Piece, button, tag, words as live_words};
 use super::{send, verdict, words, working};
-use leptos::prelude::*;
 use linkwright::engine::formula::Line;
 use linkwright::order;
 use linkwright::quantity::Kind;
 use linkwright::report::{Answer, Finding};
 
 /// The list of checks, and where the loads come from.
-pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
+pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
     let mut sorted: Vec<&Finding> = answer.findings.iter().collect();
     let used = |finding: &Finding| finding.utilization.unwrap_or(0.0);
     order::by(&mut sorted, |a, b| b.verdict.cmp(&a.verdict).then(used(b).total_cmp(&used(a))));
-    let mut checks: Vec<AnyView> = sorted.into_iter().map(|finding| check(bench, finding)).collect();
+    let mut checks: Vec<Piece> = sorted.into_iter().map(|finding| check(bench, finding)).collect();
     checks.extend(answer.notes.iter().map(|note| {
         let source = format!("Rests on {}.", note.source.words());
         let head = question(note.asks, &bench.say(&note.says));
@@ -43,14 +42,13 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> AnyView {
         .with(tag("h3").with("Every check, worst first"))
         .with(tag("p class=on-screen").with("Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. Strength counts as near its limit from 90 % up; rules of thumb have marks of their own."))
         .with(tag("div class=checks").with(checks))
-        .into_any()
 }
 
 fn question(asks: &str, says: &str) -> String {
     element("span class=\"ask\"", &(said("b", asks) + &sentence("span", says)))
 }
 
-fn check(bench: Bench, finding: &Finding) -> AnyView {
+fn check(bench: Bench, finding: &Finding) -> Piece {
     let mut head = verdict::mark(finding.verdict);
     if let Some(used) = finding.utilization {
         head += &said("span class=\"used\"", &bench.show(used, Kind::Percent));
@@ -73,7 +71,7 @@ fn opening(
     head: String,
     lines: Vec<Line>,
     source: String,
-) -> AnyView {
+) -> Piece {
     let open = move || bench.laid_open.get() || bench.opened.with(|opened| opened.contains(&id));
     let tap = move |event: leptos::ev::Event| {
         event.prevent_default();
@@ -107,5 +105,4 @@ fn opening(
                 .with(button("button type=button class='quiet copy-working'", "Copy this working as text", copy))
                 .with(tag("span role=status").with(live_words(move || told.get()))),
         )
-        .into_any()
 }

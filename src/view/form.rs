@@ -4,14 +4,14 @@ use super::field::{number, radios};
 use super::known::Known;
 use super::more::more;
 use super::state::{Bench, Leaf};
-use super::tag::{button, live, nothing, tag};
+use super::tag::{Piece, button, live, nothing, tag};
 use super::{rig, rig_entries, trail, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Link};
 use linkwright::inputs::{self, Place};
 
 /// Every entry of the link on the bench.
-pub(super) fn form(bench: Bench) -> AnyView {
+pub(super) fn form(bench: Bench) -> Piece {
     let place = Known::new(move || bench.place());
     let entered =
         live(
@@ -29,10 +29,9 @@ pub(super) fn form(bench: Bench) -> AnyView {
         .with(picker(bench))
         .with(entered)
         .with(start_over(bench))
-        .into_any()
 }
 
-fn entries(bench: Bench, place: Place) -> AnyView {
+fn entries(bench: Bench, place: Place) -> Piece {
     tag("form class=first")
         .on("submit", |event| event.prevent_default())
         .with(radios(bench, &inputs::ROLE, place))
@@ -41,7 +40,6 @@ fn entries(bench: Bench, place: Place) -> AnyView {
         .with(number(bench, &inputs::WEIGHT, place))
         .with(radios(bench, &inputs::USAGE, place))
         .with(live(move || if shows_more(bench) { more(bench, place) } else { nothing() }))
-        .into_any()
 }
 
 /// In the Prove view the defaults stand where the forces are told; every field stands on the page once.
@@ -50,7 +48,7 @@ fn shows_more(bench: Bench) -> bool {
 }
 
 /// Which of several links is on the bench; nothing when there is only one.
-fn picker(bench: Bench) -> AnyView {
+fn picker(bench: Bench) -> Piece {
     // One a line.
     let titles = Known::new(move || {
         bench.document.with(|document| document.links.iter().map(Link::title).collect::<Vec<_>>().join("\n"))
@@ -66,20 +64,17 @@ fn picker(bench: Bench) -> AnyView {
                 .flag("selected", move || bench.at.get() == index)
                 .with(&*format!("{}. {title}", index + 1))
         };
-        tag("div class='field links'")
-            .with(tag("label for=link-picker").with("Link on the bench"))
-            .with(
-                tag("select id=link-picker")
-                    .on("change", move |event| bench.at.set(event_target_value(&event).parse().unwrap_or(0)))
-                    .with(titles.lines().enumerate().map(option).collect::<Vec<_>>()),
-            )
-            .into_any()
+        tag("div class='field links'").with(tag("label for=link-picker").with("Link on the bench")).with(
+            tag("select id=link-picker")
+                .on("change", move |event| bench.at.set(event_target_value(&event).parse().unwrap_or(0)))
+                .with(titles.lines().enumerate().map(option).collect::<Vec<_>>()),
+        )
     })
 }
 
 /// From one link of several to the others: on to the next one that is not entered yet, or back to the list. Under the
 /// field that is filled in, where the thumb is.
-pub(super) fn around(bench: Bench) -> AnyView {
+pub(super) fn around(bench: Bench) -> Piece {
     let ways = Known::new(move || {
         bench.document.with(|document| {
             let count = document.links.len();
@@ -101,42 +96,41 @@ pub(super) fn around(bench: Bench) -> AnyView {
                 }),
             )
             .with(button("button type=button class=back-to-rig", label, back))
-            .into_any()
     })
 }
 
 /// Steps back and forth, and a way back to an empty form once something is in it.
-fn start_over(bench: Bench) -> AnyView {
+fn start_over(bench: Bench) -> Piece {
     let filled = Known::new(move || bench.document.with(|document| *document != Document::default()));
     let clear = move || {
         if !filled.get() {
             return nothing();
         }
-        button("button type=button class=quiet id=clear", "Clear every entry", move |_| bench.clear()).into_any()
+        button("button type=button class=quiet id=clear", "Clear every entry", move |_| bench.clear())
     };
-    tag("div class='buttons clear'").with(trail::buttons(bench, trail::BESIDE_THE_FORM)).with(live(clear)).into_any()
+    tag("div class='buttons clear'").with(trail::buttons(bench, trail::BESIDE_THE_FORM)).with(live(clear))
 }
 
 /// The invitation above an empty form.
-fn welcome(bench: Bench) -> AnyView {
+fn welcome(bench: Bench) -> Piece {
     if bench.document.with(|document| *document != Document::default()) {
         return nothing();
     }
-    tag("div class=welcome")
-        .with(tag("p").with("Three entries give the whole answer."))
-        .with(button("button type=button class=quiet id=example", "Try an example", move |_| bench.try_example()))
-        .into_any()
+    tag("div class=welcome").with(tag("p").with("Three entries give the whole answer.")).with(button(
+        "button type=button class=quiet id=example",
+        "Try an example",
+        move |_| bench.try_example(),
+    ))
 }
 
 /// What stands in place of the answer until it can be given.
-pub(super) fn invitation(needs: &[&'static str]) -> AnyView {
+pub(super) fn invitation(needs: &[&'static str]) -> Piece {
     // Somebody who is past the first entries needs no welcome.
     if !needs.iter().any(|id| [inputs::LENGTH.id, inputs::WEIGHT.id, inputs::USAGE.id].contains(id)) {
-        return tag("p class=stop id=still-needed").with(&*words::still_needed(needs)).into_any();
+        return tag("p class=stop id=still-needed").with(&*words::still_needed(needs));
     }
     tag("div class=invitation")
         .with(tag("p class=lead").with("Measure one link from hole center to hole center. Add what the rig weighs, loaded, and how you drive it."))
         .with(tag("p id=still-needed").with(&*words::still_needed(needs)))
         .with(tag("p").with("You get the bar, the rod ends, what to saw, tap and set, and how far it is from giving. Every number opens its working."))
-        .into_any()
 }

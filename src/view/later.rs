@@ -3,8 +3,7 @@
 use super::changing::{Changing, whenever};
 use super::moments::after;
 use super::state::Bench;
-use super::tag::{live, nothing, tag};
-use leptos::prelude::*;
+use super::tag::{Piece, live, nothing, tag};
 use linkwright::document::Document;
 use std::sync::Arc;
 use std::time::Duration;
@@ -13,7 +12,7 @@ use std::time::Duration;
 const PAUSE: Duration = Duration::from_millis(350);
 
 /// Shows what was found.
-pub(super) type Found = Arc<dyn Fn() -> AnyView + Send + Sync>;
+pub(super) type Found = Arc<dyn Fn() -> Piece + Send + Sync>;
 
 /// A fold whose inside is worked out later; until then it says so.
 pub(super) fn fold(
@@ -21,7 +20,7 @@ pub(super) fn fold(
     id: &'static str,
     name: &'static str,
     work: fn(Bench, &Document, usize) -> Found,
-) -> AnyView {
+) -> Piece {
     let open = Changing::new(false);
     let found = Changing::new(None::<Found>);
     whenever(move |_| {
@@ -49,7 +48,7 @@ pub(super) fn fold(
         }
         found.with(|found| match found {
             Some(found) => found(),
-            None => tag("p").with("Working it out …").into_any(),
+            None => tag("p").with("Working it out …"),
         })
     };
     tag("details class=later")
@@ -57,5 +56,4 @@ pub(super) fn fold(
         .switch("open", move || open.get() || bench.laid_open.get())
         .with(tag("summary").on("click", tap).with(name))
         .with(live(inside))
-        .into_any()
 }

@@ -4,9 +4,8 @@ use super::later;
 use super::markup::{element, escaped, said};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
-use super::tag::tag;
+use super::tag::{Piece, tag};
 use super::{storage, words};
-use leptos::prelude::*;
 use linkwright::engine;
 use linkwright::engine::tables::threads;
 use linkwright::quantity::{Kind, System, show};
@@ -19,17 +18,17 @@ const HEAD: [&str; 6] = ["Metal", "Size", "Weight", "Bends", "Strike to first be
 const SHEET: (f64, f64) = (344.0, 220.0);
 
 /// The section, folded until it is wanted.
-pub(super) fn metals(bench: Bench) -> AnyView {
+pub(super) fn metals(bench: Bench) -> Piece {
     let fold = later::fold(bench, "metals", "The same job in other metals", |bench, document, at| {
         let metals = engine::in_other_metals(document, at);
         Arc::new(move || shown(bench, &metals))
     });
-    tag("section class=part-of").with(tag("h3").with("In another metal")).with(fold).into_any()
+    tag("section class=part-of").with(tag("h3").with("In another metal")).with(fold)
 }
 
-fn shown(bench: Bench, metals: &[InMetal]) -> AnyView {
+fn shown(bench: Bench, metals: &[InMetal]) -> Piece {
     if metals.is_empty() {
-        return tag("p").with("Nothing to compare until there is an answer.").into_any();
+        return tag("p").with("Nothing to compare until there is an answer.");
     }
     let system = bench.system.get();
     let strike = plot(metals, system, "first bend", |size| size.beyond.first_yield);
@@ -53,7 +52,7 @@ fn shown(bench: Bench, metals: &[InMetal]) -> AnyView {
     let plots = element("figure class=\"drawing plot\"", &strike) + &element("figure class=\"drawing plot\"", &push);
     let how = "Up is stronger, left is lighter. Letters as in the tables: a ring holds, a cross does not. Touch one to take its metal.";
     let markup = element("div", &tables) + &said("p", how) + &element("div class=\"plots\"", &plots);
-    tag("div").on("click", take).markup(move || markup.clone()).into_any()
+    tag("div").on("click", take).markup(move || markup.clone())
 }
 
 fn letter(index: usize) -> String {

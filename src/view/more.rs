@@ -4,9 +4,8 @@ use super::changing::Changing;
 use super::field::{choice, number};
 use super::known::Known;
 use super::state::Bench;
-use super::tag::{live, nothing, tag, words as told};
+use super::tag::{Piece, live, nothing, several, tag, words as told};
 use super::words;
-use leptos::prelude::*;
 use linkwright::document::{Document, OWN_ROD_END, Role};
 use linkwright::engine::tables::materials::{self, Form};
 use linkwright::inputs::{CHOICES, Group, MATERIAL, NUMBERS, Place, ROD_END, Scope};
@@ -23,49 +22,43 @@ const GROUPS: [(Group, &str, &str); 7] = [
 ];
 
 /// The groups, each folded away until it is wanted.
-pub(super) fn more(bench: Bench, place: Place) -> AnyView {
-    let mut list = vec![tag("h3 class=more-title").with("Change a default").into_any()];
-    list.extend(GROUPS.into_iter().map(|(group, name, about)| {
+pub(super) fn more(bench: Bench, place: Place) -> Piece {
+    let groups = GROUPS.into_iter().map(|(group, name, about)| {
         let changed = told(move || changed_words(bench, group, place));
-        folded(name, about, tag("em").with(changed).into_any(), move || inside(bench, group, place))
-    }));
-    list.into_any()
+        folded(name, about, tag("em").with(changed), move || inside(bench, group, place))
+    });
+    nothing().with(tag("h3 class=more-title").with("Change a default")).with(groups.collect::<Vec<_>>())
 }
 
 /// A fold of the form: what it is called, what it is about, and its entries, which are made when it first opens:
 /// sixty fields would otherwise follow every key that is pressed in another.
-pub(super) fn folded(
-    name: &str,
-    about: &str,
-    beside: AnyView,
-    inside: impl Fn() -> Vec<AnyView> + Send + 'static,
-) -> AnyView {
+pub(super) fn folded(name: &str, about: &str, beside: Piece, inside: impl Fn() -> Vec<Piece> + 'static) -> Piece {
     let opened = Changing::new(false);
-    let inside = live(move || if opened.get() { inside().into_any() } else { nothing() });
+    let inside = live(move || if opened.get() { several(inside()) } else { nothing() });
     let summary = tag("summary").with(tag("b").with(name)).with(" ").with(tag("small").with(about)).with(beside);
-    tag("details class=group").first_opened(opened).with(summary).with(tag("div class=fields").with(inside)).into_any()
+    tag("details class=group").first_opened(opened).with(summary).with(tag("div class=fields").with(inside))
 }
 
-fn inside(bench: Bench, group: Group, place: Place) -> Vec<AnyView> {
+fn inside(bench: Bench, group: Group, place: Place) -> Vec<Piece> {
     let mut list = fields(bench, group, false, place);
     if group == Group::Ends {
         list.extend([0, 1].map(|end| {
             let legend = tag("legend").with("End ").with(words::letter(end));
             let fields = fields(bench, group, true, Place { end, ..place });
-            tag("fieldset class=end").with(legend).with(fields).into_any()
+            tag("fieldset class=end").with(legend).with(fields)
         }));
     }
     list
 }
 
 /// The choices and numbers of a group that belong to an end, or that do not.
-fn fields(bench: Bench, group: Group, of_end: bool, place: Place) -> Vec<AnyView> {
+fn fields(bench: Bench, group: Group, of_end: bool, place: Place) -> Vec<Piece> {
     let mut list = Vec::new();
     for row in CHOICES.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end) {
-        list.push(shown_if(bench, row.id, place, move || choice(bench, row, place).into_any()));
+        list.push(shown_if(bench, row.id, place, move || choice(bench, row, place)));
     }
     for row in NUMBERS.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end) {
-        list.push(shown_if(bench, row.id, place, move || number(bench, row, place).into_any()));
+        list.push(shown_if(bench, row.id, place, move || number(bench, row, place)));
     }
     list
 }
@@ -86,7 +79,7 @@ pub(super) fn matters(id: &str) -> Option<fn(&Document, Place) -> bool> {
 }
 
 /// An entry that only some links have appears when it can matter.
-fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> AnyView + Send + 'static) -> AnyView {
+fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> Piece + 'static) -> Piece {
     // Only the picture of the whole rig rests on it.
     if id == "wheelbase" {
         return nothing();

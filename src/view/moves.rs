@@ -4,9 +4,8 @@ use super::firm::Firm;
 use super::later;
 use super::markup::{element, said};
 use super::state::Bench;
-use super::tag::{tag, words as live_words};
+use super::tag::{Piece, tag, words as live_words};
 use super::words;
-use leptos::prelude::*;
 use linkwright::engine;
 use linkwright::inputs;
 use linkwright::quantity::Kind;
@@ -15,19 +14,18 @@ use linkwright::report::{Sensitivity, Verdict};
 use std::sync::Arc;
 
 /// The section, folded until it is wanted.
-pub(super) fn moves(bench: Bench) -> AnyView {
+pub(super) fn moves(bench: Bench) -> Piece {
     let fold = later::fold(bench, "moves", "How each value moves the answer", |bench, document, at| {
         let rows = engine::sensitivity(document, at);
         Arc::new(move || {
             let markup = table(bench, &rows);
-            tag("div").markup(move || markup.clone()).into_any()
+            tag("div").markup(move || markup.clone())
         })
     });
     tag("section class=part-of")
         .with(tag("h3").with("What would change it"))
         .with(tag("p id=furthest").with(live_words(move || furthest(bench))))
         .with(fold)
-        .into_any()
 }
 
 /// How far this very link may go, one entry at a time, in one sentence.

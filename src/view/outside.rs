@@ -3,27 +3,25 @@
 use super::later;
 use super::markup::{element, escaped, said};
 use super::state::Bench;
-use super::tag::tag;
+use super::tag::{Piece, tag};
 use super::words;
-use leptos::prelude::*;
 use linkwright::engine::outside::{self, Outside, Tabled};
 use linkwright::quantity::decimals::{fixed, scientific, shortest, trimmed};
 use linkwright::quantity::{Kind, System, inch, mm, show};
 use std::sync::Arc;
 
 /// The section, folded until it is wanted.
-pub(super) fn outside(bench: Bench) -> AnyView {
+pub(super) fn outside(bench: Bench) -> Piece {
     let fold = later::fold(bench, "outside", "Run every outside check in this browser", |bench, _, _| {
         Arc::new(move || {
             let markup = all(bench.system.get());
-            tag("div").markup(move || markup.clone()).into_any()
+            tag("div").markup(move || markup.clone())
         })
     });
     tag("section class=part-of")
         .with(tag("h3").with("Checked from outside"))
         .with(tag("p").with("Do not take this page’s word for it: values that others printed, or that other tools worked out, beside what the same engine gives here and now. Random links worked out by finite elements are compared in this project’s own tests."))
         .with(fold)
-        .into_any()
 }
 
 fn all(system: System) -> String {

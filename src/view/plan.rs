@@ -4,9 +4,8 @@ use super::drawing::both;
 use super::known::Known;
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Whole};
-use super::tag::tag;
+use super::tag::{Piece, tag};
 use super::{storage, words};
-use leptos::prelude::*;
 use linkwright::order;
 use linkwright::quantity::inch;
 use linkwright::report::{LinkReport, Plan, Verdict};
@@ -21,7 +20,7 @@ const BALLOON: f64 = 16.0;
 const LYING: f64 = 330.0;
 
 /// The picture; touching a link opens it.
-pub(super) fn plan(bench: Bench, open: impl Fn(usize) + Send + 'static) -> Vec<AnyView> {
+pub(super) fn plan(bench: Bench, open: impl Fn(usize) + 'static) -> Vec<Piece> {
     let drawn = Known::new(move || bench.whole.with(|whole| whole.as_ref().map(picture).unwrap_or_default()));
     let touched = move |event: leptos::ev::Event| {
         let at = storage::attribute(&event, "data-piece").and_then(|index| index.parse().ok());
@@ -31,8 +30,8 @@ pub(super) fn plan(bench: Bench, open: impl Fn(usize) + Send + 'static) -> Vec<A
     };
     let help = "Lengths, angles, track and wheelbase to scale; where on its axle a link is bolted is assumed. Touch a number to open that link.";
     vec![
-        tag("figure class='drawing plan'").on("click", touched).markup(move || drawn.get()).into_any(),
-        tag("p class=help").with(help).into_any(),
+        tag("figure class='drawing plan'").on("click", touched).markup(move || drawn.get()),
+        tag("p class=help").with(help),
     ]
 }
 

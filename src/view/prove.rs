@@ -9,40 +9,38 @@ use super::more::more;
 use super::moves;
 use super::outside;
 use super::state::Bench;
-use super::tag::{button, live, nothing, tag};
+use super::tag::{Piece, button, live, nothing, tag};
 use super::{findings, verdict, words};
-use leptos::prelude::*;
 use linkwright::inputs::{NUMBERS, Place};
 use linkwright::report::LinkReport;
 
 /// The whole view. Its fields stay where they are while the rest is written anew.
-pub(super) fn prove(bench: Bench) -> AnyView {
+pub(super) fn prove(bench: Bench) -> Piece {
     let place = Known::new(move || bench.place());
     let findings = move || bench.answer().map_or_else(nothing, |answer| findings::findings(bench, &answer));
-    vec![
-        stale_note(bench),
-        tag("div").markup(move || head(bench)).into_any(),
-        along::picture(bench),
-        live(findings),
-        tag("section class=part-of id=assumed")
-            .with(tag("h3").with("The forces, and what was assumed"))
-            .with(tag("div").markup(move || forces::forces(bench)))
-            .with(live(move || more(bench, place.get())))
-            .with(back_to_defaults(bench))
-            .into_any(),
-        metals::metals(bench),
-        moves::moves(bench),
-        outside::outside(bench),
-    ]
-    .into_any()
+    nothing()
+        .with(stale_note(bench))
+        .with(tag("div").markup(move || head(bench)))
+        .with(along::picture(bench))
+        .with(live(findings))
+        .with(
+            tag("section class=part-of id=assumed")
+                .with(tag("h3").with("The forces, and what was assumed"))
+                .with(tag("div").markup(move || forces::forces(bench)))
+                .with(live(move || more(bench, place.get())))
+                .with(back_to_defaults(bench)),
+        )
+        .with(metals::metals(bench))
+        .with(moves::moves(bench))
+        .with(outside::outside(bench))
 }
 
 /// Says that an entry was not taken, over an answer that rests on the one before.
 pub(super) const STALE: &str = "From your last good entry: one of your entries is not taken yet.";
 
 /// The same above an answer.
-pub(super) fn stale_note(bench: Bench) -> AnyView {
-    tag("p class=stale-note").flag("hidden", move || !bench.stale()).with(STALE).into_any()
+pub(super) fn stale_note(bench: Bench) -> Piece {
+    tag("p class=stale-note").flag("hidden", move || !bench.stale()).with(STALE)
 }
 
 /// What is being proved, and the verdict in one line.
@@ -68,7 +66,7 @@ fn in_the_way(bench: Bench) -> String {
 }
 
 /// One tap that gives every changed default back, once one is changed.
-fn back_to_defaults(bench: Bench) -> AnyView {
+fn back_to_defaults(bench: Bench) -> Piece {
     live(move || {
         let place = bench.place();
         let changed = bench.document.with(|document| {
@@ -81,6 +79,5 @@ fn back_to_defaults(bench: Bench) -> AnyView {
             return nothing();
         }
         button("button type=button id=defaults", "Take every default again", move |_| bench.give_back_defaults())
-            .into_any()
     })
 }

@@ -5,8 +5,7 @@ use super::known::Known;
 use super::markup::{element, said};
 use super::state::Bench;
 use super::storage;
-use super::tag::{button, tag};
-use leptos::prelude::*;
+use super::tag::{Piece, button, tag};
 use linkwright::quantity::decimals::fixed;
 use qrcodegen::{QrCode, QrCodeEcc};
 
@@ -17,7 +16,7 @@ const QUIET: i32 = 4;
 const MODULE: f64 = 0.5;
 
 /// The button, and the code below it.
-pub(super) fn code(bench: Bench) -> Vec<AnyView> {
+pub(super) fn code(bench: Bench) -> Vec<Piece> {
     // No camera gets from here to a file on this device.
     if storage::is_a_file() {
         return Vec::new();
@@ -31,7 +30,7 @@ pub(super) fn code(bench: Bench) -> Vec<AnyView> {
     })
     .attribute("aria-expanded", move || open.get().to_string());
     let code = tag("figure class=code id=code").class("for-paper", move || !open.get()).markup(move || markup.get());
-    vec![show.into_any(), code.into_any()]
+    vec![show, code]
 }
 
 /// The figure's inside: black on white in every scheme.

@@ -7,9 +7,8 @@
 use super::changing::{Changing, whenever};
 use super::moments::{after, at_window, meanwhile};
 use super::state::{Bench, Leaf, Whole};
-use super::tag::{Tag, button, tag, words as told};
+use super::tag::{Piece, button, tag, words as told};
 use super::{answer, prove, rig, saved, sheets, storage};
-use leptos::prelude::*;
 use leptos::wasm_split::{self, SplitLoaderError, wasm_split};
 use linkwright::document::Document;
 use linkwright::engine;
@@ -19,7 +18,7 @@ use std::time::Duration;
 /// What the part brings.
 pub(super) struct Part {
     /// A view; of the first one, what stands below the answer.
-    view: fn(Bench, Leaf) -> AnyView,
+    view: fn(Bench, Leaf) -> Piece,
     /// The link on the bench as a sheet of paper.
     sheet: fn(Bench) -> String,
     /// The line that stays in sight under a view other than the first.
@@ -48,7 +47,7 @@ fn brought() -> Result<&'static Part, SplitLoaderError> {
     Ok(&PART)
 }
 
-fn any(bench: Bench, leaf: Leaf) -> AnyView {
+fn any(bench: Bench, leaf: Leaf) -> Piece {
     match leaf {
         Leaf::Rig => rig::rig(bench),
         Leaf::Saved => saved::saved(bench),
@@ -142,7 +141,7 @@ pub(super) fn sheet(bench: Bench) -> String {
 }
 
 /// A view, or what stands in its place until it is here; of the first view, what stands below the answer.
-pub(super) fn view(bench: Bench, leaf: Leaf) -> AnyView {
+pub(super) fn view(bench: Bench, leaf: Leaf) -> Piece {
     let what = match leaf {
         Leaf::Size => "The rest of the answer, from how far it adjusts to the fitting,",
         Leaf::Prove => "The view of every check with its working",
@@ -154,14 +153,14 @@ pub(super) fn view(bench: Bench, leaf: Leaf) -> AnyView {
         _ if bench.printing.get() => {
             let words =
                 format!("{what} had not arrived when this was printed. Print it again once it is on the screen.");
-            tag("p class=stop").with(&*words).into_any()
+            tag("p class=stop").with(&*words)
         }
-        Rest::OnItsWay => on_its_way(leaf, what).into_any(),
-        Rest::Missing => missing(bench, leaf, what).into_any(),
+        Rest::OnItsWay => on_its_way(leaf, what),
+        Rest::Missing => missing(bench, leaf, what),
     }
 }
 
-fn on_its_way(leaf: Leaf, what: &str) -> Tag {
+fn on_its_way(leaf: Leaf, what: &str) -> Piece {
     let late = Changing::new(false);
     after(LATE, move || late.set(true));
     let more = move || {
@@ -175,7 +174,7 @@ fn on_its_way(leaf: Leaf, what: &str) -> Tag {
     tag(open).with(&*format!("{what} is on its way …")).with(told(more))
 }
 
-fn missing(bench: Bench, leaf: Leaf, what: &str) -> Tag {
+fn missing(bench: Bench, leaf: Leaf, what: &str) -> Piece {
     let without = if leaf == Leaf::Size { "What stands above" } else { "The answer in the Size view" };
     let words = format!("{what} did not arrive: the connection may have broken. {without} holds without it.");
     let retry = move |_| bench.fetch_again();

@@ -5,7 +5,7 @@ mod rows;
 use super::known::Known;
 use super::markup::{element, said};
 use super::state::{Bench, Leaf, Whole};
-use super::tag::tag;
+use super::tag::{Piece, nothing, tag};
 use super::{answer, plan, rig_adding, rig_parts, send, sheets, verdict, words};
 use leptos::prelude::*;
 use linkwright::document::Document;
@@ -14,25 +14,24 @@ use linkwright::quantity::{Kind, System, show};
 use linkwright::report::LinkReport;
 
 /// The view.
-pub(super) fn rig(bench: Bench) -> AnyView {
+pub(super) fn rig(bench: Bench) -> Piece {
     let lead = told(bench, lead);
     let parts = told(bench, rig_parts::parts);
-    let mut view = vec![tag("div").markup(move || lead.get()).into_any()];
-    view.extend(plan::plan(bench, move |index| open(bench, index)));
-    view.push(
-        tag("section class=part-of")
-            .with(tag("h3").with("Links, the worst first"))
-            .with(tag("ol class=rig-links id=rig-links").with(rows::rows(bench)))
-            .into_any(),
-    );
-    view.push(rig_adding::adding(bench));
-    view.push(tag("section class=part-of id=parts").markup(move || parts.get()).into_any());
-    view.push(rig_parts::fewer(bench));
-    view.push(send::send(bench));
     let sheets =
         told(bench, |bench, whole| if bench.laid_open.get() { sheets::sheets(bench, whole) } else { String::new() });
-    view.push(tag("div class=sheets").markup(move || sheets.get()).into_any());
-    view.into_any()
+    nothing()
+        .with(tag("div").markup(move || lead.get()))
+        .with(plan::plan(bench, move |index| open(bench, index)))
+        .with(
+            tag("section class=part-of")
+                .with(tag("h3").with("Links, the worst first"))
+                .with(tag("ol class=rig-links id=rig-links").with(rows::rows(bench))),
+        )
+        .with(rig_adding::adding(bench))
+        .with(tag("section class=part-of id=parts").markup(move || parts.get()))
+        .with(rig_parts::fewer(bench))
+        .with(send::send(bench))
+        .with(tag("div class=sheets").markup(move || sheets.get()))
 }
 
 /// Puts a link on the bench: at the field it still lacks, else at its answer.

@@ -3,13 +3,12 @@
 use super::changing::Changing;
 use super::known::Known;
 use super::state::Bench;
-use super::tag::{button, tag, words as live_words};
-use leptos::prelude::*;
+use super::tag::{Piece, button, tag, words as live_words};
 use linkwright::document::{MOST_LINKS, Position};
 use linkwright::layouts::{self, LAYOUTS, Layout};
 
 /// The layouts; folded away once the rig is complete.
-pub(super) fn adding(bench: Bench) -> AnyView {
+pub(super) fn adding(bench: Bench) -> Piece {
     let at = Changing::new(Position::Front);
     // What came of the last press, in the place of that layout's help.
     let told = Changing::new(("", String::new()));
@@ -42,7 +41,6 @@ pub(super) fn adding(bench: Bench) -> AnyView {
         .with(tag("ul class=layouts").with(LAYOUTS.iter().map(add).collect::<Vec<_>>()))
         .with(tag("p class=unseen role=status").with(live_words(move || told.get().1)))
         .with(tag("p class=help").with("Only what the axle does not have yet is added. Pairs are entered once; set left and right apart if they differ."))
-        .into_any()
 }
 
 /// Adds what the axle does not have yet, and says what came of it.

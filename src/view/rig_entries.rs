@@ -5,17 +5,17 @@ use super::moments::after;
 use super::more::folded;
 use super::state::{Bench, Leaf};
 use super::storage;
-use super::tag::{nothing, tag};
+use super::tag::{Piece, nothing, tag};
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_NAME, tidy_name};
 use linkwright::inputs::{self, NUMBERS, Place, Scope};
 use std::time::Duration;
 
 /// The entries of the whole rig.
-pub(super) fn rig_entries(bench: Bench) -> AnyView {
+pub(super) fn rig_entries(bench: Bench) -> Piece {
     let whole = move || {
         let whole = [&inputs::TIRE, &inputs::FRONT_SHARE, &inputs::TRACK, &inputs::WHEELBASE];
-        whole.map(|input| number(bench, input, Place::default()).into_any()).into()
+        whole.map(|input| number(bench, input, Place::default())).into()
     };
     tag("form class=first")
         .on("submit", |event| event.prevent_default())
@@ -26,20 +26,19 @@ pub(super) fn rig_entries(bench: Bench) -> AnyView {
         .with(folded("Rig", "Tires, weight on each axle, track, wheelbase", nothing(), whole))
         .with(axle(bench, 0, "Front axle"))
         .with(axle(bench, 1, "Rear axle"))
-        .into_any()
 }
 
 /// Everything that an axle has of its own.
-fn axle(bench: Bench, axle: usize, title: &str) -> AnyView {
+fn axle(bench: Bench, axle: usize, title: &str) -> Piece {
     let numbers = move || {
         let numbers = NUMBERS.iter().filter(|input| input.scope == Scope::Axle);
-        numbers.map(|input| number(bench, input, Place::of_axle(axle)).into_any()).collect()
+        numbers.map(|input| number(bench, input, Place::of_axle(axle))).collect()
     };
     folded(title, "Weight, mount heights, travel", nothing(), numbers)
 }
 
 /// The name of the rig.
-pub(super) fn name(bench: Bench) -> AnyView {
+pub(super) fn name(bench: Bench) -> Piece {
     let take = move |event: leptos::ev::Event| {
         let tidy = tidy_name(&event_target_value(&event));
         bench.document.update(|document| document.name = tidy);
@@ -60,5 +59,4 @@ pub(super) fn name(bench: Bench) -> AnyView {
         .with(tag("label for=in-name").with("Name of this rig"))
         .with(tag("div class='entry words'").with(entry))
         .with(tag("p class=help id=help-name").with("Optional. It goes along in the link you send."))
-        .into_any()
 }

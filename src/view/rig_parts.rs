@@ -4,9 +4,8 @@ use super::changing::Changing;
 use super::markup::{element, pair, phrases, said};
 use super::rig::kinds;
 use super::state::{Bench, Whole};
-use super::tag::{button, live, nothing, tag};
+use super::tag::{Piece, button, live, nothing, tag};
 use super::words::{self, Units};
-use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::engine::tables::{bolts, rod_ends};
@@ -68,7 +67,7 @@ pub(super) fn text(parts: &[Part]) -> impl Iterator<Item = String> {
 }
 
 /// Looks for rod-end sizes that could be done without, when asked.
-pub(super) fn fewer(bench: Bench) -> AnyView {
+pub(super) fn fewer(bench: Bench) -> Piece {
     // What was found, and for which entries.
     let found: Changing<Option<(Document, Vec<FewerSizes>)>> = Changing::new(None);
     let look = move |_: leptos::ev::Event| {
@@ -93,19 +92,18 @@ pub(super) fn fewer(bench: Bench) -> AnyView {
             return nothing();
         }
         if ways.is_empty() {
-            return tag("p").with("No rod-end size can be done without: every other choice fails a check.").into_any();
+            return tag("p").with("No rod-end size can be done without: every other choice fails a check.");
         }
         let one = |way: FewerSizes| {
             let sentence = sentence(bench, &document, &way);
             let take = button("button type=button class=quiet", "Take it", move |_| take(way.clone()));
             tag("li").with(tag("p").with(&*sentence)).with(take)
         };
-        tag("ul class=layouts").with(ways.into_iter().map(one).collect::<Vec<_>>()).into_any()
+        tag("ul class=layouts").with(ways.into_iter().map(one).collect::<Vec<_>>())
     };
     tag("div class=fewer")
         .with(button("button type=button id=fewer", "Could fewer rod-end sizes do?", look))
         .with(tag("div id=fewer-ways role=status").with(live(told)))
-        .into_any()
 }
 
 fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {

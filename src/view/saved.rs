@@ -7,7 +7,7 @@ use super::moments::meanwhile;
 use super::shelf::{Kept, Saving, title};
 use super::shelf_list::{act, binned, bring, listed};
 use super::state::Bench;
-use super::tag::{Tag, button, live, nothing, tag, words as live_words};
+use super::tag::{Piece, button, live, nothing, tag, words as live_words};
 use super::{compare, rig_entries, storage, trail};
 use leptos::prelude::*;
 use linkwright::builds::{self, Build};
@@ -44,7 +44,7 @@ pub(super) struct Shown {
 }
 
 /// The view.
-pub(super) fn saved(bench: Bench) -> AnyView {
+pub(super) fn saved(bench: Bench) -> Piece {
     bench.read_shelf();
     let shown = Shown {
         told: Changing::default(),
@@ -78,24 +78,22 @@ pub(super) fn saved(bench: Bench) -> AnyView {
                 .with(builds("ul class=builds", bench, shown, binned)),
         );
     let told = move || shown.told.with(|told| told.iter().map(|words| said("p", words)).collect());
-    vec![
-        tag("p class=kicker").with("On this device").into_any(),
-        tag("h2 id=saved-title tabindex=-1").with(live_words(heading)).into_any(),
-        saving(bench, shown),
-        tag("div class=done-here")
-            .with(tag("div id=saved-told role=status").markup(told))
-            .with(live(move || if shown.told.with(Vec::is_empty) { nothing() } else { beside(bench, shown) }))
-            .into_any(),
-        list.into_any(),
-        live(move || if many.get() > 0 { compare::compare(bench) } else { nothing() }),
-        files(bench, shown),
-        bin.into_any(),
-    ]
-    .into_any()
+    let done = tag("div class=done-here")
+        .with(tag("div id=saved-told role=status").markup(told))
+        .with(live(move || if shown.told.with(Vec::is_empty) { nothing() } else { beside(bench, shown) }));
+    nothing()
+        .with(tag("p class=kicker").with("On this device"))
+        .with(tag("h2 id=saved-title tabindex=-1").with(live_words(heading)))
+        .with(saving(bench, shown))
+        .with(done)
+        .with(list)
+        .with(live(move || if many.get() > 0 { compare::compare(bench) } else { nothing() }))
+        .with(files(bench, shown))
+        .with(bin)
 }
 
 /// What can be done about it, and away with the words.
-fn beside(bench: Bench, shown: Shown) -> AnyView {
+fn beside(bench: Bench, shown: Shown) -> Piece {
     let offer = match shown.offer.get() {
         Some(Offer::BringBack(id)) => {
             let act = move |_| {
@@ -121,7 +119,7 @@ fn beside(bench: Bench, shown: Shown) -> AnyView {
         shown.say(Vec::new());
         storage::show("saved-title");
     });
-    tag("div class=buttons").with(offer).with(close).into_any()
+    tag("div class=buttons").with(offer).with(close)
 }
 
 impl Shown {
@@ -138,7 +136,7 @@ impl Shown {
 }
 
 /// A list of builds whose buttons are heard.
-fn builds(open: &'static str, bench: Bench, shown: Shown, tell: fn(Bench, Shown) -> String) -> Tag {
+fn builds(open: &'static str, bench: Bench, shown: Shown, tell: fn(Bench, Shown) -> String) -> Piece {
     tag(open).markup(move || tell(bench, shown)).on("click", move |event| act(bench, shown, &event))
 }
 
@@ -175,7 +173,7 @@ pub(super) fn stands(bench: Bench) -> [String; 2] {
 }
 
 /// What is on the bench, and how it gets kept.
-fn saving(bench: Bench, shown: Shown) -> AnyView {
+fn saving(bench: Bench, shown: Shown) -> Piece {
     let record = move || record(bench);
     // Whether there is one, which changes more seldom than what is in it.
     let known = Known::new(move || record().is_some());
@@ -186,7 +184,7 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
         if changes.is_empty() {
             return nothing();
         }
-        tag("ul class=changes").markup(move || sentences(bench, &changes)).into_any()
+        tag("ul class=changes").markup(move || sentences(bench, &changes))
     };
     let name = live_words(move || if known.get() { "Save the changes" } else { "Save on this device" }.to_string());
     let another = move || {
@@ -194,7 +192,7 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
             return nothing();
         }
         let act = move |_| save(bench, shown, true, false);
-        button("button type=button id=save-another", "Save as another build", act).into_any()
+        button("button type=button id=save-another", "Save as another build", act)
     };
     let buttons = tag("div class=buttons")
         .with(
@@ -219,11 +217,10 @@ fn saving(bench: Bench, shown: Shown) -> AnyView {
         })))
         .with(live(changes))
         .with(live(move || if shown.clash.get() { clash(bench, shown) } else { nothing() }))
-        .into_any()
 }
 
 /// Which of two saves is wanted.
-fn clash(bench: Bench, shown: Shown) -> AnyView {
+fn clash(bench: Bench, shown: Shown) -> Piece {
     let buttons = tag("div class=buttons")
         .with(button("button type=button id=save-beside", "Keep both: save mine as another build", move |_| {
             save(bench, shown, true, false);
@@ -242,7 +239,6 @@ fn clash(bench: Bench, shown: Shown) -> AnyView {
             ),
         )
         .with(buttons)
-        .into_any()
 }
 
 /// Saves, and says how it ended.
@@ -287,14 +283,13 @@ pub(super) fn sentences(bench: Bench, changes: &[Difference]) -> String {
     lines.map(|line| said("li", &line)).collect()
 }
 
-fn finding(shown: Shown) -> AnyView {
+fn finding(shown: Shown) -> Piece {
     let entry = tag("input id=find-build type=search autocomplete=off")
         .value(move || shown.find.get())
         .on("input", move |event| shown.find.set(event_target_value(&event)));
     tag("div class=field")
         .with(tag("label for=find-build").with("Find a build"))
         .with(tag("div class='entry words'").with(entry))
-        .into_any()
 }
 
 /// A name for a file, of letters that every system takes.
@@ -318,7 +313,7 @@ pub(super) fn export(shown: Shown, name: &str, builds: &[Build]) {
 }
 
 /// Everything into one file, and a file back in.
-fn files(bench: Bench, shown: Shown) -> AnyView {
+fn files(bench: Bench, shown: Shown) -> Piece {
     let promised = Changing::new(None);
     whenever(move |_| {
         bench.shelf.track();
@@ -371,5 +366,4 @@ fn files(bench: Bench, shown: Shown) -> AnyView {
             tag("p class=help")
                 .with("The file is plain text with every value and its unit. Importing adds builds and replaces none."),
         )
-        .into_any()
 }

@@ -6,7 +6,7 @@ use super::moments::{after, meanwhile};
 use super::prove::STALE;
 use super::shelf::Saving;
 use super::state::{Bench, Leaf};
-use super::tag::{button, tag, words as live_words};
+use super::tag::{Piece, button, nothing, tag, words as live_words};
 use super::{qr, rig, saved, storage, words};
 use leptos::prelude::*;
 use linkwright::document::Document;
@@ -20,7 +20,7 @@ const OF_A_LINK: &str = "The link opens the same numbers on any phone. They trav
 const OF_A_FILE: &str = "This page is a file on this device, and a link to it opens here only. To hand the numbers on, copy them as text, or save them as a file under “Saved”.";
 
 /// What can be done with the answer.
-pub(super) fn send(bench: Bench) -> AnyView {
+pub(super) fn send(bench: Bench) -> Piece {
     let told = Changing::new(String::new());
     // No key need wait for a text that nobody looks at.
     let unfolded = Changing::new(false);
@@ -80,9 +80,7 @@ pub(super) fn send(bench: Bench) -> AnyView {
                 .with(tag("summary").with("The answer as text, both units"))
                 .with(tag("pre id=twin").with(live_words(move || twin.get()))),
         );
-    let mut view = vec![section.into_any()];
-    view.extend(qr::code(bench));
-    view.into_any()
+    nothing().with(section).with(qr::code(bench))
 }
 
 /// Saves it; where that needs a decision, turns to where it is made.

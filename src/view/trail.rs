@@ -3,8 +3,7 @@
 use super::changing::{Changing, Pause, whenever};
 use super::held::Work;
 use super::state::Bench;
-use super::tag::button;
-use leptos::prelude::*;
+use super::tag::{Piece, button};
 use linkwright::document::Document;
 use std::time::Duration;
 
@@ -82,13 +81,12 @@ impl Trail {
 }
 
 /// The two buttons, beside the form and in the list of builds.
-pub(super) fn buttons(bench: Bench, [undo, redo]: [&'static str; 2]) -> Vec<AnyView> {
+pub(super) fn buttons(bench: Bench, [undo, redo]: [&'static str; 2]) -> Vec<Piece> {
     let trail = bench.trail;
     // At the end of the way a button keeps the focus, so that a keyboard is not thrown back to the top.
     let step = move |open, words, from: Changing<Vec<Step>>, to| {
         button(open, words, move |_| trail.go(bench, from, to))
             .attribute("aria-disabled", move || from.with(Vec::is_empty).to_string())
-            .into_any()
     };
     vec![step(undo, "Undo", trail.back, trail.forth), step(redo, "Redo", trail.forth, trail.back)]
 }

@@ -5,27 +5,26 @@ use crate::view::changing::Changing;
 use crate::view::known::Known;
 use crate::view::markup::{element, phrases, said};
 use crate::view::state::{Bench, Whole};
-use crate::view::tag::{button, live, nothing, tag, words as live_words};
+use crate::view::tag::{Piece, button, live, nothing, several, tag, words as live_words};
 use crate::view::{storage, verdict, words};
-use leptos::prelude::*;
 use linkwright::document::{Document, Link, Position, Seat};
 use linkwright::layouts;
 use linkwright::quantity::System;
 use linkwright::report::{Answer, LinkReport};
 
 /// Every row, and what was just done to one of them.
-pub(super) fn rows(bench: Bench) -> AnyView {
+pub(super) fn rows(bench: Bench) -> Piece {
     let done = Changing::new(None::<Done>);
     let order = Known::new(move || bench.whole.with(|whole| whole.as_ref().map(|whole| whole.rig.worst_first.clone())));
     let lately = Known::new(move || done.get().filter(|done| bench.document.with(|now| *now == done.after)));
     live(move || {
         let order = order.get().unwrap_or_default();
-        let mut list: Vec<AnyView> = order.iter().map(|index| one(bench, done, *index)).collect();
+        let mut list: Vec<Piece> = order.iter().map(|index| one(bench, done, *index)).collect();
         if let Some(done) = lately.get() {
             let below = done.below.and_then(|link| order.iter().position(|index| *index == link));
             list.insert(below.map_or(done.rank, |row| row + 1).min(list.len()), told(bench, &done));
         }
-        list.into_any()
+        several(list)
     })
 }
 
@@ -64,7 +63,7 @@ fn change(bench: Bench, done: Changing<Option<Done>>, index: usize, change: Chan
 }
 
 /// Stands where it was done, so that nothing else comes under the finger.
-fn told(bench: Bench, done: &Done) -> AnyView {
+fn told(bench: Bench, done: &Done) -> Piece {
     let (index, before) = (done.index, done.before.clone());
     let undo = move |_| {
         bench.rearrange(|now| *now = before.clone());
@@ -74,7 +73,6 @@ fn told(bench: Bench, done: &Done) -> AnyView {
     tag("li class=gone")
         .with(tag("p id=gone tabindex=-1").with(&*done.said))
         .with((done.before != done.after).then(undo))
-        .into_any()
 }
 
 fn removed(_: System, [before, _]: [&Document; 2], index: usize, _: Option<usize>) -> String {
@@ -131,7 +129,7 @@ fn copy_label(document: &Document, there: Option<usize>, to: &str, system: Syste
 const QUIET: &str = "button type=button class=quiet";
 
 /// One link: how it stands, what it is, and what can be done with it.
-fn one(bench: Bench, done: Changing<Option<Done>>, index: usize) -> AnyView {
+fn one(bench: Bench, done: Changing<Option<Done>>, index: usize) -> Piece {
     let text = Known::new(move || {
         bench.whole.with(|whole| whole.as_ref().map(|whole| line(bench, whole, index)).unwrap_or_default())
     });
@@ -167,9 +165,9 @@ fn one(bench: Bench, done: Changing<Option<Done>>, index: usize) -> AnyView {
         let Some((label, pair, twin)) = sides.get() else { return nothing() };
         let (what, tell): (Change, Tell) =
             if pair { (layouts::set_apart, apart) } else { (layouts::to_other_side, copied) };
-        let first = act(QUIET, what, tell).with(&*label).with(unseen(": ")).into_any();
-        let join = || act(QUIET, layouts::join, joined).with("Join left and right").with(unseen(": ")).into_any();
-        [Some(first), twin.then(join)].into_iter().flatten().collect::<Vec<_>>().into_any()
+        let first = act(QUIET, what, tell).with(&*label).with(unseen(": "));
+        let join = || act(QUIET, layouts::join, joined).with("Join left and right").with(unseen(": "));
+        nothing().with(first).with(twin.then(join))
     });
     let remove: Change = |rig, index| {
         layouts::remove(rig, index);
@@ -184,7 +182,7 @@ fn one(bench: Bench, done: Changing<Option<Done>>, index: usize) -> AnyView {
         .with(act(QUIET, layouts::to_other_axle, copied).with(live_words(other_axle)).with(unseen(": ")))
         .with(aside)
         .with(act("button type=button class='quiet remove'", remove, removed).with("Remove").with(unseen(" ")));
-    tag("li").set("data-link", &index.to_string()).with(tag("div").markup(move || text.get())).with(buttons).into_any()
+    tag("li").set("data-link", &index.to_string()).with(tag("div").markup(move || text.get())).with(buttons)
 }
 
 fn line(bench: Bench, whole: &Whole, index: usize) -> String {
