@@ -2,7 +2,7 @@
 
 use super::drawing::{self, Sheet};
 use super::known::Known;
-use super::markup::{element, escaped, said};
+use super::markup::{Markup, attribute, cells, element, heads, said};
 use super::moments::after;
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Leaf};
@@ -27,7 +27,7 @@ pub(super) fn picture(bench: Bench) -> Piece {
         let at = bench.at.get();
         bench.document.with(|document| engine::along(document, at))
     }));
-    let told = move |tell: fn(Bench, &Answer, &Along) -> String| {
+    let told = move |tell: fn(Bench, &Answer, &Along) -> Markup| {
         bench.with_answer(|answer| along.with(|along| tell(bench, answer, along))).unwrap_or_default()
     };
     let draw = move || {
@@ -66,10 +66,10 @@ fn check_of(part: &str) -> Option<&'static str> {
     })
 }
 
-fn hill(answer: &Answer, along: &Along, system: System, class: &str, width: f64) -> String {
+fn hill(answer: &Answer, along: &Along, system: System, class: &str, width: f64) -> Markup {
     let stations = &along.stations;
     if stations.is_empty() || answer.loads.strike <= 0.0 {
-        return String::new();
+        return Markup::default();
     }
     let mut pen = Pen::new();
     let sheet = Sheet::new(answer, width, 54.0);
@@ -133,13 +133,13 @@ fn strike(pen: &mut Pen, answer: &Answer, system: System, sheet: &Sheet, width: 
 }
 
 /// How to read the picture, for somebody who never saw one like it.
-fn explained(bench: Bench, answer: &Answer, along: &Along) -> String {
+fn explained(bench: Bench, answer: &Answer, along: &Along) -> Markup {
     let system = bench.system.get();
     if answer.loads.strike <= 0.0 {
         let push = show(answer.loads.axial, Kind::Force, system);
         return said(
             "p id=\"hill-words\"",
-            &format!(
+            format!(
                 "Nothing is taken to land on this link, so nothing bends it: it is pushed and pulled with {push}. What counts is whether it folds, and how much its ends bear."
             ),
         );
@@ -156,39 +156,29 @@ fn explained(bench: Bench, answer: &Answer, along: &Along) -> String {
 }
 
 /// Each part with the most it is asked for and where.
-fn table(along: &Along, system: System) -> String {
-    let rows: String = along
+fn table(along: &Along, system: System) -> Markup {
+    let rows: Markup = along
         .stations
         .chunk_by(|a, b| a.part == b.part)
         .filter_map(|stretch| {
             let worst = stretch.iter().max_by(|a, b| a.utilization.total_cmp(&b.utilization))?;
-            let head = format!(
-                "<button type=\"button\" class=\"quiet\" data-part=\"{}\">{}</button>",
-                escaped(worst.part),
-                escaped(worst.part)
-            );
+            let head = said(attribute("button type=\"button\" class=\"quiet\"", "data-part", worst.part), worst.part);
             let values = [
                 show(worst.x, Kind::Length, system),
                 show(worst.moment, Kind::Moment, system),
                 show(worst.strength, Kind::Moment, system),
                 show(worst.utilization, Kind::Percent, system),
             ];
-            let cells: String = HEAD[1..]
-                .iter()
-                .zip(&values)
-                .map(|(name, value)| said(&format!("td data-of=\"{name}\""), value))
-                .collect();
-            Some(element("tr", &(element("th scope=\"row\"", &head) + &cells)))
+            Some(element("tr", element("th scope=\"row\"", head) + cells(&HEAD, values)))
         })
         .collect();
-    let head: String = HEAD.map(|name| said("th scope=\"col\"", name)).concat();
     if rows.is_empty() {
         return rows;
     }
-    let inside = element("thead", &element("tr", &head)) + &element("tbody", &rows);
+    let inside = element("thead", element("tr", heads(&HEAD))) + element("tbody", rows);
     element(
         "details",
-        &(said("summary", "The same as a table")
-            + &element("div class=\"scroll\"", &element("table class=\"along\"", &inside))),
+        said("summary", "The same as a table")
+            + element("div class=\"scroll\"", element("table class=\"along\"", inside)),
     )
 }

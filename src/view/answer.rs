@@ -3,12 +3,11 @@
 
 use super::changing::Changing;
 use super::known::Known;
-use super::markup::{Row, element, pair, phrases, said, sentence, table, unbroken};
+use super::markup::{Markup, Row, element, pair, phrases, said, sentence, table, text, unbroken};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
-use super::tag::{Piece, button, live, nothing, several, tag, words as live_words};
+use super::tag::{Piece, button, live, nothing, several, tag};
 use super::{checklist, ends, form, rest, rig_parts, send, sizes, storage, verdict, words};
-use leptos::prelude::*;
 use linkwright::engine::formula::Said;
 use linkwright::quantity::{Kind, System};
 use linkwright::report::{Answer, Made, Verdict};
@@ -16,11 +15,12 @@ use linkwright::report::{Answer, Made, Verdict};
 /// The whole answer. Its sections stay; each is written anew only when its own words change.
 pub(super) fn answer(bench: Bench) -> Piece {
     let [first, rest] = [cautions_first, cautions_rest].map(|tell| part(bench, tell));
-    let more =
-        part(bench, |_, answer| format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)));
+    let more = part(bench, |_, answer| {
+        text(format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)))
+    });
     let lead =
         Known::new(move || bench.first_answer().map(|answer| head(bench, bench.at.get(), &answer)).unwrap_or_default());
-    let sheet = move || if bench.printing.get() { rest::sheet(bench) } else { String::new() };
+    let sheet = move || if bench.printing.get() { rest::sheet(bench) } else { Markup::default() };
     // Somebody who prints the proof wants it too.
     let alone = move || {
         // Not before it is written: else nothing at all would be printed.
@@ -51,9 +51,10 @@ pub(super) fn below(bench: Bench) -> Piece {
     let why = button("button type=button id=to-prove", "See why: every check and its working", move |_| {
         bench.turn_to(Leaf::Prove);
     });
-    let assumed =
-        part(bench, |_, answer| format!("{} values you may replace under “Change a default”", answer.assumed.len()));
-    let section = |(open, markup): (_, Known<String>)| tag(open).markup(move || markup.get());
+    let assumed = part(bench, |_, answer| {
+        text(format!("{} values you may replace under “Change a default”", answer.assumed.len()))
+    });
+    let section = |(open, markup): (_, Known<Markup>)| tag(open).markup(move || markup.get());
     several(Vec::from(sections.map(section)))
         .with(
             tag("section class=part-of")
@@ -67,12 +68,12 @@ pub(super) fn below(bench: Bench) -> Piece {
 }
 
 /// Writes a part of the answer.
-type Tell = Box<dyn Fn(Bench, &Answer) -> String + Send + Sync>;
+type Tell = Box<dyn Fn(Bench, &Answer) -> Markup + Send + Sync>;
 
 /// Markup that follows from the answer, a moment later.
-pub(super) fn part(bench: Bench, tell: impl Fn(Bench, &Answer) -> String + Send + Sync + 'static) -> Known<String> {
+pub(super) fn part(bench: Bench, tell: impl Fn(Bench, &Answer) -> Markup + Send + Sync + 'static) -> Known<Markup> {
     // One kind for all parts, so that a phone fetches the code once.
-    fn known(bench: Bench, tell: Tell) -> Known<String> {
+    fn known(bench: Bench, tell: Tell) -> Known<Markup> {
         bench.pace.calm(Known::new(move || bench.with_answer(|answer| tell(bench, answer)).unwrap_or_default()))
     }
     known(bench, Box::new(tell))
@@ -84,20 +85,20 @@ fn shown_first(answer: &Answer) -> usize {
     (if urgent { 2 } else { 1 }).min(answer.cautions.len())
 }
 
-pub(super) fn cautions_first(bench: Bench, answer: &Answer) -> String {
+pub(super) fn cautions_first(bench: Bench, answer: &Answer) -> Markup {
     list(bench, &answer.cautions[..shown_first(answer)])
 }
 
-fn cautions_rest(bench: Bench, answer: &Answer) -> String {
-    element("ul", &list(bench, &answer.cautions[shown_first(answer)..]))
+fn cautions_rest(bench: Bench, answer: &Answer) -> Markup {
+    element("ul", list(bench, &answer.cautions[shown_first(answer)..]))
 }
 
-fn list(bench: Bench, sentences: &[Said]) -> String {
+fn list(bench: Bench, sentences: &[Said]) -> Markup {
     sentences.iter().map(|said| sentence("li", &bench.say(said))).collect()
 }
 
 /// What is one tap away on a screen, and always there on paper.
-fn folded(bench: Bench, name: Known<String>, inside: Known<String>) -> Piece {
+fn folded(bench: Bench, name: Known<Markup>, inside: Known<Markup>) -> Piece {
     // What the reader opened stays open when the paper is done.
     let open = Changing::new(false);
     tag("details")
@@ -107,22 +108,22 @@ fn folded(bench: Bench, name: Known<String>, inside: Known<String>) -> Piece {
                 open.set(storage::is_open(&event));
             }
         })
-        .with(tag("summary").with(live_words(move || name.get())))
+        .with(tag("summary").markup(move || name.get()))
         .with(tag("div").markup(move || inside.get()))
 }
 
 /// Which link it is, what to buy, whether it holds, and the hit it is sized for.
-fn head(bench: Bench, at: usize, answer: &Answer) -> String {
+fn head(bench: Bench, at: usize, answer: &Answer) -> Markup {
     let name = bench.document.with(|document| words::sheet_name(document, at));
-    let story = said("b", "The hit it is sized for. ") + &unbroken(&bench.say(&answer.loads.story));
+    let story = said("b", "The hit it is sized for. ") + unbroken(&bench.say(&answer.loads.story));
     said("p class=\"sheet-name\"", &name)
-        + &printed(bench)
-        + &standing(bench, answer)
-        + &element("p class=\"story\"", &story)
+        + printed(bench)
+        + standing(bench, answer)
+        + element("p class=\"story\"", story)
 }
 
 /// What to buy, whether it holds, and the lengths.
-pub(super) fn standing(bench: Bench, answer: &Answer) -> String {
+pub(super) fn standing(bench: Bench, answer: &Answer) -> Markup {
     let system = bench.system.get();
     let job = bench.document.with(|document| words::job(document, system));
     let kind = match (answer.sizing.overridden, &answer.sizing.recommended) {
@@ -131,31 +132,31 @@ pub(super) fn standing(bench: Bench, answer: &Answer) -> String {
         (false, None) => "Not a recommendation",
     };
     let headline = words::headline(&answer.link, system);
-    let judged = verdict::mark(answer.verdict) + &said("p id=\"weakest\"", &words::weakest(answer, system));
+    let judged = verdict::mark(answer.verdict) + said("p id=\"weakest\"", words::weakest(answer, system));
     // Whether a push folds a steering link is told once.
     let governs = answer.buckling() == answer.weakest_finding();
-    said("p class=\"kicker\"", &format!("{kind} for a rig of {job}"))
-        + &nothing_holds(answer)
-        + &element("h2 class=\"phrases\" id=\"headline\"", &phrases(&headline))
-        + &element("div class=\"judged\"", &judged)
-        + &if governs { String::new() } else { verdict::buckling(answer, system) }
-        + &plate(bench, &answer.link)
+    said("p class=\"kicker\"", format!("{kind} for a rig of {job}"))
+        + nothing_holds(answer)
+        + element("h2 class=\"phrases\" id=\"headline\"", phrases(&headline))
+        + element("div class=\"judged\"", judged)
+        + if governs { Markup::default() } else { verdict::buckling(answer, system) }
+        + plate(bench, &answer.link)
 }
 
 /// When it was printed, on paper, for the newer of two sheets counts; and how far to trust it.
-pub(super) fn printed(bench: Bench) -> String {
+pub(super) fn printed(bench: Bench) -> Markup {
     if !bench.printing.get() {
-        return String::new();
+        return Markup::default();
     }
     let time = storage::spoken_time(&storage::now());
     let trust = "An estimate for planning: makers’ ratings, local rules and a licensed engineer come first.";
-    said("p class=\"printed\"", &format!("Printed {time} by Linkwright. {trust}"))
+    said("p class=\"printed\"", format!("Printed {time} by Linkwright. {trust}"))
 }
 
 /// A warning in front of a link that does not hold.
-fn nothing_holds(answer: &Answer) -> String {
+fn nothing_holds(answer: &Answer) -> Markup {
     if answer.verdict != Verdict::Fails {
-        return String::new();
+        return Markup::default();
     }
     let words = match (&answer.sizing.recommended, answer.sizing.overridden) {
         (None, _) => "No stock size holds. This is the largest that was tried, to show what gives first.",
@@ -166,28 +167,28 @@ fn nothing_holds(answer: &Answer) -> String {
 }
 
 /// The title block: what is read back over a phone or copied onto the bar.
-fn plate(bench: Bench, made: &Made) -> String {
+fn plate(bench: Bench, made: &Made) -> Markup {
     let length = |value: f64| words::length(value, bench.system.get());
     let [a, b] = made.ends.each_ref().map(|end| words::thread(end.thread));
     let threads = if a == b { a.to_string() } else { format!("{a} at A, {b} at B") };
     let cells = pair("Bar, face to face", "dd class=\"main\" id=\"bar-length\"", &length(made.bar))
-        + &pair("Saw to", "dd class=\"main\" id=\"cut-length\"", &length(made.cut))
-        + &pair("Mount to mount", "dd class=\"main\" id=\"eye-to-eye\"", &length(made.length))
-        + &pair("Bar", "dd", &words::size(made.outside_diameter, made.wall, bench.system.get()))
-        + &pair("Rod ends", "dd", &threads)
-        + &pair("Weight of the bar", "dd id=\"bar-weight\"", &bench.show(made.bar_weight, Kind::Weight));
-    element("dl class=\"plate\"", &cells)
+        + pair("Saw to", "dd class=\"main\" id=\"cut-length\"", &length(made.cut))
+        + pair("Mount to mount", "dd class=\"main\" id=\"eye-to-eye\"", &length(made.length))
+        + pair("Bar", "dd", &words::size(made.outside_diameter, made.wall, bench.system.get()))
+        + pair("Rod ends", "dd", &threads)
+        + pair("Weight of the bar", "dd id=\"bar-weight\"", &bench.show(made.bar_weight, Kind::Weight));
+    element("dl class=\"plate\"", cells)
 }
 
 /// How far the link can be made longer and shorter, and how many turns that is.
-pub(super) fn adjustment(bench: Bench, answer: &Answer) -> String {
+pub(super) fn adjustment(bench: Bench, answer: &Answer) -> Markup {
     let made = &answer.link;
     let adjustment = &made.adjustment;
     let kind = if bench.system.get() == System::Inch { Kind::FineLength } else { Kind::Length };
     let reach = adjustment.reach;
     let cell = |length: f64, turns: f64| {
-        let turned = adjustment.opposite_hands.then(|| said("span", &bench.show_at_most(turns, Kind::Turns)));
-        said("b", &bench.show_at_most(length, kind)) + &turned.unwrap_or_default()
+        let turned = adjustment.opposite_hands.then(|| said("span", bench.show_at_most(turns, Kind::Turns)));
+        said("b", bench.show_at_most(length, kind)) + turned.unwrap_or_default()
     };
     let rows = [("Longer", 0, reach.out_good, reach.out_limit), ("Shorter", 1, reach.in_good, reach.in_limit)];
     let rows = rows.map(|(about, way, good, limit)| Row {
@@ -204,6 +205,11 @@ pub(super) fn adjustment(bench: Bench, answer: &Answer) -> String {
     };
     let caption = "Good practice keeps 0 to 3 threads showing. The hard limit is where you stop.";
     said("h3", "How far it adjusts")
-        + &table("class=\"adjust\" id=\"adjustment\"", caption, ["", "Good practice", "Hard limit"], &rows)
-        + &said("p", &how)
+        + table(
+            "table class=\"adjust\" id=\"adjustment\"",
+            caption,
+            ["", "Good practice", "Hard limit"],
+            Vec::from(rows),
+        )
+        + said("p", &how)
 }

@@ -1,7 +1,7 @@
 //! Fitting, step by step, with ticks that stay.
 
 use super::known::Known;
-use super::markup::{element, sentence};
+use super::markup::{Markup, element, sentence};
 use super::state::{Bench, toggle};
 use super::storage;
 use super::tag::{Piece, button, tag};
@@ -30,7 +30,7 @@ pub(super) fn checklist(bench: Bench) -> Piece {
 }
 
 /// The steps as markup.
-pub(super) fn steps(bench: Bench, answer: &Answer) -> String {
+pub(super) fn steps(bench: Bench, answer: &Answer) -> Markup {
     let ticks = bench.ticks.get();
     answer
         .checklist
@@ -40,11 +40,8 @@ pub(super) fn steps(bench: Bench, answer: &Answer) -> String {
             // A tick belongs to a sentence with its numbers, whatever units it is read in.
             let ticked = !ticks.is_empty() && ticks.contains(&spoken(step, System::Inch));
             let ticked = if ticked { " checked" } else { "" };
-            let text = format!(
-                "<input type=\"checkbox\" data-step=\"{index}\"{ticked}>{}",
-                sentence("span", &bench.say(step))
-            );
-            element("li", &element("label", &text))
+            let tick = Markup::drawn(format!("<input type=\"checkbox\" data-step=\"{index}\"{ticked}>"));
+            element("li", element("label", tick + sentence("span", &bench.say(step))))
         })
         .collect()
 }

@@ -2,7 +2,7 @@
 
 use super::changing::Changing;
 use super::known::Known;
-use super::markup::{element, escaped, said};
+use super::markup::{Markup, cell, element, said, text};
 use super::shelf::Kept;
 use super::state::{Bench, Whole};
 use super::tag::{Piece, live, several, tag};
@@ -64,44 +64,43 @@ fn picked(bench: Bench, pick: &str) -> Option<(String, Document)> {
 }
 
 /// One row: what it is about, both values, and a mark in words where they differ.
-fn row(about: &str, [a, b]: [&str; 2], names: &[String; 2]) -> String {
+fn row(about: &str, [a, b]: [&str; 2], names: &[String; 2]) -> Markup {
     let differ = a != b;
-    let mark = if differ { element("small class=\"changed-mark\"", "differs") } else { String::new() };
-    let cell = |value: &str, name: &str| format!("<td data-of=\"{}\">{}</td>", escaped(name), escaped(value));
+    let mark = if differ { said("small class=\"changed-mark\"", "differs") } else { Markup::default() };
     let open = if differ { "tr class=\"differing\"" } else { "tr" };
-    let head = format!("<th scope=\"row\">{}{mark}</th>", escaped(about));
-    element(open, &(head + &cell(a, &names[0]) + &cell(b, &names[1])))
+    let head = element("th scope=\"row\"", text(about) + mark);
+    element(open, head + cell(&names[0], text(a)) + cell(&names[1], text(b)))
 }
 
-fn heading(words: &str) -> String {
-    element("tr", &said("td colspan=\"3\" class=\"about\"", words))
+fn heading(words: &str) -> Markup {
+    element("tr", said("td colspan=\"3\" class=\"about\"", words))
 }
 
-fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> String {
+fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> Markup {
     let system = bench.system.get();
     let wholes = [a, b].map(|document| Whole::of(document, None));
-    let mut groups = String::new();
+    let mut groups = Markup::default();
     let found = differences(a, b);
-    let mut entered = String::new();
+    let mut entered = Markup::default();
     for difference in &found {
         if let Change::Input { label, before, after } = &difference.change {
             let about =
                 if difference.about.is_empty() { label.clone() } else { format!("{}: {label}", difference.about) };
             let (before, after) = (before.words(system), after.words(system));
-            entered += &row(&about, [&before, &after], names);
+            entered += row(&about, [&before, &after], names);
         }
     }
     if !entered.is_empty() {
-        groups += &element("tbody", &(heading("Entered differently") + &entered));
+        groups += element("tbody", heading("Entered differently") + entered);
     }
     let weights = [0, 1].map(|side: usize| bench.show(wholes[side].rig.weight, Kind::Weight));
     let pieces = [0, 1].map(|side: usize| words::count(wholes[side].rig.pieces));
     let mut rows = heading("All of it");
-    rows += &row("Links to make", pieces.each_ref().map(String::as_str), names);
-    rows += &row("All bars together", weights.each_ref().map(String::as_str), names);
-    groups += &element("tbody", &rows);
+    rows += row("Links to make", pieces.each_ref().map(String::as_str), names);
+    rows += row("All bars together", weights.each_ref().map(String::as_str), names);
+    groups += element("tbody", rows);
     // What comes out the same is told last, a line a link.
-    let mut alike = String::new();
+    let mut alike = Markup::default();
     for pair in matched(a, b) {
         let links = [(pair.0, a, &wholes[0]), (pair.1, b, &wholes[1])];
         let about = links.iter().find_map(|(at, document, _)| document.links.get((*at)?)).map(Link::title);
@@ -116,16 +115,16 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> St
                     },
                 );
                 let once = said("td colspan=\"2\"", &words);
-                alike += &element("tr", &(said("th scope=\"row\"", &about) + &once));
+                alike += element("tr", said("th scope=\"row\"", &about) + once);
             }
             [Some(Ok(a)), Some(Ok(b))] => {
                 let mut rows = heading(&about);
                 for (number, about) in
                     ["Mount to mount", "Bar", "Rod ends", "Saw to", "Verdict"].into_iter().enumerate()
                 {
-                    rows += &row(about, [&a[number], &b[number]], names);
+                    rows += row(about, [&a[number], &b[number]], names);
                 }
-                groups += &element("tbody", &rows);
+                groups += element("tbody", rows);
             }
             _ => {
                 // Where one of them has no answer, one line says what the other is.
@@ -135,17 +134,17 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> St
                     Some(Ok(cells)) => cells.join(", "),
                 });
                 let line = row("This link", cells.each_ref().map(String::as_str), names);
-                groups += &element("tbody", &(heading(&about) + &line));
+                groups += element("tbody", heading(&about) + line);
             }
         }
     }
     if !alike.is_empty() {
-        groups += &element("tbody", &(heading("The same in both") + &alike));
+        groups += element("tbody", heading("The same in both") + alike);
     }
-    let heads: String = names.iter().map(|name| said("th scope=\"col\"", name)).collect();
-    let head = element("thead", &element("tr", &(said("td", "") + &heads)));
-    let alike = if found.is_empty() { said("p", "Both hold the same entries.") } else { String::new() };
-    alike + &element("table class=\"comparison\"", &(head + &groups))
+    let heads: Markup = names.iter().map(|name| said("th scope=\"col\"", name)).collect();
+    let head = element("thead", element("tr", said("td", "") + heads));
+    let alike = if found.is_empty() { said("p", "Both hold the same entries.") } else { Markup::default() };
+    alike + element("table class=\"comparison\"", head + groups)
 }
 
 /// What a link comes out as: length, bar, rod ends, saw length, verdict; or why not.

@@ -1,5 +1,6 @@
 //! One end, large: ball, jam nut, thread in sight, the tapped hole, with the sizes a builder needs.
 
+use super::markup::Markup;
 use super::parts::{self, Frame};
 use super::pen::{Hang, Pen};
 use super::words;
@@ -12,8 +13,8 @@ const WIDTH: f64 = 352.0;
 const PAST: f64 = 0.014;
 
 /// The detail of an end.
-pub(super) fn end(made: &Made, index: usize, system: System) -> String {
-    let Some(end) = made.ends.get(index) else { return String::new() };
+pub(super) fn end(made: &Made, index: usize, system: System) -> Markup {
+    let Some(end) = made.ends.get(index) else { return Markup::default() };
     let head = parts::head(end);
     let past_eye = end.eye_to_face + end.drill_point.max(end.tapped_depth) + PAST;
     let scale = (WIDTH - 20.0) / (head / 2.0 + past_eye);

@@ -1,6 +1,7 @@
 //! The whole link, to scale, with what matters written on it. Redrawn on every key.
 
 use super::along;
+use super::markup::Markup;
 use super::parts::{self, Frame};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
@@ -32,14 +33,14 @@ pub(super) fn drawing(bench: Bench) -> Piece {
         let (wide, paper) = (bench.wide.get(), bench.printing.get());
         // The one that the screen does not show is only wanted on paper.
         let shown = WIDTHS.into_iter().filter(|(class, _)| paper || wide == (*class == "wide"));
-        shown.map(|(class, width)| link(&answer, system, class, width)).collect::<String>()
+        shown.map(|(class, width)| link(&answer, system, class, width)).collect()
     };
     tag("figure class='drawing leading'").on("click", move |event| along::touched(bench, &event)).markup(draw)
 }
 
 /// A drawing for a phone and the same for a desk; the style sheet shows one of them.
-pub(super) fn both(draw: impl Fn(&str, f64) -> String) -> String {
-    WIDTHS.map(|(class, width)| draw(class, width)).concat()
+pub(super) fn both(draw: impl Fn(&str, f64) -> Markup) -> Markup {
+    WIDTHS.into_iter().map(|(class, width)| draw(class, width)).collect()
 }
 
 /// A link laid out on a sheet of some width.
@@ -118,7 +119,7 @@ impl Rows {
     }
 }
 
-pub(super) fn link(answer: &Answer, system: System, class: &str, width: f64) -> String {
+pub(super) fn link(answer: &Answer, system: System, class: &str, width: f64) -> Markup {
     let made = &answer.link;
     let sheet = Sheet::new(answer, width, 38.0);
     let rows = Rows::new(sheet.half);
@@ -178,7 +179,7 @@ fn names(pen: &mut Pen, answer: &Answer, eye_a: f64, eye_b: f64, rows: &Rows) {
 }
 
 /// A link that nothing is known about yet.
-fn outline(class: &str, width: f64, words: &str) -> String {
+fn outline(class: &str, width: f64, words: &str) -> Markup {
     let half = 15.0;
     let rows = Rows::new(half);
     let (a, b, axis) = (half + 8.0, width - half - 8.0, rows.axis);

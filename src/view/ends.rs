@@ -1,31 +1,31 @@
 //! Each end of the link: its detail, its sizes, and how much thread is enough. All of it is markup.
 
-use super::markup::{element, pair, said};
+use super::markup::{Markup, element, pair, said};
 use super::state::Bench;
 use super::{detail, words};
 use linkwright::order;
 use linkwright::report::{Answer, EngagementMark, MadeEnd};
 
 /// Both ends, with the scale of engagement.
-pub(super) fn ends(bench: Bench, answer: &Answer) -> String {
-    both(bench, answer, |end| engagement(bench, end))
+pub(super) fn ends(bench: Bench, answer: &Answer) -> Markup {
+    both(bench, answer, engagement)
 }
 
 /// Both ends, each with something more about it.
-pub(super) fn both(bench: Bench, answer: &Answer, more: impl Fn(&MadeEnd) -> String) -> String {
+pub(super) fn both(bench: Bench, answer: &Answer, more: fn(Bench, &MadeEnd) -> Markup) -> Markup {
     let made = &answer.link;
-    let mut out = String::new();
+    let mut out = Markup::default();
     for (index, end) in made.ends.iter().enumerate() {
         let (letter, thread, hand) = (words::letter(index), words::thread(end.thread), end.hand.words());
         let drawing = detail::end(made, index, bench.system.get());
-        let parts = said("h4", &format!("End {letter}: {thread}, {hand}"))
-            + &element("figure class=\"drawing\"", &drawing)
-            + &sizes(bench, end, made.bore > 0.0)
-            + &more(end);
-        out += &element("article class=\"end-of\"", &parts);
+        let parts = said("h4", format!("End {letter}: {thread}, {hand}"))
+            + element("figure class=\"drawing\"", drawing)
+            + sizes(bench, end, made.bore > 0.0)
+            + more(bench, end);
+        out += element("article class=\"end-of\"", parts);
     }
     let flats = words::flats(made, Some(bench.system.get())).map(|flats| said("p class=\"flats\"", &flats));
-    said("h3", "The two ends") + &element("div class=\"ends\"", &out) + &flats.unwrap_or_default()
+    said("h3", "The two ends") + element("div class=\"ends\"", out) + flats.unwrap_or_default()
 }
 
 /// What there is to buy, set, drill and tap at one end.
@@ -55,26 +55,25 @@ pub(super) fn rows(end: &MadeEnd, tube: bool, units: words::Units) -> Vec<(&'sta
     rows
 }
 
-fn sizes(bench: Bench, end: &MadeEnd, tube: bool) -> String {
+fn sizes(bench: Bench, end: &MadeEnd, tube: bool) -> Markup {
     let rows = rows(end, tube, Some(bench.system.get()));
-    let rows: String = rows.iter().map(|(name, value)| pair(name, "dd", value)).collect();
-    element("dl class=\"rows\"", &rows)
+    let rows: Markup = rows.into_iter().map(|(name, value)| pair(name, "dd", value)).collect();
+    element("dl class=\"rows\"", rows)
 }
 
 /// The named lines on the scale of engagement, the longest first, with the link as set among them.
-fn engagement(bench: Bench, end: &MadeEnd) -> String {
+fn engagement(bench: Bench, end: &MadeEnd) -> Markup {
     let fine = |value: f64| words::fit(value, Some(bench.system.get()));
     let mut marks: Vec<&EngagementMark> = end.marks.iter().collect();
     order::by(&mut marks, |a, b| b.length.total_cmp(&a.length));
     let range = format!("As set. It can go from {} to {}.", fine(end.least), fine(end.most));
-    let set = element("li class=\"as-set\"", &(said("b", &fine(end.engagement)) + &said("span", &range)));
-    let (mut missed, mut reached) = (String::new(), String::new());
+    let set = element("li class=\"as-set\"", said("b", fine(end.engagement)) + said("span", range));
+    let (mut missed, mut reached) = (Markup::default(), Markup::default());
     for mark in marks {
         let (list, class, word) =
             if mark.reached { (&mut reached, "", "reached") } else { (&mut missed, "missed", "not reached") };
-        let words =
-            said("span", &format!("{}, ", mark.name)) + &said("em", word) + &said("small", &mark.source.words());
-        *list += &element(&format!("li class=\"{class}\""), &(said("b", &fine(mark.length)) + &element("div", &words)));
+        let words = said("span", format!("{}, ", mark.name)) + said("em", word) + said("small", mark.source.words());
+        *list += element(format!("li class=\"{class}\""), said("b", fine(mark.length)) + element("div", words));
     }
-    said("h5", "How much thread is enough") + &element("ol class=\"scale\"", &(missed + &set + &reached))
+    said("h5", "How much thread is enough") + element("ol class=\"scale\"", missed + set + reached)
 }

@@ -1,7 +1,7 @@
 //! Every check, worst first, each opening its working.
 
 use super::changing::Changing;
-use super::markup::{element, said, sentence};
+use super::markup::{Markup, element, said, sentence};
 use super::state::{Bench, toggle};
 use super::tag::{Piece, button, tag, words as live_words};
 use super::{send, verdict, words, working};
@@ -36,7 +36,7 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
         ),
     ];
     checks.extend(about.map(|(id, asks, says, working)| {
-        opening(bench, id, asks, question(asks, says), working.clone(), String::new())
+        opening(bench, id, asks, question(asks, says), working.clone(), Markup::default())
     }));
     tag("section class=part-of")
         .with(tag("h3").with("Every check, worst first"))
@@ -44,21 +44,21 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
         .with(tag("div class=checks").with(checks))
 }
 
-fn question(asks: &str, says: &str) -> String {
-    element("span class=\"ask\"", &(said("b", asks) + &sentence("span", says)))
+fn question(asks: &str, says: &str) -> Markup {
+    element("span class=\"ask\"", said("b", asks) + sentence("span", says))
 }
 
 fn check(bench: Bench, finding: &Finding) -> Piece {
     let mut head = verdict::mark(finding.verdict);
     if let Some(used) = finding.utilization {
-        head += &said("span class=\"used\"", &bench.show(used, Kind::Percent));
+        head += said("span class=\"used\"", bench.show(used, Kind::Percent));
     }
     let mut says = bench.say(&finding.says);
     if finding.rule {
         says.push_str(" A rule of thumb or a matter of fit.");
     }
-    head += &question(finding.asks, &says);
-    head += &words::changed("span", &finding.changed, &[]);
+    head += question(finding.asks, &says);
+    head += words::changed("span", &finding.changed, &[]);
     let source = format!("Rests on {}. {}.", finding.source.words(), finding.source.source.title);
     opening(bench, finding.id, finding.asks, head, finding.working.clone(), said("p class=\"source\"", &source))
 }
@@ -68,9 +68,9 @@ fn opening(
     bench: Bench,
     id: &'static str,
     asks: &'static str,
-    head: String,
+    head: Markup,
     lines: Vec<Line>,
-    source: String,
+    source: Markup,
 ) -> Piece {
     let open = move || bench.laid_open.get() || bench.opened.with(|opened| opened.contains(&id));
     let tap = move |event: leptos::ev::Event| {
@@ -80,9 +80,9 @@ fn opening(
     let lines = Changing::new(lines);
     let inside = move || {
         if open() {
-            lines.with_untracked(|lines| working::lines(lines, bench.system.get())) + &source
+            lines.with_untracked(|lines| working::lines(lines, bench.system.get())) + source.clone()
         } else {
-            String::new()
+            Markup::default()
         }
     };
     let told = Changing::new(String::new());

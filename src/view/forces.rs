@@ -1,6 +1,6 @@
 //! The axle with its forces, to scale, and what was assumed in words.
 
-use super::markup::{element, said, unbroken};
+use super::markup::{Markup, element, said, unbroken};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
 use super::words;
@@ -13,19 +13,19 @@ const SHEET: (f64, f64) = (344.0, 230.0);
 const LONGEST: f64 = 120.0;
 
 /// The picture and the story under it.
-pub(super) fn forces(bench: Bench) -> String {
+pub(super) fn forces(bench: Bench) -> Markup {
     let system = bench.system.get();
     bench
         .with_answer(|answer| {
-            let story = said("b", "The hit it is sized for. ") + &unbroken(&bench.say(&answer.loads.story));
+            let story = said("b", "The hit it is sized for. ") + unbroken(&bench.say(&answer.loads.story));
             let changed = words::changed("p", &answer.loads.axial_changed, &answer.loads.strike_changed);
-            picture(answer, system) + &element("p class=\"story\"", &story) + &changed
+            picture(answer, system) + element("p class=\"story\"", story) + changed
         })
         .unwrap_or_default()
 }
 
-fn picture(answer: &Answer, system: System) -> String {
-    let Some(axle) = &answer.loads.axle else { return String::new() };
+fn picture(answer: &Answer, system: System) -> Markup {
+    let Some(axle) = &answer.loads.axle else { return Markup::default() };
     let shown = |force| show(force, Kind::Force, system);
     let words = format!(
         "The axle from the side. The ground pushes the tires with {}. That would turn the axle over, so the lower links hold it back with {} and the upper links push it the other way with {}; the three are in balance. The higher the lower mount and the closer the upper one is to it, the more both links have to bear. Shock comes on top.",
@@ -33,10 +33,10 @@ fn picture(answer: &Answer, system: System) -> String {
         shown(axle.lower),
         shown(axle.upper)
     );
-    element("figure class=\"drawing axle\"", &drawn(axle, &shown, &words)) + &said("p", &words)
+    element("figure class=\"drawing axle\"", drawn(axle, &shown, &words)) + said("p", &words)
 }
 
-fn drawn(axle: &Axle, shown: &impl Fn(f64) -> String, words: &str) -> String {
+fn drawn(axle: &Axle, shown: &impl Fn(f64) -> String, words: &str) -> Markup {
     let (width, height) = SHEET;
     let mut pen = Pen::new();
     let ground = height - 24.0;

@@ -1,7 +1,7 @@
 //! The same job in other metals: a table, and weight against strength as a picture whose points can be taken.
 
 use super::later;
-use super::markup::{element, escaped, said};
+use super::markup::{Markup, attribute, cell, element, heads, said, text};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
 use super::tag::{Piece, tag};
@@ -35,9 +35,9 @@ fn shown(bench: Bench, metals: &[InMetal]) -> Piece {
     let push = plot(metals, system, "folding push", |size| size.buckling);
     let tables = table(metals, system, "Smallest stock size that holds; where none does, the largest", |metal| {
         metal.smallest.as_ref()
-    }) + &element(
+    }) + element(
         "div data-same=\"\"",
-        &table(metals, system, "At the same diameter, each with the rod ends that suit it best", |metal| {
+        table(metals, system, "At the same diameter, each with the rod ends that suit it best", |metal| {
             metal.same.as_ref()
         }),
     );
@@ -49,9 +49,9 @@ fn shown(bench: Bench, metals: &[InMetal]) -> Piece {
             bench.take_metal(metal.material.id, metal.same.as_ref().filter(|_| same));
         }
     };
-    let plots = element("figure class=\"drawing plot\"", &strike) + &element("figure class=\"drawing plot\"", &push);
+    let plots = element("figure class=\"drawing plot\"", strike) + element("figure class=\"drawing plot\"", push);
     let how = "Up is stronger, left is lighter. Letters as in the tables: a ring holds, a cross does not. Touch one to take its metal.";
-    let markup = element("div", &tables) + &said("p", how) + &element("div class=\"plots\"", &plots);
+    let markup = element("div", tables) + said("p", how) + element("div class=\"plots\"", plots);
     tag("div").on("click", take).markup(move || markup.clone())
 }
 
@@ -59,46 +59,39 @@ fn letter(index: usize) -> String {
     char::from(b'a' + u8::try_from(index).unwrap_or(0)).to_string()
 }
 
-fn table(metals: &[InMetal], system: System, title: &str, of: impl Fn(&InMetal) -> Option<&MetalSize>) -> String {
-    let rows: String = metals.iter().enumerate().map(|(index, metal)| row(index, metal, of(metal), system)).collect();
-    let head: String = HEAD.map(|name| said("th scope=\"col\"", name)).concat();
-    let inside = said("caption", title) + &element("thead", &element("tr", &head)) + &element("tbody", &rows);
-    element("div class=\"scroll\"", &element("table class=\"metals\"", &inside))
+fn table(metals: &[InMetal], system: System, title: &str, of: fn(&InMetal) -> Option<&MetalSize>) -> Markup {
+    let rows: Markup = metals.iter().enumerate().map(|(index, metal)| row(index, metal, of(metal), system)).collect();
+    let inside = said("caption", title) + element("thead", element("tr", heads(&HEAD))) + element("tbody", rows);
+    element("div class=\"scroll\"", element("table class=\"metals\"", inside))
 }
 
-fn row(index: usize, metal: &InMetal, size: Option<&MetalSize>, system: System) -> String {
+fn row(index: usize, metal: &InMetal, size: Option<&MetalSize>, system: System) -> Markup {
     let name = metal.material.label.split(',').next().unwrap_or_default();
-    let head = format!(
-        "{} <button type=\"button\" class=\"quiet\" data-metal=\"{}\">{}</button>",
-        said("b", &letter(index)),
-        metal.material.id,
-        escaped(name)
-    );
+    let take = said(attribute("button type=\"button\" class=\"quiet\"", "data-metal", metal.material.id), name);
+    let head = element("th scope=\"row\"", said("b", letter(index)) + text(" ") + take);
     let Some(size) = size else {
-        return element("tr", &(element("th scope=\"row\"", &head) + "<td colspan=\"5\">no answer at this size</td>"));
+        return element("tr", head + said("td colspan=\"5\"", "no answer at this size"));
     };
     let thread = threads::find(size.thread).map_or(size.thread, words::thread);
     let used = show(size.utilization, Kind::Percent, system);
     let holds = if size.holds { format!("uses {used}") } else { format!("fails, {used} at the {}", size.decides) };
     let bar = format!("{}, {thread}", words::size(size.outside_diameter, size.wall, system));
-    let mut strike = escaped(&show(size.beyond.first_yield, Kind::Force, system));
+    let mut strike = text(show(size.beyond.first_yield, Kind::Force, system));
     if let Some(collapse) = size.beyond.collapse {
-        strike += &said("small", &format!("folds at {}", show(collapse, Kind::Force, system)));
+        strike += said("small", format!("folds at {}", show(collapse, Kind::Force, system)));
     }
     let values = [
-        escaped(&bar) + &said("small", &holds),
-        show(size.bar_weight, Kind::Weight, system),
-        show(size.beyond.deflection, Kind::FineLength, system),
+        text(bar) + said("small", holds),
+        text(show(size.bar_weight, Kind::Weight, system)),
+        text(show(size.beyond.deflection, Kind::FineLength, system)),
         strike,
-        show(size.buckling, Kind::Force, system),
+        text(show(size.buckling, Kind::Force, system)),
     ];
-    let cells: String =
-        HEAD[1..].iter().zip(&values).map(|(name, value)| format!("<td data-of=\"{name}\">{value}</td>")).collect();
-    element("tr", &(element("th scope=\"row\"", &head) + &cells))
+    element("tr", head + HEAD.iter().skip(1).zip(values).map(|(name, value)| cell(name, value)).collect())
 }
 
 /// Weight to the right, a force upward; a ring for a size that holds, a cross for one that does not.
-fn plot(metals: &[InMetal], system: System, what: &str, of: impl Fn(&MetalSize) -> f64) -> String {
+fn plot(metals: &[InMetal], system: System, what: &str, of: fn(&MetalSize) -> f64) -> Markup {
     let (width, height) = SHEET;
     let (left, right, top, bottom) = (16.0, width - 30.0, 30.0, height - 34.0);
     let points: Vec<(usize, &InMetal, &MetalSize)> = metals
@@ -112,7 +105,7 @@ fn plot(metals: &[InMetal], system: System, what: &str, of: impl Fn(&MetalSize) 
         })
         .collect();
     if points.iter().all(|point| of(point.2) <= 0.0) {
-        return String::new();
+        return Markup::default();
     }
     let heaviest = points.iter().map(|point| point.2.bar_weight).fold(0.0, f64::max) * 1.12;
     let strongest = points.iter().map(|point| of(point.2)).fold(0.0, f64::max) * 1.12;

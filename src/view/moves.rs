@@ -2,7 +2,7 @@
 
 use super::firm::Firm;
 use super::later;
-use super::markup::{element, said};
+use super::markup::{Markup, cell, element, heads, said, text};
 use super::state::Bench;
 use super::tag::{Piece, tag, words as live_words};
 use super::words;
@@ -12,6 +12,9 @@ use linkwright::quantity::Kind;
 use linkwright::quantity::decimals::fixed;
 use linkwright::report::{Sensitivity, Verdict};
 use std::sync::Arc;
+
+/// What is shown of each value.
+const HEAD: [&str; 4] = ["Value", "A tenth more", "Then used", "Holds as far as"];
 
 /// The section, folded until it is wanted.
 pub(super) fn moves(bench: Bench) -> Piece {
@@ -51,23 +54,20 @@ fn furthest(bench: Bench) -> String {
     }
 }
 
-fn table(bench: Bench, rows: &[Sensitivity]) -> String {
+fn table(bench: Bench, rows: &[Sensitivity]) -> Markup {
     if rows.is_empty() {
         return said("p", "Nothing to show until there is an answer.");
     }
-    let body: String = rows.iter().map(|row| one(bench, row)).collect();
+    let body: Markup = rows.iter().map(|row| one(bench, row)).collect();
     let now = bench.show(rows[0].used_now, Kind::Percent);
-    said(
-        "p",
-        &format!(
-            "The size stays as it is. Now its weakest part is at {now} of its limit. Each row raises one value alone by a tenth, the strongest first."
-        ),
-    ) + "<table class=\"moves\"><thead><tr><th scope=\"col\">Value</th><th scope=\"col\">A tenth more</th><th scope=\"col\">Then used</th><th scope=\"col\">Holds as far as</th></tr></thead><tbody>"
-        + &body
-        + "</tbody></table>"
+    let how = format!(
+        "The size stays as it is. Now its weakest part is at {now} of its limit. Each row raises one value alone by a tenth, the strongest first."
+    );
+    let head = element("thead", element("tr", heads(&HEAD)));
+    said("p", how) + element("table class=\"moves\"", head + element("tbody", body))
 }
 
-fn one(bench: Bench, row: &Sensitivity) -> String {
+fn one(bench: Bench, row: &Sensitivity) -> Markup {
     let limit = match row.limit {
         Some(limit) if (limit - row.now).abs() <= 1e-9 * row.now.abs() => "does not hold now".to_string(),
         Some(limit) if row.used_then > row.used_now => bench.show_at_most(limit, row.kind),
@@ -77,13 +77,13 @@ fn one(bench: Bench, row: &Sensitivity) -> String {
     let change = (row.used_then - row.used_now) * 100.0;
     let sign = if change > 0.0 { "+" } else { "−" };
     let change = format!("{sign}{} points; {}", fixed(change.abs(), 1), row.decides);
-    let then = said("b", &bench.show(row.used_then, Kind::Percent)) + &said("small", &change);
+    let then = said("b", bench.show(row.used_then, Kind::Percent)) + said("small", &change);
     let values = format!("{} → {}", bench.show(row.now, row.kind), bench.show(row.more, row.kind));
     element(
         "tr",
-        &(said("th scope=\"row\"", words::label(row.input))
-            + &said("td data-of=\"A tenth more\"", &values)
-            + &element("td data-of=\"Then used\"", &then)
-            + &said("td data-of=\"Holds as far as\"", &limit)),
+        said("th scope=\"row\"", words::label(row.input))
+            + cell(HEAD[1], text(values))
+            + cell(HEAD[2], then)
+            + cell(HEAD[3], text(limit)),
     )
 }

@@ -1,7 +1,7 @@
 //! Every value from outside, worked out again in this very browser.
 
 use super::later;
-use super::markup::{element, escaped, said};
+use super::markup::{Markup, cell, element, heads, said, text};
 use super::state::Bench;
 use super::tag::{Piece, tag};
 use super::words;
@@ -9,6 +9,9 @@ use linkwright::engine::outside::{self, Outside, Tabled};
 use linkwright::quantity::decimals::{fixed, scientific, shortest, trimmed};
 use linkwright::quantity::{Kind, System, inch, mm, show};
 use std::sync::Arc;
+
+/// What is shown of each value.
+const HEAD: [&str; 4] = ["Value", "Expected", "Here", "Differs by"];
 
 /// The section, folded until it is wanted.
 pub(super) fn outside(bench: Bench) -> Piece {
@@ -24,7 +27,7 @@ pub(super) fn outside(bench: Bench) -> Piece {
         .with(fold)
 }
 
-fn all(system: System) -> String {
+fn all(system: System) -> Markup {
     let rows: Vec<(&Outside, f64, bool)> = outside::all().map(|row| (row, row.found(), row.agrees())).collect();
     let agree = rows.iter().filter(|row| row.2).count();
     let tabled = outside::tabled();
@@ -40,17 +43,16 @@ fn all(system: System) -> String {
     for subject in rows.chunk_by(|a, b| a.0.subject == b.0.subject) {
         let agree = subject.iter().filter(|row| row.2).count();
         let title = format!("{}: {agree} of {}", subject[0].0.subject, subject.len());
-        let body: String = subject.iter().map(|row| one(row.0, row.1, row.2)).collect();
-        let head = ["Value", "Expected", "Here", "Differs by"].map(|name| said("th scope=\"col\"", name)).concat();
+        let body: Markup = subject.iter().map(|row| one(row.0, row.1, row.2)).collect();
         let table =
-            element("table class=\"outside\"", &(element("thead", &element("tr", &head)) + &element("tbody", &body)));
-        out += &element("details", &(said("summary", &title) + &element("div class=\"scroll\"", &table)));
+            element("table class=\"outside\"", element("thead", element("tr", heads(&HEAD))) + element("tbody", body));
+        out += element("details", said("summary", &title) + element("div class=\"scroll\"", table));
     }
-    out + &thread_tables(&tabled, &explained, system)
+    out + thread_tables(&tabled, &explained, system)
 }
 
 /// Every tabled thread value in one table, after those that differ and why.
-fn thread_tables(tabled: &[Tabled], explained: &[&Tabled], system: System) -> String {
+fn thread_tables(tabled: &[Tabled], explained: &[&Tabled], system: System) -> Markup {
     let shown = |row: &Tabled, value: f64| {
         let kind = match (row.what, row.thread.system) {
             ("stress area", _) => Kind::Area,
@@ -61,36 +63,36 @@ fn thread_tables(tabled: &[Tabled], explained: &[&Tabled], system: System) -> St
         show(if kind == Kind::Area { value } else { value / unit }, kind, system)
     };
     let cells = |row: &Tabled| {
-        said("th scope=\"row\"", &format!("{}, {}", words::thread(row.thread), row.what))
-            + &said("td", &shown(row, row.tabled))
-            + &said("td", &shown(row, row.by_formula))
+        said("th scope=\"row\"", format!("{}, {}", words::thread(row.thread), row.what))
+            + said("td", shown(row, row.tabled))
+            + said("td", shown(row, row.by_formula))
     };
-    let why = |row: &&Tabled| element("tr", &(cells(row) + &said("td", row.why.unwrap_or_default())));
-    let differ: String = explained.iter().map(why).collect();
-    let all: String = tabled
+    let why = |row: &&Tabled| element("tr", cells(row) + said("td", row.why.unwrap_or_default()));
+    let differ: Markup = explained.iter().map(why).collect();
+    let all: Markup = tabled
         .iter()
         .map(|row| {
             let open = if row.accounted_for() { "tr" } else { "tr class=\"differs\"" };
             let verdict = if row.agrees() { "agrees" } else { "differs" };
-            element(open, &(cells(row) + &element("td", &(verdict.to_string() + &said("small", &row.cite.words())))))
+            element(open, cells(row) + element("td", text(verdict) + said("small", row.cite.words())))
         })
         .collect();
-    let table = |last: &str, rows: &str| {
-        let head = ["Value", "Tabled", "By formula", last].map(|name| said("th scope=\"col\"", name)).concat();
-        let inside = element("thead", &element("tr", &head)) + &element("tbody", rows);
-        element("div class=\"scroll\"", &element("table class=\"outside\"", &inside))
+    let table = |last: &str, rows: Markup| {
+        let head = heads(&["Value", "Tabled", "By formula", last]);
+        let inside = element("thead", element("tr", head)) + element("tbody", rows);
+        element("div class=\"scroll\"", element("table class=\"outside\"", inside))
     };
     let title = format!("Thread limits and stress areas, every tabled value held: {}", tabled.len());
     let intro = "Where formula and table differ, the weaker of the two is used.";
     element(
         "details id=\"thread-tables\"",
-        &(said("summary", &title) + &said("p", intro) + &table("Why they differ", &differ) + &table("", &all)),
+        said("summary", &title) + said("p", intro) + table("Why they differ", differ) + table("", all),
     )
 }
 
-fn one(row: &Outside, found: f64, agrees: bool) -> String {
+fn one(row: &Outside, found: f64, agrees: bool) -> Markup {
     let digits = |value: f64| format!("{} {}", significant(value), row.unit).trim_end().to_string();
-    let about = escaped(row.name) + &said("small", &format!("{} ({})", row.source, row.obtained.words()));
+    let about = text(row.name) + said("small", format!("{} ({})", row.source, row.obtained.words()));
     let differs = if row.expected == 0.0 { found - row.expected } else { (found - row.expected) / row.expected.abs() };
     let (mantissa, power) = scientific(differs, 1);
     let difference =
@@ -98,10 +100,10 @@ fn one(row: &Outside, found: f64, agrees: bool) -> String {
     let verdict = if agrees { "agrees" } else { "DIFFERS" };
     element(
         if agrees { "tr" } else { "tr class=\"differs\"" },
-        &(element("th scope=\"row\"", &about)
-            + &said("td data-of=\"Expected\"", &digits(row.expected))
-            + &said("td data-of=\"Here\"", &digits(found))
-            + &element("td data-of=\"Differs by\"", &(difference + &said("small", verdict)))),
+        element("th scope=\"row\"", about)
+            + cell(HEAD[1], text(digits(row.expected)))
+            + cell(HEAD[2], text(digits(found)))
+            + cell(HEAD[3], text(difference) + said("small", verdict)),
     )
 }
 

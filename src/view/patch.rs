@@ -137,5 +137,5 @@ fn read(words: &str) -> String {
     if !words.contains('&') {
         return words.to_string();
     }
-    words.replace("&lt;", "<").replace("&quot;", "\"").replace("&nbsp;", "\u{a0}").replace("&amp;", "&")
+    words.replace("&lt;", "<").replace("&quot;", "\"").replace("&amp;", "&")
 }

@@ -1,6 +1,6 @@
 //! A pen that writes SVG. Lines carry classes; the style sheets decide weight, dash and color.
 
-use super::markup::escaped;
+use super::markup::{Markup, attribute, element, said};
 use linkwright::quantity::decimals::fixed;
 use std::fmt::Write;
 
@@ -71,10 +71,8 @@ impl Pen {
             Hang::End => "end",
         };
         let [x, y] = hundredths([x, y]);
-        self.put(format_args!(
-            r#"<text class="{class}" text-anchor="{anchor}" x="{x}" y="{y}">{}</text>"#,
-            escaped(words)
-        ));
+        let open = format!(r#"text class="{class}" text-anchor="{anchor}" x="{x}" y="{y}""#);
+        self.ink += &said(open, words).written();
     }
 
     /// A letter in a ring, as drawings name ends and details.
@@ -116,7 +114,8 @@ impl Pen {
     /// A place that can be touched, named for the part under it.
     pub(super) fn touch(&mut self, part: &str, x1: f64, y1: f64, x2: f64, y2: f64) {
         let [x1, y1, x2, y2] = hundredths([x1, y1, x2, y2]);
-        self.put(format_args!(r#"<path class="touch" data-part="{}" d="M{x1} {y1}H{x2}V{y2}H{x1}Z"/>"#, escaped(part)));
+        let open = attribute("path class=\"touch\"", "data-part", part);
+        self.put(format_args!(r#"<{open} d="M{x1} {y1}H{x2}V{y2}H{x1}Z"/>"#));
     }
 
     /// A piece of a rig that can be touched.
@@ -134,16 +133,14 @@ impl Pen {
             self.line("cross", x - 5.0, y + 5.0, x + 5.0, y - 5.0);
         }
         let [x, y] = hundredths([x, y]);
-        self.put(format_args!(r#"<circle class="touch" data-metal="{}" cx="{x}" cy="{y}" r="24"/>"#, escaped(metal)));
+        let open = attribute("circle class=\"touch\"", "data-metal", metal);
+        self.put(format_args!(r#"<{open} cx="{x}" cy="{y}" r="24"/>"#));
     }
 
     /// The finished drawing with the sentence that says the same.
-    pub(super) fn svg(&self, class: &str, width: f64, height: f64, words: &str) -> String {
+    pub(super) fn svg(self, class: &str, width: f64, height: f64, words: &str) -> Markup {
         let [width, height] = [width, height].map(|size| fixed(size, 0));
-        format!(
-            r#"<svg class="{class}" viewBox="0 0 {width} {height}" role="img" aria-label="{}">{}</svg>"#,
-            escaped(words),
-            self.ink
-        )
+        let open = format!(r#"svg class="{class}" viewBox="0 0 {width} {height}" role="img""#);
+        element(attribute(&open, "aria-label", words), Markup::drawn(self.ink))
     }
 }

@@ -2,6 +2,7 @@
 
 use super::drawing::both;
 use super::known::Known;
+use super::markup::Markup;
 use super::pen::{Hang, Pen};
 use super::state::{Bench, Whole};
 use super::tag::{Piece, tag};
@@ -35,7 +36,7 @@ pub(super) fn plan(bench: Bench, open: impl Fn(usize) + 'static) -> Vec<Piece> {
     ]
 }
 
-fn picture(whole: &Whole) -> String {
+fn picture(whole: &Whole) -> Markup {
     let listed: Vec<String> = whole
         .document
         .links
@@ -78,7 +79,7 @@ impl Frame {
     }
 }
 
-fn drawn(whole: &Whole, class: &str, width: f64, said: &str) -> String {
+fn drawn(whole: &Whole, class: &str, width: f64, said: &str) -> Markup {
     let plan = &whole.plan;
     let (frame, height) = Frame::new(plan, width);
     let mut pen = Pen::new();

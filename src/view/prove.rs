@@ -3,7 +3,7 @@
 use super::along;
 use super::forces;
 use super::known::Known;
-use super::markup::{element, said};
+use super::markup::{Markup, element, said};
 use super::metals;
 use super::more::more;
 use super::moves;
@@ -44,16 +44,16 @@ pub(super) fn stale_note(bench: Bench) -> Piece {
 }
 
 /// What is being proved, and the verdict in one line.
-fn head(bench: Bench) -> String {
-    let Some(answer) = bench.answer() else { return said("p class=\"stop\"", &in_the_way(bench)) };
+fn head(bench: Bench) -> Markup {
+    let Some(answer) = bench.answer() else { return said("p class=\"stop\"", in_the_way(bench)) };
     let system = bench.system.get();
     let headline = words::headline(&answer.link, system);
-    let judged = verdict::mark(answer.verdict) + &said("p", &words::weakest(&answer, system));
+    let judged = verdict::mark(answer.verdict) + said("p", words::weakest(&answer, system));
     let name = bench.document.with(|document| words::sheet_name(document, bench.at.get()));
     said("p class=\"sheet-name\"", &name)
-        + &said("p class=\"kicker\"", &headline)
-        + &said("h2 id=\"prove-title\"", "Where it gives first, and why")
-        + &element("div class=\"judged\"", &judged)
+        + said("p class=\"kicker\"", &headline)
+        + said("h2 id=\"prove-title\"", "Where it gives first, and why")
+        + element("div class=\"judged\"", judged)
 }
 
 /// Why there is nothing to prove.

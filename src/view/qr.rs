@@ -2,7 +2,7 @@
 
 use super::changing::Changing;
 use super::known::Known;
-use super::markup::{element, said};
+use super::markup::{Markup, element, said};
 use super::state::Bench;
 use super::storage;
 use super::tag::{Piece, button, tag};
@@ -23,7 +23,11 @@ pub(super) fn code(bench: Bench) -> Vec<Piece> {
     }
     let open = Changing::new(false);
     let markup = Known::new(move || {
-        if open.get() || bench.printing.get() || bench.laid_open.get() { drawn(&bench.link()) } else { String::new() }
+        if open.get() || bench.printing.get() || bench.laid_open.get() {
+            drawn(&bench.link())
+        } else {
+            Markup::default()
+        }
     });
     let show = button("button type=button class=on-screen id=show-code aria-controls=code", "QR code", move |_| {
         open.update(|open| *open = !*open);
@@ -34,7 +38,7 @@ pub(super) fn code(bench: Bench) -> Vec<Piece> {
 }
 
 /// The figure's inside: black on white in every scheme.
-fn drawn(address: &str) -> String {
+fn drawn(address: &str) -> Markup {
     // The best correction that does not need a larger code.
     let Ok(code) = QrCode::encode_text(address, QrCodeEcc::Low) else {
         return said("figcaption", "This link is too long for a QR code. Copy it instead.");
@@ -57,6 +61,6 @@ fn drawn(address: &str) -> String {
     let svg = format!(
         "svg viewBox=\"0 0 {whole} {whole}\" role=\"img\" aria-label=\"QR code of the link\" shape-rendering=\"crispEdges\" width=\"{width}mm\" height=\"{width}mm\""
     );
-    element(&svg, &(element(&ground, "") + &element(&format!("path d=\"{path}\""), "")))
-        + &said("figcaption", "Scan it to open these entries. It holds the link and nothing else.")
+    element(&svg, said(ground, "") + said(format!("path d=\"{path}\""), ""))
+        + said("figcaption", "Scan it to open these entries. It holds the link and nothing else.")
 }

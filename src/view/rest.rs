@@ -5,6 +5,7 @@
 //! a name would bring them back into the first file.
 
 use super::changing::{Changing, whenever};
+use super::markup::Markup;
 use super::moments::{after, at_window, meanwhile};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{Piece, button, tag, words as told};
@@ -20,7 +21,7 @@ pub(super) struct Part {
     /// A view; of the first one, what stands below the answer.
     view: fn(Bench, Leaf) -> Piece,
     /// The link on the bench as a sheet of paper.
-    sheet: fn(Bench) -> String,
+    sheet: fn(Bench) -> Markup,
     /// The line that stays in sight under a view other than the first.
     pub(super) summed: fn(Bench) -> String,
     /// The reports on every link.
@@ -56,7 +57,7 @@ fn any(bench: Bench, leaf: Leaf) -> Piece {
     }
 }
 
-fn own_sheet(bench: Bench) -> String {
+fn own_sheet(bench: Bench) -> Markup {
     let at = bench.at.get();
     bench.with_answer(|answer| sheets::one(bench, at, answer)).unwrap_or_default()
 }
@@ -136,7 +137,7 @@ impl Bench {
 }
 
 /// The link on the bench as a sheet of paper, if that can be written yet.
-pub(super) fn sheet(bench: Bench) -> String {
+pub(super) fn sheet(bench: Bench) -> Markup {
     bench.part().map(|part| (part.sheet)(bench)).unwrap_or_default()
 }
 

@@ -3,11 +3,10 @@
 mod rows;
 
 use super::known::Known;
-use super::markup::{element, said};
+use super::markup::{Markup, element, said};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{Piece, nothing, tag};
 use super::{answer, plan, rig_adding, rig_parts, send, sheets, verdict, words};
-use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::inputs::{self, Place};
 use linkwright::quantity::{Kind, System, show};
@@ -17,8 +16,10 @@ use linkwright::report::LinkReport;
 pub(super) fn rig(bench: Bench) -> Piece {
     let lead = told(bench, lead);
     let parts = told(bench, rig_parts::parts);
-    let sheets =
-        told(bench, |bench, whole| if bench.laid_open.get() { sheets::sheets(bench, whole) } else { String::new() });
+    let sheets = told(
+        bench,
+        |bench, whole| if bench.laid_open.get() { sheets::sheets(bench, whole) } else { Markup::default() },
+    );
     nothing()
         .with(tag("div").markup(move || lead.get()))
         .with(plan::plan(bench, move |index| open(bench, index)))
@@ -51,12 +52,12 @@ pub(super) fn open(bench: Bench, index: usize) {
 }
 
 /// Markup that follows from the whole rig.
-fn told(bench: Bench, tell: fn(Bench, &Whole) -> String) -> Known<String> {
+fn told(bench: Bench, tell: fn(Bench, &Whole) -> Markup) -> Known<Markup> {
     Known::new(move || bench.whole.with(|whole| whole.as_ref().map(|whole| tell(bench, whole)).unwrap_or_default()))
 }
 
 /// How many links, and how they stand together.
-fn lead(bench: Bench, whole: &Whole) -> String {
+fn lead(bench: Bench, whole: &Whole) -> Markup {
     let system = bench.system.get();
     let (name, job) = bench.document.with(|document| (document.name.clone(), words::job(document, system)));
     let rig = &whole.rig;
@@ -65,9 +66,9 @@ fn lead(bench: Bench, whole: &Whole) -> String {
     let kicker = if rig.open == whole.links.len() { "The whole rig".to_string() } else { format!("Rig of {job}") };
     let title = if name.is_empty() { links(rig.pieces) } else { name.clone() };
     said("p class=\"kicker\"", &kicker)
-        + &answer::printed(bench)
-        + &said("h2 id=\"rig-title\"", &title)
-        + &element("div class=\"judged\"", &(mark + &said("p id=\"rig-stands\"", &stands(whole, !name.is_empty()))))
+        + answer::printed(bench)
+        + said("h2 id=\"rig-title\"", &title)
+        + element("div class=\"judged\"", mark + said("p id=\"rig-stands\"", stands(whole, !name.is_empty())))
 }
 
 /// The line that stays in sight while the rig is entered.

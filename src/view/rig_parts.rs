@@ -1,7 +1,7 @@
 //! Every part to buy or make for the whole rig, and whether fewer sizes of rod end would do.
 
 use super::changing::Changing;
-use super::markup::{element, pair, phrases, said};
+use super::markup::{Markup, element, pair, phrases, said};
 use super::rig::kinds;
 use super::state::{Bench, Whole};
 use super::tag::{Piece, button, live, nothing, tag};
@@ -16,23 +16,23 @@ use linkwright::report::{Answer, Cut, FewerSizes, Part};
 const BOLT_LENGTH: &str = "A bolt’s length is its grip plus washers and nut: measure your bracket.";
 
 /// Everything to buy and make, summed over the links.
-pub(super) fn parts(bench: Bench, whole: &Whole) -> String {
+pub(super) fn parts(bench: Bench, whole: &Whole) -> Markup {
     let rig = &whole.rig;
     if rig.parts.is_empty() {
-        return String::new();
+        return Markup::default();
     }
     let missing = if rig.open > 0 {
-        said("p class=\"stop\"", &format!("{} without an answer: not counted here.", kinds(rig.open)))
+        said("p class=\"stop\"", format!("{} without an answer: not counted here.", kinds(rig.open)))
     } else {
-        String::new()
+        Markup::default()
     };
     let weight =
         format!("All bars together weigh {}, without rod ends, nuts and bolts.", bench.show(rig.weight, Kind::Weight));
-    said("h3", "Parts for all of it") + &missing + &rows(bench, &rig.parts) + &said("p", &weight)
+    said("h3", "Parts for all of it") + missing + rows(bench, &rig.parts) + said("p", &weight)
 }
 
 /// Everything to buy and make for one link.
-pub(super) fn of_link(bench: Bench, at: usize, answer: &Answer) -> String {
+pub(super) fn of_link(bench: Bench, at: usize, answer: &Answer) -> Markup {
     let mut parts = bench.document.with(|document| engine::parts(document, at, answer));
     // Whose cut it is goes without saying.
     for part in &mut parts {
@@ -41,20 +41,20 @@ pub(super) fn of_link(bench: Bench, at: usize, answer: &Answer) -> String {
         }
     }
     let title = bench.document.with(|document| words::titled(document, at));
-    said("h3", &format!("Parts for {}", words::lower(&title))) + &rows(bench, &parts)
+    said("h3", format!("Parts for {}", words::lower(&title))) + rows(bench, &parts)
 }
 
-fn rows(bench: Bench, parts: &[Part]) -> String {
+fn rows(bench: Bench, parts: &[Part]) -> Markup {
     let system = bench.system.get();
-    let mut rows = String::new();
+    let mut rows = Markup::default();
     for part in parts {
         let name = name(part, Some(system));
-        rows.push_str(&match sawn(part, Some(system)) {
-            Some(sawn) => element("div", &(said("dt", &name) + &element("dd class=\"phrases\"", &phrases(&sawn)))),
+        rows += match sawn(part, Some(system)) {
+            Some(sawn) => element("div", said("dt", &name) + element("dd class=\"phrases\"", phrases(&sawn))),
             None => pair(&name, "dd", &words::count(part.count())),
-        });
+        };
     }
-    element("dl class=\"rows\"", &rows) + &said("p", BOLT_LENGTH)
+    element("dl class=\"rows\"", rows) + said("p", BOLT_LENGTH)
 }
 
 /// The same as lines of text, in both units.

@@ -2,7 +2,7 @@
 
 use super::changing::{Changing, whenever};
 use super::known::Known;
-use super::markup::said;
+use super::markup::{Markup, said};
 use super::moments::meanwhile;
 use super::shelf::{Kept, Saving, title};
 use super::shelf_list::{act, binned, bring, listed};
@@ -136,7 +136,7 @@ impl Shown {
 }
 
 /// A list of builds whose buttons are heard.
-fn builds(open: &'static str, bench: Bench, shown: Shown, tell: fn(Bench, Shown) -> String) -> Piece {
+fn builds(open: &'static str, bench: Bench, shown: Shown, tell: fn(Bench, Shown) -> Markup) -> Piece {
     tag(open).markup(move || tell(bench, shown)).on("click", move |event| act(bench, shown, &event))
 }
 
@@ -275,7 +275,7 @@ pub(super) fn told(saving: Saving) -> Vec<String> {
 }
 
 /// Changes, an item each.
-pub(super) fn sentences(bench: Bench, changes: &[Difference]) -> String {
+pub(super) fn sentences(bench: Bench, changes: &[Difference]) -> Markup {
     let system = bench.system.get();
     let more = changes.len().saturating_sub(MOST_LISTED);
     let more = (more > 0).then(|| format!("And {more} more."));

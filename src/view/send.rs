@@ -8,7 +8,6 @@ use super::shelf::Saving;
 use super::state::{Bench, Leaf};
 use super::tag::{Piece, button, nothing, tag, words as live_words};
 use super::{qr, rig, saved, storage, words};
-use leptos::prelude::*;
 use linkwright::document::Document;
 use std::time::Duration;
 

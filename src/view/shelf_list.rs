@@ -1,6 +1,6 @@
 //! The list of saved builds and the bin: markup, and what their buttons do.
 
-use super::markup::{element, escaped, said};
+use super::markup::{Markup, attribute, element, said, text};
 use super::moments::after;
 use super::saved::{Offer, Shown, export, file_name, sentences};
 use super::shelf::Kept;
@@ -13,7 +13,7 @@ use linkwright::share;
 use std::time::Duration;
 
 /// The builds that are not in the bin and fit what is looked for.
-pub(super) fn listed(bench: Bench, shown: Shown) -> String {
+pub(super) fn listed(bench: Bench, shown: Shown) -> Markup {
     let find = storage::lowercase(&shown.find.get());
     let words: Vec<&str> = find.split_whitespace().collect();
     let shelf = bench.shelf.get().unwrap_or_default();
@@ -25,7 +25,7 @@ pub(super) fn listed(bench: Bench, shown: Shown) -> String {
         let about = storage::lowercase(&format!("{} {}", kept.title(bench), about(bench, &kept.build.document)));
         words.iter().all(|word| about.contains(word))
     };
-    let found: String = all.iter().filter(fits).map(|kept| one(bench, shown, kept)).collect();
+    let found: Markup = all.iter().filter(fits).map(|kept| one(bench, shown, kept)).collect();
     if found.is_empty() { said("li", "No build has these words in its name or its links.") } else { found }
 }
 
@@ -47,20 +47,21 @@ fn about(bench: Bench, document: &Document) -> String {
 }
 
 /// A button of a build; said aloud, it names the build.
-fn act_button(act: &str, class: &str, label: &str, name: &str) -> String {
-    let unseen = if name.is_empty() { String::new() } else { said("span class=\"unseen\"", &format!(": {name}")) };
-    element(&format!("button type=\"button\" class=\"{class}\" data-do=\"{act}\""), &(escaped(label) + &unseen))
+fn act_button(act: &str, class: &str, label: &str, name: &str) -> Markup {
+    let unseen = if name.is_empty() { Markup::default() } else { said("span class=\"unseen\"", format!(": {name}")) };
+    let open = attribute("button type=\"button\"", "class", class);
+    element(attribute(&open, "data-do", act), text(label) + unseen)
 }
 
 /// One build, and what can be done with it.
-fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
+fn one(bench: Bench, shown: Shown, kept: &Kept) -> Markup {
     let (build, name) = (&kept.build, kept.title(bench));
     let mut inside = said("h4", &name);
-    let mut buttons = String::new();
+    let mut buttons = Markup::default();
     if kept.damaged {
         inside.extend(build.doubt.iter().map(|words| said("p class=\"error\"", words)));
-        inside += &said("p", "Nothing else is lost by it. Export it as it is, for somebody who can mend it.");
-        buttons += &(act_button("export", "export", "Export it", "") + &for_good(shown, &build.id));
+        inside += said("p", "Nothing else is lost by it. Export it as it is, for somebody who can mend it.");
+        buttons += act_button("export", "export", "Export it", "") + for_good(shown, &build.id);
     } else {
         let mut when = storage::spoken_time(&build.saved);
         if !when.is_empty() {
@@ -69,44 +70,44 @@ fn one(bench: Bench, shown: Shown, kept: &Kept) -> String {
         if bench.work.with(|work| work.build.as_ref() == Some(&build.id)) {
             when.push_str("On the bench now.");
         }
-        inside += &(said("p class=\"source\"", &when) + &said("p", &about(bench, &build.document)));
+        inside += said("p class=\"source\"", when) + said("p", about(bench, &build.document));
         inside.extend(build.doubt.iter().map(|words| said("p class=\"error\"", words)));
-        buttons += &(act_button("open", "open", "Open", &name)
-            + &act_button("copy", "quiet copy", "Duplicate", &name)
-            + &act_button("export", "quiet export", "Export", &name)
-            + &act_button("remove", "quiet remove", "Delete", &name));
+        buttons += act_button("open", "open", "Open", &name)
+            + act_button("copy", "quiet copy", "Duplicate", &name)
+            + act_button("export", "quiet export", "Export", &name)
+            + act_button("remove", "quiet remove", "Delete", &name);
         if shown.armed.with(|armed| *armed == build.id) {
-            buttons += &for_good(shown, &build.id);
+            buttons += for_good(shown, &build.id);
         }
         if !build.earlier.is_empty() {
-            buttons += &act_button("history", "quiet history-of", "What changed", &name);
+            buttons += act_button("history", "quiet history-of", "What changed", &name);
         }
     }
-    inside += &element("div class=\"buttons\"", &buttons);
+    inside += element("div class=\"buttons\"", buttons);
     if shown.history.with(|open| open.contains(&build.id)) {
-        inside += &history(bench, build);
+        inside += history(bench, build);
     }
-    element(&format!("li data-build=\"{}\"", escaped(&build.id)), &inside)
+    element(attribute("li", "data-build", &build.id), inside)
 }
 
 /// Earlier versions, each with what changed after it.
-fn history(bench: Bench, build: &Build) -> String {
+fn history(bench: Bench, build: &Build) -> Markup {
     let mut after = build.document.clone();
     let mut saved = build.saved.clone();
-    let mut lines = String::new();
+    let mut lines = Markup::default();
     for (number, earlier) in build.earlier.iter().enumerate().rev() {
         let opened = share::from_fragment(&earlier.fragment);
-        let damaged: String =
+        let damaged: Markup =
             opened.told.iter().chain(&earlier.doubt).map(|words| said("p class=\"error\"", words)).collect();
         let before = opened.document;
-        let when = said("p", &storage::spoken_time(&saved));
-        let changes = element("ul class=\"changes\"", &sentences(bench, &differences(&before, &after)));
+        let when = said("p", storage::spoken_time(&saved));
+        let changes = element("ul class=\"changes\"", sentences(bench, &differences(&before, &after)));
         let open = format!("Open version {} of {}", number + 1, storage::spoken_time(&earlier.saved));
         let button = format!("button type=\"button\" class=\"quiet\" data-do=\"version\" data-version=\"{number}\"");
-        lines += &element("li", &(when + &changes + &damaged + &said(&button, &open)));
+        lines += element("li", when + changes + damaged + said(&button, &open));
         (after, saved) = (before, earlier.saved.clone());
     }
-    element("ol class=\"history\"", &lines)
+    element("ol class=\"history\"", lines)
 }
 
 /// Takes a build out of the bin.
@@ -185,24 +186,24 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
 }
 
 /// What was deleted, and what the page set aside.
-pub(super) fn binned(bench: Bench, shown: Shown) -> String {
+pub(super) fn binned(bench: Bench, shown: Shown) -> Markup {
     let shelf = bench.shelf.get().unwrap_or_default();
     let one = |kept: &Kept| {
         let (id, name) = (&kept.build.id, kept.title(bench));
         let when = storage::spoken_time(kept.build.removed.as_deref().unwrap_or_default());
         let how = if kept.is_set_aside() { "Set aside unsaved" } else { "Deleted" };
-        let buttons = act_button("bring", "bring", "Bring it back", &name) + &for_good(shown, id);
+        let buttons = act_button("bring", "bring", "Bring it back", &name) + for_good(shown, id);
         let inside = said("h4", &name)
-            + &said("p class=\"source\"", &format!("{how} {when}"))
-            + &said("p", &about(bench, &kept.build.document))
-            + &element("div class=\"buttons\"", &buttons);
-        element(&format!("li data-build=\"{}\"", escaped(id)), &inside)
+            + said("p class=\"source\"", format!("{how} {when}"))
+            + said("p", about(bench, &kept.build.document))
+            + element("div class=\"buttons\"", buttons);
+        element(attribute("li", "data-build", id), inside)
     };
     shelf.iter().filter(|kept| kept.lies_in_bin()).map(one).collect()
 }
 
 /// A button that must be pressed twice.
-fn for_good(shown: Shown, id: &str) -> String {
+fn for_good(shown: Shown, id: &str) -> Markup {
     let armed = shown.armed.with(|armed| armed == id);
     act_button("forget", "quiet forget", if armed { "Press again: it is gone for good" } else { "Delete for good" }, "")
 }

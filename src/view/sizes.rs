@@ -2,7 +2,7 @@
 
 use super::firm::Firm;
 use super::known::Known;
-use super::markup::{Row, escaped, said, sentence, table};
+use super::markup::{Markup, Row, said, sentence, table, text};
 use super::state::Bench;
 use super::{answer, words};
 use linkwright::engine;
@@ -12,7 +12,7 @@ use linkwright::quantity::Kind;
 use linkwright::report::{Answer, Assumption, Candidate, Firmness};
 
 /// Which rule decides, what the sizes around it would do, and where the answer tips over.
-pub(super) fn why(bench: Bench) -> Known<String> {
+pub(super) fn why(bench: Bench) -> Known<Markup> {
     // Looked for once, though how firm the answer is comes later and the units may change.
     let around = Known::new(move || {
         let at = bench.at.get();
@@ -22,7 +22,7 @@ pub(super) fn why(bench: Bench) -> Known<String> {
     answer::part(bench, move |bench, answer| around.with(|around| told(bench, answer, around)))
 }
 
-fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2]) -> String {
+fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2]) -> Markup {
     let sizing = &answer.sizing;
     let sizes = [
         ("One size down", smaller),
@@ -36,17 +36,17 @@ fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2
             rows.push(candidate(bench, name, size));
         }
     }
-    let mut out = said("h3", "Why this size") + &sentence("p id=\"governs\"", &bench.say(&sizing.governs));
+    let mut out = said("h3", "Why this size") + sentence("p id=\"governs\"", &bench.say(&sizing.governs));
     if sizing.overridden {
-        out += &said("p", "You chose another size than the recommended one; the rest of this page answers for yours.");
+        out += said("p", "You chose another size than the recommended one; the rest of this page answers for yours.");
     }
     if !rows.is_empty() {
-        out += &table("class=\"sizes\"", "", ["Size", "Bar and rod ends", "Used at most"], &rows);
+        out += table("table class=\"sizes\"", "", ["Size", "Bar and rod ends", "Used at most"], rows);
     }
     if let Some(trade) = &sizing.by_trade {
-        out += &said("p class=\"source\"", &format!("Builders fit {}. Common practice, no source.", trade.words));
+        out += said("p class=\"source\"", format!("Builders fit {}. Common practice, no source.", trade.words));
     }
-    out + &bench.firm.with(|firmness| firm(bench, firmness))
+    out + bench.firm.with(|firmness| firm(bench, firmness))
 }
 
 fn candidate(bench: Bench, name: &'static str, size: &Candidate) -> Row {
@@ -57,25 +57,25 @@ fn candidate(bench: Bench, name: &'static str, size: &Candidate) -> Row {
         class: if name == "Recommended" { "chosen" } else { "" },
         about: name,
         cells: [
-            format!("{} {}", said("span", &(outside + ",")), said("span", thread)),
-            said("span", &(bench.show(size.utilization, Kind::Percent) + verdict)) + &said("small", size.decides),
+            said("span", outside + ",") + text(" ") + said("span", thread),
+            said("span", bench.show(size.utilization, Kind::Percent) + verdict) + said("small", size.decides),
         ],
     }
 }
 
 /// How far each entry may go while the size stays as it is.
-fn firm(bench: Bench, firm: &Firm) -> String {
+fn firm(bench: Bench, firm: &Firm) -> Markup {
     let Firm { rows, now } = firm;
     // A limit at the entry itself means that it does not hold even now; the verdict says so already.
     if rows.is_empty() || rows.iter().any(|row| row.limit.is_some_and(|limit| limit <= row.now * (1.0 + 1e-9))) {
-        return String::new();
+        return Markup::default();
     }
     let told = |row: &Firmness| {
         let limit = row.limit.map_or("anything you can enter".to_string(), |limit| bench.show_at_most(limit, row.kind));
-        [escaped(&bench.show(row.now, row.kind)), escaped(&limit)]
+        [text(bench.show(row.now, row.kind)), text(limit)]
     };
     // Rows of the answer before only keep the place.
-    let open = || ["…".to_string(), "…".to_string()];
+    let open = || [text("…"), text("…")];
     let rows: Vec<Row> = rows
         .iter()
         .map(|row| Row { class: "", about: words::label(row.input), cells: if *now { told(row) } else { open() } })
@@ -83,17 +83,17 @@ fn firm(bench: Bench, firm: &Firm) -> String {
     let caption =
         "The same size still holds when one of these alone goes this far; habit may ask for more before that.";
     said("h4", "How firm that is")
-        + &table("class=\"firm\" id=\"firm\"", caption, ["Entry", "Now", "Holds up to"], &rows)
+        + table("table class=\"firm\" id=\"firm\"", caption, ["Entry", "Now", "Holds up to"], rows)
 }
 
 /// Every value nobody gave, with what stands behind it.
-pub(super) fn assumed(bench: Bench, assumed: &[Assumption]) -> String {
+pub(super) fn assumed(bench: Bench, assumed: &[Assumption]) -> Markup {
     let mut rows = Vec::new();
     for value in assumed {
         let standing = NUMBERS.iter().find(|number| number.id == value.input).map_or("", |row| row.standing.words());
         let (class, words) = if value.changed { ("chosen", "your entry") } else { ("", standing) };
         let now = bench.show(value.value, value.kind);
-        rows.push(Row { class, about: words::label(value.input), cells: [escaped(&now), escaped(words)] });
+        rows.push(Row { class, about: words::label(value.input), cells: [text(now), text(words)] });
     }
-    table("class=\"assumed\"", "", ["Value", "Now", "Stands on"], &rows)
+    table("table class=\"assumed\"", "", ["Value", "Now", "Stands on"], rows)
 }

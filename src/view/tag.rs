@@ -4,6 +4,7 @@
 //! a third of the page. Here an opening tag is text, what changes is a list, and what is passed on is one pointer.
 
 use super::changing::Changing;
+use super::markup::Markup;
 use leptos::ev::Event;
 
 /// An element, words, or what follows from signals, as it is wanted.
@@ -134,8 +135,8 @@ impl Piece {
     }
 
     /// Markup inside that follows from signals.
-    pub(super) fn markup(self, markup: impl Fn() -> String + 'static) -> Self {
-        self.follow(Way::Markup, "", Box::new(move || Some(markup())))
+    pub(super) fn markup(self, markup: impl Fn() -> Markup + 'static) -> Self {
+        self.follow(Way::Markup, "", Box::new(move || Some(markup().written())))
     }
 
     /// What to do when something happens.

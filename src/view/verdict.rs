@@ -1,6 +1,6 @@
 //! Verdicts as a word and a shape, so that neither color nor sight alone is needed.
 
-use super::markup::{element, said};
+use super::markup::{Markup, element, said};
 use super::words;
 use linkwright::quantity::System;
 use linkwright::report::{Answer, Verdict};
@@ -44,15 +44,15 @@ const fn shape(verdict: Verdict) -> &'static str {
 }
 
 /// Shape and word, as markup.
-pub(super) fn mark(verdict: Verdict) -> String {
-    let shape = element("span class=\"shape\" aria-hidden=\"true\"", shape(verdict));
+pub(super) fn mark(verdict: Verdict) -> Markup {
+    let shape = element("span class=\"shape\" aria-hidden=\"true\"", Markup::drawn(shape(verdict).to_string()));
     let word = said("span class=\"word\"", word(verdict));
-    element(&format!("span class=\"verdict {}\"", class(verdict)), &(shape + &word))
+    element(format!("span class=\"verdict {}\"", class(verdict)), shape + word)
 }
 
 /// The line of a steering link that tells whether a push folds it; empty for other links.
-pub(super) fn buckling(answer: &Answer, system: System) -> String {
-    words::buckling(answer, system).map_or(String::new(), |(verdict, words)| {
-        element("p class=\"buckling\"", &(said("span", &words) + &mark(verdict)))
+pub(super) fn buckling(answer: &Answer, system: System) -> Markup {
+    words::buckling(answer, system).map_or_else(Markup::default, |(verdict, words)| {
+        element("p class=\"buckling\"", said("span", words) + mark(verdict))
     })
 }

@@ -1,5 +1,6 @@
 //! Sentences that are not the engine's: headline, summary, names of inputs, and the answer as plain text.
 
+use super::markup::{Markup, said};
 use super::state::Bench;
 use super::{ends, rig_parts, verdict};
 use linkwright::document::{Document, Hand, Link};
@@ -368,15 +369,12 @@ pub(super) fn along_words(along: &Along, system: System) -> String {
 }
 
 /// A line, in an element of some name, that names the changed defaults something rests on; empty when there are none.
-pub(super) fn changed(element: &str, ids: &[&'static str], more: &[&'static str]) -> String {
+pub(super) fn changed(element: &str, ids: &[&'static str], more: &[&'static str]) -> Markup {
     let mut names: Vec<String> = ids.iter().chain(more).map(|id| lower(label(id))).collect();
     order::by(&mut names, Ord::cmp);
     names.dedup();
     if names.is_empty() {
-        return String::new();
+        return Markup::default();
     }
-    super::markup::said(
-        &format!("{element} class=\"changed-mark\""),
-        &format!("Rests on your own {}.", names.join(", ")),
-    )
+    said(format!("{element} class=\"changed-mark\""), format!("Rests on your own {}.", names.join(", ")))
 }

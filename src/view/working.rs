@@ -1,6 +1,6 @@
 //! A calculation as it was done: formula, values put in, result, source, and what each letter means.
 
-use super::markup::{element, escaped, said};
+use super::markup::{Markup, element, said, text};
 use super::words;
 use linkwright::engine::formula::{Formula, Line, spoken};
 use linkwright::engine::notation::{mathml, mathml_with, parse, symbol_mathml, text_with};
@@ -9,12 +9,12 @@ use linkwright::quantity::{Kind, System, show, show_fine};
 use linkwright::source::Cite;
 
 /// The lines of a calculation, as markup.
-pub(super) fn lines(lines: &[Line], system: System) -> String {
+pub(super) fn lines(lines: &[Line], system: System) -> Markup {
     if lines.is_empty() {
         return said("p", "Nothing had to be worked out for this.");
     }
-    let lines: String = lines.iter().map(|line| element("li", &one(line, system))).collect();
-    element("ol class=\"lines\"", &lines)
+    let lines: Markup = lines.iter().map(|line| element("li", one(line, system))).collect();
+    element("ol class=\"lines\"", lines)
 }
 
 /// The lines of a calculation as plain text, to be sent or kept.
@@ -51,16 +51,16 @@ pub(super) fn plain(asks: &str, lines: &[Line], system: System) -> String {
     out.join("\n")
 }
 
-fn one(line: &Line, system: System) -> String {
+fn one(line: &Line, system: System) -> Markup {
     let named = |what: &str, value: f64, kind: Kind, rest: &str| {
-        element("p", &(said("b", &format!("{what}: {}", show(value, kind, system))) + &escaped(rest)))
+        element("p", said("b", format!("{what}: {}", show(value, kind, system))) + text(rest))
     };
     match line {
         Line::Worked { formula, given, result } => worked(formula, given, *result, system),
         Line::LookedUp { what, value, kind, row, source } => {
-            named(what, *value, *kind, &format!(", from the row “{row}”.")) + &cited(source)
+            named(what, *value, *kind, &format!(", from the row “{row}”.")) + cited(source)
         }
-        Line::Chose(because) => said("p", &spoken(because, system)),
+        Line::Chose(because) => said("p", spoken(because, system)),
         Line::Solved { what, value, kind, how } => named(what, *value, *kind, &format!(", {how}.")),
         Line::Assumed { input, value, changed } => {
             let kind = NUMBERS.iter().find(|number| number.id == *input).map_or(Kind::Ratio, |number| number.kind);
@@ -75,11 +75,11 @@ const LONG: usize = 24;
 /// Letters that a value with its unit takes beyond those of its symbol.
 const VALUE: usize = 7;
 
-fn cited(source: &Cite) -> String {
-    said("p class=\"source\"", &format!("Source: {}", source.words()))
+fn cited(source: &Cite) -> Markup {
+    said("p class=\"source\"", format!("Source: {}", source.words()))
 }
 
-fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System) -> String {
+fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System) -> Markup {
     let mut out = said("p class=\"says\"", formula.title());
     // One that may be wider than a phone scrolls, and a keyboard must reach it to do so.
     let open = if formula.text.len() + VALUE * formula.given.len() > LONG {
@@ -87,44 +87,44 @@ fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System)
     } else {
         "div class=\"formula\""
     };
-    out += &element(open, &equation(formula, given, result, system));
-    let mut symbols = String::new();
+    out += element(open, equation(formula, given, result, system));
+    let mut symbols = Markup::default();
     for (symbol, value) in formula.given.iter().zip(given) {
-        let name = element("dt", &element("math", &symbol_mathml(symbol.name)));
-        let meaning = said("dd", &format!("{}, {}", symbol.meaning, show(*value, symbol.kind, system)));
-        symbols += &element("div", &(name + &meaning));
+        let name = element("dt", element("math", Markup::drawn(symbol_mathml(symbol.name))));
+        let meaning = said("dd", format!("{}, {}", symbol.meaning, show(*value, symbol.kind, system)));
+        symbols += element("div", name + meaning);
     }
-    out += &element("dl class=\"symbols\"", &symbols);
+    out += element("dl class=\"symbols\"", symbols);
     let holds: Vec<&str> = formula.holds.iter().map(|condition| condition.text).collect();
     let range = if holds.is_empty() {
         "Good for any values that can be.".to_string()
     } else {
         format!("Good where {}.", holds.join(" and "))
     };
-    out += &said("p class=\"source\"", &range);
-    out + &cited(&formula.source)
+    out += said("p class=\"source\"", &range);
+    out + cited(&formula.source)
 }
 
 /// The formula, the formula with its values, and what it comes to, one under the other.
-fn equation(formula: &'static Formula, given: &[f64], result: f64, system: System) -> String {
+fn equation(formula: &'static Formula, given: &[f64], result: f64, system: System) -> Markup {
     let name = symbol_mathml(formula.result.name);
-    let row =
-        |left: &str, right: String| format!("<math display=\"block\"><mrow>{left}<mo>=</mo>{right}</mrow></math>");
+    let row = |left: &str, right: String| {
+        Markup::drawn(format!("<math display=\"block\"><mrow>{left}<mo>=</mo>{right}</mrow></math>"))
+    };
     let outcome = row(&name, number(&show_fine(result, formula.result.kind, system)));
     let Ok(term) = parse(formula.text) else { return outcome };
     let value = |symbol: &str| {
         let found = formula.given.iter().zip(given).find(|(row, _)| row.name == symbol);
         found.map_or_else(|| symbol_mathml(symbol), |(row, value)| number(&show_fine(*value, row.kind, system)))
     };
-    format!("{}{}{}", row(&name, mathml(&term)), row("", mathml_with(&term, &value)), outcome)
+    row(&name, mathml(&term)) + row("", mathml_with(&term, &value)) + outcome
 }
 
 /// A shown value as MathML: its number and its unit.
 fn number(shown: &str) -> String {
-    match shown.split_once(' ') {
-        Some((digits, unit)) => {
-            format!("<mrow><mn>{}</mn><mtext>&nbsp;{}</mtext></mrow>", escaped(digits), escaped(unit))
-        }
-        None => format!("<mn>{}</mn>", escaped(shown)),
-    }
+    let number = match shown.split_once(' ') {
+        Some((digits, unit)) => element("mrow", said("mn", digits) + said("mtext", format!("\u{a0}{unit}"))),
+        None => said("mn", shown),
+    };
+    number.written()
 }

@@ -3,7 +3,7 @@
 use super::{numbered, open, rig_adding};
 use crate::view::changing::Changing;
 use crate::view::known::Known;
-use crate::view::markup::{element, phrases, said};
+use crate::view::markup::{Markup, element, phrases, said, text};
 use crate::view::state::{Bench, Whole};
 use crate::view::tag::{Piece, button, live, nothing, several, tag, words as live_words};
 use crate::view::{storage, verdict, words};
@@ -185,7 +185,7 @@ fn one(bench: Bench, done: Changing<Option<Done>>, index: usize) -> Piece {
     tag("li").set("data-link", &index.to_string()).with(tag("div").markup(move || text.get())).with(buttons)
 }
 
-fn line(bench: Bench, whole: &Whole, index: usize) -> String {
+fn line(bench: Bench, whole: &Whole, index: usize) -> Markup {
     let system = bench.system.get();
     let title = numbered(&whole.document, index);
     let (mark, size, says) = match whole.links.get(index) {
@@ -193,18 +193,18 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> String {
             let length = words::length(answer.link.length, system);
             let cut = words::length(answer.link.cut, system);
             let size = phrases(&format!("{length}: {}", words::headline(&answer.link, system)));
-            let size = size + " " + &said("b", &format!("Saw to {cut}"));
+            let size = size + text(" ") + said("b", format!("Saw to {cut}"));
             (verdict::mark(answer.verdict), size, rests_on(answer, system))
         }
         Some(LinkReport::Impossible(why)) => {
-            (String::new(), phrases("No link can be made of these entries."), bench.say(why))
+            (Markup::default(), phrases("No link can be made of these entries."), bench.say(why))
         }
-        Some(LinkReport::Needs(needs)) => (String::new(), phrases(&words::still_needed(needs)), String::new()),
+        Some(LinkReport::Needs(needs)) => (Markup::default(), phrases(&words::still_needed(needs)), String::new()),
         None => Default::default(),
     };
-    element("div class=\"rig-line\"", &(said("h4", &title) + &mark))
-        + &element("p class=\"rig-size phrases\"", &size)
-        + &said("p class=\"help\"", &says)
+    element("div class=\"rig-line\"", said("h4", &title) + mark)
+        + element("p class=\"rig-size phrases\"", size)
+        + said("p class=\"help\"", &says)
 }
 
 /// What a verdict rests on. Whether a push folds a steering link is told, and once.
