@@ -8,6 +8,7 @@ use crate::json::{self, Json};
 use crate::quantity::decimals::shortest;
 use crate::quantity::{self, Kind, System};
 use crate::share;
+use crate::text;
 
 /// What such a file says it is.
 const FORMAT: &str = "linkwright builds";
@@ -99,7 +100,7 @@ impl Build {
 
 /// A name without the number after it, and that number: `Mine (2)` is the second `Mine`.
 pub fn numbered(name: &str) -> (String, u32) {
-    let parts = name.strip_suffix(')').and_then(|name| name.rsplit_once(" ("));
+    let parts = name.strip_suffix(')').and_then(|name| text::cut_last(name, " ("));
     let number = parts.and_then(|(_, number)| number.parse().ok()).filter(|number| (2..10_000).contains(number));
     parts.zip(number).map_or_else(|| (name.to_string(), 1), |((stem, _), number)| (stem.to_string(), number))
 }
@@ -159,7 +160,7 @@ pub fn to_text(builds: &[Build]) -> String {
 /// The check over a document: that of its link.
 fn check(document: &Document) -> String {
     let fragment = share::to_fragment(document);
-    fragment.rsplit_once("crc=").map(|(_, check)| check.to_string()).unwrap_or_default()
+    text::cut_last(&fragment, "crc=").map(|(_, check)| check.to_string()).unwrap_or_default()
 }
 
 /// Everything decided at one place, by the ids of its inputs.
@@ -310,7 +311,7 @@ fn build_from(table: &Json) -> Build {
         let more = lost.len().saturating_sub(MOST_LOST);
         lost.truncate(MOST_LOST);
         let more = if more > 0 { format!(" and {more} more") } else { String::new() };
-        doubt.push(format!("{name}: this could not be read and was left out: {}{more}.", lost.join(", ")));
+        doubt.push(format!("{name}: this could not be read and was left out: {}{more}.", text::joined(&lost, ", ")));
     }
     if words("check") != check(&build.document) {
         doubt.push(format!(

@@ -1,5 +1,7 @@
 //! What the user decides, and nothing else: plain data in SI, `None` where the default stands.
 
+use crate::text;
+
 /// A rig and its links.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Document {
@@ -36,7 +38,7 @@ pub fn one_line(words: &str, longest: usize) -> String {
     let seen = words.chars().filter(|c| !is_unseen(*c));
     let line: String = seen.map(|c| if c.is_control() { ' ' } else { c }).collect();
     let words: Vec<&str> = line.split_whitespace().collect();
-    words.join(" ").chars().take(longest).collect::<String>().trim_end().to_string()
+    text::joined(&words, " ").chars().take(longest).collect::<String>().trim_end().to_string()
 }
 
 /// Marks that show nothing but turn the reading direction or hide in a name.
@@ -313,7 +315,9 @@ impl Link {
             Role::SwayLink => "sway-bar end link",
         };
         let mut words = format!("{seat}{} {role}{many}", self.position.word());
-        words[..1].make_ascii_uppercase();
+        if let Some(first) = words.get_mut(..1) {
+            first.make_ascii_uppercase();
+        }
         words
     }
 }

@@ -4,6 +4,7 @@
 use std::sync::Arc;
 
 mod advice;
+pub mod angles;
 mod beyond;
 mod build;
 mod checks;
@@ -21,6 +22,7 @@ mod profile;
 mod rig;
 pub mod roots;
 mod sensitivity;
+pub mod sentence;
 mod sizing;
 pub mod stepped;
 pub mod tables;
@@ -29,7 +31,7 @@ use self::geometry::Section;
 use self::given::{Given, Joint};
 use self::sizing::Tried;
 use crate::document::{Document, OWN_ROD_END};
-use crate::engine::formula::{Said, said};
+use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,

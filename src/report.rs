@@ -3,7 +3,8 @@
 use std::sync::Arc;
 
 use crate::document::{Hand, Role};
-use crate::engine::formula::{Line, Said};
+use crate::engine::formula::Line;
+use crate::engine::sentence::Said;
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
 use crate::quantity::Kind;

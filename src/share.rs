@@ -8,6 +8,7 @@ use crate::inputs::{CHOICES, NUMBERS, Place, Scope, places};
 use crate::quantity::decimals::{fixed, shortest, trimmed};
 use crate::quantity::digits::parse as read_digits;
 use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE};
+use crate::text;
 
 /// The version this program writes.
 pub const VERSION: &str = "2";
@@ -115,7 +116,7 @@ fn read_key(key: &str) -> Option<(&str, Place)> {
         }
         _ => (0, key),
     };
-    let (id, end) = match rest.rsplit_once('.') {
+    let (id, end) = match text::cut_last(rest, ".") {
         Some((id, "a")) => (id, 0),
         Some((id, "b")) => (id, 1),
         Some(_) => return None,
@@ -147,14 +148,14 @@ pub fn to_fragment(document: &Document) -> String {
             }
         }
     }
-    let body = parts.join("&");
+    let body = text::joined(&parts, "&");
     let check = check(body.as_bytes());
     format!("{body}&crc={check:08x}")
 }
 
 /// A fragment without its check, for numbers in doubt: whoever opens it is told to compare them.
 pub fn unchecked(fragment: &str) -> &str {
-    fragment.rsplit_once("&crc=").map_or(fragment, |(body, _)| body)
+    text::cut_last(fragment, "&crc=").map_or(fragment, |(body, _)| body)
 }
 
 /// Opens a fragment, with or without the leading `#`.
@@ -166,7 +167,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
         told.push("This link is far too long to be one of ours. Nothing from it was used.".to_string());
         return Opened { document, told };
     }
-    let (body, intact) = match fragment.rsplit_once("&crc=") {
+    let (body, intact) = match text::cut_last(fragment, "&crc=") {
         Some((body, printed)) => (
             body,
             printed.len() == 8
@@ -184,7 +185,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
         ));
         return Opened { document, told };
     }
-    if !fragment.contains("crc=") {
+    if !text::holds(fragment, "crc=") {
         told.push("This link lacks the check at its end: its numbers were in doubt where it came from, or a part of it is missing. Compare every number with the sender before you use it.".to_string());
     } else if !intact {
         told.push("This link was damaged on its way: a part of it is missing or changed. What could be read is below; compare every number with the sender before you use it.".to_string());

@@ -3,7 +3,8 @@
 
 use linkwright::document::{Document, Link, Use};
 use linkwright::engine;
-use linkwright::engine::formula::{Line, Piece, spoken};
+use linkwright::engine::formula::Line;
+use linkwright::engine::sentence::{Piece, spoken};
 use linkwright::engine::tables::stock;
 use linkwright::inputs::{self, CHOICES, NUMBERS, Number, Place, places};
 use linkwright::quantity::{System, inch, lbf, show};

@@ -4,7 +4,8 @@ mod links;
 
 use links::{answer, find, hard, sized};
 use linkwright::document::*;
-use linkwright::engine::formula::{Line, spoken};
+use linkwright::engine::formula::Line;
+use linkwright::engine::sentence::spoken;
 use linkwright::engine::{in_other_metals, report, sensitivity};
 use linkwright::inputs::{NUMBERS, Place};
 use linkwright::quantity::{System, inch, lbf};

@@ -6,7 +6,8 @@ use std::fmt::Write;
 use std::path::Path;
 
 use linkwright::document::{Document, Hand, Link, OWN_ROD_END, Rig, Role, Use};
-use linkwright::engine::formula::{Formula, Line, Piece, spoken};
+use linkwright::engine::formula::{Formula, Line};
+use linkwright::engine::sentence::{Piece, spoken};
 use linkwright::engine::{self, notation};
 use linkwright::inputs::{CHOICES, NUMBERS, places};
 use linkwright::quantity::{Kind, System, inch, lbf, mm, show};

@@ -1,6 +1,6 @@
 //! Cautions where the decision is made, and the fitting checklist.
 
-use super::formula::{Said, said};
+use super::sentence::{Said, said};
 use super::tables::jam_torque;
 use crate::document::Hand;
 use crate::report::{Answer, Verdict};

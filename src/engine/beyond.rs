@@ -1,9 +1,10 @@
 //! Past the checks: where the bar first stays bent and what follows, and what repeated loads do. Notes, not verdicts.
 
 use super::checks::{Case, zone};
-use super::formula::{Line, Said, Sheet, said};
+use super::formula::{Line, Sheet};
 use super::formulas::{beams, beyond, sections};
 use super::loads;
+use super::sentence::{Said, said};
 use super::stepped::{self, Levers, Step, in_zone};
 use super::tables::materials;
 use crate::inputs;

@@ -5,15 +5,16 @@ use std::cell::OnceCell;
 use super::beyond;
 use super::checks::{self, Case};
 use super::cross_sections::{Stock, Stretch, bending_steps, pushed_steps};
-use super::formula::{Said, Sheet};
+use super::formula::Sheet;
 use super::geometry::{self, Section};
 use super::given::{Given, Joint};
 use super::loads;
 use super::profile;
+use super::sentence::Said;
 use super::stepped::{Levers, Step};
 use super::tables::materials::{self, Strength};
 use crate::document::Document;
-use crate::engine::formula::said;
+use crate::engine::sentence::said;
 use crate::inputs;
 use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, Verdict};
 

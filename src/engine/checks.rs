@@ -3,9 +3,10 @@
 use std::cell::{Cell, OnceCell};
 
 use super::cross_sections::{CrossSection, Stock, Stretch};
-use super::formula::{Line, Said, Sheet, said};
+use super::formula::{Line, Sheet};
 use super::formulas::{beams, pins, stepped as stepped_formulas};
 use super::given::{Given, Joint};
+use super::sentence::{Said, said};
 use super::stepped::{self, Levers, Step, in_zone};
 use super::tables::materials::Strength;
 use crate::inputs;
@@ -123,11 +124,11 @@ impl Outcome {
 
     /// The question does not arise, so the report does not mention it.
     pub(super) fn does_not_arise() -> Self {
-        Self { applies: false, ..Self::unanswered(Vec::new()) }
+        Self { applies: false, ..Self::unanswered(Said::default()) }
     }
 
     pub(super) fn unanswered(because: Said) -> Self {
-        Self { utilization: Err(because), station: None, says: Vec::new(), close_from: CLOSE, applies: true }
+        Self { utilization: Err(because), station: None, says: Said::default(), close_from: CLOSE, applies: true }
     }
 }
 

@@ -1,9 +1,10 @@
 //! What each stretch of a link is made of: its section, its metal and where it begins and ends.
 
-use super::formula::{Said, Sheet, said};
+use super::formula::Sheet;
 use super::formulas::threads::BASIC_MINOR_DIAMETER;
 use super::formulas::{pins, sections};
 use super::given::Given;
+use super::sentence::{Said, said};
 use super::stepped::Step;
 use super::tables::materials::{Form, Strength};
 use crate::order;

@@ -1,9 +1,9 @@
 //! A formula as data with its proof, and the sheet that every calculation goes through.
 
-use std::borrow::Cow;
-
+use super::sentence::{Said, said};
 use crate::quantity::Kind;
 use crate::source::Cite;
+use crate::text;
 
 /// A named quantity of a formula.
 #[derive(Debug, PartialEq)]
@@ -84,9 +84,7 @@ impl Formula {
         let named: Vec<String> = self
             .given
             .iter()
-            .filter(|symbol| {
-                condition.text.split(|c: char| !(c.is_alphanumeric() || c == '_')).any(|word| word == symbol.name)
-            })
+            .filter(|symbol| condition.text.split(|c| !text::is_of_a_name(c)).any(|word| word == symbol.name))
             .map(|symbol| format!("{} is the {}", symbol.name, symbol.meaning))
             .collect();
         said![
@@ -94,7 +92,7 @@ impl Formula {
             " cannot be worked out from these entries: its formula holds only for ",
             (condition.text),
             ", where ",
-            (named.join(" and ")),
+            (text::joined(&named, " and ")),
             "."
         ]
     }
@@ -223,42 +221,6 @@ pub enum Line {
     },
 }
 
-/// A sentence with values in it; the view writes the values in the user's units.
-pub type Said = Vec<Piece>;
-
-/// A piece of a sentence.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Piece {
-    /// Words as they are.
-    Words(Cow<'static, str>),
-    /// A value, SI, and what it measures.
-    Value(f64, Kind),
-    /// The size of something bought, in meters, which keeps the name it is sold under.
-    Trade(f64),
-}
-
-/// Builds a sentence: `said!["as long as ", (length, Length), "."]`.
-macro_rules! said {
-    (@piece ($value:expr, Trade)) => { $crate::engine::formula::Piece::Trade($value) };
-    (@piece ($value:expr, $kind:ident)) => { $crate::engine::formula::Piece::Value($value, $crate::quantity::Kind::$kind) };
-    (@piece $words:expr) => { $crate::engine::formula::Piece::Words(::std::borrow::Cow::from($words)) };
-    ($($piece:tt),* $(,)?) => { vec![$($crate::engine::formula::said!(@piece $piece)),*] };
-}
-pub(crate) use said;
-
-/// A sentence in one unit system, as plain text.
-pub fn spoken(said: &[Piece], system: crate::quantity::System) -> String {
-    said.iter()
-        .map(|piece| match piece {
-            Piece::Words(words) => words.to_string(),
-            // As in the lists, so that one length does not stand there in two ways.
-            Piece::Value(value, Kind::FineLength) => crate::quantity::fit(*value, system),
-            Piece::Value(value, kind) => crate::quantity::show(*value, *kind, system),
-            Piece::Trade(value) => crate::quantity::trade(*value, system),
-        })
-        .collect()
-}
-
 /// The calculation sheet: computes through formulas and remembers how, so that nothing can be
 /// shown which was not computed. A sheet that does not record costs a search almost nothing.
 #[derive(Debug, Default)]
@@ -327,7 +289,7 @@ impl Sheet {
 
     /// A sentence, when somebody will read it; a search reads none.
     pub fn say(&self, sentence: impl FnOnce() -> Said) -> Said {
-        if self.recording { sentence() } else { Vec::new() }
+        if self.recording { sentence() } else { Said::default() }
     }
 
     /// Keeps any other line.

@@ -1,8 +1,9 @@
 //! The three lengths of a link, engagement and adjustment at each end, and the depths of its holes.
 
-use super::formula::{Said, Sheet, said};
+use super::formula::Sheet;
 use super::formulas::{lengths, machining, sections, threads as thread_formulas};
 use super::given::{Given, Joint};
+use super::sentence::{Said, said};
 use super::tables::SHEAR_SHARE;
 use super::tables::materials::{Form, Strength};
 use crate::document::{Hand, Role};

@@ -1,9 +1,10 @@
 //! What one link must bear: traction along it and a strike across it, each with its working.
 
-use super::formula::{Line, Said, Sheet, said};
+use super::formula::{Line, Sheet};
 use super::formulas::{axle, impact, loads, steering};
 use super::geometry::role_word;
 use super::given::Given;
+use super::sentence::{Said, said};
 use super::stepped::{self, Step};
 use super::tables::uses;
 use crate::document::Role;
@@ -163,7 +164,7 @@ pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads
         strike,
         strike_at_edges,
         zone,
-        story: Vec::new(),
+        story: Said::default(),
         working: std::mem::take(&mut sheet.lines),
     }
 }
@@ -172,7 +173,7 @@ pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads
 pub(super) fn story(given: &Given, loads: &Loads) -> Said {
     let role = given.link.role;
     let name = role_word(role);
-    let mut said = Vec::new();
+    let mut said = Said::default();
     if given.number(&inputs::OWN_STRIKE).is_some() {
         said.extend(said!["Your own strike of ", (loads.strike, Force), " across the bar"]);
     } else if loads.strike_weight > 0.0 {

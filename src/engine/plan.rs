@@ -2,6 +2,7 @@
 //! the rig's own; where on the axle a link is bolted is our assumption, and no other number rests on it.
 
 use crate::document::{Document, Link, Position, Role, Seat};
+use crate::engine::angles::{cosine, sine};
 use crate::inputs::{self, Number, Place};
 use crate::quantity::inch;
 use crate::report::{Placed, Plan};
@@ -48,7 +49,7 @@ fn place(plan: &mut Plan, index: usize, link: &Link, angle: f64) {
                 let (at, away) = mount(link.role, side, angle, track);
                 let long = if link.role == Role::SwayLink { 0.0 } else { link.length.unwrap_or(ALONG) };
                 let ahead = if link.role == Role::SwayLink { inward * TRACK_BAR } else { 0.0 };
-                let end = [axle + ahead + inward * long * angle.cos(), at + away * long * angle.sin()];
+                let end = [axle + ahead + inward * long * cosine(angle), at + away * long * sine(angle)];
                 put([axle + ahead, at], end);
             }
             return;

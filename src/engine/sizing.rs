@@ -1,12 +1,13 @@
 //! Which size: the smallest that holds, what the trade fits, the larger of the two, and how firm that is.
 
 use super::build::{self, Asked, Shape, build};
-use super::formula::{Said, Sheet, said};
+use super::formula::Sheet;
 use super::formulas::{beams, sections};
 use super::geometry::Section;
 use super::given::{Given, Joint};
 use super::loads;
 use super::roots::crossing;
+use super::sentence::{Said, said};
 use super::tables::materials::Form;
 use super::tables::{materials, practice, rod_ends, stock, threads};
 use crate::document::Document;

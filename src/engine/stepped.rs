@@ -5,6 +5,7 @@
 //! (the shear in the bent shape) are the same on either side of a step. So a unit growth at an eye, carried piece
 //! by piece, gives the lever `u`, and everything else follows from the levers of the two eyes.
 
+use crate::engine::angles::{cosine, sine};
 use std::f64::consts::PI;
 
 use super::formulas::{columns, stepped};
@@ -66,7 +67,7 @@ pub fn folding_push(steps: &[Step]) -> f64 {
     let mut from = 0.0;
     let mut give = 0.0;
     for step in steps {
-        let turn = |x: f64| x / whole - (2.0 * PI * x / whole).sin() / (2.0 * PI);
+        let turn = |x: f64| x / whole - sine(2.0 * PI * x / whole) / (2.0 * PI);
         give += (turn(from + step.length) - turn(from)) / (step.modulus * step.second_moment);
         from += step.length;
     }
@@ -127,8 +128,8 @@ fn phase(steps: &[Step], push: f64) -> f64 {
         if let Some(before) = before {
             // Moment and growth stay the same over a step, so the tangent of the phase changes with the wave number.
             let ratio = wave / before;
-            let (sine, cosine) = phase.sin_cos();
-            phase += ((ratio - 1.0) * sine * cosine).atan2(cosine * cosine + ratio * sine * sine);
+            let (up, along) = (sine(phase), cosine(phase));
+            phase += ((ratio - 1.0) * up * along).atan2(along * along + ratio * up * up);
         }
         phase += wave * step.length;
         before = Some(wave);

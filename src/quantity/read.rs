@@ -187,7 +187,7 @@ impl<'a> Reader<'a> {
         if name.is_empty() {
             let symbol = start.chars().next().filter(|c| matches!(c, '"' | '\'' | '#' | '%' | '°'));
             let Some(symbol) = symbol else { return Ok(None) };
-            (name, self.rest) = start.split_at(symbol.len_utf8());
+            (name, self.rest) = start.split_at_checked(symbol.len_utf8()).unwrap_or((start, ""));
         }
         if matches!(name, "ton" | "tons") {
             return Err(Misread::AmbiguousUnit { unit: name.to_string() });
@@ -247,7 +247,7 @@ impl<'a> Reader<'a> {
 
     fn take(&mut self, wanted: impl Fn(char) -> bool) -> &'a str {
         let end = self.rest.find(|c| !wanted(c)).unwrap_or(self.rest.len());
-        let (taken, rest) = self.rest.split_at(end);
+        let (taken, rest) = self.rest.split_at_checked(end).unwrap_or((self.rest, ""));
         self.rest = rest;
         taken
     }

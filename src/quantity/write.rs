@@ -2,6 +2,7 @@
 
 use super::decimals::{fixed, scientific, trimmed};
 use super::{DEGREE, INCH, KSI, Kind, POUND_FORCE, STANDARD_GRAVITY};
+use crate::text;
 
 /// Which units a bare number takes and a value is shown in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -258,7 +259,7 @@ pub fn trade(value: f64, system: System) -> String {
     let [inch, metric] = [System::Inch, System::Metric].map(|system| measured(value, system));
     let by_inches = (lies(inches * 32.0, 1e-6) && !lies(millimeters, 1e-6))
         || (lies(inches * 1e3, 1e-6) && !lies(millimeters * 10.0, 1e-6));
-    let name = metric.replace(".0 ", " ");
+    let name = text::replaced(&metric, ".0 ", " ");
     match system {
         System::Metric if by_inches => format!("{inch} ({metric})"),
         System::Inch if !by_inches && lies(millimeters * 2.0, 1e-6) => format!("{name} ({inch})"),

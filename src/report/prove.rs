@@ -1,6 +1,7 @@
 //! What stands beside the verdicts: bending along the link, past first yield, other metals, what moves the answer.
 
-use crate::engine::formula::{Line, Said};
+use crate::engine::formula::Line;
+use crate::engine::sentence::Said;
 use crate::engine::tables::materials::Material;
 use crate::quantity::Kind;
 use crate::source::Cite;

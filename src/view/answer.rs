@@ -8,7 +8,7 @@ use super::prove::stale_note;
 use super::state::{Bench, Leaf};
 use super::tag::{Piece, button, live, nothing, several, tag};
 use super::{checklist, ends, form, rest, rig_parts, send, sizes, storage, verdict, words};
-use linkwright::engine::formula::Said;
+use linkwright::engine::sentence::Said;
 use linkwright::quantity::{Kind, System};
 use linkwright::report::{Answer, Made, Verdict};
 

@@ -5,7 +5,7 @@ use super::markup::{Markup, element, sentence};
 use super::state::{Bench, toggle};
 use super::storage;
 use super::tag::{Piece, button, tag};
-use linkwright::engine::formula::spoken;
+use linkwright::engine::sentence::spoken;
 use linkwright::quantity::System;
 use linkwright::report::Answer;
 

@@ -39,19 +39,22 @@ fn kind<T: 'static>(slot: &Slot) -> &T {
     slot.downcast_ref().expect("what was put there is of this kind")
 }
 
+/// What was there before, where what is told now is the same.
+#[inline(never)]
+fn kept<T: PartialEq + Send + Sync + 'static>(before: Option<&Slot>, now: T) -> Slot {
+    match before {
+        Some(before) if *kind::<T>(before) == now => Arc::clone(before),
+        _ => Arc::new(now),
+    }
+}
+
 impl<T: Send + Sync + 'static> Known<T> {
     /// Passed on only when it differs; told with what it was before.
     pub(super) fn with_before(told: impl Fn(Option<&T>) -> T + Send + Sync + 'static) -> Self
     where
         T: PartialEq,
     {
-        let told = move |before: Option<&Slot>| {
-            let now = told(before.map(kind));
-            match before {
-                Some(before) if *kind::<T>(before) == now => Arc::clone(before),
-                _ => Arc::new(now),
-            }
-        };
+        let told = move |before: Option<&Slot>| kept(before, told(before.map(kind)));
         Self { memo: remember(Box::new(told)), kind: PhantomData }
     }
 

@@ -1,5 +1,6 @@
 //! Markup for what only stands there to be read: tables, lists, rows. What reacts is a piece.
 
+use linkwright::text;
 use std::ops::{Add, AddAssign};
 
 /// A letter without width, at which no line breaks (U+2060, word joiner). Where it is pasted back it is dropped.
@@ -30,8 +31,9 @@ impl Markup {
 impl Add for Markup {
     type Output = Self;
 
+    #[inline(never)]
     fn add(mut self, more: Self) -> Self {
-        self += more;
+        self.0.push_str(&more.0);
         self
     }
 }
@@ -119,7 +121,8 @@ pub(super) fn unbroken(words: &str) -> Markup {
 
 /// Words that break between their phrases only, so that no size is torn apart: the class of its element is `phrases`.
 pub(super) fn phrases(words: &str) -> Markup {
-    let broken = escaped(words).replace(", ", ", </span><span>").replace("; ", "; </span><span>");
+    let broken = text::replaced(&escaped(words), ", ", ", </span><span>");
+    let broken = text::replaced(&broken, "; ", "; </span><span>");
     element("span", Markup::drawn(broken))
 }
 

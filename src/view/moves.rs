@@ -11,6 +11,7 @@ use linkwright::inputs;
 use linkwright::quantity::Kind;
 use linkwright::quantity::decimals::fixed;
 use linkwright::report::{Sensitivity, Verdict};
+use linkwright::text;
 use std::sync::Arc;
 
 /// What is shown of each value.
@@ -48,7 +49,7 @@ fn furthest(bench: Bench) -> String {
     });
     match limits.flatten() {
         Some(limits) if !limits.is_empty() => {
-            format!("With nothing else changed, this very link holds up to {}.", limits.join(", or "))
+            format!("With nothing else changed, this very link holds up to {}.", text::joined(&limits, ", or "))
         }
         _ => String::new(),
     }

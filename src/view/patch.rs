@@ -4,6 +4,7 @@
 use leptos::tachys::renderer::Rndr;
 use leptos::tachys::renderer::types::{Element, Node};
 use leptos::wasm_bindgen::{JsCast, JsValue};
+use linkwright::text;
 
 /// Where words stand.
 #[derive(Clone, Copy)]
@@ -137,5 +138,6 @@ fn read(words: &str) -> String {
     if !words.contains('&') {
         return words.to_string();
     }
-    words.replace("&lt;", "<").replace("&quot;", "\"").replace("&amp;", "&")
+    let marks = [("&lt;", "<"), ("&quot;", "\""), ("&amp;", "&")];
+    marks.into_iter().fold(words.to_string(), |words, (mark, by)| text::replaced(&words, mark, by))
 }

@@ -7,9 +7,11 @@ use super::pen::{Hang, Pen};
 use super::state::{Bench, Whole};
 use super::tag::{Piece, tag};
 use super::{storage, words};
+use linkwright::engine::angles::{cosine, sine};
 use linkwright::order;
 use linkwright::quantity::inch;
 use linkwright::report::{LinkReport, Plan, Verdict};
+use linkwright::text;
 
 /// Width of a tire, for the picture only.
 const TIRE_WIDTH: f64 = inch(12.5);
@@ -47,7 +49,7 @@ fn picture(whole: &Whole) -> Markup {
     let worst = whole.rig.worst_first.first().map_or(1, |index| index + 1);
     let said = format!(
         "The rig from above, drawn to scale, front axle first. The worst is number {worst}. {}.",
-        listed.join(", ")
+        text::joined(&listed, ", ")
     );
     both(|class, width| drawn(whole, class, width, &said))
 }
@@ -129,8 +131,12 @@ fn drawn(whole: &Whole, class: &str, width: f64, said: &str) -> Markup {
 /// A point on the sheet.
 type Point = (f64, f64);
 
+fn long(x: f64, y: f64) -> f64 {
+    (x * x + y * y).sqrt()
+}
+
 fn apart(a: Point, b: Point) -> f64 {
-    (a.0 - b.0).hypot(a.1 - b.1)
+    long(a.0 - b.0, a.1 - b.1)
 }
 
 /// The four tires, each by two corners.
@@ -147,7 +153,7 @@ fn tires(plan: &Plan, frame: &Frame) -> Vec<(Point, Point)> {
 /// How far a point is outside of a block between two corners.
 fn off_block(point: Point, (a, b): (Point, Point)) -> f64 {
     let out = |at: f64, a: f64, b: f64| (a.min(b) - at).max(at - a.max(b)).max(0.0);
-    out(point.0, a.0, b.0).hypot(out(point.1, a.1, b.1))
+    long(out(point.0, a.0, b.0), out(point.1, a.1, b.1))
 }
 
 /// How far a point is from the line between two others.
@@ -173,7 +179,7 @@ fn numbers(plan: &Plan, frame: &Frame, tires: &[(Point, Point)]) -> Vec<(Point, 
         for step in 0..36 {
             let (from, at) = if apart(a, b) < 1.0 {
                 let (turn, far) = (f64::from(step % 12) * 30.0_f64.to_radians(), 24.0 + 16.0 * f64::from(step / 12));
-                (a, (a.0 + far * turn.cos(), a.1 + far * turn.sin()))
+                (a, (a.0 + far * cosine(turn), a.1 + far * sine(turn)))
             } else {
                 // From the middle to both ends.
                 let side = if step % 2 == 0 { 0.5 } else { -0.5 };

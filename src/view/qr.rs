@@ -40,7 +40,7 @@ pub(super) fn code(bench: Bench) -> Vec<Piece> {
 /// The figure's inside: black on white in every scheme.
 fn drawn(address: &str) -> Markup {
     // The best correction that does not need a larger code.
-    let Ok(code) = QrCode::encode_text(address, QrCodeEcc::Low) else {
+    let Ok(code) = QrCode::encode_binary(address.as_bytes(), QrCodeEcc::Low) else {
         return said("figcaption", "This link is too long for a QR code. Copy it instead.");
     };
     let size = code.size();

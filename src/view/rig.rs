@@ -11,6 +11,7 @@ use linkwright::document::Document;
 use linkwright::inputs::{self, Place};
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::LinkReport;
+use linkwright::text;
 
 /// The view.
 pub(super) fn rig(bench: Bench) -> Piece {
@@ -104,7 +105,7 @@ fn stands(whole: &Whole, counted: bool) -> String {
     if rig.impossible > 0.0 {
         sentences.push(format!("{} cannot be made as entered.", links(rig.impossible)));
     }
-    sentences.join(" ")
+    text::joined(&sentences, " ")
 }
 
 /// Which link says most against the rig, and what; nothing while none says anything.
@@ -165,5 +166,5 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
     lines.push(format!("All bars together: {}", words::both(whole.rig.weight, Kind::Weight)));
     lines.push("An estimate for planning, not a certificate.".to_string());
     lines.extend(bench.link_for_others());
-    lines.join("\n")
+    text::joined(&lines, "\n")
 }

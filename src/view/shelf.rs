@@ -8,6 +8,7 @@ use linkwright::builds::{self, Build, Earlier, is_id, numbered};
 use linkwright::document::{Document, tidy_name};
 use linkwright::order;
 use linkwright::share;
+use linkwright::text;
 use std::borrow::Cow;
 use std::sync::Arc;
 
@@ -356,12 +357,12 @@ impl Bench {
 /// The files in a text: one, or every record of what the page hands out when it has stopped, with the entries there.
 /// Entries are marked: a build beside them may hold them.
 fn pieces(text: &str) -> Vec<(Cow<'_, str>, bool)> {
-    let mut parts = text.split("\nlinkwright.").skip(1).peekable();
-    if parts.peek().is_none() {
+    let parts = text::pieces(text, "\nlinkwright.");
+    if parts.len() == 1 {
         return vec![(Cow::Borrowed(text), false)];
     }
     let (mut found, mut loose) = (Vec::new(), Vec::new());
-    for (key, record) in parts.filter_map(|part| part.split_once('\n')) {
+    for (key, record) in parts.into_iter().skip(1).filter_map(|part| part.split_once('\n')) {
         // Editors on some systems end lines in their own way.
         let key = key.trim_end();
         if key.starts_with("build.") {

@@ -179,14 +179,14 @@ fn attributes(open: &'static str) -> impl Iterator<Item = (&'static str, &'stati
     std::iter::from_fn(move || {
         rest = rest.trim_start();
         let until = rest.find([' ', '=']).unwrap_or(rest.len());
-        let (name, after) = rest.split_at(until);
+        let (name, after) = rest.split_at_checked(until)?;
         let Some(value) = after.strip_prefix('=') else {
             rest = after;
             return (!name.is_empty()).then_some((name, ""));
         };
         let (value, after) = match value.strip_prefix('\'') {
             Some(quoted) => quoted.split_once('\'').unwrap_or((quoted, "")),
-            None => value.split_at(value.find(' ').unwrap_or(value.len())),
+            None => value.split_at_checked(value.find(' ').unwrap_or(value.len()))?,
         };
         rest = after;
         Some((name, value))

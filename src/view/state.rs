@@ -13,7 +13,7 @@ use super::storage::{self, Trouble};
 use super::trail::Trail;
 use linkwright::document::{Document, Use};
 use linkwright::engine;
-use linkwright::engine::formula::{Piece, spoken};
+use linkwright::engine::sentence::{Piece, spoken};
 use linkwright::inputs::{self, NUMBERS, Place};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, Plan, RigReport};

@@ -13,6 +13,7 @@ use linkwright::order;
 use linkwright::quantity::decimals::fixed;
 use linkwright::quantity::{self, Kind, System, measured, show};
 use linkwright::report::{Along, Answer, Finding, LinkReport, Made, MadeEnd, Verdict};
+use linkwright::text;
 
 /// `RH` or `LH`, as stamped on parts.
 pub(super) const fn hand_mark(hand: Hand) -> &'static str {
@@ -29,7 +30,7 @@ pub(super) const fn letter(end: usize) -> &'static str {
 
 /// A thread as people say it: `1-1/4-12`.
 pub(super) fn thread(thread: &'static Thread) -> &'static str {
-    thread.label.split(" UN").next().unwrap_or(thread.label)
+    text::cut(thread.label, " UN").map_or(thread.label, |(size, _)| size)
 }
 
 /// Units to write in; none writes both, for those who are sent a text.
@@ -181,7 +182,7 @@ pub(super) fn still_needed(needs: &[&'static str]) -> String {
     if labels.is_empty() {
         format!("Still needed: {last}.")
     } else {
-        format!("Still needed: {} and {last}.", labels.join(", "))
+        format!("Still needed: {} and {last}.", text::joined(&labels, ", "))
     }
 }
 
@@ -270,14 +271,20 @@ pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: 
     for (index, end) in made.ends.iter().enumerate() {
         let rows = ends::rows(end, made.bore > 0.0, None);
         let rows: Vec<String> = rows.into_iter().map(|(name, value)| format!("{}: {value}", lower(name))).collect();
-        lines.push(format!("End {}: {}, {}; {}", letter(index), thread(end.thread), end.hand.words(), rows.join("; ")));
+        lines.push(format!(
+            "End {}: {}, {}; {}",
+            letter(index),
+            thread(end.thread),
+            end.hand.words(),
+            text::joined(&rows, "; ")
+        ));
     }
     lines.extend(flats(made, None));
     lines.push("Parts:".to_string());
     lines.extend(rig_parts::text(&engine::parts(document, at, answer)));
     lines.push("An estimate for planning, not a certificate.".to_string());
     lines.extend(link);
-    lines.join("\n")
+    text::joined(&lines, "\n")
 }
 
 /// The link in words, for somebody who cannot see the drawing.
@@ -376,5 +383,5 @@ pub(super) fn changed(element: &str, ids: &[&'static str], more: &[&'static str]
     if names.is_empty() {
         return Markup::default();
     }
-    said(format!("{element} class=\"changed-mark\""), format!("Rests on your own {}.", names.join(", ")))
+    said(format!("{element} class=\"changed-mark\""), format!("Rests on your own {}.", text::joined(&names, ", ")))
 }

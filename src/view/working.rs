@@ -2,11 +2,13 @@
 
 use super::markup::{Markup, element, said, text};
 use super::words;
-use linkwright::engine::formula::{Formula, Line, spoken};
+use linkwright::engine::formula::{Formula, Line};
 use linkwright::engine::notation::{mathml, mathml_with, parse, symbol_mathml, text_with};
+use linkwright::engine::sentence::spoken;
 use linkwright::inputs::NUMBERS;
 use linkwright::quantity::{Kind, System, show, show_fine};
 use linkwright::source::Cite;
+use linkwright::text;
 
 /// The lines of a calculation, as markup.
 pub(super) fn lines(lines: &[Line], system: System) -> Markup {
@@ -48,7 +50,7 @@ pub(super) fn plain(asks: &str, lines: &[Line], system: System) -> String {
             }
         }
     }
-    out.join("\n")
+    text::joined(&out, "\n")
 }
 
 fn one(line: &Line, system: System) -> Markup {
@@ -99,7 +101,7 @@ fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System)
     let range = if holds.is_empty() {
         "Good for any values that can be.".to_string()
     } else {
-        format!("Good where {}.", holds.join(" and "))
+        format!("Good where {}.", text::joined(&holds, " and "))
     };
     out += said("p class=\"source\"", &range);
     out + cited(&formula.source)

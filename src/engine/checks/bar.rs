@@ -2,8 +2,9 @@
 
 use super::{Case, Check, Outcome, actions, folds, worst};
 use crate::engine::cross_sections::{CrossSection, Stretch};
-use crate::engine::formula::{Line, Said, Sheet, said};
+use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::{columns, pins, sections, stepped};
+use crate::engine::sentence::{Said, said};
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;

@@ -1,8 +1,9 @@
 //! Checks on the ends: shank, thread, eye, bolt.
 
 use super::{CLOSE, Case, Check, Outcome, actions, actions_under, folds, worst};
-use crate::engine::formula::{Said, Sheet, said};
+use crate::engine::formula::Sheet;
 use crate::engine::formulas::{loads, pins, threads};
+use crate::engine::sentence::{Said, said};
 use crate::engine::tables::SHEAR_SHARE;
 use crate::engine::tables::materials::Form;
 use crate::inputs;

@@ -2,9 +2,10 @@
 
 use super::ends::at_ends;
 use super::{Case, Check, Outcome};
-use crate::engine::formula::{Sheet, said};
+use crate::engine::formula::Sheet;
 use crate::engine::formulas::{columns, jam_nut, lengths, motion, pins, threads};
 use crate::engine::geometry::{COMFORT, MOST_VISIBLE_THREADS};
+use crate::engine::sentence::said;
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
 use crate::inputs;

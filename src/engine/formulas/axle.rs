@@ -1,5 +1,6 @@
 //! From the grip of the tires to the force along each link of a solid axle.
 
+use crate::engine::angles::{cosine, sine};
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{deg, inch, lbf};
 
@@ -36,7 +37,7 @@ formula! {
     /// Force in one link of several.
     PER_LINK: "N" Force = "N_p · f / (n · cos(θ))";
     given pair "N_p" Force "force in all of them together", uneven "f" Ratio "how much more than an even share one may take", count "n" Count "links that share it", angle "θ" Angle "angle to straight ahead, seen from above";
-    code pair * uneven / (count * angle.cos());
+    code pair * uneven / (count * cosine(angle));
     holds "n ≥ 1" => count >= 1.0;
     holds "θ < π / 2" => angle < std::f64::consts::PI / 2.0;
     source STATICS, "solid axle", Computed;
@@ -74,7 +75,7 @@ formula! {
     /// Distance at which a sloping link passes the place where the tire meets the ground.
     LINK_ARM: "a" Length = "h · cos(β) − x · sin(β)";
     given height "h" Length "height of its mount on the axle", ahead "x" Length "how far its mount sits ahead of the axle", slope "β" Angle "its slope, seen from the side";
-    code height * slope.cos() - ahead * slope.sin();
+    code height * cosine(slope) - ahead * sine(slope);
     source STATICS, "distance from a point to a line", Computed;
     example [inch(25.5), inch(-3.0), deg(2.0)] gives "25.5892" of inch(1.0), "own arithmetic";
 }
@@ -83,8 +84,8 @@ formula! {
     /// Force in all lower links together, when the links slope.
     SLOPED_LOWER_PAIR: "N_L" Force = "F · a_U / (a_U · cos(β_L) − a_L · cos(β_U))";
     given traction "F" Force "push of the ground on the axle", upper "a_U" Length "distance of the upper links from where the tire meets the ground", upper_slope "β_U" Angle "slope of the upper links", lower "a_L" Length "distance of the lower links from where the tire meets the ground", lower_slope "β_L" Angle "slope of the lower links";
-    code traction * upper / (upper * lower_slope.cos() - lower * upper_slope.cos());
-    holds "a_U · cos(β_L) > a_L · cos(β_U)" => upper * lower_slope.cos() > lower * upper_slope.cos();
+    code traction * upper / (upper * cosine(lower_slope) - lower * cosine(upper_slope));
+    holds "a_U · cos(β_L) > a_L · cos(β_U)" => upper * cosine(lower_slope) > lower * cosine(upper_slope);
     source STATICS, "solid axle, sloping links", Computed;
     example [lbf(3000.0), inch(25.589_164_5), deg(2.0), inch(16.459_806_8), deg(4.0)] gives "8457.317" of lbf(1.0), "slopes of 4° below and 2° above; own arithmetic, independent tool: numpy 2.4.6 solve of two equations";
 }

@@ -1,5 +1,6 @@
 //! A link as a strut, and as a strut that is hit while it is pushed.
 
+use crate::engine::angles::{cosine, sine, tangent};
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
@@ -81,7 +82,7 @@ formula! {
     /// Bending moment in a link that is pushed and hit at the same time.
     BEAM_COLUMN_MOMENT: "M" Moment = "Q · sin(k · b) · sin(k · x) / (k · sin(k · L))";
     given load "Q" Force "strike force", k "k" PerLength "wave number", b "b" Length "from the strike to the far eye", x "x" Length "from the near eye to the place asked about, not past the strike", length "L" Length "length between ball centers";
-    code load * (k * b).sin() * (k * x).sin() / (k * (k * length).sin());
+    code load * sine(k * b) * sine(k * x) / (k * sine(k * length));
     holds "k · L < π" => k * length < PI;
     source TIMOSHENKO_GERE, "beam-column with one load across it", Memory;
     example [lbf(2000.0), WAVE_10_000_LBF, inch(20.0), inch(20.0), inch(40.0)] gives "24111.5786" of lbf_in(1.0), "2.0 in bar, 40 in long, 10,000 lbf push; own arithmetic, independent tool: PyNiteFEA 3.2.0";
@@ -112,7 +113,7 @@ formula! {
     /// How many times larger a push makes the moment of a load at the middle.
     MID_MOMENT_AMPLIFICATION: "m_M" Ratio = "tan(u) / u";
     given u "u" Ratio "half the wave number times the length";
-    code u.tan() / u;
+    code tangent(u) / u;
     holds "u > 0" => u > 0.0;
     holds "u < π / 2" => u < PI / 2.0;
     source TIMOSHENKO_GERE, "beam-column with one load at the middle", Memory;
@@ -123,7 +124,7 @@ formula! {
     /// How many times larger a push makes the deflection of a load at the middle.
     MID_DEFLECTION_AMPLIFICATION: "m_δ" Ratio = "3 · (tan(u) − u) / u³";
     given u "u" Ratio "half the wave number times the length";
-    code 3.0 * (u.tan() - u) / u.powi(3);
+    code 3.0 * (tangent(u) - u) / u.powi(3);
     holds "u > 0" => u > 0.0;
     holds "u < π / 2" => u < PI / 2.0;
     source TIMOSHENKO_GERE, "beam-column with one load at the middle", Memory;
@@ -134,7 +135,7 @@ formula! {
     /// Greatest stress in a straight link whose push acts off its center line, by the secant formula.
     SECANT_STRESS: "σ" Stress = "N / A · (1 + e · c / (r² · cos(L / (2 · r) · √(N / (A · E)))))";
     given push "N" Force "push along the link", area "A" Area "area", offset "e" FineLength "offset of the push", surface "c" FineLength "from the middle of the section to its surface", radius "r" FineLength "radius of gyration", length "L" Length "length between ball centers", modulus "E" Stress "stiffness of the metal, pressed";
-    code push / area * (1.0 + offset * surface / (radius * radius * (length / (2.0 * radius) * (push / (area * modulus)).sqrt()).cos()));
+    code push / area * (1.0 + offset * surface / (radius * radius * cosine(length / (2.0 * radius) * (push / (area * modulus)).sqrt())));
     holds "L / (2 · r) · √(N / (A · E)) < π / 2" => length / (2.0 * radius) * (push / (area * modulus)).sqrt() < PI / 2.0;
     source SHIGLEY, "Eq. 4-50", Memory;
     example [lbf(40000.0), in2(PI), inch(0.1), inch(1.0), inch(0.5), inch(40.0), ksi(10300.0)] gives "43.844595" of ksi(1.0), "2.0 in bar, 40 in long, 0.1 in off; own arithmetic, independent tool: mpmath 1.4.1";
@@ -172,7 +173,7 @@ formula! {
     /// What is zero when a link with weaker ends folds; below zero it still stands.
     STEPPED_COLUMN_BALANCE: "g" Ratio = "tan(√(P / (E_1 · I_1)) · a) · tan(√(P / (E_2 · I_2)) · b) − √(E_2 · I_2 / (E_1 · I_1))";
     given push "P" Force "push along the link", end_modulus "E_1" Stress "stiffness of the metal of the ends", end_moment "I_1" SecondMoment "second moment of area of the ends", end "a" Length "length of each end", modulus "E_2" Stress "stiffness of the metal of the middle", second_moment "I_2" SecondMoment "second moment of area of the middle", half "b" Length "half the length of the middle";
-    code ((push / (end_modulus * end_moment)).sqrt() * end).tan() * ((push / (modulus * second_moment)).sqrt() * half).tan() - (modulus * second_moment / (end_modulus * end_moment)).sqrt();
+    code tangent((push / (end_modulus * end_moment)).sqrt() * end) * tangent((push / (modulus * second_moment)).sqrt() * half) - (modulus * second_moment / (end_modulus * end_moment)).sqrt();
     holds "√(P / (E_1 · I_1)) · a < π / 2" => (push / (end_modulus * end_moment)).sqrt() * end < PI / 2.0;
     holds "√(P / (E_2 · I_2)) · b < π / 2" => (push / (modulus * second_moment)).sqrt() * half < PI / 2.0;
     source TIMOSHENKO_GERE, "bar of stepped section", Memory;

@@ -1,5 +1,6 @@
 //! Tightening a jam nut against the bar.
 
+use crate::engine::angles::{cosine, tangent};
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
@@ -42,8 +43,8 @@ formula! {
     /// Torque coefficient that friction gives.
     TORQUE_COEFFICIENT: "K" Ratio = "d_m / (2 · d) · (tan(ψ) + f / cos(α)) / (1 − f · tan(ψ) / cos(α)) + 0.625 · f_c";
     given mean "d_m" FineLength "mean diameter of the thread", diameter "d" FineLength "thread diameter", lead "ψ" Angle "angle at which the thread climbs", flank "α" Angle "half the angle between the flanks", thread "f" Ratio "friction in the thread", face "f_c" Ratio "friction under the nut";
-    code mean / (2.0 * diameter) * (lead.tan() + thread / flank.cos()) / (1.0 - thread * lead.tan() / flank.cos()) + 0.625 * face;
-    holds "f · tan(ψ) < cos(α)" => thread * lead.tan() < flank.cos();
+    code mean / (2.0 * diameter) * (tangent(lead) + thread / cosine(flank)) / (1.0 - thread * tangent(lead) / cosine(flank)) + 0.625 * face;
+    holds "f · tan(ψ) < cos(α)" => thread * tangent(lead) < cosine(flank);
     source SHIGLEY, "Eq. 8-26, p. 438", Read;
     example [MEAN_3_4_16, inch(0.75), deg(1.606_705_117_5), deg(30.0), 0.15, 0.15] gives "0.189375268" of 1.0, "3/4-16, friction 0.15; own arithmetic, independent tool: mpmath 1.4.1";
 }

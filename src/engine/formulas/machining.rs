@@ -1,5 +1,6 @@
 //! Drilling and tapping the ends of a bar.
 
+use crate::engine::angles::tangent;
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
@@ -9,7 +10,7 @@ formula! {
     /// Length of a drill's point.
     DRILL_POINT: "l_p" FineLength = "d / (2 · tan(α / 2))";
     given diameter "d" FineLength "diameter of the drill", angle "α" Angle "angle of its point";
-    code diameter / (2.0 * (angle / 2.0).tan());
+    code diameter / (2.0 * tangent(angle / 2.0));
     holds "α > 0" => angle > 0.0;
     holds "α < π" => angle < PI;
     source GEOMETRY, "cone", Computed;

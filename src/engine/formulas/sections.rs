@@ -1,5 +1,6 @@
 //! Areas and moments of a round bar, a tube, and a round bar with two wrench flats.
 
+use crate::engine::angles::sine;
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
@@ -71,8 +72,8 @@ formula! {
     /// Area of a round bar with a pair of wrench flats.
     FLATS_AREA: "A" Area = "D² / 4 · (2 · φ + sin(2 · φ)) − π / 4 · d²";
     given outer "D" FineLength "outside diameter", angle "φ" Angle "half angle left by the flats", inner "d" FineLength "bore, 0 for a solid bar";
-    code outer * outer / 4.0 * (2.0 * angle + (2.0 * angle).sin()) - PI / 4.0 * inner * inner;
-    holds "d < D · sin(φ)" => inner < outer * angle.sin();
+    code outer * outer / 4.0 * (2.0 * angle + sine(2.0 * angle)) - PI / 4.0 * inner * inner;
+    holds "d < D · sin(φ)" => inner < outer * sine(angle);
     holds "φ ≤ π / 2" => angle <= PI / 2.0;
     source GEOMETRY, "circular segment", Computed;
     example [inch(2.0), FLATS_1_75_ON_2, 0.0] gives "2.97808674" of in2(1.0), "2.0 in bar, flats 1.75 in across; own arithmetic, independent tool: sectionproperties 3.10.2";
@@ -82,8 +83,8 @@ formula! {
     /// Second moment of area of a round bar with wrench flats, bent across the flats: the weak way.
     FLATS_WEAK_SECOND_MOMENT: "I" SecondMoment = "D⁴ / 16 · (φ / 2 − sin(4 · φ) / 8) − π / 64 · d⁴";
     given outer "D" FineLength "outside diameter", angle "φ" Angle "half angle left by the flats", inner "d" FineLength "bore, 0 for a solid bar";
-    code outer.powi(4) / 16.0 * (angle / 2.0 - (4.0 * angle).sin() / 8.0) - PI / 64.0 * inner.powi(4);
-    holds "d < D · sin(φ)" => inner < outer * angle.sin();
+    code outer.powi(4) / 16.0 * (angle / 2.0 - sine(4.0 * angle) / 8.0) - PI / 64.0 * inner.powi(4);
+    holds "d < D · sin(φ)" => inner < outer * sine(angle);
     holds "φ ≤ π / 2" => angle <= PI / 2.0;
     source GEOMETRY, "circular segment", Computed;
     example [inch(2.0), FLATS_1_75_ON_2, inch(1.171_875)] gives "0.55266338" of in4(1.0), "2.0 in bar, flats 1.75 in across, bored 1.171875 in; own arithmetic, independent tool: sectionproperties 3.10.2";
@@ -102,8 +103,8 @@ formula! {
     /// Second moment of area of a round bar with wrench flats, bent along the flats: the strong way.
     FLATS_STRONG_SECOND_MOMENT: "I" SecondMoment = "D⁴ / 16 · (φ / 2 + sin(2 · φ) / 3 + sin(4 · φ) / 24) − π / 64 · d⁴";
     given outer "D" FineLength "outside diameter", angle "φ" Angle "half angle left by the flats", inner "d" FineLength "bore, 0 for a solid bar";
-    code outer.powi(4) / 16.0 * (angle / 2.0 + (2.0 * angle).sin() / 3.0 + (4.0 * angle).sin() / 24.0) - PI / 64.0 * inner.powi(4);
-    holds "d < D · sin(φ)" => inner < outer * angle.sin();
+    code outer.powi(4) / 16.0 * (angle / 2.0 + sine(2.0 * angle) / 3.0 + sine(4.0 * angle) / 24.0) - PI / 64.0 * inner.powi(4);
+    holds "d < D · sin(φ)" => inner < outer * sine(angle);
     holds "φ ≤ π / 2" => angle <= PI / 2.0;
     source GEOMETRY, "circular segment", Computed;
     example [inch(2.0), FLATS_1_75_ON_2, 0.0] gives "0.777616025" of in4(1.0), "2.0 in bar, flats 1.75 in across; own arithmetic, independent tool: sectionproperties 3.10.2";

@@ -1,5 +1,6 @@
 //! A link whose section changes along its length, carried exactly from piece to piece.
 
+use crate::engine::angles::{cosine, sine};
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
@@ -12,7 +13,7 @@ formula! {
     /// Lever at the end of a piece, carried over it from its beginning.
     PIECE_LEVER: "u" Length = "u_1 · cos(k · l) + g_1 · sin(k · l) / k";
     given lever "u_1" Length "lever where the piece begins, 0 at the eye", slope "g_1" Ratio "growth of the lever where the piece begins, 1 at the eye", wave "k" PerLength "wave number of the piece", length "l" Length "length of the piece";
-    code lever * (wave * length).cos() + slope * (wave * length).sin() / wave;
+    code lever * cosine(wave * length) + slope * sine(wave * length) / wave;
     holds "k > 0" => wave > 0.0;
     source TIMOSHENKO_GERE, "beam-columns, one piece of constant section", Memory;
     example [0.0, 1.0, WAVE_10_000_LBF, inch(20.0)] gives "18.39207" of inch(1.0), "half of a 2.0 in bar, 40 in long; own arithmetic";
@@ -22,7 +23,7 @@ formula! {
     /// Growth of the lever at the end of a piece, carried over it from its beginning.
     PIECE_GROWTH: "g" Ratio = "g_1 · cos(k · l) − k · u_1 · sin(k · l)";
     given lever "u_1" Length "lever where the piece begins, 0 at the eye", slope "g_1" Ratio "growth of the lever where the piece begins, 1 at the eye", wave "k" PerLength "wave number of the piece", length "l" Length "length of the piece";
-    code slope * (wave * length).cos() - wave * lever * (wave * length).sin();
+    code slope * cosine(wave * length) - wave * lever * sine(wave * length);
     source TIMOSHENKO_GERE, "beam-columns, one piece of constant section", Memory;
     example [0.0, 1.0, WAVE_10_000_LBF, inch(20.0)] gives "0.76279" of 1.0, "half of a 2.0 in bar, 40 in long; own arithmetic";
 }

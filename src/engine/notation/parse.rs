@@ -1,6 +1,7 @@
 //! Reads a formula text into a tree.
 
 use crate::quantity::digits;
+use crate::text;
 
 use super::{Comparator, Comparison, Function, Term};
 
@@ -158,14 +159,14 @@ impl Reader {
                 Ok(Term::Root(Box::new(self.atom()?), 3))
             }
             Some(c) if c.is_ascii_digit() || c == '.' => self.number(),
-            Some(c) if c.is_alphabetic() => self.name(),
+            Some(c) if text::is_letter(c) => self.name(),
             _ => self.fault("a number, a symbol or ("),
         }
     }
 
     fn name(&mut self) -> Result<Term, Misspelled> {
         let start = self.at;
-        while self.characters.get(self.at).is_some_and(|c| is_name(*c)) {
+        while self.characters.get(self.at).is_some_and(|c| text::is_of_a_name(*c)) {
             self.at += 1;
         }
         let name: String = self.characters[start..self.at].iter().collect();
@@ -187,8 +188,4 @@ impl Reader {
         }
         if self.take(')') { Ok(Term::Call(*function, arguments)) } else { self.fault(")") }
     }
-}
-
-fn is_name(c: char) -> bool {
-    c == '_' || c == '′' || (c.is_alphanumeric() && !matches!(c, '²' | '³' | '⁴'))
 }

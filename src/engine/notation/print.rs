@@ -5,6 +5,7 @@
 
 use super::Term;
 use crate::quantity::decimals::shortest;
+use crate::text;
 
 /// The text of a term, which reads back to the same tree.
 pub fn text(term: &Term) -> String {
@@ -31,7 +32,7 @@ pub fn text_with(term: &Term, symbol: &dyn Fn(&str) -> String) -> String {
         Term::Group(of) => format!("({})", at(of, Place::Alone)),
         Term::Call(function, of) => {
             let arguments: Vec<String> = of.iter().map(|term| at(term, Place::Alone)).collect();
-            format!("{}({})", function.name(), arguments.join(", "))
+            format!("{}({})", function.name(), text::joined(&arguments, ", "))
         }
     }
 }
@@ -59,7 +60,7 @@ fn needs_parentheses(term: &Term, shown: &str, place: Place) -> bool {
             Place::Addend | Place::Factor => negative,
             Place::Divisor => negative || shown.contains(['/', '·', '×']),
             // `2 in²` would say square inches, and `-3²` minus nine.
-            Place::Raised => !shown.chars().all(|c| c.is_alphanumeric() || matches!(c, '_' | '′' | '.' | ',')),
+            Place::Raised => !shown.chars().all(|c| text::is_of_a_name(c) || matches!(c, '.' | ',' | '²' | '³' | '⁴')),
         }
 }
 
@@ -105,7 +106,11 @@ pub fn mathml_with(term: &Term, symbol: &dyn Fn(&str) -> String) -> String {
         Term::Group(of) => parenthesized(&at(of, Place::Alone)),
         Term::Call(function, of) => {
             let arguments: Vec<String> = of.iter().map(|term| at(term, Place::Alone)).collect();
-            format!("<mrow><mi>{}</mi>{}</mrow>", function.name(), parenthesized(&arguments.join("<mo>,</mo>")))
+            format!(
+                "<mrow><mi>{}</mi>{}</mrow>",
+                function.name(),
+                parenthesized(&text::joined(&arguments, "<mo>,</mo>"))
+            )
         }
     }
 }

@@ -1,5 +1,7 @@
 //! Text brought into the few characters that the reader knows, and runs of digits with their marks.
 
+use crate::text;
+
 /// Longer than any value a person types, short enough that no number overflows.
 const LONGEST: usize = 64;
 
@@ -41,7 +43,7 @@ pub(super) fn tidied(text: &str) -> Option<String> {
             return None;
         }
     }
-    Some(tidy.replace("''", "\""))
+    Some(text::replaced(&tidy, "''", "\""))
 }
 
 /// Digits with at most one decimal mark and with thousands set off evenly, or `None`.

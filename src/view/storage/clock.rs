@@ -1,6 +1,7 @@
 //! The time, and names that nothing else has.
 
 use leptos::wasm_bindgen::JsValue;
+use linkwright::text;
 
 const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
@@ -24,15 +25,15 @@ pub(crate) fn spoken_time(iso: &str) -> String {
 /// A name for something new: the time and enough of chance that even a thousand in one tick differ.
 pub(crate) fn fresh_id() -> String {
     let chance = || (js_sys::Math::random() * 36_f64.powi(5)) as u64;
-    [js_sys::Date::now() as u64, chance(), chance()].map(in_letters).concat()
+    text::joined(&[js_sys::Date::now() as u64, chance(), chance()].map(in_letters), "")
 }
 
-/// A number in small letters and digits.
+/// A number in small letters and digits, its last digit first.
 fn in_letters(mut number: u64) -> String {
-    let mut id = Vec::new();
+    let mut id = String::new();
     while number > 0 {
-        id.insert(0, b"0123456789abcdefghijklmnopqrstuvwxyz"[(number % 36) as usize]);
+        id.extend(char::from_digit((number % 36) as u32, 36));
         number /= 36;
     }
-    String::from_utf8(id).unwrap_or_default()
+    id
 }

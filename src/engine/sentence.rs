@@ -1,0 +1,96 @@
+//! Sentences with values in them; the view writes the values in the reader's units.
+
+use std::borrow::Cow;
+use std::ops::Deref;
+
+use crate::quantity::{self, Kind, System};
+
+/// A sentence, or the beginning of one. One pointer, and each piece is put in by a call: there are hundreds of them,
+/// and written out in place they were a tenth of the engine's code.
+#[derive(Debug, Clone, PartialEq, Default)]
+#[expect(clippy::box_collection, reason = "passed on and kept as one pointer")]
+pub struct Said(Option<Box<Vec<Piece>>>);
+
+/// A piece of a sentence.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Piece {
+    /// Words as they are.
+    Words(Cow<'static, str>),
+    /// A value, SI, and what it measures.
+    Value(f64, Kind),
+    /// The size of something bought, in meters, which keeps the name it is sold under.
+    Trade(f64),
+}
+
+impl Said {
+    #[inline(never)]
+    fn with(mut self, piece: Piece) -> Self {
+        self.0.get_or_insert_default().push(piece);
+        self
+    }
+
+    /// The sentence with more words.
+    #[must_use]
+    #[inline(never)]
+    pub fn words(self, words: impl Into<Cow<'static, str>>) -> Self {
+        self.with(Piece::Words(words.into()))
+    }
+
+    /// The sentence with a value, SI.
+    #[must_use]
+    #[inline(never)]
+    pub fn value(self, value: f64, kind: Kind) -> Self {
+        self.with(Piece::Value(value, kind))
+    }
+
+    /// The sentence with the size of something bought, in meters.
+    #[must_use]
+    #[inline(never)]
+    pub fn trade(self, size: f64) -> Self {
+        self.with(Piece::Trade(size))
+    }
+
+    /// Adds what else is to be said.
+    pub fn extend(&mut self, more: Self) {
+        for piece in more.0.into_iter().flat_map(|pieces| *pieces) {
+            self.0.get_or_insert_default().push(piece);
+        }
+    }
+}
+
+impl Deref for Said {
+    type Target = [Piece];
+
+    fn deref(&self) -> &[Piece] {
+        self.0.as_deref().map_or(&[], Vec::as_slice)
+    }
+}
+
+/// Builds a sentence: `said!["as long as ", (length, Length), "."]`.
+macro_rules! said {
+    (@put $said:expr;) => { $said };
+    (@put $said:expr; ($value:expr, Trade) $(, $($rest:tt)*)?) => {
+        $crate::engine::sentence::said!(@put $said.trade($value); $($($rest)*)?)
+    };
+    (@put $said:expr; ($value:expr, $kind:ident) $(, $($rest:tt)*)?) => {
+        $crate::engine::sentence::said!(@put $said.value($value, $crate::quantity::Kind::$kind); $($($rest)*)?)
+    };
+    (@put $said:expr; $words:expr $(, $($rest:tt)*)?) => {
+        $crate::engine::sentence::said!(@put $said.words($words); $($($rest)*)?)
+    };
+    ($($piece:tt)*) => { $crate::engine::sentence::said!(@put $crate::engine::sentence::Said::default(); $($piece)*) };
+}
+pub(crate) use said;
+
+/// A sentence in one unit system, as plain text.
+pub fn spoken(said: &[Piece], system: System) -> String {
+    said.iter()
+        .map(|piece| match piece {
+            Piece::Words(words) => words.to_string(),
+            // As in the lists, so that one length does not stand there in two ways.
+            Piece::Value(value, Kind::FineLength) => quantity::fit(*value, system),
+            Piece::Value(value, kind) => quantity::show(*value, *kind, system),
+            Piece::Trade(value) => quantity::trade(*value, system),
+        })
+        .collect()
+}
