@@ -138,10 +138,10 @@ impl Pause {
 }
 
 /// Does something now, which is told to be the first time, and again when something that it looked at changes.
-pub(super) fn whenever(act: impl FnMut(bool) + 'static) {
+pub(super) fn whenever(act: impl FnMut(bool) + Send + Sync + 'static) {
     #[inline(never)]
-    fn follow(mut act: Box<dyn FnMut(bool)>) {
-        Effect::new(move |before: Option<()>| act(before.is_none()));
+    fn follow(mut act: Box<dyn FnMut(bool) + Send + Sync>) {
+        Effect::new_sync(move |before: Option<()>| act(before.is_none()));
     }
     follow(Box::new(act));
 }

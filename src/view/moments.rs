@@ -5,7 +5,10 @@
 
 use leptos::ev::Event;
 use leptos::prelude::*;
+use leptos::tachys::renderer::types::Element;
 use leptos::task::spawn_local;
+use leptos::wasm_bindgen::JsCast;
+use leptos::wasm_bindgen::closure::Closure;
 use std::pin::Pin;
 use std::time::Duration;
 
@@ -21,10 +24,36 @@ pub(super) fn after(pause: Duration, act: impl FnOnce() + 'static) {
 /// Does something whenever the window tells of an event.
 pub(super) fn at_window(event: &'static str, act: impl Fn(Event) + 'static) {
     #[inline(never)]
-    fn set(event: &'static str, act: Box<dyn Fn(Event)>) {
-        window_event_listener_untyped(event, act);
+    fn set(event: &'static str, act: Box<dyn FnMut(Event)>) {
+        let heard = Closure::wrap(act).into_js_value();
+        // A page without a window cannot be.
+        let _ = window().add_event_listener_with_callback(event, heard.unchecked_ref());
     }
     set(event, Box::new(act));
+}
+
+/// What hears an event of an element, for as long as it is kept. The framework's own asks for the thread it runs on,
+/// and with that for a second allocator.
+pub(super) struct Hearing {
+    element: Element,
+    event: &'static str,
+    act: Closure<dyn FnMut(Event)>,
+}
+
+impl Hearing {
+    /// Does something whenever an element tells of an event.
+    pub(super) fn new(element: &Element, event: &'static str, act: Box<dyn FnMut(Event)>) -> Self {
+        let act = Closure::wrap(act);
+        // Only what is no function is refused.
+        let _ = element.add_event_listener_with_callback(event, act.as_ref().unchecked_ref());
+        Self { element: element.clone(), event, act }
+    }
+}
+
+impl Drop for Hearing {
+    fn drop(&mut self) {
+        let _ = self.element.remove_event_listener_with_callback(self.event, self.act.as_ref().unchecked_ref());
+    }
 }
 
 /// Does something that waits for the browser's answers.

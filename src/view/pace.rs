@@ -26,7 +26,7 @@ impl Pace {
     }
 
     /// Does something now, and again when something that it looked at changes, but not before the moment after a key.
-    pub(super) fn whenever(self, act: impl Fn() + 'static) {
+    pub(super) fn whenever(self, act: impl Fn() + Send + Sync + 'static) {
         whenever(move |_| {
             if !self.typing.get() {
                 act();

@@ -1,12 +1,13 @@
 //! What stands on the page, and how it becomes what is wanted next.
 
 use super::changing::follows;
+use super::moments::Hearing;
 use super::patch::patch;
 use super::tag::{Heard, Live, Piece, Wanted, Way, What};
 use leptos::prelude::*;
 use leptos::tachys::renderer::types::{Element, Node, Placeholder, Text};
-use leptos::tachys::renderer::{CastFrom, RemoveEventHandler, Rndr};
-use leptos::wasm_bindgen::{JsCast, JsValue};
+use leptos::tachys::renderer::{CastFrom, Rndr};
+use leptos::wasm_bindgen::JsValue;
 use std::cell::RefCell;
 use std::rc::Rc;
 
@@ -17,7 +18,7 @@ pub(super) enum Standing {
         element: Element,
         inside: Vec<Standing>,
         /// Dropped, they end what they do.
-        kept: (Vec<RenderEffect<()>>, Vec<RemoveEventHandler<Element>>),
+        kept: (Vec<RenderEffect<()>>, Vec<Hearing>),
     },
     Words {
         node: Text,
@@ -203,9 +204,9 @@ fn keep(
     element: &Element,
     live: Vec<Live>,
     heard: Vec<Heard>,
-) -> (Vec<RenderEffect<()>>, Vec<RemoveEventHandler<Element>>) {
+) -> (Vec<RenderEffect<()>>, Vec<Hearing>) {
     let live = live.into_iter().map(|live| follow(element, live)).collect();
-    (live, heard.into_iter().map(|heard| hear(element, heard)).collect())
+    (live, heard.into_iter().map(|(event, act)| Hearing::new(element, event, act)).collect())
 }
 
 /// Keeps an element as its signals say; only what differs is written.
@@ -236,8 +237,4 @@ fn follow(element: &Element, (way, name, told): Live) -> RenderEffect<()> {
         }
         before = Some(now);
     }))
-}
-
-fn hear(element: &Element, (event, mut act): Heard) -> RemoveEventHandler<Element> {
-    Rndr::add_event_listener(element, event, Box::new(move |event| act(event.unchecked_into())))
 }
