@@ -3,13 +3,13 @@
 
 /// The text before and behind the first place of a mark.
 pub fn cut<'a>(text: &'a str, mark: &str) -> Option<(&'a str, &'a str)> {
-    let at = text.as_bytes().windows(mark.len()).position(|found| found == mark.as_bytes())?;
+    let at = text.as_bytes().windows(mark.len().max(1)).position(|found| found == mark.as_bytes())?;
     Some((text.get(..at)?, text.get(at + mark.len()..)?))
 }
 
 /// The text before and behind the last place of a mark.
 pub fn cut_last<'a>(text: &'a str, mark: &str) -> Option<(&'a str, &'a str)> {
-    let at = text.as_bytes().windows(mark.len()).rposition(|found| found == mark.as_bytes())?;
+    let at = text.as_bytes().windows(mark.len().max(1)).rposition(|found| found == mark.as_bytes())?;
     Some((text.get(..at)?, text.get(at + mark.len()..)?))
 }
 

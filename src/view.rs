@@ -2,6 +2,7 @@
 
 mod along;
 mod answer;
+mod boxed;
 mod changing;
 mod checklist;
 mod compare;

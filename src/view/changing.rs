@@ -2,6 +2,7 @@
 //!
 //! As with what is known (`known.rs`), all of it is one kind to the framework, so that a phone fetches that code once.
 
+use super::boxed::Does;
 use super::moments::after;
 use leptos::prelude::*;
 use std::any::Any;
@@ -140,8 +141,8 @@ impl Pause {
 /// Does something now, which is told to be the first time, and again when something that it looked at changes.
 pub(super) fn whenever(act: impl FnMut(bool) + Send + Sync + 'static) {
     #[inline(never)]
-    fn follow(mut act: Box<dyn FnMut(bool) + Send + Sync>) {
-        Effect::new_sync(move |before: Option<()>| act(before.is_none()));
+    fn follow(mut act: Box<dyn Does<bool> + Send + Sync>) {
+        Effect::new_sync(move |before: Option<()>| act.does(before.is_none()));
     }
     follow(Box::new(act));
 }

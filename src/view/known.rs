@@ -10,7 +10,18 @@ use std::marker::PhantomData;
 use std::sync::Arc;
 
 type Slot = Arc<dyn Any + Send + Sync>;
-type Told = Box<dyn Fn(Option<&Slot>) -> Slot + Send + Sync>;
+type Told = Box<dyn TellsAnew + Send + Sync>;
+
+/// Tells something, and is told what it was before. A trait for itself, for the reason in `boxed.rs`.
+trait TellsAnew {
+    fn tells(&self, before: Option<&Slot>) -> Slot;
+}
+
+impl<F: Fn(Option<&Slot>) -> Slot> TellsAnew for F {
+    fn tells(&self, before: Option<&Slot>) -> Slot {
+        self(before)
+    }
+}
 
 /// Something that follows from signals.
 pub(super) struct Known<T> {
@@ -28,7 +39,7 @@ impl<T> Copy for Known<T> {}
 
 /// What is told anew is only passed on when it is another thing than before.
 fn remember(told: Told) -> Memo<Slot> {
-    Memo::new_with_compare(move |before| told(before), |old, new| old.map(place) != new.map(place))
+    Memo::new_with_compare(move |before| told.tells(before), |old, new| old.map(place) != new.map(place))
 }
 
 fn place(slot: &Slot) -> *const () {

@@ -3,6 +3,7 @@
 //! The framework's own ways are written out wherever they are used. Here each is one function with what to do in a box,
 //! never written into another one, so that a phone fetches that code once.
 
+use super::boxed::Does;
 use leptos::ev::Event;
 use leptos::prelude::*;
 use leptos::tachys::renderer::types::Element;
@@ -24,12 +25,16 @@ pub(super) fn after(pause: Duration, act: impl FnOnce() + 'static) {
 /// Does something whenever the window tells of an event.
 pub(super) fn at_window(event: &'static str, act: impl Fn(Event) + 'static) {
     #[inline(never)]
-    fn set(event: &'static str, act: Box<dyn FnMut(Event)>) {
-        let heard = Closure::wrap(act).into_js_value();
+    fn set(event: &'static str, act: Box<dyn Does<Event>>) {
+        let heard = heard(act).into_js_value();
         // A page without a window cannot be.
         let _ = window().add_event_listener_with_callback(event, heard.unchecked_ref());
     }
     set(event, Box::new(act));
+}
+
+fn heard(mut act: Box<dyn Does<Event>>) -> Closure<dyn FnMut(Event)> {
+    Closure::new(move |event| act.does(event))
 }
 
 /// What hears an event of an element, for as long as it is kept. The framework's own asks for the thread it runs on,
@@ -42,8 +47,8 @@ pub(super) struct Hearing {
 
 impl Hearing {
     /// Does something whenever an element tells of an event.
-    pub(super) fn new(element: &Element, event: &'static str, act: Box<dyn FnMut(Event)>) -> Self {
-        let act = Closure::wrap(act);
+    pub(super) fn new(element: &Element, event: &'static str, act: Box<dyn Does<Event>>) -> Self {
+        let act = heard(act);
         // Only what is no function is refused.
         let _ = element.add_event_listener_with_callback(event, act.as_ref().unchecked_ref());
         Self { element: element.clone(), event, act }

@@ -58,7 +58,7 @@ impl Standing {
                 let now = Rc::new(RefCell::new(None::<Self>));
                 let place = Rc::clone(&now);
                 let _kept = follows(Box::new(move || {
-                    let piece = view();
+                    let piece = view.tells();
                     let mut place = place.borrow_mut();
                     match place.as_mut() {
                         Some(standing) => standing.turn_into(piece),
@@ -200,21 +200,17 @@ fn dress(element: &Element, list: &[(&'static str, String)]) {
     }
 }
 
-fn keep(
-    element: &Element,
-    live: Vec<Live>,
-    heard: Vec<Heard>,
-) -> (Vec<RenderEffect<()>>, Vec<Hearing>) {
+fn keep(element: &Element, live: Vec<Live>, heard: Vec<Heard>) -> (Vec<RenderEffect<()>>, Vec<Hearing>) {
     let live = live.into_iter().map(|live| follow(element, live)).collect();
     (live, heard.into_iter().map(|(event, act)| Hearing::new(element, event, act)).collect())
 }
 
 /// Keeps an element as its signals say; only what differs is written.
-fn follow(element: &Element, (way, name, told): Live) -> RenderEffect<()> {
+fn follow(element: &Element, (way, name, mut told): Live) -> RenderEffect<()> {
     let element = element.clone();
     let mut before: Option<Option<String>> = None;
     follows(Box::new(move || {
-        let now = told();
+        let now = told.now();
         if before.as_ref() == Some(&now) {
             return;
         }

@@ -3,6 +3,7 @@
 //! Macros would make a new type of each piece of markup, with its own code to build and change it:
 //! a third of the page. Here an opening tag is text, what changes is a list, and what is passed on is one pointer.
 
+use super::boxed::{Does, Tells};
 use super::changing::Changing;
 use super::markup::Markup;
 use leptos::ev::Event;
@@ -25,15 +26,34 @@ pub(super) enum What {
     Element(&'static str),
     Words(String),
     /// What is put there and taken away as signals change.
-    Follows(Box<dyn FnMut() -> Piece>),
+    Follows(Box<dyn Tells<Piece>>),
     /// Several, one after the other, or nothing.
     Several,
 }
 
 /// What of an element follows from signals: how it reaches the element, its name, and what it is.
-pub(super) type Live = (Way, &'static str, Box<dyn Fn() -> Option<String>>);
+pub(super) type Live = (Way, &'static str, Told);
 /// An event, and what is done when it happens.
-pub(super) type Heard = (&'static str, Box<dyn FnMut(Event)>);
+pub(super) type Heard = (&'static str, Box<dyn Does<Event>>);
+
+/// What follows from signals.
+pub(super) enum Told {
+    Words(Box<dyn Tells<String>>),
+    Markup(Box<dyn Tells<Markup>>),
+    /// Whether it is so.
+    Is(Box<dyn Tells<bool>>),
+}
+
+impl Told {
+    /// What is told now; nothing where it is not so.
+    pub(super) fn now(&mut self) -> Option<String> {
+        match self {
+            Self::Words(told) => Some(told.tells()),
+            Self::Markup(told) => Some(told.tells().written()),
+            Self::Is(told) => told.tells().then(String::new),
+        }
+    }
+}
 
 /// How something live reaches its element. What is not there takes itself away.
 #[derive(Clone, Copy, PartialEq, Eq)]
@@ -69,8 +89,8 @@ pub(super) fn live(view: impl FnMut() -> Piece + 'static) -> Piece {
 /// Words that follow from signals.
 pub(super) fn words(said: impl Fn() -> String + 'static) -> Piece {
     #[inline(never)]
-    fn follow(said: Box<dyn Fn() -> String>) -> Piece {
-        live(move || piece(What::Words(said())))
+    fn follow(mut said: Box<dyn Tells<String>>) -> Piece {
+        live(move || piece(What::Words(said.tells())))
     }
     follow(Box::new(said))
 }
@@ -104,39 +124,39 @@ impl Piece {
         self
     }
 
-    fn follow(mut self, way: Way, name: &'static str, told: Box<dyn Fn() -> Option<String>>) -> Self {
+    fn follow(mut self, way: Way, name: &'static str, told: Told) -> Self {
         self.0.live.push((way, name, told));
         self
     }
 
     /// An attribute that follows from signals.
     pub(super) fn attribute(self, name: &'static str, value: impl Fn() -> String + 'static) -> Self {
-        self.follow(Way::Attribute, name, Box::new(move || Some(value())))
+        self.follow(Way::Attribute, name, Told::Words(Box::new(value)))
     }
 
     /// An attribute that is there or not.
     pub(super) fn flag(self, name: &'static str, is: impl Fn() -> bool + 'static) -> Self {
-        self.follow(Way::Attribute, name, Box::new(move || is().then(String::new)))
+        self.follow(Way::Attribute, name, Told::Is(Box::new(is)))
     }
 
     /// A class that is there or not.
     pub(super) fn class(self, name: &'static str, is: impl Fn() -> bool + 'static) -> Self {
-        self.follow(Way::Class, name, Box::new(move || is().then(String::new)))
+        self.follow(Way::Class, name, Told::Is(Box::new(is)))
     }
 
     /// Whether a box is ticked or a fold is open.
     pub(super) fn switch(self, name: &'static str, is: impl Fn() -> bool + 'static) -> Self {
-        self.follow(Way::Switch, name, Box::new(move || is().then(String::new)))
+        self.follow(Way::Switch, name, Told::Is(Box::new(is)))
     }
 
     /// What stands in a field.
     pub(super) fn value(self, value: impl Fn() -> String + 'static) -> Self {
-        self.follow(Way::Value, "value", Box::new(move || Some(value())))
+        self.follow(Way::Value, "value", Told::Words(Box::new(value)))
     }
 
     /// Markup inside that follows from signals.
     pub(super) fn markup(self, markup: impl Fn() -> Markup + 'static) -> Self {
-        self.follow(Way::Markup, "", Box::new(move || Some(markup().written())))
+        self.follow(Way::Markup, "", Told::Markup(Box::new(markup)))
     }
 
     /// What to do when something happens.
