@@ -7,15 +7,15 @@ use crate::text;
 pub struct Document {
     /// What its owner calls it; empty when it has no name. See [`tidy_name`].
     pub name: String,
-    /// What is known about the whole rig.
-    pub rig: Rig,
+    /// What is known about the whole rig; in a box, so that what holds a document is small.
+    pub rig: Box<Rig>,
     /// The links, at least one.
     pub links: Vec<Link>,
 }
 
 impl Default for Document {
     fn default() -> Self {
-        Self { name: String::new(), rig: Rig::default(), links: vec![Link::default()] }
+        Self { name: String::new(), rig: Box::default(), links: vec![Link::default()] }
     }
 }
 

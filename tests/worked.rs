@@ -15,7 +15,7 @@ use linkwright::report::{Along, Answer, Candidate, Firmness, LinkReport, Verdict
 
 fn lower(weight: f64, usage: Use, length: f64) -> Document {
     Document {
-        rig: Rig { weight: Some(lbf(weight)), usage: Some(usage), ..Rig::default() },
+        rig: Box::new(Rig { weight: Some(lbf(weight)), usage: Some(usage), ..Rig::default() }),
         links: vec![Link { length: Some(inch(length)), ..Link::default() }],
         ..Document::default()
     }
