@@ -5,6 +5,7 @@
 //! [`icons`], [`digest`]), [`serve`] shows it, [`suite`] tests everything, [`measure`] times it. Underneath: [`server`]
 //! speaks HTTP, [`run`] starts programs.
 
+pub mod apart;
 pub mod build;
 pub mod digest;
 pub mod dress;
@@ -20,6 +21,7 @@ pub mod split;
 pub mod suite;
 pub mod tools;
 pub mod unused;
+pub mod whole;
 pub mod worker;
 
 use std::path::{Path, PathBuf};
