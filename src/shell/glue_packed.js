@@ -8,4 +8,4 @@ async function restBytes() {
     throw reason;
   }
 }
-bound(__wbg_init);
+bound(apart => __wbg_init({ module_or_path: whole(apart) }));

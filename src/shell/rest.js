@@ -12,7 +12,7 @@ async function addRest(tell, whom) {
   let here = true;
   try {
     // All that the part calls, the first one has; a failure is forgotten, so that it can be tried again.
-    rest ??= restBytes().then(bytes => WebAssembly.instantiate(bytes, { __wasm_split: wasm })).then(dress);
+    rest ??= restBytes().then(bytes => WebAssembly.instantiate(whole(new Uint8Array(bytes)), { __wasm_split: wasm })).then(dress);
     await rest;
   } catch (missing) {
     rest = undefined;

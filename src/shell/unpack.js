@@ -34,5 +34,5 @@ async function load() {
     script.onerror = failed;
     document.body.append(script);
   });
-  return start({ module_or_path: wasm });
+  return start(new Uint8Array(wasm));
 }

@@ -3,6 +3,7 @@
 function whole(bytes) {
   // The worker keeps a program that is whole already.
   if (!bytes[0]) return bytes;
+  if (bytes[0] !== 1) throw new Error('What came is no part of the program.');
   const view = new DataView(bytes.buffer, bytes.byteOffset);
   let at = 1;
   const number = () => view.getUint32((at += 4) - 4, true);
@@ -40,6 +41,7 @@ function whole(bytes) {
     }
     let open = 1, frame = -1, beside = 0;
     while (open) {
+      if (to > most) throw new Error('A part of the program is damaged.');
       const operation = bytes[next[0]++], way = ways[operation], near = beside;
       beside = 0;
       out[to++] = operation;

@@ -8,13 +8,15 @@ const CACHE = MINE + '/* version */';
 const address = name => new URL(name, self.registration.scope).href;
 const NAMES = new Map([...FILES.keys()].map(name => [address(name), name]).concat([[address('index.html'), './']]));
 const NAMED_BY_CONTENT = /-[0-9a-f]{16}\.\w+$/;
+// The first part of the program, which each start needs: it is put together here, once.
+const PROGRAM = /^linkwright-\w+\.wasm$/;
 
 async function arrived(name, integrity) {
   const url = address(name);
   const same = NAMED_BY_CONTENT.test(name);
   // A file named by its content is the same in every build: what is here is not sent for again.
-  const kept = same && await caches.match(url);
-  if (kept) return kept;
+  const here = same && await caches.match(url);
+  if (here) return here;
   const ask = async cache => {
     const answer = await fetch(url, { cache, integrity });
     // A page that came by a redirect cannot be shown later.
@@ -24,10 +26,16 @@ async function arrived(name, integrity) {
   return ask(same ? 'default' : 'no-cache').catch(() => ask('reload'));
 }
 
+async function kept(name, answer) {
+  if (!PROGRAM.test(name)) return answer;
+  const headers = { 'Content-Type': 'application/wasm' };
+  return new Response(whole(new Uint8Array(await answer.arrayBuffer())), { headers });
+}
+
 addEventListener('install', event => event.waitUntil((async () => {
   const cache = await caches.open(CACHE);
   // All or nothing: one file that is missing or altered, and the build before stays.
-  await Promise.all([...FILES].map(async ([name, integrity]) => cache.put(address(name), await arrived(name, integrity))));
+  await Promise.all([...FILES].map(async ([name, integrity]) => cache.put(address(name), await kept(name, await arrived(name, integrity)))));
 })()));
 
 // Only after the reader's yes, or when no page of the build before is open.
@@ -41,6 +49,6 @@ addEventListener('fetch', event => {
   const name = NAMES.get(event.request.url.split(/[?#]/)[0]);
   // What is not part of the build is the host's to answer.
   if (name === undefined || event.request.method !== 'GET') return;
-  const kept = caches.open(CACHE).then(cache => cache.match(address(name)));
-  event.respondWith(kept.then(answer => answer || fetch(event.request)));
+  const mine = caches.open(CACHE).then(cache => cache.match(address(name)));
+  event.respondWith(mine.then(answer => answer || fetch(event.request)));
 });

@@ -50,8 +50,8 @@ pub(crate) async fn the_first_screen_is_the_live_page(page: &Page) {
 /// Holds the program back until the page is told to let it go, and adds up what jumps.
 const HOLD: &str = "
     const held = new Promise(done => { globalThis.letGo = done; });
-    const start = WebAssembly.compileStreaming;
-    WebAssembly.compileStreaming = async (...all) => { await held; return start(...all); };
+    const start = WebAssembly.instantiate;
+    WebAssembly.instantiate = async (...all) => { await held; return start(...all); };
     globalThis.jumped = 0;
     new PerformanceObserver(list => list.getEntries().forEach(it => { jumped += it.value; }))
         .observe({ type: 'layout-shift', buffered: true });

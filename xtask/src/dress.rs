@@ -1,6 +1,7 @@
 //! From what Trunk built to what is published: one page with its styles and first screen inside,
 //! files named by their content, and the worker that keeps them.
 
+use crate::apart::apart;
 use crate::icons::Icon;
 use crate::split::Split;
 use crate::{Outcome, digest, policy, root, single, worker};
@@ -47,6 +48,8 @@ impl Built {
         cut(&mut html, "<base", ">");
         let later = bare_style(&LATER.concat());
         add_style(&mut program.rest, &later);
+        program.wasm = apart(&program.wasm)?;
+        program.rest = apart(&program.rest)?;
         let styles = [String::new(), String::new(), later];
         let mut built = Built { html: String::new(), styles, icon: String::new(), program };
         while let Some(link) = cut(&mut html, "<link", ">") {

@@ -15,6 +15,8 @@ use wasmparser::{CustomSectionReader, Parser};
 /// The module that the first part takes the function from which adds the second.
 const LINK: &str = "./rest.js";
 const REST: &str = include_str!("../../src/shell/rest.js");
+/// Puts together what travels apart.
+const WHOLE: &str = include_str!("../../src/shell/whole.js");
 
 /// Said by the views and the code of the second part, and by nothing of the first.
 const LATER: [&str; 4] = [
@@ -117,7 +119,9 @@ fn joined(glue: &str) -> Outcome<String> {
         return Err("wasm-bindgen writes its imports otherwise by now: teach xtask/src/split.rs".to_owned());
     }
     let given = format!("\"{LINK}\": {{ __wasm_split_load_rest: addRest }},");
-    Ok(glue.replacen(&import, "", 1).replacen(&asked, &given, 1) + &bare_script(REST))
+    Ok(glue.replacen(&import, "", 1).replacen(&asked, &given, 1)
+        + &bare_script(&[REST, WHOLE].concat())
+        + "export { whole };\n")
 }
 
 /// The program in as few bytes as it can be written with, without names and the like.
