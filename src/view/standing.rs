@@ -24,15 +24,26 @@ pub(super) enum Standing {
         node: Text,
         words: String,
     },
-    Follows {
-        now: Rc<RefCell<Option<Standing>>>,
-        _kept: RenderEffect<()>,
-    },
+    Follows(Following),
     /// The place holder stands behind them, and marks where they are when there is none.
     Several {
         inside: Vec<Standing>,
         end: Placeholder,
     },
+}
+
+/// What follows from signals, as it is now.
+pub(super) struct Following {
+    now: Rc<RefCell<Option<Standing>>>,
+    _kept: RenderEffect<()>,
+}
+
+impl Drop for Following {
+    /// At once: what follows holds it too until it is asked again, and inside of it may be what would read signals that
+    /// are gone by then.
+    fn drop(&mut self) {
+        self.now.take();
+    }
 }
 
 impl Standing {
@@ -65,7 +76,7 @@ impl Standing {
                         None => *place = Some(Self::new(piece)),
                     }
                 }));
-                Self::Follows { now, _kept }
+                Self::Follows(Following { now, _kept })
             }
             What::Several => {
                 Self::Several { inside: inside.into_iter().map(Self::new).collect(), end: Rndr::create_placeholder() }
@@ -84,7 +95,9 @@ impl Standing {
         match self {
             Self::Element { element, .. } => Rndr::insert_node(parent, element, before),
             Self::Words { node, .. } => Rndr::insert_node(parent, node, before),
-            Self::Follows { now, .. } => now.borrow().iter().for_each(|standing| standing.put(parent, before)),
+            Self::Follows(Following { now, .. }) => {
+                now.borrow().iter().for_each(|standing| standing.put(parent, before))
+            }
             Self::Several { inside, end } => {
                 inside.iter().for_each(|standing| standing.put(parent, before));
                 Rndr::insert_node(parent, end, before);
@@ -102,7 +115,7 @@ impl Standing {
         match self {
             Self::Element { element, .. } => put(element),
             Self::Words { node, .. } => put(node),
-            Self::Follows { now, .. } => now.borrow().iter().for_each(|standing| standing.put_before(other)),
+            Self::Follows(Following { now, .. }) => now.borrow().iter().for_each(|standing| standing.put_before(other)),
             Self::Several { inside, end } => match inside.first() {
                 Some(first) => first.put_before(other),
                 None => put(end),
@@ -115,7 +128,7 @@ impl Standing {
         match self {
             Self::Element { element, .. } => Rndr::remove(element),
             Self::Words { node, .. } => Rndr::remove(node),
-            Self::Follows { now, .. } => now.borrow().iter().for_each(Self::take_away),
+            Self::Follows(Following { now, .. }) => now.borrow().iter().for_each(Self::take_away),
             Self::Several { inside, end } => {
                 inside.iter().for_each(Self::take_away);
                 Rndr::remove(end);
@@ -169,7 +182,7 @@ impl Standing {
                     }
                 }
             }
-            Self::Follows { .. } => {}
+            Self::Follows(_) => {}
         }
     }
 }
