@@ -55,29 +55,3 @@ pub const fn is_letter(c: char) -> bool {
 pub const fn is_of_a_name(c: char) -> bool {
     is_letter(c) || c.is_ascii_digit() || matches!(c, '_' | '′')
 }
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn marks_are_found_as_the_standard_library_finds_them() {
-        for text in ["", "a", "ab", "ab, cd, ef", ", ", ",, ,", "−, −", "\u{a0}, x", "aaa", "aaaa", "a, b,"] {
-            for mark in [", ", "a", "aa", "−", "no such mark", "b,"] {
-                assert_eq!(cut(text, mark), text.split_once(mark), "“{mark}” in “{text}”");
-                assert_eq!(cut_last(text, mark), text.rsplit_once(mark), "the last “{mark}” in “{text}”");
-                assert_eq!(holds(text, mark), text.contains(mark), "“{mark}” in “{text}”");
-                assert_eq!(pieces(text, mark), text.split(mark).collect::<Vec<_>>(), "“{mark}” in “{text}”");
-                assert_eq!(replaced(text, mark, "; "), text.replace(mark, "; "), "“{mark}” in “{text}”");
-            }
-            assert!(holds(text, "") && text.contains(""));
-        }
-    }
-
-    #[test]
-    fn texts_are_joined_as_the_standard_library_joins_them() {
-        for texts in [&[][..], &["a"], &["a", "", "c"]] {
-            assert_eq!(joined(texts, ", "), texts.join(", "));
-        }
-    }
-}

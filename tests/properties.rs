@@ -3,9 +3,8 @@
 
 use linkwright::document::{Document, Link, Use};
 use linkwright::engine;
-use linkwright::engine::formula::Line;
-use linkwright::engine::sentence::{Piece, spoken};
 use linkwright::engine::tables::stock;
+use linkwright::engine::{formula::Line, sentence::Piece, sentence::spoken};
 use linkwright::inputs::{self, CHOICES, NUMBERS, Number, Place, places};
 use linkwright::quantity::{System, inch, lbf, show};
 use linkwright::report::{Answer, Candidate, Firmness, LinkReport, MadeEnd, Report, Verdict};

@@ -180,24 +180,27 @@ fn the_map_names_no_file_that_is_gone() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 21] = [
-    ("quantity", &[]),
+const LAYERS: [(&str, &[&str]); 24] = [
+    ("text", &[]),
+    ("quantity", &["text"]),
     ("order", &[]),
     ("source", &[]),
-    ("document", &[]),
-    ("engine::notation", &["quantity"]),
-    ("engine::formula", &["quantity", "source"]),
-    ("engine::formulas", &["quantity", "source", "engine::formula"]),
+    ("document", &["text"]),
+    ("engine::notation", &["quantity", "text"]),
+    ("engine::angles", &[]),
+    ("engine::sentence", &["quantity"]),
+    ("engine::formula", &["quantity", "source", "text", "engine::sentence"]),
+    ("engine::formulas", &["quantity", "source", "engine::formula", "engine::angles"]),
     ("engine::roots", &["order"]),
-    ("engine::stepped", &["engine::formulas", "engine::roots", "order"]),
+    ("engine::stepped", &["engine::formulas", "engine::angles", "engine::roots", "order"]),
     ("engine::outside", OUTSIDE),
     ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas"]),
     ("inputs", &["quantity", "document", "engine::tables"]),
     ("layouts", &["quantity", "document"]),
-    ("report", &["quantity", "source", "document", "engine::formula", "engine::tables"]),
-    ("share", &["quantity", "document", "inputs"]),
+    ("report", &["quantity", "source", "document", "engine::formula", "engine::sentence", "engine::tables"]),
+    ("share", &["quantity", "document", "inputs", "text"]),
     ("json", &["quantity"]),
-    ("builds", &["quantity", "document", "inputs", "json", "share"]),
+    ("builds", &["quantity", "document", "inputs", "json", "share", "text"]),
     ("differences", &["quantity", "document", "inputs"]),
     ("engine", ENGINE),
     ("engine::advice", ADVICE),
@@ -215,6 +218,7 @@ const VIEW: &[&str] = &[
     "builds",
     "differences",
     "engine",
+    "text",
 ];
 const OUTSIDE: &[&str] =
     &["quantity", "source", "engine::formula", "engine::formulas", "engine::stepped", "engine::tables"];
@@ -224,6 +228,8 @@ const ENGINE: &[&str] = &[
     "document",
     "inputs",
     "report",
+    "engine::angles",
+    "engine::sentence",
     "engine::formula",
     "engine::formulas",
     "engine::roots",
@@ -232,7 +238,7 @@ const ENGINE: &[&str] = &[
     "order",
 ];
 /// Words about an answer, which know nothing of how it was found.
-const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::tables"];
+const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
 const OWN: [&str; 13] = [
     "beyond",

@@ -8,8 +8,17 @@ use crate::quantity::{self, Kind, System};
 /// A sentence, or the beginning of one. One pointer, and each piece is put in by a call: there are hundreds of them,
 /// and written out in place they were a tenth of the engine's code.
 #[derive(Debug, Clone, PartialEq, Default)]
-#[expect(clippy::box_collection, reason = "passed on and kept as one pointer")]
-pub struct Said(Option<Box<Vec<Piece>>>);
+pub struct Said(Option<Box<Pieces>>);
+
+#[derive(Debug, Clone, PartialEq)]
+struct Pieces(Vec<Piece>);
+
+impl Default for Pieces {
+    /// With room for as many as most sentences have.
+    fn default() -> Self {
+        Self(Vec::with_capacity(8))
+    }
+}
 
 /// A piece of a sentence.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,7 +34,7 @@ pub enum Piece {
 impl Said {
     #[inline(never)]
     fn with(mut self, piece: Piece) -> Self {
-        self.0.get_or_insert_default().push(piece);
+        self.0.get_or_insert_default().0.push(piece);
         self
     }
 
@@ -52,9 +61,7 @@ impl Said {
 
     /// Adds what else is to be said.
     pub fn extend(&mut self, more: Self) {
-        for piece in more.0.into_iter().flat_map(|pieces| *pieces) {
-            self.0.get_or_insert_default().push(piece);
-        }
+        self.0.get_or_insert_default().0.extend(more.0.into_iter().flat_map(|pieces| pieces.0));
     }
 }
 
@@ -62,7 +69,7 @@ impl Deref for Said {
     type Target = [Piece];
 
     fn deref(&self) -> &[Piece] {
-        self.0.as_deref().map_or(&[], Vec::as_slice)
+        self.0.as_deref().map_or(&[], |pieces| &pieces.0)
     }
 }
 

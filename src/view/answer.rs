@@ -171,12 +171,12 @@ fn plate(bench: Bench, made: &Made) -> Markup {
     let length = |value: f64| words::length(value, bench.system.get());
     let [a, b] = made.ends.each_ref().map(|end| words::thread(end.thread));
     let threads = if a == b { a.to_string() } else { format!("{a} at A, {b} at B") };
-    let cells = pair("Bar, face to face", "dd class=\"main\" id=\"bar-length\"", &length(made.bar))
-        + pair("Saw to", "dd class=\"main\" id=\"cut-length\"", &length(made.cut))
-        + pair("Mount to mount", "dd class=\"main\" id=\"eye-to-eye\"", &length(made.length))
-        + pair("Bar", "dd", &words::size(made.outside_diameter, made.wall, bench.system.get()))
+    let cells = pair("Bar, face to face", "dd class=\"main\" id=\"bar-length\"", length(made.bar))
+        + pair("Saw to", "dd class=\"main\" id=\"cut-length\"", length(made.cut))
+        + pair("Mount to mount", "dd class=\"main\" id=\"eye-to-eye\"", length(made.length))
+        + pair("Bar", "dd", words::size(made.outside_diameter, made.wall, bench.system.get()))
         + pair("Rod ends", "dd", &threads)
-        + pair("Weight of the bar", "dd id=\"bar-weight\"", &bench.show(made.bar_weight, Kind::Weight));
+        + pair("Weight of the bar", "dd id=\"bar-weight\"", bench.show(made.bar_weight, Kind::Weight));
     element("dl class=\"plate\"", cells)
 }
 

@@ -52,7 +52,7 @@ fn rows(bench: Bench, parts: &[Part]) -> Markup {
         let name = name(part, Some(system));
         rows += match sawn(part, Some(system)) {
             Some(sawn) => element("div", said("dt", &name) + element("dd class=\"phrases\"", phrases(&sawn))),
-            None => pair(&name, "dd", &words::count(part.count())),
+            None => pair(&name, "dd", words::count(part.count())),
         };
     }
     element("dl class=\"rows\"", rows) + said("p", BOLT_LENGTH)

@@ -116,13 +116,6 @@ pub(crate) async fn a_stranger_s_mistake_changes_nothing(page: &Page) {
     page.wait_text("#prove-title", |text| !text.is_empty()).await;
 }
 
-/// Older browsers compile a program only once it is whole.
-pub(crate) async fn without_streaming_the_program_starts(page: &Page) {
-    page.before_everything("delete WebAssembly.compileStreaming; delete WebAssembly.instantiateStreaming").await;
-    page.open(PHONE, EXAMPLE).await;
-    page.wait_text("#link-parts", |text| text.contains("Bolt 1 in")).await;
-}
-
 /// A part that does not arrive, and arrives at the second try.
 pub(crate) async fn a_part_that_does_not_arrive_can_be_tried_again(page: &Page) {
     let built = page.folder();

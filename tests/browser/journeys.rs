@@ -108,7 +108,7 @@ fn main() -> ExitCode {
         fallback::the_empty_form_after_a_stop_is_new_work,
         fallback::a_stranger_s_mistake_changes_nothing,
         fallback::a_part_that_does_not_arrive_can_be_tried_again,
-        fallback::without_streaming_the_program_starts,
+        rest::what_travels_apart_is_put_together,
         fallback::hasty_fingers_stop_nothing,
     ];
     runner::run(all)

@@ -6,6 +6,8 @@ use crate::size::EXAMPLE;
 use serde_json::json;
 use std::fs;
 use std::path::{Path, PathBuf};
+use xtask::digest;
+use xtask::whole::whole;
 
 /// Two links, one with an answer, before their check.
 const TWO: &str = "2&links=2&length=38in&weight=4100lb&2.length=36in&use=hard";
@@ -73,6 +75,36 @@ pub(crate) async fn a_rig_asks_for_both_parts_together(page: &Page) {
     assert_eq!(page.script(together, vec![]).await, json!(true), "the second part does not wait for the first");
     // The link carries no check, and there is no worker to be found.
     page.take_errors().await;
+}
+
+/// The page puts its program together as the build did; what is cut off or something else is no program to it.
+pub(crate) async fn what_travels_apart_is_put_together(page: &Page) {
+    let together = "const name = arguments[0];
+        return (async () => {
+            const { whole } = await import(document.querySelector('link[rel=modulepreload]').href);
+            const apart = new Uint8Array(await (await fetch(name)).arrayBuffer());
+            const refuses = bytes => { try { return !WebAssembly.validate(whole(bytes)); } catch { return true; } };
+            const one = whole(apart), hash = new Uint8Array(await crypto.subtle.digest('SHA-256', one));
+            const damaged = [apart.slice(0, 200), apart.slice(0, apart.length >> 1), apart.slice(1)].every(refuses);
+            return [whole(one) === one, damaged, 'sha256-' + btoa(String.fromCharCode(...hash))];
+        })()";
+    page.open(PHONE, EXAMPLE).await;
+    let mut parts = 0;
+    for file in fs::read_dir(page.folder()).expect("the build").flatten() {
+        let name = file.file_name().to_string_lossy().into_owned();
+        if name.ends_with(".wasm") {
+            parts += 1;
+            let whole = whole(&fs::read(file.path()).expect("a part")).expect("it was taken apart");
+            let found = page.script(together, vec![json!(name)]).await;
+            assert_eq!(found, json!([true, true, digest::integrity(&whole)]), "{name}");
+        }
+    }
+    assert_eq!(parts, 2);
+    // The worker does so once, not each start.
+    kept(page).await;
+    let begins = "return caches.match(document.querySelector('link[rel=preload]').href)
+        .then(answer => answer.arrayBuffer()).then(bytes => new Uint8Array(bytes)[0])";
+    assert_eq!(page.script(begins, vec![]).await, json!(0), "a program begins with 0");
 }
 
 /// Keeps what was installed: without a network every view opens on the first tap.

@@ -185,3 +185,84 @@ impl<'a> Pieces<'a> {
         Some(())
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::apart::apart;
+    use wasm_encoder::{
+        BlockType, CodeSection, ConstExpr, CustomSection, DataSection, Function, FunctionSection, MemArg,
+        MemorySection, MemoryType, TableSection, TypeSection, ValType,
+    };
+
+    /// Two functions with something of every kind that the build's programs hold, and a section behind them.
+    fn program() -> Vec<u8> {
+        let (mut module, mut types, mut functions) = (Module::new(), TypeSection::new(), FunctionSection::new());
+        types.ty().function([ValType::I32], []);
+        functions.function(0).function(0);
+        let mut tables = TableSection::new();
+        tables.table(wasm_encoder::TableType {
+            element_type: wasm_encoder::RefType::FUNCREF,
+            table64: false,
+            minimum: 1,
+            maximum: None,
+            shared: false,
+        });
+        let mut memories = MemorySection::new();
+        memories.memory(MemoryType {
+            minimum: 32,
+            maximum: None,
+            memory64: false,
+            shared: false,
+            page_size_log2: None,
+        });
+        let place = |offset, align| MemArg { offset, align, memory_index: 0 };
+        let mut first = Function::new([(3, ValType::I32), (200, ValType::F64)]);
+        let mut code = first.instructions();
+        code.i32_const(60).local_tee(1).i32_const(-9).i32_add().drop();
+        code.local_get(1).i32_const(300).i32_add().i32_load(place(8, 2)).drop();
+        code.local_get(1).i64_load(place(1 << 16, 0)).drop().local_get(0).i32_load8_u(place(3, 0)).drop();
+        code.i32_const(0x10_0000).drop().i32_const(0x1f_ffff).drop().i32_const(0x20_0000).drop().i32_const(-1).drop();
+        code.local_get(1).f64_const(std::f64::consts::PI.into()).f64_store(place(4, 0)).local_get(1).local_get(1);
+        code.i32_store16(place(0, 1)).i64_const(i64::MIN).drop().local_get(150).i32_trunc_sat_f64_s().drop();
+        code.i32_const(0).i32_const(0).i32_const(0).memory_copy(0, 0);
+        code.i32_const(0).i32_const(0).i32_const(0).memory_fill(0).i32_const(1).memory_grow(0).drop();
+        code.block(BlockType::Empty).loop_(BlockType::Empty).local_get(0).br_table([0, 1, 0], 1).end().end();
+        code.local_get(0).if_(BlockType::Empty).else_().end().local_get(0).call(1);
+        code.local_get(0).i32_const(0).call_indirect(0, 0).end();
+        let mut second = Function::new([]);
+        second.instructions().return_().end();
+        let (mut all, mut data) = (CodeSection::new(), DataSection::new());
+        all.function(&first).function(&second);
+        data.active(0, &ConstExpr::i32_const(0x10_0000), *b"data");
+        module.section(&types).section(&functions).section(&tables).section(&memories).section(&all).section(&data);
+        module.section(&CustomSection { name: "style".into(), data: b"a{b:c}"[..].into() });
+        module.finish()
+    }
+
+    #[test]
+    fn what_was_taken_apart_is_put_together() -> Outcome {
+        let program = program();
+        let file = apart(&program)?;
+        assert_ne!(file, program);
+        let whole = whole(&file)?;
+        assert!(same(&program, &whole)?);
+        assert!(crate::holds(&whole, "a{b:c}") && crate::holds(&whole, "data"));
+        let mut other = program;
+        let constant = other.windows(2).position(|two| two == [CONSTANT, 60]).ok_or("no constant of 60")?;
+        other[constant + 1] = 59;
+        assert!(!same(&other, &whole)?, "another constant is another program");
+        Ok(())
+    }
+
+    #[test]
+    fn what_is_no_program_is_refused() -> Outcome {
+        let file = apart(&program())?;
+        assert!(whole(&program()).is_err() && whole(&[]).is_err() && whole(&file[..200]).is_err());
+        let mut short = file;
+        // The stream of operations seems to have none.
+        short[1 + 8 + 256..][..4].fill(0);
+        assert!(whole(&short).is_err());
+        Ok(())
+    }
+}
