@@ -13,7 +13,7 @@ function whole(bytes) {
     next[stream] = at;
     next[stream + 1] = at += view.getUint32(265 + 4 * stream, true);
   }
-  const before = bytes.subarray(next[20], next[21]), behind = bytes.subarray(next[21], next[22]);
+  const before = bytes.subarray(next[0], next[1]), behind = bytes.subarray(next[1], next[2]);
   const out = new Uint8Array(most);
   // A number takes as many bytes as have their highest bit set, and one. Lengths are told when they are known, in five.
   const write = (place, value) => {
@@ -28,14 +28,14 @@ function whole(bytes) {
   to += 10;
   for (let left = functions; left; left--) {
     const start = to += 5;
-    for (let numbers = 1 + 2 * bytes[next[16]]; numbers;) {
-      if ((out[to++] = bytes[next[16]++]) < 128) numbers--;
+    for (let numbers = 1 + 2 * bytes[next[18]]; numbers;) {
+      if ((out[to++] = bytes[next[18]++]) < 128) numbers--;
     }
     // What is read beside the frame of a function has streams of its own: the frame is what it first keeps.
     let open = 1, frame = -1, near = 0;
     while (open) {
       if (to > most) throw new Error('A part of the program is damaged.');
-      const operation = out[to++] = bytes[next[0]++];
+      const operation = out[to++] = bytes[next[2]++];
       const kind = ways[operation] >> 5;
       let stream = ways[operation] & 31, numbers = 1;
       if (!stream) {
@@ -43,7 +43,7 @@ function whole(bytes) {
           open--;
         } else if (operation === 0xf0) {
           // A constant that is an address of data.
-          const address = 0x100000 + bytes[next[17]++] + (bytes[next[18]++] << 8) + (bytes[next[19]++] << 16);
+          const address = 0x100000 + bytes[next[19]++] + (bytes[next[20]++] << 8) + (bytes[next[21]++] << 16);
           out[to - 1] = 0x41;
           write(to, address);
           out[to + 3] &= 127;
@@ -51,10 +51,10 @@ function whole(bytes) {
         } else if (operation === 0xf1) {
           // A constant that is added.
           out[to - 1] = 0x41;
-          do out[to] = bytes[next[7 + near]++]; while (out[to++] > 127);
+          do out[to] = bytes[next[9 + near]++]; while (out[to++] > 127);
           out[to++] = 0x6a;
         } else if (operation === 0xfc) {
-          const further = out[to++] = bytes[next[0]++];
+          const further = out[to++] = bytes[next[2]++];
           to += further === 10 ? 2 : further === 11 ? 1 : 0;
         }
         near = 0;
@@ -66,7 +66,7 @@ function whole(bytes) {
         stream += near;
       } else if (kind) {
         numbers = [8, first + 2, 2][kind - 1];
-      } else if (stream === 3) {
+      } else if (stream === 5) {
         open++;
       }
       while (numbers) {

@@ -152,7 +152,7 @@ fn explained(bench: Bench, answer: &Answer, along: &Along) -> Markup {
         "The hill is how hard the hit bends each place of the link, the worst hit for that place, made {} times harder to leave something in hand. The line is what that place bears before it stays bent. Where the hill comes nearest to the line, the link gives first. On a screen, touch a part to open its working.",
         show(factor, Kind::Ratio, system)
     );
-    said("p id=\"hill-words\"", &words)
+    said("p id=\"hill-words\"", words)
 }
 
 /// Each part with the most it is asked for and where.

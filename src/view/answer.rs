@@ -116,7 +116,7 @@ fn folded(bench: Bench, name: Known<Markup>, inside: Known<Markup>) -> Piece {
 fn head(bench: Bench, at: usize, answer: &Answer) -> Markup {
     let name = bench.document.with(|document| words::sheet_name(document, at));
     let story = said("b", "The hit it is sized for. ") + unbroken(&bench.say(&answer.loads.story));
-    said("p class=\"sheet-name\"", &name)
+    said("p class=\"sheet-name\"", name)
         + printed(bench)
         + standing(bench, answer)
         + element("p class=\"story\"", story)
@@ -211,5 +211,5 @@ pub(super) fn adjustment(bench: Bench, answer: &Answer) -> Markup {
             ["", "Good practice", "Hard limit"],
             Vec::from(rows),
         )
-        + said("p", &how)
+        + said("p", how)
 }

@@ -115,8 +115,8 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> Ma
                         format!("{length} mount to mount, {bar}, {ends}, saw to {cut}. {verdict}.")
                     },
                 );
-                let once = said("td colspan=\"2\"", &words);
-                alike += element("tr", said("th scope=\"row\"", &about) + once);
+                let once = said("td colspan=\"2\"", words);
+                alike += element("tr", said("th scope=\"row\"", about) + once);
             }
             [Some(Ok(a)), Some(Ok(b))] => {
                 let mut rows = heading(&about);

@@ -24,7 +24,7 @@ pub(super) fn both(bench: Bench, answer: &Answer, more: fn(Bench, &MadeEnd) -> M
             + more(bench, end);
         out += element("article class=\"end-of\"", parts);
     }
-    let flats = words::flats(made, Some(bench.system.get())).map(|flats| said("p class=\"flats\"", &flats));
+    let flats = words::flats(made, Some(bench.system.get())).map(|flats| said("p class=\"flats\"", flats));
     said("h3", "The two ends") + element("div class=\"ends\"", out) + flats.unwrap_or_default()
 }
 

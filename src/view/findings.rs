@@ -19,7 +19,7 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
     checks.extend(answer.notes.iter().map(|note| {
         let source = format!("Rests on {}.", note.source.words());
         let head = question(note.asks, &bench.say(&note.says));
-        opening(bench, note.id, note.asks, head, note.working.clone(), said("p class=\"source\"", &source))
+        opening(bench, note.id, note.asks, head, note.working.clone(), said("p class=\"source\"", source))
     }));
     let about = [
         (
@@ -60,7 +60,7 @@ fn check(bench: Bench, finding: &Finding) -> Piece {
     head += question(finding.asks, &says);
     head += words::changed("span", &finding.changed, &[]);
     let source = format!("Rests on {}. {}.", finding.source.words(), finding.source.source.title);
-    opening(bench, finding.id, finding.asks, head, finding.working.clone(), said("p class=\"source\"", &source))
+    opening(bench, finding.id, finding.asks, head, finding.working.clone(), said("p class=\"source\"", source))
 }
 
 /// A line that opens; what is inside is only written once somebody looks, or when it is printed.

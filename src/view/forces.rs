@@ -33,7 +33,7 @@ fn picture(answer: &Answer, system: System) -> Markup {
         shown(axle.lower),
         shown(axle.upper)
     );
-    element("figure class=\"drawing axle\"", drawn(axle, &shown, &words)) + said("p", &words)
+    element("figure class=\"drawing axle\"", drawn(axle, &shown, &words)) + said("p", words)
 }
 
 fn drawn(axle: &Axle, shown: &impl Fn(f64) -> String, words: &str) -> Markup {

@@ -78,7 +78,7 @@ fn one(bench: Bench, row: &Sensitivity) -> Markup {
     let change = (row.used_then - row.used_now) * 100.0;
     let sign = if change > 0.0 { "+" } else { "−" };
     let change = format!("{sign}{} points; {}", fixed(change.abs(), 1), row.decides);
-    let then = said("b", bench.show(row.used_then, Kind::Percent)) + said("small", &change);
+    let then = said("b", bench.show(row.used_then, Kind::Percent)) + said("small", change);
     let values = format!("{} → {}", bench.show(row.now, row.kind), bench.show(row.more, row.kind));
     element(
         "tr",

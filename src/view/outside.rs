@@ -39,14 +39,14 @@ fn all(system: System) -> Markup {
         rows.len() + tabled.len(),
         explained.len()
     );
-    let mut out = said("p id=\"outside-sum\" class=\"sum\"", &count);
+    let mut out = said("p id=\"outside-sum\" class=\"sum\"", count);
     for subject in rows.chunk_by(|a, b| a.0.subject == b.0.subject) {
         let agree = subject.iter().filter(|row| row.2).count();
         let title = format!("{}: {agree} of {}", subject[0].0.subject, subject.len());
         let body: Markup = subject.iter().map(|row| one(row.0, row.1, row.2)).collect();
         let table =
             element("table class=\"outside\"", element("thead", element("tr", heads(&HEAD))) + element("tbody", body));
-        out += element("details", said("summary", &title) + element("div class=\"scroll\"", table));
+        out += element("details", said("summary", title) + element("div class=\"scroll\"", table));
     }
     out + thread_tables(&tabled, &explained, system)
 }
@@ -86,7 +86,7 @@ fn thread_tables(tabled: &[Tabled], explained: &[&Tabled], system: System) -> Ma
     let intro = "Where formula and table differ, the weaker of the two is used.";
     element(
         "details id=\"thread-tables\"",
-        said("summary", &title) + said("p", intro) + table("Why they differ", differ) + table("", all),
+        said("summary", title) + said("p", intro) + table("Why they differ", differ) + table("", all),
     )
 }
 

@@ -50,8 +50,8 @@ fn head(bench: Bench) -> Markup {
     let headline = words::headline(&answer.link, system);
     let judged = verdict::mark(answer.verdict) + said("p", words::weakest(&answer, system));
     let name = bench.document.with(|document| words::sheet_name(document, bench.at.get()));
-    said("p class=\"sheet-name\"", &name)
-        + said("p class=\"kicker\"", &headline)
+    said("p class=\"sheet-name\"", name)
+        + said("p class=\"kicker\"", headline)
         + said("h2 id=\"prove-title\"", "Where it gives first, and why")
         + element("div class=\"judged\"", judged)
 }

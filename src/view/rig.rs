@@ -66,9 +66,9 @@ fn lead(bench: Bench, whole: &Whole) -> Markup {
     let mark = answered.map(|answer| verdict::mark(answer.verdict)).unwrap_or_default();
     let kicker = if rig.open == whole.links.len() { "The whole rig".to_string() } else { format!("Rig of {job}") };
     let title = if name.is_empty() { links(rig.pieces) } else { name.clone() };
-    said("p class=\"kicker\"", &kicker)
+    said("p class=\"kicker\"", kicker)
         + answer::printed(bench)
-        + said("h2 id=\"rig-title\"", &title)
+        + said("h2 id=\"rig-title\"", title)
         + element("div class=\"judged\"", mark + said("p id=\"rig-stands\"", stands(whole, !name.is_empty())))
 }
 

@@ -29,7 +29,7 @@ pub(super) fn parts(bench: Bench, whole: &Whole) -> Markup {
     };
     let weight =
         format!("All bars together weigh {}, without rod ends, nuts and bolts.", bench.show(rig.weight, Kind::Weight));
-    said("h3", "Parts for all of it") + missing + rows(bench, &rig.parts) + said("p", &weight)
+    said("h3", "Parts for all of it") + missing + rows(bench, &rig.parts) + said("p", weight)
 }
 
 /// Everything to buy and make for one link.

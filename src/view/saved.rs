@@ -281,7 +281,7 @@ pub(super) fn sentences(bench: Bench, changes: &[Difference]) -> Markup {
     let more = changes.len().saturating_sub(MOST_LISTED);
     let more = (more > 0).then(|| format!("And {more} more."));
     let lines = changes.iter().take(MOST_LISTED).map(|change| change.sentence(system)).chain(more);
-    lines.map(|line| said("li", &line)).collect()
+    lines.map(|line| said("li", line)).collect()
 }
 
 fn finding(shown: Shown) -> Piece {

@@ -36,7 +36,7 @@ pub(super) fn one(bench: Bench, at: usize, made: &Answer) -> Markup {
 /// A table, because only its head is repeated on every page: a page that was dropped finds its way back.
 fn framed(bench: Bench, at: usize, inside: Markup) -> Markup {
     let name = bench.document.with(|document| words::sheet_name(document, at));
-    let head = element("th", said("p class=\"sheet-name\"", &name) + answer::printed(bench));
+    let head = element("th", said("p class=\"sheet-name\"", name) + answer::printed(bench));
     let row = |group: &str, cell: Markup| element(group, element("tr", cell));
     element("table class=\"one-sheet\"", row("thead", head) + row("tbody", element("td", inside)))
 }

@@ -103,7 +103,7 @@ fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System)
     } else {
         format!("Good where {}.", text::joined(&holds, " and "))
     };
-    out += said("p class=\"source\"", &range);
+    out += said("p class=\"source\"", range);
     out + cited(&formula.source)
 }
 

@@ -14,27 +14,27 @@ pub(crate) const APART: u8 = 1;
 /// What is kept by itself. The numbers are those of `whole.js`.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Stream {
-    Operations = 0,
-    Locals = 1,
-    Labels = 2,
-    Blocks = 3,
-    Globals = 4,
-    Calls = 5,
-    Constants = 6,
+    Before = 0,
+    Behind = 1,
+    Operations = 2,
+    Locals = 3,
+    Labels = 4,
+    Blocks = 5,
+    Globals = 6,
+    Calls = 7,
+    Constants = 8,
     /// Constants that are added to something; in the next stream, to the frame of the function.
-    Added = 7,
+    Added = 9,
     /// How far from a place something is read; in the next stream, from the frame.
-    Reads = 9,
+    Reads = 11,
     /// The same for what is written.
-    Writes = 11,
-    LongConstants = 13,
-    Tables = 14,
-    Indirect = 15,
-    Declared = 16,
+    Writes = 13,
+    LongConstants = 15,
+    Tables = 16,
+    Indirect = 17,
+    Declared = 18,
     /// Addresses of data: the lowest byte, then the two above it.
-    Addresses = 17,
-    Before = 20,
-    Behind = 21,
+    Addresses = 19,
     Fractions = 22,
 }
 

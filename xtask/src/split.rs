@@ -52,7 +52,7 @@ fn cut(linked: &Path) -> Outcome<Split> {
     let folder = root().join("target").join("split");
     dress::empty(&folder)?;
     let whole = read(linked)?;
-    without_other_digits(&whole)?;
+    without_heavy(&whole)?;
     let whole = without_streams(&whole)?;
     let first = folder.join("linkwright.wasm");
     let mut options = wasm_split_cli_support::Options::new(&whole);
@@ -92,15 +92,21 @@ fn held_apart(first: &[u8], rest: &[u8]) -> Outcome {
     }
 }
 
-/// One number printed by the standard library would bring kilobytes, and nobody would notice. It is known by the name
-/// of the module that prints there.
-fn without_other_digits(whole: &[u8]) -> Outcome {
-    if holds(whole, "flt2dec") {
-        return Err("an `f64` is printed by `{}`, `{:?}` or their like (`f64::clamp` does, when it panics): \
-                    use src/quantity/decimals.rs"
-            .to_owned());
-    }
-    Ok(())
+/// What one careless line would bring from the standard library, in kilobytes, and nobody would notice: a name that tells
+/// it, and what to do.
+const HEAVY: [(&str, &str); 4] = [
+    (
+        "flt2dec",
+        "an `f64` is printed by `{}`, `{:?}` or their like (`f64::clamp` does, when it panics): \
+         use src/quantity/decimals.rs",
+    ),
+    ("StrSearcher", "a text is looked for in another, split at it or replaced: use src/text.rs"),
+    ("10alphabetic", "any letter of any script is asked for: use `is_letter` of src/text.rs"),
+    ("dlmalloc", "the thread is asked for, and with it a second allocator: see `Hearing` in src/view/moments.rs"),
+];
+
+fn without_heavy(whole: &[u8]) -> Outcome {
+    HEAVY.iter().find(|(name, _)| holds(whole, name)).map_or(Ok(()), |(_, how)| Err((*how).to_owned()))
 }
 
 /// Runs wasm-bindgen; what the second part needs of the first stays there.
@@ -175,9 +181,10 @@ mod tests {
     }
 
     #[test]
-    fn other_digits_are_noticed() {
-        assert_eq!(without_other_digits(b"core3num4flt2"), Ok(()));
-        assert!(without_other_digits(b"core3num7flt2dec8strategy").is_err());
+    fn what_is_heavy_is_noticed() {
+        assert_eq!(without_heavy(b"core3num4flt2"), Ok(()));
+        assert!(without_heavy(b"core3num7flt2dec8strategy").is_err_and(|how| how.contains("decimals.rs")));
+        assert!(without_heavy(b"core3str7pattern11StrSearcher").is_err_and(|how| how.contains("text.rs")));
     }
 
     #[test]

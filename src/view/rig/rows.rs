@@ -202,9 +202,9 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> Markup {
         Some(LinkReport::Needs(needs)) => (Markup::default(), phrases(&words::still_needed(needs)), String::new()),
         None => Default::default(),
     };
-    element("div class=\"rig-line\"", said("h4", &title) + mark)
+    element("div class=\"rig-line\"", said("h4", title) + mark)
         + element("p class=\"rig-size phrases\"", size)
-        + said("p class=\"help\"", &says)
+        + said("p class=\"help\"", says)
 }
 
 /// What a verdict rests on. Whether a push folds a steering link is told, and once.
