@@ -1,13 +1,24 @@
 // Two files that the head asked for already: they are read while the page itself still is, and `load` starts them.
 const program = typeof WebAssembly === 'object' && (() => {
   const asked = name => document.querySelector(`link[rel=${name}]`).href;
-  const apart = fetch(asked('preload')).then(answer => answer.arrayBuffer());
-  const both = Promise.all([import(asked('modulepreload')), apart]);
+  const fetched = async cache => {
+    const bytes = new Uint8Array(await (await fetch(asked('preload'), { cache })).arrayBuffer());
+    // Its name holds the beginning of its hash. What the worker put together it has looked at; only a page from a safe
+    // address can.
+    if (bytes[0] && crypto.subtle) {
+      const hash = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+      const mark = Array.from(hash.subarray(0, 8), byte => byte.toString(16).padStart(2, '0')).join('');
+      if (!asked('preload').includes(mark)) throw new Error('A part of the program is damaged.');
+    }
+    return bytes;
+  };
+  // A copy that the browser keeps may be damaged.
+  const both = Promise.all([import(asked('modulepreload')), fetched('default').catch(() => fetched('reload'))]);
   // Whoever starts it tells what fails.
   both.catch(() => {});
   return both;
 })();
 
 function load() {
-  return program.then(([app, apart]) => app.default({ module_or_path: app.whole(new Uint8Array(apart)) }));
+  return program.then(([app, apart]) => app.default({ module_or_path: app.whole(apart) }));
 }

@@ -29,7 +29,7 @@ function whole(bytes) {
   for (let left = functions; left; left--) {
     const start = to += 5;
     for (let numbers = 1 + 2 * bytes[next[18]]; numbers;) {
-      if ((out[to++] = bytes[next[18]++]) < 128) numbers--;
+      if (!((out[to++] = bytes[next[18]++]) > 127)) numbers--;
     }
     // What is read beside the frame of a function has streams of its own: the frame is what it first keeps.
     let open = 1, frame = -1, near = 0;
@@ -70,7 +70,8 @@ function whole(bytes) {
         open++;
       }
       while (numbers) {
-        if ((out[to++] = bytes[next[stream]++]) < 128 || kind === 1) numbers--;
+        // Behind the end of a file that was cut off stands nothing, which is a number's end too.
+        if (!((out[to++] = bytes[next[stream]++]) > 127) || kind === 1) numbers--;
       }
       if (operation === 0x22 && frame < 0) frame = first;
       near = operation === 0x20 && first === frame ? 1 : 0;

@@ -109,6 +109,7 @@ fn main() -> ExitCode {
         fallback::a_stranger_s_mistake_changes_nothing,
         fallback::a_part_that_does_not_arrive_can_be_tried_again,
         rest::what_travels_apart_is_put_together,
+        rest::an_altered_program_is_refused,
         fallback::hasty_fingers_stop_nothing,
     ];
     runner::run(all)

@@ -107,6 +107,30 @@ pub(crate) async fn what_travels_apart_is_put_together(page: &Page) {
     assert_eq!(page.script(begins, vec![]).await, json!(0), "a program begins with 0");
 }
 
+/// One other byte in the first part could make a program that works out something else: it is refused.
+pub(crate) async fn an_altered_program_is_refused(page: &Page) {
+    let folder = Folder::new("altered");
+    let copy = without_worker(page, &folder);
+    let first = fs::read_dir(&copy)
+        .expect("a copy")
+        .flatten()
+        .map(|entry| entry.path())
+        .find(|path| path.extension().is_some_and(|it| it == "wasm") && !path.to_string_lossy().contains("-rest-"));
+    let first = first.expect("the first part");
+    let sound = fs::read(&first).expect("the first part");
+    let mut altered = sound.clone();
+    altered[sound.len() / 3] ^= 1;
+    fs::write(&first, altered).expect("the copy takes it");
+    page.open(PHONE, EXAMPLE).await;
+    page.wait_text(".rescue", |text| text.contains("did not load")).await;
+    page.take_errors().await;
+    fs::write(&first, sound).expect("the copy takes it");
+    page.click("#again").await;
+    page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    // There is no worker to be found.
+    page.take_errors().await;
+}
+
 /// Keeps what was installed: without a network every view opens on the first tap.
 pub(crate) async fn every_view_opens_without_a_network(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
