@@ -95,6 +95,7 @@ pub fn spoken(said: &[Piece], system: System) -> String {
         .map(|piece| match piece {
             Piece::Words(words) => words.to_string(),
             // As in the lists, so that one length does not stand there in two ways.
+            Piece::Value(value, Kind::Length) => quantity::measured(*value, system),
             Piece::Value(value, Kind::FineLength) => quantity::fit(*value, system),
             Piece::Value(value, kind) => quantity::show(*value, *kind, system),
             Piece::Trade(value) => quantity::trade(*value, system),

@@ -317,9 +317,10 @@ impl Bench {
         });
     }
 
-    /// A value in the reader's units.
+    /// A value in the reader's units; a length as it stands in the lists.
     pub(super) fn show(self, value: f64, kind: Kind) -> String {
-        quantity::show(value, kind, self.system.get())
+        let system = self.system.get();
+        if kind == Kind::Length { quantity::measured(value, system) } else { quantity::show(value, kind, system) }
     }
 
     /// A limit in the reader's units, never rounded past itself.
