@@ -3,7 +3,7 @@
 #[cfg(target_arch = "wasm32")]
 mod view;
 
-/// Hands out memory: in a fifth of the code that the standard one takes, and faster.
+/// Hands out memory, in a fifth of the code that the standard allocator takes.
 #[cfg(target_arch = "wasm32")]
 #[global_allocator]
 static MEMORY: talc::wasm::WasmDynamicTalc = talc::wasm::new_wasm_dynamic_allocator();

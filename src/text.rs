@@ -1,13 +1,13 @@
 //! Looking for a mark in a short text, putting short texts together, and telling letters, by plain comparison. The
-//! standard library's search, joins and tables of letters are made for any text and bring a phone seven kilobytes.
+//! standard library's search, joins and tables of letters are made for any text and bring a phone eight kilobytes.
 
-/// The text before and behind the first place of a mark.
+/// The text before and behind the first place of a mark; an empty one is nowhere.
 pub fn cut<'a>(text: &'a str, mark: &str) -> Option<(&'a str, &'a str)> {
     let at = text.as_bytes().windows(mark.len().max(1)).position(|found| found == mark.as_bytes())?;
     Some((text.get(..at)?, text.get(at + mark.len()..)?))
 }
 
-/// The text before and behind the last place of a mark.
+/// The text before and behind the last place of a mark; an empty one is nowhere.
 pub fn cut_last<'a>(text: &'a str, mark: &str) -> Option<(&'a str, &'a str)> {
     let at = text.as_bytes().windows(mark.len().max(1)).rposition(|found| found == mark.as_bytes())?;
     Some((text.get(..at)?, text.get(at + mark.len()..)?))

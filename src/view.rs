@@ -105,7 +105,7 @@ fn page() -> Piece {
         .with(
             tag("section class=sheet id=answer tabindex=-1 aria-label='The answer'").with(live(move || leaves(bench))),
         );
-    nothing().with(title(bench)).with(told(bench)).with(main).with(foot()).with(summary(bench))
+    several().with(title(bench)).with(told(bench)).with(main).with(foot()).with(summary(bench))
 }
 
 /// The leaf that is open; on paper both, one after the other.
@@ -119,7 +119,7 @@ fn leaves(bench: Bench) -> Piece {
     let answers = Known::new(move || leaf == Leaf::Size || !bench.entered.get() || paper());
     let proves = Known::new(move || bench.entered.get() && (leaf == Leaf::Prove || paper()));
     let proof = move || rest::view(bench, Leaf::Prove);
-    nothing()
+    several()
         .with(live(move || if answers.get() { live(move || answer_part(bench)) } else { nothing() }))
         .with(live(move || if proves.get() { live(proof) } else { nothing() }))
 }
@@ -185,7 +185,7 @@ fn told(bench: Bench) -> Piece {
             });
             told.push(tag("p class=back").with(compared));
         }
-        several(told)
+        several().with(told)
     };
     let back = move || {
         if bench.before.with(Option::is_none) {

@@ -2,6 +2,15 @@
 
 use linkwright::engine::angles::{cosine, sine, tangent};
 
+#[path = "angles/bits.rs"]
+mod bits;
+
+/// As in the browser (`tests/web.rs`).
+#[test]
+fn not_one_bit_depends_on_where_it_runs() {
+    assert_eq!(bits::sum(), bits::SUM);
+}
+
 #[test]
 fn they_are_those_of_the_standard_library() {
     for step in -2_000_000..=2_000_000 {

@@ -4,7 +4,7 @@
 use linkwright::document::{Document, Link, Use};
 use linkwright::engine;
 use linkwright::engine::tables::stock;
-use linkwright::engine::{formula::Line, sentence::Piece, sentence::spoken};
+use linkwright::engine::{formula::Line, sentence::Phrase, sentence::spoken};
 use linkwright::inputs::{self, CHOICES, NUMBERS, Number, Place, places};
 use linkwright::quantity::{System, inch, lbf, show};
 use linkwright::report::{Answer, Candidate, Firmness, LinkReport, MadeEnd, Report, Verdict};
@@ -74,9 +74,9 @@ impl Shown {
         values.iter().for_each(|(what, value)| self.number(what, *value));
     }
 
-    fn said(&mut self, what: &str, said: &[Piece]) {
+    fn said(&mut self, what: &str, said: &[Phrase]) {
         for piece in said {
-            if let Piece::Value(value, _) | Piece::Trade(value) = piece {
+            if let Phrase::Value(value, _) | Phrase::Trade(value) = piece {
                 self.number(&format!("{piece:?} in “{}” of {what}", spoken(said, System::Inch)), *value);
             }
         }

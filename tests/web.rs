@@ -6,6 +6,9 @@ use linkwright::quantity::{Kind, System, show};
 use linkwright::{engine::outside, share};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
+#[path = "angles/bits.rs"]
+mod bits;
+
 wasm_bindgen_test_configure!(run_in_browser);
 
 /// A driven-hard 4,100 lb rig with 38 in lowers; the worked example of the README.
@@ -21,6 +24,12 @@ fn the_worked_example_comes_out_as_on_the_host() {
     assert_eq!(show(answer.link.bar, Kind::Length, System::Inch), "32-3/4 in");
     assert_eq!(answer.link.ends[0].thread.id, "1-1/4-12");
     assert_eq!(share::to_fragment(&opened.document), EXAMPLE);
+}
+
+/// As on the host, where `tests/angles.rs` sums up the same.
+#[wasm_bindgen_test]
+fn sines_are_those_of_the_host_to_the_last_bit() {
+    assert_eq!(bits::sum(), bits::SUM);
 }
 
 #[wasm_bindgen_test]

@@ -7,7 +7,7 @@ use std::path::Path;
 
 use linkwright::document::{Document, Hand, Link, OWN_ROD_END, Rig, Role, Use};
 use linkwright::engine::formula::{Formula, Line};
-use linkwright::engine::sentence::{Piece, spoken};
+use linkwright::engine::sentence::{Phrase, spoken};
 use linkwright::engine::{self, notation};
 use linkwright::inputs::{CHOICES, NUMBERS, places};
 use linkwright::quantity::{Kind, System, inch, lbf, mm, show};
@@ -81,7 +81,7 @@ impl Page {
         self.line(text.to_uppercase());
     }
 
-    fn said(&mut self, before: &str, said: &[Piece]) {
+    fn said(&mut self, before: &str, said: &[Phrase]) {
         self.line(format!("{before}{}", spoken(said, System::Inch)));
     }
 

@@ -10,11 +10,10 @@ use super::geometry::{self, Section};
 use super::given::{Given, Joint};
 use super::loads;
 use super::profile;
-use super::sentence::Said;
 use super::stepped::{Levers, Step};
 use super::tables::materials::{self, Strength};
 use crate::document::Document;
-use crate::engine::sentence::said;
+use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, Verdict};
 

@@ -5,24 +5,24 @@ use std::ops::Deref;
 
 use crate::quantity::{self, Kind, System};
 
-/// A sentence, or the beginning of one. One pointer, and each piece is put in by a call: there are hundreds of them,
+/// A sentence, or the beginning of one. One pointer, and each phrase is put in by a call: there are hundreds of them,
 /// and written out in place they were a tenth of the engine's code.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Said(Option<Box<Pieces>>);
+pub struct Said(Option<Box<Phrases>>);
 
 #[derive(Debug, Clone, PartialEq)]
-struct Pieces(Vec<Piece>);
+struct Phrases(Vec<Phrase>);
 
-impl Default for Pieces {
+impl Default for Phrases {
     /// With room for as many as most sentences have.
     fn default() -> Self {
         Self(Vec::with_capacity(8))
     }
 }
 
-/// A piece of a sentence.
+/// A part of a sentence.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Piece {
+pub enum Phrase {
     /// Words as they are.
     Words(Cow<'static, str>),
     /// A value, SI, and what it measures.
@@ -33,8 +33,8 @@ pub enum Piece {
 
 impl Said {
     #[inline(never)]
-    fn with(mut self, piece: Piece) -> Self {
-        self.0.get_or_insert_default().0.push(piece);
+    fn with(mut self, phrase: Phrase) -> Self {
+        self.0.get_or_insert_default().0.push(phrase);
         self
     }
 
@@ -42,34 +42,36 @@ impl Said {
     #[must_use]
     #[inline(never)]
     pub fn words(self, words: impl Into<Cow<'static, str>>) -> Self {
-        self.with(Piece::Words(words.into()))
+        self.with(Phrase::Words(words.into()))
     }
 
     /// The sentence with a value, SI.
     #[must_use]
     #[inline(never)]
     pub fn value(self, value: f64, kind: Kind) -> Self {
-        self.with(Piece::Value(value, kind))
+        self.with(Phrase::Value(value, kind))
     }
 
     /// The sentence with the size of something bought, in meters.
     #[must_use]
     #[inline(never)]
     pub fn trade(self, size: f64) -> Self {
-        self.with(Piece::Trade(size))
+        self.with(Phrase::Trade(size))
     }
 
     /// Adds what else is to be said.
     pub fn extend(&mut self, more: Self) {
-        self.0.get_or_insert_default().0.extend(more.0.into_iter().flat_map(|pieces| pieces.0));
+        if let Some(more) = more.0 {
+            self.0.get_or_insert_default().0.extend(more.0);
+        }
     }
 }
 
 impl Deref for Said {
-    type Target = [Piece];
+    type Target = [Phrase];
 
-    fn deref(&self) -> &[Piece] {
-        self.0.as_deref().map_or(&[], |pieces| &pieces.0)
+    fn deref(&self) -> &[Phrase] {
+        self.0.as_deref().map_or(&[], |phrases| &phrases.0)
     }
 }
 
@@ -90,15 +92,15 @@ macro_rules! said {
 pub(crate) use said;
 
 /// A sentence in one unit system, as plain text.
-pub fn spoken(said: &[Piece], system: System) -> String {
+pub fn spoken(said: &[Phrase], system: System) -> String {
     said.iter()
-        .map(|piece| match piece {
-            Piece::Words(words) => words.to_string(),
+        .map(|phrase| match phrase {
+            Phrase::Words(words) => words.to_string(),
             // As in the lists, so that one length does not stand there in two ways.
-            Piece::Value(value, Kind::Length) => quantity::measured(*value, system),
-            Piece::Value(value, Kind::FineLength) => quantity::fit(*value, system),
-            Piece::Value(value, kind) => quantity::show(*value, *kind, system),
-            Piece::Trade(value) => quantity::trade(*value, system),
+            Phrase::Value(value, Kind::Length) => quantity::measured(*value, system),
+            Phrase::Value(value, Kind::FineLength) => quantity::fit(*value, system),
+            Phrase::Value(value, kind) => quantity::show(*value, *kind, system),
+            Phrase::Trade(value) => quantity::trade(*value, system),
         })
         .collect()
 }

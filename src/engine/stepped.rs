@@ -5,11 +5,11 @@
 //! (the shear in the bent shape) are the same on either side of a step. So a unit growth at an eye, carried piece
 //! by piece, gives the lever `u`, and everything else follows from the levers of the two eyes.
 
-use crate::engine::angles::{cosine, sine};
 use std::f64::consts::PI;
 
 use super::formulas::{columns, stepped};
 use super::roots::crossing;
+use crate::engine::angles::{cosine, sine};
 use crate::order;
 
 /// A piece of one section.

@@ -1,5 +1,5 @@
 // Keeps one whole build of the page for use without a network. `cargo xtask build` fills in the
-// version and the list of files, each with the hash that its bytes must have.
+// version and the list of files, each with the hash that its bytes must arrive with.
 'use strict';
 const FILES = new Map(/* files */);
 // By address too: one host may have the page at several paths, each with a build of its own.

@@ -3,10 +3,10 @@
 
 use super::changing::Changing;
 use super::known::Known;
-use super::markup::{Markup, Row, element, pair, phrases, said, sentence, table, text, unbroken};
+use super::markup::{Markup, Row, element, pair, phrases, plain, said, sentence, table, unbroken};
 use super::prove::stale_note;
 use super::state::{Bench, Leaf};
-use super::tag::{Piece, button, live, nothing, several, tag};
+use super::tag::{Piece, button, live, several, tag};
 use super::{checklist, ends, form, rest, rig_parts, send, sizes, storage, verdict, words};
 use linkwright::engine::sentence::Said;
 use linkwright::quantity::{Kind, System};
@@ -16,7 +16,7 @@ use linkwright::report::{Answer, Made, Verdict};
 pub(super) fn answer(bench: Bench) -> Piece {
     let [first, rest] = [cautions_first, cautions_rest].map(|tell| part(bench, tell));
     let more = part(bench, |_, answer| {
-        text(format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)))
+        plain(format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)))
     });
     let lead =
         Known::new(move || bench.first_answer().map(|answer| head(bench, bench.at.get(), &answer)).unwrap_or_default());
@@ -27,7 +27,7 @@ pub(super) fn answer(bench: Bench) -> Piece {
         let written = bench.printing.get() && bench.part().is_some();
         bench.leaf.get() == Leaf::Size && !bench.laid_open.get() && written
     };
-    nothing()
+    several()
         .with(tag("div class='sheets own'").class("alone", alone).markup(sheet))
         .with(stale_note(bench))
         .with(tag("div").markup(move || lead.get()))
@@ -52,10 +52,11 @@ pub(super) fn below(bench: Bench) -> Piece {
         bench.turn_to(Leaf::Prove);
     });
     let assumed = part(bench, |_, answer| {
-        text(format!("{} values you may replace under “Change a default”", answer.assumed.len()))
+        plain(format!("{} values you may replace under “Change a default”", answer.assumed.len()))
     });
     let section = |(open, markup): (_, Known<Markup>)| tag(open).markup(move || markup.get());
-    several(Vec::from(sections.map(section)))
+    several()
+        .with(Vec::from(sections.map(section)))
         .with(
             tag("section class=part-of")
                 .with(tag("h3").with("What it rests on"))

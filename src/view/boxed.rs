@@ -1,15 +1,15 @@
-//! Closures in boxes. With each closure that the standard library's own traits box come two more functions that nobody
-//! calls; there are six hundred closures, and a phone would fetch them all.
+//! Closures in boxes. With each closure that is boxed as the standard library's `Fn` or `FnMut` come functions that
+//! nobody calls, for the other two ways to call it; there are six hundred closures, and a phone would fetch them all.
 
-/// Does something with what it is given, or tells something.
-pub(super) trait Does<G, T = ()> {
+/// Does something with what it is given.
+pub(super) trait Does<G> {
     /// Does it.
-    fn does(&mut self, given: G) -> T;
+    fn does(&mut self, given: G);
 }
 
-impl<G, T, F: FnMut(G) -> T> Does<G, T> for F {
-    fn does(&mut self, given: G) -> T {
-        self(given)
+impl<G, F: FnMut(G)> Does<G> for F {
+    fn does(&mut self, given: G) {
+        self(given);
     }
 }
 

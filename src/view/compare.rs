@@ -2,7 +2,7 @@
 
 use super::changing::Changing;
 use super::known::Known;
-use super::markup::{Markup, cell, element, said, text};
+use super::markup::{Markup, cell, element, plain, said};
 use super::shelf::Kept;
 use super::state::{Bench, Whole};
 use super::tag::{Piece, live, several, tag};
@@ -37,7 +37,7 @@ pub(super) fn compare(bench: Bench) -> Piece {
                 let chosen = pick.with_untracked(|pick| *pick == id);
                 tag("option").set("value", &id).flag("selected", move || chosen).with(&*name)
             });
-            several(options.collect())
+            several().with(options.collect::<Vec<_>>())
         };
         let select = tag("select")
             .set("id", id)
@@ -69,8 +69,8 @@ fn row(about: &str, [a, b]: [&str; 2], names: &[String; 2]) -> Markup {
     let differ = a != b;
     let mark = if differ { said("small class=\"changed-mark\"", "differs") } else { Markup::default() };
     let open = if differ { "tr class=\"differing\"" } else { "tr" };
-    let head = element("th scope=\"row\"", text(about) + mark);
-    element(open, head + cell(&names[0], text(a)) + cell(&names[1], text(b)))
+    let head = element("th scope=\"row\"", plain(about) + mark);
+    element(open, head + cell(&names[0], plain(a)) + cell(&names[1], plain(b)))
 }
 
 fn heading(words: &str) -> Markup {

@@ -87,7 +87,7 @@ fn opening(
     };
     let told = Changing::new(String::new());
     let copy = move |_: leptos::ev::Event| {
-        let text = lines.with_untracked(|lines| working::plain(asks, lines, bench.system.get_untracked()));
+        let text = lines.with_untracked(|lines| working::as_text(asks, lines, bench.system.get_untracked()));
         send::copy(
             text,
             told,

@@ -6,7 +6,7 @@ use std::ops::{Add, AddAssign};
 /// A letter without width, at which no line breaks (U+2060, word joiner). Where it is pasted back it is dropped.
 const JOINER: char = '\u{2060}';
 
-/// Markup. Words get into it escaped, and in no other way.
+/// Markup. Words get into it escaped; opening tags and what [`Markup::drawn`] takes are ours.
 #[derive(Clone, PartialEq, Eq, Default)]
 #[expect(clippy::box_collection, reason = "one pointer where text is three words: a tenth of the views' code")]
 pub(super) struct Markup(Box<String>);
@@ -69,8 +69,8 @@ fn escaped(words: &str) -> String {
 }
 
 /// Words as markup.
-pub(super) fn text(words: impl AsRef<str>) -> Markup {
-    Markup::drawn(escaped(words.as_ref()))
+pub(super) fn plain(words: impl AsRef<str>) -> Markup {
+    Markup(Box::new(escaped(words.as_ref())))
 }
 
 /// A tag with one more attribute, whose value is not known beforehand.
@@ -83,7 +83,7 @@ pub(super) fn element(open: impl AsRef<str>, inside: Markup) -> Markup {
     #[inline(never)]
     fn around(open: &str, inside: Markup) -> Markup {
         let name = open.split(' ').next().unwrap_or(open);
-        Markup::drawn(format!("<{open}>{}</{name}>", inside.0))
+        Markup(Box::new(format!("<{open}>{}</{name}>", inside.0)))
     }
     around(open.as_ref(), inside)
 }
@@ -91,7 +91,7 @@ pub(super) fn element(open: impl AsRef<str>, inside: Markup) -> Markup {
 /// An element around words.
 #[inline(never)]
 pub(super) fn said(open: impl AsRef<str>, words: impl AsRef<str>) -> Markup {
-    element(open, text(words))
+    element(open, plain(words))
 }
 
 /// An element around a sentence of several lines.
@@ -108,7 +108,7 @@ pub(super) fn unbroken(words: &str) -> Markup {
     };
     let mut dashes = words.match_indices('-').map(|(at, _)| at).filter(|at| between(*at)).peekable();
     if dashes.peek().is_none() {
-        return Markup::drawn(words);
+        return Markup(Box::new(words));
     }
     let (mut whole, mut from) = (String::new(), 0);
     for at in dashes {
@@ -116,14 +116,14 @@ pub(super) fn unbroken(words: &str) -> Markup {
         whole.push(JOINER);
         from = at + 1;
     }
-    Markup::drawn(whole + words.get(from..).unwrap_or_default())
+    Markup(Box::new(whole + words.get(from..).unwrap_or_default()))
 }
 
 /// Words that break between their phrases only, so that no size is torn apart: the class of its element is `phrases`.
 pub(super) fn phrases(words: &str) -> Markup {
     let broken = text::replaced(&escaped(words), ", ", ", </span><span>");
     let broken = text::replaced(&broken, "; ", "; </span><span>");
-    element("span", Markup::drawn(broken))
+    element("span", Markup(Box::new(broken)))
 }
 
 /// One row of a list of terms.
@@ -131,9 +131,9 @@ pub(super) fn pair(term: &str, open: &str, value: impl AsRef<str>) -> Markup {
     element("div", said("dt", term) + said(open, value))
 }
 
-/// The heads of columns.
+/// The heads of columns; one without a name is the head of nothing.
 pub(super) fn heads(names: &[&str]) -> Markup {
-    names.iter().map(|name| said("th scope=\"col\"", name)).collect()
+    names.iter().map(|name| said(if name.is_empty() { "td" } else { "th scope=\"col\"" }, name)).collect()
 }
 
 /// A cell that repeats its column's name, for narrow pages that hide the head.
@@ -143,7 +143,7 @@ pub(super) fn cell(name: &str, inside: Markup) -> Markup {
 
 /// The cells of a row behind its first column.
 pub(super) fn cells<const N: usize>(names: &[&str], values: [String; N]) -> Markup {
-    names.iter().skip(1).zip(values).map(|(name, value)| cell(name, text(value))).collect()
+    names.iter().skip(1).zip(values).map(|(name, value)| cell(name, plain(value))).collect()
 }
 
 /// A row of a table: its class, what it is about, and its cells.
@@ -155,12 +155,11 @@ pub(super) struct Row {
 
 /// A table of three columns.
 pub(super) fn table(open: &str, caption: &str, head: [&str; 3], rows: Vec<Row>) -> Markup {
-    let names = head.map(|name| if name.is_empty() { said("td", "") } else { said("th scope=\"col\"", name) });
     let row = |row: Row| {
         let cells = head.into_iter().skip(1).zip(row.cells).map(|(name, inside)| cell(name, inside));
         element(attribute("tr", "class", row.class), said("th scope=\"row\"", row.about) + cells.collect())
     };
     let caption = if caption.is_empty() { Markup::default() } else { said("caption", caption) };
-    let head = element("thead", element("tr", names.into_iter().collect()));
+    let head = element("thead", element("tr", heads(&head)));
     element(open, caption + head + element("tbody", rows.into_iter().map(row).collect()))
 }

@@ -1,7 +1,7 @@
 //! The same job in other metals: a table, and weight against strength as a picture whose points can be taken.
 
 use super::later;
-use super::markup::{Markup, attribute, cell, element, heads, said, text};
+use super::markup::{Markup, attribute, cell, element, heads, plain, said};
 use super::pen::{Hang, Pen};
 use super::state::Bench;
 use super::tag::{Piece, tag};
@@ -68,7 +68,7 @@ fn table(metals: &[InMetal], system: System, title: &str, of: fn(&InMetal) -> Op
 fn row(index: usize, metal: &InMetal, size: Option<&MetalSize>, system: System) -> Markup {
     let name = metal.material.label.split(',').next().unwrap_or_default();
     let take = said(attribute("button type=\"button\" class=\"quiet\"", "data-metal", metal.material.id), name);
-    let head = element("th scope=\"row\"", said("b", letter(index)) + text(" ") + take);
+    let head = element("th scope=\"row\"", said("b", letter(index)) + plain(" ") + take);
     let Some(size) = size else {
         return element("tr", head + said("td colspan=\"5\"", "no answer at this size"));
     };
@@ -76,16 +76,16 @@ fn row(index: usize, metal: &InMetal, size: Option<&MetalSize>, system: System) 
     let used = show(size.utilization, Kind::Percent, system);
     let holds = if size.holds { format!("uses {used}") } else { format!("fails, {used} at the {}", size.decides) };
     let bar = format!("{}, {thread}", words::size(size.outside_diameter, size.wall, system));
-    let mut strike = text(show(size.beyond.first_yield, Kind::Force, system));
+    let mut strike = plain(show(size.beyond.first_yield, Kind::Force, system));
     if let Some(collapse) = size.beyond.collapse {
         strike += said("small", format!("folds at {}", show(collapse, Kind::Force, system)));
     }
     let values = [
-        text(bar) + said("small", holds),
-        text(show(size.bar_weight, Kind::Weight, system)),
-        text(show(size.beyond.deflection, Kind::FineLength, system)),
+        plain(bar) + said("small", holds),
+        plain(show(size.bar_weight, Kind::Weight, system)),
+        plain(show(size.beyond.deflection, Kind::FineLength, system)),
         strike,
-        text(show(size.buckling, Kind::Force, system)),
+        plain(show(size.buckling, Kind::Force, system)),
     ];
     element("tr", head + HEAD.iter().skip(1).zip(values).map(|(name, value)| cell(name, value)).collect())
 }

@@ -27,14 +27,14 @@ pub(super) fn more(bench: Bench, place: Place) -> Piece {
         let changed = told(move || changed_words(bench, group, place));
         folded(name, about, tag("em").with(changed), move || inside(bench, group, place))
     });
-    nothing().with(tag("h3 class=more-title").with("Change a default")).with(groups.collect::<Vec<_>>())
+    several().with(tag("h3 class=more-title").with("Change a default")).with(groups.collect::<Vec<_>>())
 }
 
 /// A fold of the form: what it is called, what it is about, and its entries, which are made when it first opens:
 /// sixty fields would otherwise follow every key that is pressed in another.
 pub(super) fn folded(name: &str, about: &str, beside: Piece, inside: impl Fn() -> Vec<Piece> + 'static) -> Piece {
     let opened = Changing::new(false);
-    let inside = live(move || if opened.get() { several(inside()) } else { nothing() });
+    let inside = live(move || if opened.get() { several().with(inside()) } else { nothing() });
     let summary = tag("summary").with(tag("b").with(name)).with(" ").with(tag("small").with(about)).with(beside);
     tag("details class=group").first_opened(opened).with(summary).with(tag("div class=fields").with(inside))
 }

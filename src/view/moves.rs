@@ -2,7 +2,7 @@
 
 use super::firm::Firm;
 use super::later;
-use super::markup::{Markup, cell, element, heads, said, text};
+use super::markup::{Markup, cell, element, heads, plain, said};
 use super::state::Bench;
 use super::tag::{Piece, tag, words as live_words};
 use super::words;
@@ -83,8 +83,8 @@ fn one(bench: Bench, row: &Sensitivity) -> Markup {
     element(
         "tr",
         said("th scope=\"row\"", words::label(row.input))
-            + cell(HEAD[1], text(values))
+            + cell(HEAD[1], plain(values))
             + cell(HEAD[2], then)
-            + cell(HEAD[3], text(limit)),
+            + cell(HEAD[3], plain(limit)),
     )
 }

@@ -1,7 +1,7 @@
 //! Every value from outside, worked out again in this very browser.
 
 use super::later;
-use super::markup::{Markup, cell, element, heads, said, text};
+use super::markup::{Markup, cell, element, heads, plain, said};
 use super::state::Bench;
 use super::tag::{Piece, tag};
 use super::words;
@@ -74,7 +74,7 @@ fn thread_tables(tabled: &[Tabled], explained: &[&Tabled], system: System) -> Ma
         .map(|row| {
             let open = if row.accounted_for() { "tr" } else { "tr class=\"differs\"" };
             let verdict = if row.agrees() { "agrees" } else { "differs" };
-            element(open, cells(row) + element("td", text(verdict) + said("small", row.cite.words())))
+            element(open, cells(row) + element("td", plain(verdict) + said("small", row.cite.words())))
         })
         .collect();
     let table = |last: &str, rows: Markup| {
@@ -92,7 +92,7 @@ fn thread_tables(tabled: &[Tabled], explained: &[&Tabled], system: System) -> Ma
 
 fn one(row: &Outside, found: f64, agrees: bool) -> Markup {
     let digits = |value: f64| format!("{} {}", significant(value), row.unit).trim_end().to_string();
-    let about = text(row.name) + said("small", format!("{} ({})", row.source, row.obtained.words()));
+    let about = plain(row.name) + said("small", format!("{} ({})", row.source, row.obtained.words()));
     let differs = if row.expected == 0.0 { found - row.expected } else { (found - row.expected) / row.expected.abs() };
     let (mantissa, power) = scientific(differs, 1);
     let difference =
@@ -101,9 +101,9 @@ fn one(row: &Outside, found: f64, agrees: bool) -> Markup {
     element(
         if agrees { "tr" } else { "tr class=\"differs\"" },
         element("th scope=\"row\"", about)
-            + cell(HEAD[1], text(digits(row.expected)))
-            + cell(HEAD[2], text(digits(found)))
-            + cell(HEAD[3], text(difference) + said("small", verdict)),
+            + cell(HEAD[1], plain(digits(row.expected)))
+            + cell(HEAD[2], plain(digits(found)))
+            + cell(HEAD[3], plain(difference) + said("small", verdict)),
     )
 }
 

@@ -131,12 +131,13 @@ fn drawn(whole: &Whole, class: &str, width: f64, said: &str) -> Markup {
 /// A point on the sheet.
 type Point = (f64, f64);
 
-fn long(x: f64, y: f64) -> f64 {
+/// How far it is along both ways together.
+fn distance(x: f64, y: f64) -> f64 {
     (x * x + y * y).sqrt()
 }
 
 fn apart(a: Point, b: Point) -> f64 {
-    long(a.0 - b.0, a.1 - b.1)
+    distance(a.0 - b.0, a.1 - b.1)
 }
 
 /// The four tires, each by two corners.
@@ -153,7 +154,7 @@ fn tires(plan: &Plan, frame: &Frame) -> Vec<(Point, Point)> {
 /// How far a point is outside of a block between two corners.
 fn off_block(point: Point, (a, b): (Point, Point)) -> f64 {
     let out = |at: f64, a: f64, b: f64| (a.min(b) - at).max(at - a.max(b)).max(0.0);
-    long(out(point.0, a.0, b.0), out(point.1, a.1, b.1))
+    distance(out(point.0, a.0, b.0), out(point.1, a.1, b.1))
 }
 
 /// How far a point is from the line between two others.

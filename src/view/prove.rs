@@ -9,7 +9,7 @@ use super::more::more;
 use super::moves;
 use super::outside;
 use super::state::Bench;
-use super::tag::{Piece, button, live, nothing, tag};
+use super::tag::{Piece, button, live, nothing, several, tag};
 use super::{findings, verdict, words};
 use linkwright::inputs::{NUMBERS, Place};
 use linkwright::report::LinkReport;
@@ -18,7 +18,7 @@ use linkwright::report::LinkReport;
 pub(super) fn prove(bench: Bench) -> Piece {
     let place = Known::new(move || bench.place());
     let findings = move || bench.answer().map_or_else(nothing, |answer| findings::findings(bench, &answer));
-    nothing()
+    several()
         .with(stale_note(bench))
         .with(tag("div").markup(move || head(bench)))
         .with(along::picture(bench))

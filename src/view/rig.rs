@@ -5,7 +5,7 @@ mod rows;
 use super::known::Known;
 use super::markup::{Markup, element, said};
 use super::state::{Bench, Leaf, Whole};
-use super::tag::{Piece, nothing, tag};
+use super::tag::{Piece, several, tag};
 use super::{answer, plan, rig_adding, rig_parts, send, sheets, verdict, words};
 use linkwright::document::Document;
 use linkwright::inputs::{self, Place};
@@ -21,7 +21,7 @@ pub(super) fn rig(bench: Bench) -> Piece {
         bench,
         |bench, whole| if bench.laid_open.get() { sheets::sheets(bench, whole) } else { Markup::default() },
     );
-    nothing()
+    several()
         .with(tag("div").markup(move || lead.get()))
         .with(plan::plan(bench, move |index| open(bench, index)))
         .with(

@@ -7,7 +7,7 @@ use super::moments::meanwhile;
 use super::shelf::{Kept, Saving, title};
 use super::shelf_list::{act, binned, bring, listed};
 use super::state::Bench;
-use super::tag::{Piece, button, live, nothing, tag, words as live_words};
+use super::tag::{Piece, button, live, nothing, several, tag, words as live_words};
 use super::{compare, rig_entries, storage, trail};
 use leptos::prelude::*;
 use linkwright::builds::{self, Build};
@@ -82,7 +82,7 @@ pub(super) fn saved(bench: Bench) -> Piece {
     let done = tag("div class=done-here")
         .with(tag("div id=saved-told role=status").markup(told))
         .with(live(move || if shown.told.with(Vec::is_empty) { nothing() } else { beside(bench, shown) }));
-    nothing()
+    several()
         .with(tag("p class=kicker").with("On this device"))
         .with(tag("h2 id=saved-title tabindex=-1").with(live_words(heading)))
         .with(saving(bench, shown))

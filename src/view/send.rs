@@ -6,7 +6,7 @@ use super::moments::{after, meanwhile};
 use super::prove::STALE;
 use super::shelf::Saving;
 use super::state::{Bench, Leaf};
-use super::tag::{Piece, button, nothing, tag, words as live_words};
+use super::tag::{Piece, button, several, tag, words as live_words};
 use super::{qr, rig, saved, storage, words};
 use linkwright::document::Document;
 use linkwright::text;
@@ -80,7 +80,7 @@ pub(super) fn send(bench: Bench) -> Piece {
                 .with(tag("summary").with("The answer as text, both units"))
                 .with(tag("pre id=twin").with(live_words(move || twin.get()))),
         );
-    nothing().with(section).with(qr::code(bench))
+    several().with(section).with(qr::code(bench))
 }
 
 /// Saves it; where that needs a decision, turns to where it is made.

@@ -1,6 +1,6 @@
 //! The list of saved builds and the bin: markup, and what their buttons do.
 
-use super::markup::{Markup, attribute, element, said, text};
+use super::markup::{Markup, attribute, element, plain, said};
 use super::moments::after;
 use super::saved::{Offer, Shown, export, file_name, sentences};
 use super::shelf::Kept;
@@ -51,7 +51,7 @@ fn about(bench: Bench, document: &Document) -> String {
 fn act_button(act: &str, class: &str, label: &str, name: &str) -> Markup {
     let unseen = if name.is_empty() { Markup::default() } else { said("span class=\"unseen\"", format!(": {name}")) };
     let open = attribute("button type=\"button\"", "class", class);
-    element(attribute(&open, "data-do", act), text(label) + unseen)
+    element(attribute(&open, "data-do", act), plain(label) + unseen)
 }
 
 /// One build, and what can be done with it.

@@ -2,7 +2,7 @@
 
 use super::firm::Firm;
 use super::known::Known;
-use super::markup::{Markup, Row, said, sentence, table, text};
+use super::markup::{Markup, Row, plain, said, sentence, table};
 use super::state::Bench;
 use super::{answer, words};
 use linkwright::engine;
@@ -57,7 +57,7 @@ fn candidate(bench: Bench, name: &'static str, size: &Candidate) -> Row {
         class: if name == "Recommended" { "chosen" } else { "" },
         about: name,
         cells: [
-            said("span", outside + ",") + text(" ") + said("span", thread),
+            said("span", outside + ",") + plain(" ") + said("span", thread),
             said("span", bench.show(size.utilization, Kind::Percent) + verdict) + said("small", size.decides),
         ],
     }
@@ -72,10 +72,10 @@ fn firm(bench: Bench, firm: &Firm) -> Markup {
     }
     let told = |row: &Firmness| {
         let limit = row.limit.map_or("anything you can enter".to_string(), |limit| bench.show_at_most(limit, row.kind));
-        [text(bench.show(row.now, row.kind)), text(limit)]
+        [plain(bench.show(row.now, row.kind)), plain(limit)]
     };
     // Rows of the answer before only keep the place.
-    let open = || [text("…"), text("…")];
+    let open = || [plain("…"), plain("…")];
     let rows: Vec<Row> = rows
         .iter()
         .map(|row| Row { class: "", about: words::label(row.input), cells: if *now { told(row) } else { open() } })
@@ -93,7 +93,7 @@ pub(super) fn assumed(bench: Bench, assumed: &[Assumption]) -> Markup {
         let standing = NUMBERS.iter().find(|number| number.id == value.input).map_or("", |row| row.standing.words());
         let (class, words) = if value.changed { ("chosen", "your entry") } else { ("", standing) };
         let now = bench.show(value.value, value.kind);
-        rows.push(Row { class, about: words::label(value.input), cells: [text(now), text(words)] });
+        rows.push(Row { class, about: words::label(value.input), cells: [plain(now), plain(words)] });
     }
     table("table class=\"assumed\"", "", ["Value", "Now", "Stands on"], rows)
 }

@@ -35,7 +35,7 @@ pub(super) enum Standing {
 /// What follows from signals, as it is now.
 pub(super) struct Following {
     now: Rc<RefCell<Option<Standing>>>,
-    _kept: RenderEffect<()>,
+    _effect: RenderEffect<()>,
 }
 
 impl Drop for Following {
@@ -68,7 +68,7 @@ impl Standing {
             What::Follows(mut view) => {
                 let now = Rc::new(RefCell::new(None::<Self>));
                 let place = Rc::clone(&now);
-                let _kept = follows(Box::new(move || {
+                let effect = follows(Box::new(move || {
                     let piece = view.tells();
                     let mut place = place.borrow_mut();
                     match place.as_mut() {
@@ -76,7 +76,7 @@ impl Standing {
                         None => *place = Some(Self::new(piece)),
                     }
                 }));
-                Self::Follows(Following { now, _kept })
+                Self::Follows(Following { now, _effect: effect })
             }
             What::Several => {
                 Self::Several { inside: inside.into_iter().map(Self::new).collect(), end: Rndr::create_placeholder() }
@@ -136,20 +136,25 @@ impl Standing {
         }
     }
 
+    /// Whether it can become what is wanted. What follows from signals is always made anew.
+    fn stays_for(&self, wanted: &Wanted) -> bool {
+        match (self, &wanted.what) {
+            (Self::Element { open, inside, .. }, What::Element(new)) => {
+                open == new && inside.len() == wanted.inside.len()
+            }
+            (Self::Words { .. }, What::Words(_)) | (Self::Several { .. }, What::Several) => true,
+            _ => false,
+        }
+    }
+
     /// Becomes what is wanted next. The same element with other words stays: it keeps the focus, and folds stay open.
     fn turn_into(&mut self, piece: Piece) {
-        match (&mut *self, piece.look()) {
-            (Self::Element { open, inside, .. }, Wanted { what: What::Element(new), inside: pieces, .. })
-                if open == new && inside.len() == pieces.len() => {}
-            (Self::Words { .. }, Wanted { what: What::Words(_), .. })
-            | (Self::Several { .. }, Wanted { what: What::Several, .. }) => {}
-            _ => {
-                let new = Self::new(piece);
-                self.put_before(&new);
-                self.take_away();
-                *self = new;
-                return;
-            }
+        if !self.stays_for(piece.look()) {
+            let new = Self::new(piece);
+            self.put_before(&new);
+            self.take_away();
+            *self = new;
+            return;
         }
         let wanted = piece.wanted();
         match self {

@@ -13,7 +13,7 @@ use super::storage::{self, Trouble};
 use super::trail::Trail;
 use linkwright::document::{Document, Use};
 use linkwright::engine;
-use linkwright::engine::sentence::{Piece, spoken};
+use linkwright::engine::sentence::{Phrase, spoken};
 use linkwright::inputs::{self, NUMBERS, Place};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, Plan, RigReport};
@@ -329,7 +329,7 @@ impl Bench {
     }
 
     /// A sentence in the reader's units.
-    pub(super) fn say(self, said: &[Piece]) -> String {
+    pub(super) fn say(self, said: &[Phrase]) -> String {
         spoken(said, self.system.get())
     }
 }

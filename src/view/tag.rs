@@ -27,7 +27,7 @@ pub(super) enum What {
     Words(String),
     /// What is put there and taken away as signals change.
     Follows(Box<dyn Tells<Piece>>),
-    /// Several, one after the other, or nothing.
+    /// What is inside, one after the other, or nothing.
     Several,
 }
 
@@ -95,16 +95,14 @@ pub(super) fn words(said: impl Fn() -> String + 'static) -> Piece {
     follow(Box::new(said))
 }
 
-/// Several, one after the other.
-pub(super) fn several(list: Vec<Piece>) -> Piece {
-    let mut several = nothing();
-    several.0.inside = list;
-    several
+/// Several, one after the other: what it is given by `with`.
+pub(super) fn several() -> Piece {
+    piece(What::Several)
 }
 
 /// Nothing at all.
 pub(super) fn nothing() -> Piece {
-    piece(What::Several)
+    several()
 }
 
 impl Piece {

@@ -1,6 +1,6 @@
 //! A calculation as it was done: formula, values put in, result, source, and what each letter means.
 
-use super::markup::{Markup, element, said, text};
+use super::markup::{Markup, element, plain, said};
 use super::words;
 use linkwright::engine::formula::{Formula, Line};
 use linkwright::engine::notation::{mathml, mathml_with, parse, symbol_mathml, text_with};
@@ -20,7 +20,7 @@ pub(super) fn lines(lines: &[Line], system: System) -> Markup {
 }
 
 /// The lines of a calculation as plain text, to be sent or kept.
-pub(super) fn plain(asks: &str, lines: &[Line], system: System) -> String {
+pub(super) fn as_text(asks: &str, lines: &[Line], system: System) -> String {
     let mut out = vec![asks.to_string()];
     for line in lines {
         match line {
@@ -55,7 +55,7 @@ pub(super) fn plain(asks: &str, lines: &[Line], system: System) -> String {
 
 fn one(line: &Line, system: System) -> Markup {
     let named = |what: &str, value: f64, kind: Kind, rest: &str| {
-        element("p", said("b", format!("{what}: {}", show(value, kind, system))) + text(rest))
+        element("p", said("b", format!("{what}: {}", show(value, kind, system))) + plain(rest))
     };
     match line {
         Line::Worked { formula, given, result } => worked(formula, given, *result, system),

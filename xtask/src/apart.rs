@@ -13,6 +13,7 @@ pub(crate) const APART: u8 = 1;
 
 /// What is kept by itself. The numbers are those of `whole.js`.
 #[derive(Clone, Copy, PartialEq, Eq)]
+#[expect(dead_code, reason = "some are reached from the one before")]
 pub(crate) enum Stream {
     Before = 0,
     Behind = 1,
@@ -23,22 +24,27 @@ pub(crate) enum Stream {
     Globals = 6,
     Calls = 7,
     Constants = 8,
-    /// Constants that are added to something; in the next stream, to the frame of the function.
+    /// Constants that are added to something. Each of the next three is followed by what concerns the function's frame.
     Added = 9,
-    /// How far from a place something is read; in the next stream, from the frame.
+    AddedToFrame = 10,
+    /// How far from a place something is read.
     Reads = 11,
-    /// The same for what is written.
+    ReadsOfFrame = 12,
+    /// How far from a place something is written.
     Writes = 13,
+    WritesToFrame = 14,
     LongConstants = 15,
     Tables = 16,
     Indirect = 17,
     Declared = 18,
-    /// Addresses of data: the lowest byte, then the two above it.
+    /// Addresses of data: the lowest byte, then those above it.
     Addresses = 19,
+    AddressesMiddle = 20,
+    AddressesHigh = 21,
     Fractions = 22,
 }
 
-pub(crate) const STREAMS: usize = 23;
+pub(crate) const STREAMS: usize = Stream::Fractions as usize + 1;
 
 /// How what belongs to an operation is read: its stream, and one of these in the upper three bits. None of them is one
 /// number; for what is read or written it is [`PLACE`] and the power of two at which it lies.
@@ -162,7 +168,11 @@ impl Streams {
             reader.read().map_err(strange)?;
         }
         let mut operations = operations.into_iter().peekable();
-        self.put(Stream::Declared, operations.next().unwrap_or_default());
+        let declared = operations.next().unwrap_or_default();
+        if declared.first().is_none_or(|groups| *groups > 127) {
+            return Err("a function declares too much: teach xtask/src/apart.rs and src/shell/whole.js".to_owned());
+        }
+        self.put(Stream::Declared, declared);
         let (mut frame, mut beside) = (None, false);
         while let Some((&operation, with)) = operations.next().and_then(<[u8]>::split_first) {
             let near = std::mem::take(&mut beside);
@@ -190,6 +200,9 @@ impl Streams {
                     let way = way(operation)
                         .ok_or_else(|| format!("operation {operation:x} is not known: teach xtask/src/apart.rs"))?;
                     self.put(Stream::Operations, &[operation]);
+                    if way & !31 == SEVERAL && with[0] > 127 {
+                        return Err("a branch leads to too many places: teach apart.rs and whole.js".to_owned());
+                    }
                     match way >> 5 {
                         // How it lies is only a hint, and the usual one is as good.
                         PLACE.. => self.put_by(way, near, &with[1..]),

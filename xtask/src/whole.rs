@@ -12,7 +12,7 @@ use wasmparser::Parser;
 
 /// The program.
 pub fn whole(file: &[u8]) -> Outcome<Vec<u8>> {
-    Pieces::read(file)?.program().ok_or_else(|| "what was taken apart ends too early".to_owned())
+    Pieces::read(file)?.program().ok_or_else(|| "what was taken apart does not fit together".to_owned())
 }
 
 /// Whether two programs are the same but for how their numbers are written and for how what they read is said to lie.
@@ -63,6 +63,9 @@ impl<'a> Pieces<'a> {
             (stream, rest) = rest.split_at_checked(number(length) as usize).ok_or_else(short)?;
             streams.push(stream.iter());
         }
+        if !rest.is_empty() {
+            return Err(short());
+        }
         Ok(Self { functions: number(&numbers[4..]), ways, streams, out: Vec::new() })
     }
 
@@ -93,7 +96,7 @@ impl<'a> Pieces<'a> {
     }
 
     fn program(mut self) -> Option<Vec<u8>> {
-        let before = self.streams[Stream::Before as usize].as_slice();
+        let before = std::mem::take(&mut self.streams[Stream::Before as usize]).as_slice();
         self.out.extend(before);
         self.out.push(wasm_encoder::SectionId::Code as u8);
         let section = self.room();
@@ -105,9 +108,10 @@ impl<'a> Pieces<'a> {
             self.write(size, self.out.len() - size - 5);
         }
         self.write(section, self.out.len() - section - 5);
-        let behind = self.streams[Stream::Behind as usize].as_slice();
+        let behind = std::mem::take(&mut self.streams[Stream::Behind as usize]).as_slice();
         self.out.extend(behind);
-        Some(self.out)
+        // What is left over belongs to nothing.
+        self.streams.iter().all(|stream| stream.as_slice().is_empty()).then_some(self.out)
     }
 
     fn function(&mut self) -> Option<()> {
@@ -258,7 +262,10 @@ mod tests {
     #[test]
     fn what_is_no_program_is_refused() -> Outcome {
         let file = apart(&program())?;
-        assert!(whole(&program()).is_err() && whole(&[]).is_err() && whole(&file[..200]).is_err());
+        assert!(whole(&program()).is_err() && whole(&[]).is_err());
+        for length in [200, file.len() / 2, file.len() - 1] {
+            assert!(whole(&file[..length]).is_err(), "the first {length} bytes");
+        }
         let mut short = file;
         // The stream of operations seems to have none.
         short[1 + 8 + 256..][..4].fill(0);

@@ -1,8 +1,8 @@
 //! A link as a strut, and as a strut that is hit while it is pushed.
 
-use crate::engine::angles::{cosine, sine, tangent};
 use std::f64::consts::PI;
 
+use crate::engine::angles::{cosine, sine, tangent};
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{INCH, in2, in4, inch, ksi, lbf, lbf_in, mm, mpa};
 

@@ -1,8 +1,8 @@
 //! Tightening a jam nut against the bar.
 
-use crate::engine::angles::{cosine, tangent};
 use std::f64::consts::PI;
 
+use crate::engine::angles::{cosine, tangent};
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{DEGREE, deg, in2, inch, ksi, lbf, lbf_in};
 

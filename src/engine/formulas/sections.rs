@@ -1,8 +1,8 @@
 //! Areas and moments of a round bar, a tube, and a round bar with two wrench flats.
 
-use crate::engine::angles::sine;
 use std::f64::consts::PI;
 
+use crate::engine::angles::sine;
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{DEGREE, in2, in3, in4, inch, ksi};
 

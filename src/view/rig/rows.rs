@@ -3,7 +3,7 @@
 use super::{numbered, open, rig_adding};
 use crate::view::changing::Changing;
 use crate::view::known::Known;
-use crate::view::markup::{Markup, element, phrases, said, text};
+use crate::view::markup::{Markup, element, phrases, plain, said};
 use crate::view::state::{Bench, Whole};
 use crate::view::tag::{Piece, button, live, nothing, several, tag, words as live_words};
 use crate::view::{storage, verdict, words};
@@ -24,7 +24,7 @@ pub(super) fn rows(bench: Bench) -> Piece {
             let below = done.below.and_then(|link| order.iter().position(|index| *index == link));
             list.insert(below.map_or(done.rank, |row| row + 1).min(list.len()), told(bench, &done));
         }
-        several(list)
+        several().with(list)
     })
 }
 
@@ -167,7 +167,7 @@ fn one(bench: Bench, done: Changing<Option<Done>>, index: usize) -> Piece {
             if pair { (layouts::set_apart, apart) } else { (layouts::to_other_side, copied) };
         let first = act(QUIET, what, tell).with(&*label).with(unseen(": "));
         let join = || act(QUIET, layouts::join, joined).with("Join left and right").with(unseen(": "));
-        nothing().with(first).with(twin.then(join))
+        several().with(first).with(twin.then(join))
     });
     let remove: Change = |rig, index| {
         layouts::remove(rig, index);
@@ -193,7 +193,7 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> Markup {
             let length = words::length(answer.link.length, system);
             let cut = words::length(answer.link.cut, system);
             let size = phrases(&format!("{length}: {}", words::headline(&answer.link, system)));
-            let size = size + text(" ") + said("b", format!("Saw to {cut}"));
+            let size = size + plain(" ") + said("b", format!("Saw to {cut}"));
             (verdict::mark(answer.verdict), size, rests_on(answer, system))
         }
         Some(LinkReport::Impossible(why)) => {
