@@ -8,4 +8,4 @@ async function restBytes() {
     throw reason;
   }
 }
-bound(apart => __wbg_init({ module_or_path: whole(apart) }));
+bound(start);

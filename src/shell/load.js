@@ -20,5 +20,5 @@ const program = typeof WebAssembly === 'object' && (() => {
 })();
 
 function load() {
-  return program.then(([app, apart]) => app.default({ module_or_path: app.whole(apart) }));
+  return program.then(([app, apart]) => app.start(apart));
 }

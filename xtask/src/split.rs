@@ -17,6 +17,10 @@ const LINK: &str = "./rest.js";
 const REST: &str = include_str!("../../src/shell/rest.js");
 /// Puts together what travels apart.
 const WHOLE: &str = include_str!("../../src/shell/whole.js");
+const START: &str = include_str!("../../src/shell/start.js");
+
+/// With that begins what wasm-bindgen ends the glue with.
+const END: &str = "async function __wbg_load(";
 
 /// Said by the views and the code of the second part, and by nothing of the first.
 const LATER: [&str; 4] = [
@@ -120,17 +124,19 @@ pub fn bind(wasm: &Path, folder: &Path) -> Outcome {
     run(&mut bind, "wasm-bindgen refused the program: see its message above")
 }
 
-/// The glue with the function that adds the second part in it, instead of a module of its own.
+/// The glue with the function that adds the second part in it, instead of a module of its own, and with our own end.
 fn joined(glue: &str) -> Outcome<String> {
     let import = format!("import * as import1 from \"{LINK}\"\n");
     let asked = format!("\"{LINK}\": import1,");
-    if glue.matches(&import).count() != 1 || glue.matches(&asked).count() != 1 {
-        return Err("wasm-bindgen writes its imports otherwise by now: teach xtask/src/split.rs".to_owned());
+    if [&import, &asked, END, "function __wbg_finalize_init(instance, module)"]
+        .iter()
+        .any(|it| glue.matches(*it).count() != 1)
+    {
+        return Err("wasm-bindgen writes its glue otherwise by now: teach xtask/src/split.rs".to_owned());
     }
+    let (glue, _) = glue.split_once(END).unwrap_or_default();
     let given = format!("\"{LINK}\": {{ __wasm_split_load_rest: addRest }},");
-    Ok(glue.replacen(&import, "", 1).replacen(&asked, &given, 1)
-        + &bare_script(&[REST, WHOLE].concat())
-        + "export { whole };\n")
+    Ok(glue.replacen(&import, "", 1).replacen(&asked, &given, 1) + &bare_script(&[REST, WHOLE, START].concat()))
 }
 
 /// The program in as few bytes as it can be written with, without names and the like.
@@ -194,8 +200,12 @@ mod tests {
 
     #[test]
     fn the_glue_brings_the_second_part_itself() -> Outcome {
-        let glue = joined("import * as import1 from \"./rest.js\"\nlet wasm;\ngo({\n\"./rest.js\": import1,\n});\n")?;
-        assert!(!glue.contains("import "), "{glue}");
+        let bound = "import * as import1 from \"./rest.js\"\nlet wasm;\ngo({\n\"./rest.js\": import1,\n});\n\
+                     function __wbg_finalize_init(instance, module) {}\nasync function __wbg_load(module) { fetch(); }\n\
+                     export { initSync, __wbg_init as default };\n";
+        let glue = joined(bound)?;
+        assert!(!glue.contains("import ") && !glue.contains("fetch(") && !glue.contains("default"), "{glue}");
+        assert!(glue.ends_with("export { start, whole };\n"), "{glue}");
         assert!(glue.contains("__wasm_split_load_rest: addRest") && glue.contains("function addRest("), "{glue}");
         assert!(joined("let wasm;").is_err(), "another way of writing is noticed");
         Ok(())
