@@ -31,12 +31,12 @@ pub struct Built {
     pub styles: [String; 3],
     /// The drawn icon.
     pub icon: String,
-    /// The page's program.
+    /// The page's program as it travels: taken apart, the second part with its styles.
     pub program: Split,
 }
 
 impl Built {
-    /// Reads a folder that Trunk wrote, all but the program.
+    /// Reads a folder that Trunk wrote, all but the program, and makes that ready to travel.
     pub fn read(folder: &Path, mut program: Split) -> Outcome<Built> {
         let text = |name: &str| {
             let file = folder.join(name.trim_start_matches("./"));
@@ -125,6 +125,7 @@ pub fn dress(built: &Built, dist: &Path, alone: &Path) -> Outcome {
     let fetch = bare_script(FETCH_REST).replacen("/* name */", &rest_name, 1);
     let glue = glue.clone() + &fetch.replacen("/* integrity */", &digest::integrity(rest), 1);
     let integrity = digest::integrity(glue.as_bytes());
+    // Taken apart they are no WebAssembly any more, but hosts know by that name to pack them.
     let (glue_name, wasm_name) = (named("", glue.as_bytes(), "js"), named("", wasm, "wasm"));
     // The program first: it is what the answer waits for.
     let links = format!(
