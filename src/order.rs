@@ -19,3 +19,9 @@ pub fn by<T>(things: &mut [T], compare: impl Fn(&T, &T) -> Ordering) {
 pub const fn between(value: f64, low: f64, high: f64) -> f64 {
     value.max(low).min(high)
 }
+
+/// Whether a value is more than another by more than the last digits of two ways to work the same out: of two ends that
+/// are alike, the first one is named, and everywhere.
+pub const fn clearly_more(value: f64, other: f64) -> bool {
+    value > other * (1.0 + 1e-9)
+}

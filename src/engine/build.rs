@@ -15,6 +15,7 @@ use super::tables::materials::{self, Strength};
 use crate::document::Document;
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
+use crate::order;
 use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, Verdict};
 
 /// A link with everything that was asked of it.
@@ -234,7 +235,7 @@ impl Judged {
         let mut highest: Option<(usize, f64)> = None;
         for (index, finding) in self.findings.iter().enumerate().filter(|(_, finding)| count(finding)) {
             if let Some(used) = finding.utilization
-                && highest.is_none_or(|(_, most)| used > most)
+                && highest.is_none_or(|(_, most)| order::clearly_more(used, most))
             {
                 highest = Some((index, used));
             }

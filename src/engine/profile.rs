@@ -3,6 +3,7 @@
 use super::checks::{Case, actions, worst};
 use super::cross_sections::Stretch;
 use super::formula::Sheet;
+use crate::order;
 use crate::report::{Along, Station};
 
 /// Stations inside every stretch of one section, beside its two ends.
@@ -28,8 +29,11 @@ pub(super) fn along(case: &Case) -> Along {
             stations.insert(at, station);
         }
     }
-    let weakest = (0..stations.len()).max_by(|a, b| stations[*a].utilization.total_cmp(&stations[*b].utilization));
-    Along { stations, weakest }
+    let weakest = stations.iter().enumerate().fold(None, |weakest: Option<(usize, f64)>, (index, station)| {
+        let used = station.utilization;
+        if weakest.is_none_or(|(_, most)| order::clearly_more(used, most)) { Some((index, used)) } else { weakest }
+    });
+    Along { stations, weakest: weakest.map(|(index, _)| index) }
 }
 
 fn station(case: &Case, stretch: &Stretch, x: f64) -> Option<Station> {

@@ -2,7 +2,10 @@
 const program = typeof WebAssembly === 'object' && (() => {
   const asked = name => document.querySelector(`link[rel=${name}]`).href;
   const fetched = async cache => {
-    const bytes = new Uint8Array(await (await fetch(asked('preload'), { cache })).arrayBuffer());
+    const answer = await fetch(asked('preload'), { cache });
+    const bytes = new Uint8Array(await answer.arrayBuffer());
+    // Neither a page that tells of an error nor nothing at all.
+    if (!answer.ok || !(bytes[0] < 2)) throw new Error('A part of the program did not come: ' + answer.status);
     // Its name holds the beginning of its hash. What the worker put together it has looked at; only a page from a safe
     // address can.
     if (bytes[0] && crypto.subtle) {

@@ -114,7 +114,7 @@ fn in_the_hole(case: &Case, sheet: &mut Sheet, places: &[(Depth, Section)], says
             let Some(actions) = actions(case, station, sheet) else { return folds(case, sheet) };
             let section = section(end, sheet);
             let (used, stress) = worst(&section, &actions, sheet);
-            if highest.0.is_nan() || used > highest.0 {
+            if highest.0.is_nan() || order::clearly_more(used, highest.0) {
                 highest = (used, station, stress);
             }
         }

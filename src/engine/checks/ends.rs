@@ -7,6 +7,7 @@ use crate::engine::sentence::{Said, said};
 use crate::engine::tables::SHEAR_SHARE;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
+use crate::order;
 use crate::quantity::{Kind, ksi};
 use crate::source::{MIL_HDBK_5J, Obtained, cite};
 
@@ -94,7 +95,7 @@ pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut
         (ask(case, end, &mut own), own)
     });
     let b_is_worse = match (&a.utilization, &b.utilization) {
-        (Ok(first), Ok(second)) => second > first,
+        (Ok(first), Ok(second)) => order::clearly_more(*second, *first),
         (Ok(_), Err(_)) => true,
         (Err(_), _) => false,
     };

@@ -9,6 +9,7 @@ use crate::engine::sentence::said;
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
+use crate::order;
 use crate::quantity::{Kind, deg, inch};
 use crate::source::{Cite, GEOMETRY, Obtained, PRACTICE, cite};
 
@@ -81,7 +82,7 @@ pub(super) static ROWS: &[Check] = &[
 
 /// The end with the larger of two numbers.
 fn worse(values: [f64; 2]) -> usize {
-    usize::from(values[1] > values[0])
+    usize::from(order::clearly_more(values[1], values[0]))
 }
 
 fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {

@@ -28,11 +28,11 @@ pub(crate) fn fresh_id() -> String {
     text::joined(&[js_sys::Date::now() as u64, chance(), chance()].map(in_letters), "")
 }
 
-/// A number in small letters and digits, its last digit first.
+/// A number in small letters and digits.
 fn in_letters(mut number: u64) -> String {
     let mut id = String::new();
     while number > 0 {
-        id.extend(char::from_digit((number % 36) as u32, 36));
+        id.insert(0, char::from_digit((number % 36) as u32, 36).unwrap_or_default());
         number /= 36;
     }
     id
