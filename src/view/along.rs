@@ -110,7 +110,7 @@ fn hill(answer: &Answer, along: &Along, system: System, class: &str, width: f64)
     for (at, name) in [(0.0, "A"), (answer.link.length, "B")] {
         pen.balloon(x(at), ground + 16.0, name);
     }
-    let whole = show(answer.link.length, Kind::Length, system);
+    let whole = words::length(answer.link.length, system);
     pen.text("faint", Hang::Middle, middle, ground + 20.0, &format!("{whole} from eye to eye"));
     for part in &answer.parts {
         pen.touch(part.part, x(part.from), sheet.axis - sheet.half, x(part.to), ground);
@@ -164,7 +164,7 @@ fn table(along: &Along, system: System) -> Markup {
             let worst = stretch.iter().max_by(|a, b| a.utilization.total_cmp(&b.utilization))?;
             let head = said(attribute("button type=\"button\" class=\"quiet\"", "data-part", worst.part), worst.part);
             let values = [
-                show(worst.x, Kind::Length, system),
+                words::length(worst.x, system),
                 show(worst.moment, Kind::Moment, system),
                 show(worst.strength, Kind::Moment, system),
                 show(worst.utilization, Kind::Percent, system),

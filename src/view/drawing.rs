@@ -9,7 +9,7 @@ use super::tag::{Piece, tag};
 use super::words;
 use linkwright::inputs;
 use linkwright::order;
-use linkwright::quantity::{Kind, System, show};
+use linkwright::quantity::System;
 use linkwright::report::Answer;
 
 /// Width of the sheet on a phone and on a desk, in sheet units.
@@ -27,7 +27,7 @@ pub(super) fn drawing(bench: Bench) -> Piece {
         let system = bench.system.get();
         let Some(answer) = bench.answer() else {
             let length = inputs::LENGTH.decided(&bench.document.get(), bench.place());
-            let words = length.map_or("mount to mount".to_string(), |length| show(length, Kind::Length, system));
+            let words = length.map_or("mount to mount".to_string(), |length| words::length(length, system));
             return both(|class, width| outline(class, width, &words));
         };
         let (wide, paper) = (bench.wide.get(), bench.printing.get());

@@ -368,7 +368,7 @@ pub(super) fn along_words(along: &Along, system: System) -> String {
     format!(
         "Bending along the link: most is asked of the {}, {} from eye A, where the hit asks {} and the metal bears {}, so it uses {}.",
         worst.part,
-        show(worst.x, Kind::Length, system),
+        length(worst.x, system),
         show(worst.moment, Kind::Moment, system),
         show(worst.strength, Kind::Moment, system),
         show(worst.utilization, Kind::Percent, system)

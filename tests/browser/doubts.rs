@@ -140,6 +140,8 @@ pub(crate) async fn room_again_keeps_the_entries(page: &Page) {
     page.wait_text(".trouble", |text| text.contains("is full")).await;
     page.script(EMPTY, vec![]).await;
     page.click("#leaf-saved").await;
+    // The view comes to its title first.
+    page.pause(400).await;
     page.click("#builds .copy").await;
     page.wait_text("#told", |text| !text.contains("is full")).await;
     assert!(page.kept("linkwright.entries").await.contains("length=40.123456in"));
