@@ -3,7 +3,7 @@
 //! What the device keeps of one build is the same text as a file of that build alone.
 
 use crate::document::{Document, Link, MOST_LINKS, Position, one_line, tidy_name};
-use crate::inputs::{CHOICES, NUMBERS, Place, Scope};
+use crate::inputs::{At, CHOICES, NUMBERS, Scope};
 use crate::json::{self, Json};
 use crate::quantity::decimals::shortest;
 use crate::quantity::{self, Kind, System};
@@ -164,7 +164,7 @@ fn check(document: &Document) -> String {
 }
 
 /// Everything decided at one place, by the ids of its inputs.
-fn decided(document: &Document, scope: Scope, place: Place) -> Vec<(String, Json)> {
+fn decided(document: &Document, scope: Scope, place: At) -> Vec<(String, Json)> {
     let numbers = NUMBERS.iter().filter(|input| input.scope == scope).filter_map(|input| {
         let value = (input.get)(document, place)?;
         Some((input.id.to_string(), number_of(value, input.kind)))
@@ -177,9 +177,9 @@ fn decided(document: &Document, scope: Scope, place: Place) -> Vec<(String, Json
 }
 
 fn rig_of(document: &Document) -> Json {
-    let mut members = decided(document, Scope::Rig, Place::default());
+    let mut members = decided(document, Scope::Rig, At::default());
     for axle in Position::ALL {
-        let own = decided(document, Scope::Axle, Place::of_axle(axle.index()));
+        let own = decided(document, Scope::Axle, At::of_axle(axle.index()));
         if !own.is_empty() {
             members.push((axle.word().to_string(), Json::Table(own)));
         }
@@ -190,10 +190,10 @@ fn rig_of(document: &Document) -> Json {
 const ENDS: [&str; 2] = ["a", "b"];
 
 fn link_of(document: &Document, link: usize) -> Json {
-    let place = Place::of_link(document, link);
+    let place = At::of_link(document, link);
     let mut members = decided(document, Scope::Link, place);
     for (end, letter) in ENDS.into_iter().enumerate() {
-        let own = decided(document, Scope::End, Place { end, ..place });
+        let own = decided(document, Scope::End, At { end, ..place });
         if !own.is_empty() {
             members.push((letter.to_string(), Json::Table(own)));
         }
@@ -284,7 +284,7 @@ fn build_from(table: &Json) -> Build {
     let mut lost = Vec::new();
     let mut document = Document { name: tidy_name(words("name")), ..Document::default() };
     if let Some(rig) = table.get("rig") {
-        take(&mut document, rig, Scope::Rig, Place::default(), &mut lost);
+        take(&mut document, rig, Scope::Rig, At::default(), &mut lost);
     }
     let links = table.get("links").map(Json::values).unwrap_or_default();
     if links.len() > MOST_LINKS {
@@ -292,7 +292,7 @@ fn build_from(table: &Json) -> Build {
     }
     document.links = vec![Link::default(); links.len().clamp(1, MOST_LINKS)];
     for (link, table) in links.iter().take(MOST_LINKS).enumerate() {
-        take(&mut document, table, Scope::Link, Place { link, ..Place::default() }, &mut lost);
+        take(&mut document, table, Scope::Link, At { link, ..At::default() }, &mut lost);
     }
     let removed = table.get("removed").map(|_| time("removed"));
     let earlier = table.get("earlier").map(Json::values).unwrap_or_default().iter().filter_map(|earlier| {
@@ -335,16 +335,14 @@ fn doubts_of(table: &Json) -> Vec<String> {
 }
 
 /// Takes everything decided at one place out of a table, with what is nested in it.
-fn take(document: &mut Document, table: &Json, scope: Scope, place: Place, lost: &mut Vec<String>) {
+fn take(document: &mut Document, table: &Json, scope: Scope, place: At, lost: &mut Vec<String>) {
     for (name, value) in table.members() {
         let inner = match scope {
             Scope::Rig => Position::ALL
                 .iter()
                 .find(|axle| axle.word() == name)
-                .map(|axle| (Scope::Axle, Place::of_axle(axle.index()))),
-            Scope::Link => {
-                ENDS.iter().position(|letter| letter == name).map(|end| (Scope::End, Place { end, ..place }))
-            }
+                .map(|axle| (Scope::Axle, At::of_axle(axle.index()))),
+            Scope::Link => ENDS.iter().position(|letter| letter == name).map(|end| (Scope::End, At { end, ..place })),
             Scope::Axle | Scope::End => None,
         };
         if let Some((scope, place)) = inner {
@@ -357,7 +355,7 @@ fn take(document: &mut Document, table: &Json, scope: Scope, place: Place, lost:
 }
 
 /// Decides one input, if there is such a one and it takes this value.
-fn decide(document: &mut Document, name: &str, value: &Json, scope: Scope, place: Place) -> bool {
+fn decide(document: &mut Document, name: &str, value: &Json, scope: Scope, place: At) -> bool {
     if let Some(input) = NUMBERS.iter().find(|input| input.id == name && input.scope == scope) {
         let number = read_number(value, input.kind).filter(|number| input.accepts(*number));
         if number.is_some() {

@@ -1,7 +1,7 @@
 //! What differs between two documents, input by input; links are told apart by where they sit on the rig.
 
 use crate::document::{Document, Link, Position};
-use crate::inputs::{CHOICES, Choice, NUMBERS, Number, Place, Scope};
+use crate::inputs::{At, CHOICES, Choice, NUMBERS, Number, Scope};
 use crate::quantity::{Kind, System, show};
 
 /// One thing that differs.
@@ -136,10 +136,10 @@ pub fn differences(before: &Document, after: &Document) -> Vec<Difference> {
         let change = Change::Name { before: before.name.clone(), after: after.name.clone() };
         found.push(Difference { about: String::new(), change });
     }
-    let rig = Place::default();
+    let rig = At::default();
     inputs(before, after, Scope::Rig, [rig, rig], "", &mut found);
     for axle in Position::ALL {
-        let place = Place::of_axle(axle.index());
+        let place = At::of_axle(axle.index());
         let about = if axle == Position::Front { "Front axle" } else { "Rear axle" };
         inputs(before, after, Scope::Axle, [place, place], about, &mut found);
     }
@@ -156,10 +156,10 @@ pub fn differences(before: &Document, after: &Document) -> Vec<Difference> {
             (None, _) => found.push(Difference { about: title(after, pair.1), change: Change::Added }),
             (Some(old), Some(new)) => {
                 let about = title(after, pair.1);
-                let places = [Place::of_link(before, old), Place::of_link(after, new)];
+                let places = [At::of_link(before, old), At::of_link(after, new)];
                 inputs(before, after, Scope::Link, places, &about, &mut found);
                 for end in [0, 1] {
-                    let places = places.map(|place| Place { end, ..place });
+                    let places = places.map(|place| At { end, ..place });
                     inputs(before, after, Scope::End, places, &about, &mut found);
                 }
             }
@@ -173,7 +173,7 @@ fn inputs(
     before: &Document,
     after: &Document,
     scope: Scope,
-    places: [Place; 2],
+    places: [At; 2],
     about: &str,
     found: &mut Vec<Difference>,
 ) {
@@ -200,12 +200,12 @@ fn inputs(
     }
 }
 
-fn number(input: &Number, document: &Document, place: Place) -> Side {
+fn number(input: &Number, document: &Document, place: At) -> Side {
     let value = input.value(document, place).map(|value| Value::Number(value, input.kind));
     Side { value, own: (input.get)(document, place).is_some() }
 }
 
-fn picked(choice: &Choice, document: &Document, place: Place) -> Side {
+fn picked(choice: &Choice, document: &Document, place: At) -> Side {
     let id = choice.value(document, place);
     let pick = id.and_then(|id| (choice.options)().into_iter().find(|option| option.id == id));
     Side { value: pick.map(|pick| Value::Pick(pick.label)), own: (choice.get)(document, place).is_some() }

@@ -127,7 +127,7 @@ impl Position {
 
 /// Where across the rig, as somebody in the driver's seat sees it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Seat {
+pub enum Side {
     /// One on each side, alike: entered once.
     Both,
     /// On the left.
@@ -237,7 +237,7 @@ pub struct Link {
     /// At which axle.
     pub position: Position,
     /// Where across the rig.
-    pub seat: Option<Seat>,
+    pub seat: Option<Side>,
     /// Pieces to make of it.
     pub quantity: Option<f64>,
     /// Hole center to hole center on the rig, at ride height.
@@ -290,10 +290,10 @@ pub struct Link {
 
 impl Link {
     /// Where across the rig it is: as decided, else as links of its role usually are.
-    pub fn seated(&self) -> Seat {
+    pub fn seated(&self) -> Side {
         let usual = match self.role {
-            Role::Lower | Role::Upper | Role::SwayLink => Seat::Both,
-            Role::TrackBar | Role::TieRod | Role::DragLink => Seat::Middle,
+            Role::Lower | Role::Upper | Role::SwayLink => Side::Both,
+            Role::TrackBar | Role::TieRod | Role::DragLink => Side::Middle,
         };
         self.seat.unwrap_or(usual)
     }
@@ -301,10 +301,10 @@ impl Link {
     /// Which link of the rig it is: `Left front lower link`.
     pub fn title(&self) -> String {
         let (seat, many) = match self.seated() {
-            Seat::Both => ("", "s"),
-            Seat::Left => ("left ", ""),
-            Seat::Right => ("right ", ""),
-            Seat::Middle => ("", ""),
+            Side::Both => ("", "s"),
+            Side::Left => ("left ", ""),
+            Side::Right => ("right ", ""),
+            Side::Middle => ("", ""),
         };
         let role = match self.role {
             Role::Lower => "lower link",

@@ -28,8 +28,8 @@ pub mod stepped;
 pub mod tables;
 
 use self::geometry::Section;
-use self::given::{Given, Joint};
-use self::sizing::Tried;
+use self::given::{RodEndSpec, Values};
+use self::sizing::SizedCandidate;
 use crate::document::{Document, OWN_ROD_END};
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
@@ -75,7 +75,7 @@ pub fn along(document: &Document, index: usize) -> Along {
 
 /// One size down from a size for one link and one size up, where stock goes that far.
 pub fn neighbors(document: &Document, index: usize, of: &Candidate) -> [Option<Candidate>; 2] {
-    Given::new(document, index).map_or([None, None], |given| sizing::neighbors(&given, of))
+    Values::new(document, index).map_or([None, None], |given| sizing::neighbors(&given, of))
 }
 
 /// The job of one link in other metals; empty when there is no answer. Many searches, so only asked when read.
@@ -101,15 +101,15 @@ pub fn firmness(document: &Document, index: usize) -> Vec<Firmness> {
 }
 
 /// The section and the rod ends that a link is answered for.
-fn settled(document: &Document, index: usize) -> Option<(Section, [Joint; 2])> {
-    answered(&Given::new(document, index)?, document, index).ok().map(|answered| (answered.section, answered.joints))
+fn settled(document: &Document, index: usize) -> Option<(Section, [RodEndSpec; 2])> {
+    answered(&Values::new(document, index)?, document, index).ok().map(|answered| (answered.section, answered.joints))
 }
 
 /// A link that can be answered for, before anything is said about it.
 struct Answered {
     search: sizing::Search,
     section: Section,
-    joints: [Joint; 2],
+    joints: [RodEndSpec; 2],
     built: build::Built,
 }
 
@@ -117,7 +117,7 @@ struct Answered {
 ///
 /// # Errors
 /// What is told instead of an answer.
-fn answered(given: &Given, document: &Document, index: usize) -> Result<Answered, LinkReport> {
+fn answered(given: &Values, document: &Document, index: usize) -> Result<Answered, LinkReport> {
     let mut needs = inputs::still_needed(document, index);
     needs.extend(own_rod_end_needs(given));
     if !needs.is_empty() {
@@ -143,7 +143,7 @@ fn answered(given: &Given, document: &Document, index: usize) -> Result<Answered
 }
 
 fn link_report(document: &Document, index: usize) -> LinkReport {
-    let Some(given) = Given::new(document, index) else { return LinkReport::Needs(Vec::new()) };
+    let Some(given) = Values::new(document, index) else { return LinkReport::Needs(Vec::new()) };
     let Answered { search, section, joints, built } = match answered(&given, document, index) {
         Ok(answered) => answered,
         Err(instead) => return instead,
@@ -156,7 +156,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
             || recommended.joints[1].thread.id != joints[1].thread.id
     });
     let weakest = judged.highest(|finding| !finding.rule);
-    let verdict = judged.findings.iter().map(|finding| finding.verdict).max().unwrap_or(Verdict::Unanswered);
+    let verdict = judged.verdict();
     let mut loads = judged.loads;
     loads.story = loads::story(&given, &loads);
     let mut answer = Answer {
@@ -179,7 +179,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
 }
 
 /// Entries that cannot all be true, in a sentence that names them.
-fn contradiction(given: &Given) -> Option<Said> {
+fn contradiction(given: &Values) -> Option<Said> {
     for (end, letter) in ["A", "B"].into_iter().enumerate() {
         let readings = [&inputs::OWN_THREAD_LENGTH, &inputs::OWN_EYE_TO_END, &inputs::OWN_BORE];
         let [thread, to_end, bore] = readings.map(|input| given.number_at(input, end));
@@ -216,7 +216,7 @@ fn contradiction(given: &Given) -> Option<Said> {
 }
 
 /// The readings still missing for rod ends the user measured.
-fn own_rod_end_needs(given: &Given) -> Vec<&'static str> {
+fn own_rod_end_needs(given: &Values) -> Vec<&'static str> {
     let mut needs = Vec::new();
     for (end, chosen) in given.link.ends.iter().enumerate() {
         if chosen.rod_end != Some(OWN_ROD_END) {
@@ -236,9 +236,9 @@ fn own_rod_end_needs(given: &Given) -> Vec<&'static str> {
 }
 
 /// The section and rod ends to answer for: the user's where decided, else the recommended, else the largest tried.
-fn decided(given: &Given, search: &sizing::Search) -> Option<(Section, [Joint; 2])> {
+fn decided(given: &Values, search: &sizing::Search) -> Option<(Section, [RodEndSpec; 2])> {
     let fallback = search.recommended.clone().or_else(|| sizing::largest(given));
-    let base: &Tried = fallback.as_ref()?;
+    let base: &SizedCandidate = fallback.as_ref()?;
     let mut section = base.section;
     if let Some(outside_diameter) = given.number(&inputs::OUTSIDE_DIAMETER) {
         section.outside_diameter = outside_diameter;

@@ -12,7 +12,7 @@ pub use numbers::*;
 
 /// Where in a document an input lives.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Place {
+pub struct At {
     /// Which link.
     pub link: usize,
     /// Which end of it: 0 is A, 1 is B.
@@ -21,7 +21,7 @@ pub struct Place {
     pub axle: usize,
 }
 
-impl Place {
+impl At {
     /// A link with the axle it is at, seen from its end A.
     pub fn of_link(document: &Document, link: usize) -> Self {
         Self { link, end: 0, axle: document.links.get(link).map_or(0, |link| link.position.index()) }
@@ -52,7 +52,7 @@ pub enum Group {
     /// The three entries that give an answer.
     First,
     /// Where on the rig the link sits, and how many are made.
-    Seat,
+    Side,
     /// The bar or tube itself.
     Bar,
     /// The rod ends.
@@ -69,7 +69,7 @@ pub enum Group {
 
 /// How firmly a default stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Standing {
+pub enum DefaultKind {
     /// No default: only the user knows.
     Asked,
     /// Our own choice.
@@ -80,7 +80,7 @@ pub enum Standing {
     Follows,
 }
 
-impl Standing {
+impl DefaultKind {
     /// Whether it is a default that somebody may change, rather than what only they know or what follows from the rest.
     pub const fn is_a_default(self) -> bool {
         matches!(self, Self::Assumed | Self::Practice)
@@ -116,13 +116,13 @@ pub struct Number {
     /// Where in the form it stands.
     pub group: Group,
     /// How firm the default is.
-    pub standing: Standing,
+    pub standing: DefaultKind,
     /// The value decided, if any.
-    pub get: fn(&Document, Place) -> Option<f64>,
+    pub get: fn(&Document, At) -> Option<f64>,
     /// Decides a value, or gives it back to the default. Does not check the range: use [`Number::decide`].
-    pub set: fn(&mut Document, Place, Option<f64>),
+    pub set: fn(&mut Document, At, Option<f64>),
     /// The value that stands when nothing is decided.
-    pub default: fn(&Document, Place) -> Option<f64>,
+    pub default: fn(&Document, At) -> Option<f64>,
 }
 
 impl PartialEq for Number {
@@ -142,12 +142,12 @@ pub enum Refused {
 
 impl Number {
     /// The value decided, when it is one this input accepts.
-    pub fn decided(&self, document: &Document, place: Place) -> Option<f64> {
+    pub fn decided(&self, document: &Document, place: At) -> Option<f64> {
         (self.get)(document, place).filter(|value| self.accepts(*value))
     }
 
     /// The value in force: the one decided, else the default.
-    pub fn value(&self, document: &Document, place: Place) -> Option<f64> {
+    pub fn value(&self, document: &Document, place: At) -> Option<f64> {
         self.decided(document, place).or_else(|| (self.default)(document, place))
     }
 
@@ -200,14 +200,12 @@ impl Number {
 }
 
 /// Every place of a scope in a document.
-pub fn places(document: &Document, scope: Scope) -> Vec<Place> {
+pub fn places(document: &Document, scope: Scope) -> Vec<At> {
     let links = 0..document.links.len();
     match scope {
-        Scope::Rig => vec![Place::default()],
-        Scope::Axle => [0, 1].map(Place::of_axle).to_vec(),
-        Scope::Link => links.map(|link| Place::of_link(document, link)).collect(),
-        Scope::End => {
-            links.flat_map(|link| [0, 1].map(|end| Place { end, ..Place::of_link(document, link) })).collect()
-        }
+        Scope::Rig => vec![At::default()],
+        Scope::Axle => [0, 1].map(At::of_axle).to_vec(),
+        Scope::Link => links.map(|link| At::of_link(document, link)).collect(),
+        Scope::End => links.flat_map(|link| [0, 1].map(|end| At { end, ..At::of_link(document, link) })).collect(),
     }
 }

@@ -1,6 +1,6 @@
 //! Links added to a rig, copied and taken away: whole layouts of an axle by their plain names, and pairs.
 
-use crate::document::{Document, Link, MOST_LINKS, Position, Role, Seat};
+use crate::document::{Document, Link, MOST_LINKS, Position, Role, Side};
 use crate::quantity::deg;
 
 /// The links that usually come together at an axle.
@@ -11,7 +11,7 @@ pub struct Layout {
     pub label: &'static str,
     /// One plain sentence.
     pub help: &'static str,
-    links: &'static [(Role, Option<Seat>, Option<f64>)],
+    links: &'static [(Role, Option<Side>, Option<f64>)],
 }
 
 /// Angle of converging upper links seen from above, until somebody measures it: our assumption.
@@ -29,7 +29,7 @@ pub static LAYOUTS: [Layout; 5] = [
         id: "three",
         label: "Three links and a track bar",
         help: "Two lowers, a single upper, and a track bar from side to side.",
-        links: &[(Role::Lower, None, None), (Role::Upper, Some(Seat::Middle), None), (Role::TrackBar, None, None)],
+        links: &[(Role::Lower, None, None), (Role::Upper, Some(Side::Middle), None), (Role::TrackBar, None, None)],
     },
     Layout {
         id: "four",
@@ -87,9 +87,9 @@ fn across(link: &Link) -> Link {
 /// The same link on the other side, where it has one.
 fn beside(link: &Link) -> Option<Link> {
     let other = match link.seated() {
-        Seat::Left => Seat::Right,
-        Seat::Right => Seat::Left,
-        Seat::Both | Seat::Middle => return None,
+        Side::Left => Side::Right,
+        Side::Right => Side::Left,
+        Side::Both | Side::Middle => return None,
     };
     Some(Link { seat: Some(other), ..link.clone() })
 }
@@ -120,11 +120,11 @@ pub fn to_other_side(document: &mut Document, index: usize) -> Option<usize> {
 /// Gives that of the right one.
 pub fn set_apart(document: &mut Document, index: usize) -> Option<usize> {
     let room = document.links.len() < MOST_LINKS;
-    let link = document.links.get_mut(index).filter(|link| room && link.seated() == Seat::Both)?;
+    let link = document.links.get_mut(index).filter(|link| room && link.seated() == Side::Both)?;
     // A pair's quantity covers both sides.
     link.quantity = None;
-    link.seat = Some(Seat::Left);
-    let right = Link { seat: Some(Seat::Right), ..link.clone() };
+    link.seat = Some(Side::Left);
+    let right = Link { seat: Some(Side::Right), ..link.clone() };
     document.links.push(right);
     Some(document.links.len() - 1)
 }
@@ -133,8 +133,8 @@ pub fn set_apart(document: &mut Document, index: usize) -> Option<usize> {
 pub fn join(document: &mut Document, index: usize) -> Option<usize> {
     let other = at_other_side(document, index)?;
     let mut pair = Link { seat: None, quantity: None, ..document.links.get(index)?.clone() };
-    if pair.seated() != Seat::Both {
-        pair.seat = Some(Seat::Both);
+    if pair.seated() != Side::Both {
+        pair.seat = Some(Side::Both);
     }
     let at = index.min(other);
     document.links[at] = pair;

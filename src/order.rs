@@ -20,8 +20,11 @@ pub const fn between(value: f64, low: f64, high: f64) -> f64 {
     value.max(low).min(high)
 }
 
-/// Whether a value is more than another by more than the last digits of two ways to work the same out: of two ends that
-/// are alike, the first one is named, and everywhere.
-pub const fn clearly_more(value: f64, other: f64) -> bool {
-    value > other * (1.0 + 1e-9)
+/// Slack of every comparison: two ways to work the same number out differ in their last digits.
+pub const SLACK: f64 = 1e-9;
+
+/// Whether a value is over a limit by more than [`SLACK`]: what lies exactly on its limit passes, and of two ends that
+/// are alike the first one is named, everywhere.
+pub const fn exceeds(value: f64, limit: f64) -> bool {
+    value > limit + SLACK * limit.abs()
 }

@@ -51,7 +51,7 @@ pub struct Answer {
     /// What it locates.
     pub role: Role,
     /// The link that is answered for: the user's choice where there is one, else the recommendation.
-    pub link: Made,
+    pub link: LinkGeometry,
     /// The recommendation.
     pub sizing: Sizing,
     /// The forces it must bear.
@@ -102,7 +102,7 @@ pub struct Assumption {
 
 /// A link as it would be made.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Made {
+pub struct LinkGeometry {
     /// What the bar is made of.
     pub material: &'static Material,
     /// Outside diameter.
@@ -120,7 +120,7 @@ pub struct Made {
     /// Weight of the bar without rod ends.
     pub bar_weight: f64,
     /// End A and end B.
-    pub ends: [MadeEnd; 2],
+    pub ends: [EndGeometry; 2],
     /// Wrench flats: start from face A, length, width across. `None` for tubes.
     pub flats: Option<Flats>,
     /// How far it can be made longer and shorter.
@@ -142,7 +142,7 @@ pub struct Flats {
 
 /// One end of a link as it would be made. All lengths SI.
 #[derive(Debug, Clone, PartialEq)]
-pub struct MadeEnd {
+pub struct EndGeometry {
     /// The rod end's name on screen.
     pub rod_end: &'static str,
     /// Its id in the table, or the id for the user's own.
@@ -290,18 +290,30 @@ pub struct Finding {
     pub source: Cite,
     /// Ids of the changed defaults that this rests on.
     pub changed: Vec<&'static str>,
+    /// Whether only an entry that nobody must make brings an answer, such as a maker's rating.
+    pub optional: bool,
 }
 
-/// How a check came out, by how much it says against the link: what cannot be told says nothing.
+impl Finding {
+    /// Whether it waits for an entry that nobody must make: it says nothing for or against the link.
+    pub fn is_left_open(&self) -> bool {
+        self.optional && self.verdict == Verdict::Unanswered
+    }
+}
+
+/// How a check came out, the best first, so that the greatest of several is the verdict of the whole. A check that only
+/// an entry of the user's could answer is left out of it: see [`Finding::is_left_open`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Verdict {
-    /// It cannot be told from what is known.
-    Unanswered,
-    /// It holds.
-    Holds,
-    /// It holds with little to spare.
+    /// It passes.
+    Passes,
+    /// It passes with little margin, or only on a condition that it names.
     Close,
-    /// It does not hold.
+    /// It cannot be judged from what is known; never as good as a pass.
+    Unanswered,
+    /// It takes a permanent bend but carries on.
+    Bends,
+    /// It fails.
     Fails,
 }
 

@@ -4,7 +4,7 @@
 //! over everything before it. Values come back bit for bit, but for those that are as good as nothing.
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
-use crate::inputs::{CHOICES, NUMBERS, Place, Scope, places};
+use crate::inputs::{At, CHOICES, NUMBERS, Scope, places};
 use crate::quantity::decimals::{fixed, shortest, trimmed};
 use crate::quantity::digits::parse as read_digits;
 use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE};
@@ -87,7 +87,7 @@ pub(crate) fn or_nothing(value: f64) -> f64 {
 }
 
 /// The key of an input at a place: `length`, `rod-end.b`, `3.length` for the third link, `rear.flex`.
-fn key(id: &str, scope: Scope, place: Place) -> String {
+fn key(id: &str, scope: Scope, place: At) -> String {
     let mut key = String::new();
     if scope == Scope::Axle {
         key.push_str(Position::ALL.get(place.axle).map_or("", |axle| axle.word()));
@@ -104,10 +104,10 @@ fn key(id: &str, scope: Scope, place: Place) -> String {
 }
 
 /// Reads a key back into an input's id and a place.
-fn read_key(key: &str) -> Option<(&str, Place)> {
+fn read_key(key: &str) -> Option<(&str, At)> {
     for axle in Position::ALL {
         if let Some(id) = key.strip_prefix(axle.word()).and_then(|rest| rest.strip_prefix('.')) {
-            return Some((id, Place::of_axle(axle.index())));
+            return Some((id, At::of_axle(axle.index())));
         }
     }
     let (link, rest) = match key.split_once('.') {
@@ -122,7 +122,7 @@ fn read_key(key: &str) -> Option<(&str, Place)> {
         Some(_) => return None,
         None => (rest, 0),
     };
-    Some((id, Place { link, end, axle: 0 }))
+    Some((id, At { link, end, axle: 0 }))
 }
 
 /// The fragment of a document, without the leading `#`.

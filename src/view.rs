@@ -61,7 +61,7 @@ use linkwright::quantity::System;
 use linkwright::report::LinkReport;
 use linkwright::share;
 use rest::Rest;
-use standing::Standing;
+use standing::DefaultKind;
 use state::{Bench, Leaf};
 use tag::{Piece, button, live, nothing, several, tag, words as live_words};
 
@@ -82,7 +82,7 @@ fn page_name(bench: Bench, document: &Document, at: usize, one: bool) -> String 
 /// Mounts the page.
 pub(crate) fn start() {
     // To the framework it is an empty view: what stands on the page keeps itself.
-    mount_to_body(|| Standing::new(page()).stay());
+    mount_to_body(|| DefaultKind::new(page()).stay());
     storage::mark_live();
 }
 

@@ -4,7 +4,7 @@
 mod dice;
 
 use linkwright::builds::{Build, Earlier, MOST_EARLIER, from_text, is_id, numbered, to_text};
-use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Seat, Use};
+use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Side, Use};
 use linkwright::json::{self, Json};
 use linkwright::quantity::{deg, inch, ksi, lbf};
 use linkwright::share::{from_fragment, to_fragment};
@@ -22,7 +22,7 @@ fn sample() -> Vec<Build> {
     document.rig.axles[1] = Axle { share: Some(0.7), flex: Some(inch(7.0)), ..Axle::default() };
     let lower = Link { length: Some(inch(38.5)), outside_diameter: Some(inch(2.25)), ..Link::default() };
     let mut upper = Link { role: Role::Upper, position: Position::Rear, length: Some(0.8128), ..Link::default() };
-    upper.seat = Some(Seat::Left);
+    upper.seat = Some(Side::Left);
     upper.plan_angle = Some(deg(25.0));
     upper.shank_yield = Some(ksi(120.0));
     upper.quantity = Some(3.0);

@@ -10,7 +10,7 @@ use linkwright::engine::{
     along, firmness, in_other_metals, neighbors, report,
     tables::{threads, threads::Limit},
 };
-use linkwright::inputs::Place;
+use linkwright::inputs::At;
 use linkwright::quantity::{System, inch, lbf};
 use linkwright::report::{LinkReport, Verdict};
 
@@ -200,7 +200,7 @@ fn a_push_adds_its_moment_to_the_deflection() {
         Step { length: 0.8, modulus: 7e10, second_moment: 4e-7 },
     ];
     // Hardly pushed, it deflects as an unpushed link does.
-    let levers = Levers::new(&steps, 1e-3 * folding_push(&steps));
+    let levers = Levers::new(&steps, 1e-3 * critical_load(&steps));
     assert!(
         (levers.deflection(0.4, 0.4) / give_at(&steps, 0.4) - 1.0).abs() < 2e-3,
         "{}",
@@ -259,7 +259,7 @@ fn a_strike_near_the_eye_is_warned_of() {
     assert!(finding.utilization.expect("a number") < 0.9 && finding.verdict == Verdict::Close);
     assert!(spoken(&finding.says, System::Inch).contains("right where its zone begins"));
     // The limit on length is the one that holds however the bar is rounded, with a coarse rounding and unlike pitches.
-    let place = Place::default();
+    let place = At::default();
     for (a, b) in [("wide-16", "wide-16"), ("wide-16", "narrow-16")] {
         let mut d = sized(2.5, a, b);
         (d.rig.weight, d.rig.usage, d.links[0].length, d.links[0].rounding, d.links[0].visible_threads) =

@@ -1,7 +1,7 @@
 //! Differences between two rigs, in words.
 
 use linkwright::differences::{differences, followed, matched};
-use linkwright::document::{Document, Link, Position, Role, Seat, Use};
+use linkwright::document::{Document, Link, Position, Role, Side, Use};
 use linkwright::layouts::{self, LAYOUTS};
 use linkwright::quantity::{System, inch, lbf};
 
@@ -70,7 +70,7 @@ fn a_pair_set_apart_is_one_moved_and_one_added() {
     let told = told(&before, &after, System::Inch);
     assert_eq!(told.len(), 2, "{told:?}");
     assert!(told.iter().any(|line| line == "Right front lower link: added"), "{told:?}");
-    assert_eq!(after.links[0].seat, Some(Seat::Left));
+    assert_eq!(after.links[0].seat, Some(Side::Left));
 }
 
 #[test]

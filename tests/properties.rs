@@ -5,9 +5,9 @@ use linkwright::document::{Document, Link, Use};
 use linkwright::engine;
 use linkwright::engine::tables::stock;
 use linkwright::engine::{formula::Line, sentence::Phrase, sentence::spoken};
-use linkwright::inputs::{self, CHOICES, NUMBERS, Number, Place, places};
+use linkwright::inputs::{self, At, CHOICES, NUMBERS, Number, places};
 use linkwright::quantity::{System, inch, lbf, show};
-use linkwright::report::{Answer, Candidate, Firmness, LinkReport, MadeEnd, Report, Verdict};
+use linkwright::report::{Answer, Candidate, EndGeometry, Firmness, LinkReport, Report, Verdict};
 use linkwright::share::{Opened, from_fragment, to_fragment};
 use proptest::collection::vec;
 use proptest::prelude::*;
@@ -208,7 +208,7 @@ fn only(report: &Report) -> Option<&Answer> {
 /// Whether thread can be engaged as asked, or a finding says that it cannot.
 fn engagement_is_honest(answer: &Answer) -> bool {
     // Rounding the bar may push a jam nut a hundredth of a thread too far without a word.
-    let within = |value: f64, end: &MadeEnd| value <= end.most + 0.01 * end.thread.pitch;
+    let within = |value: f64, end: &EndGeometry| value <= end.most + 0.01 * end.thread.pitch;
     let reachable = answer.link.ends.iter().all(|end| within(end.least, end) && within(end.engagement, end));
     let told = |id: &str| {
         answer.findings.iter().any(|it| it.id == id && matches!(it.verdict, Verdict::Fails | Verdict::Unanswered))
@@ -238,7 +238,7 @@ fn fixed(length: f64, weight: f64, usage: usize, size: usize) -> Document {
 
 fn decide(document: &Document, input: &Number, value: f64) -> Document {
     let mut document = document.clone();
-    (input.set)(&mut document, Place::default(), Some(value));
+    (input.set)(&mut document, At::default(), Some(value));
     document
 }
 
@@ -272,7 +272,7 @@ fn holds(document: &Document, input: &Number, value: f64) -> bool {
 
 /// The same link with its bar unrounded and its shanks wound by what rounding could do: how lengths are judged.
 fn rounded_worst(document: &Document, way: f64) -> Document {
-    let place = Place::default();
+    let place = At::default();
     let step = inputs::ROUNDING.value(document, place).expect("a step") + inputs::ROUNDING.least;
     let link = &only(&engine::report(document)).expect("an answer").link.clone();
     let threads = inputs::VISIBLE_THREADS.value(document, place).expect("threads");
@@ -282,7 +282,7 @@ fn rounded_worst(document: &Document, way: f64) -> Document {
     (inputs::VISIBLE_THREADS.set)(&mut worst, place, Some(wound));
     // The rod ends stay the same while the length moves.
     for (end, made) in link.ends.iter().enumerate() {
-        (inputs::ROD_END.set)(&mut worst, Place { end, ..Place::default() }, Some(made.rod_end_id));
+        (inputs::ROD_END.set)(&mut worst, At { end, ..At::default() }, Some(made.rod_end_id));
     }
     decide(&worst, &inputs::OUTSIDE_DIAMETER, link.outside_diameter)
 }
@@ -304,7 +304,7 @@ fn every_input_may_stand_at_the_ends_of_its_range() {
             for value in [input.least - slack, input.least, input.most, input.most + slack] {
                 let mut document = fixed(38.0, 4100.0, usage, 4);
                 for end in [0, 1] {
-                    (input.set)(&mut document, Place { end, ..Place::default() }, Some(value));
+                    (input.set)(&mut document, At { end, ..At::default() }, Some(value));
                 }
                 let faults = Shown::faults(&document, &engine::report(&document));
                 assert!(faults.is_empty(), "{} at {value}: {}", input.id, faults.join("\n"));

@@ -7,7 +7,7 @@ use linkwright::document::*;
 use linkwright::engine::formula::Line;
 use linkwright::engine::sentence::spoken;
 use linkwright::engine::{in_other_metals, report, sensitivity};
-use linkwright::inputs::{NUMBERS, Place};
+use linkwright::inputs::{At, NUMBERS};
 use linkwright::quantity::{System, inch, lbf};
 use linkwright::report::{Answer, Verdict};
 
@@ -48,7 +48,7 @@ fn each_sensitivity_row_is_what_the_report_says() {
             let input = NUMBERS.iter().find(|it| it.id == row.input).expect("an input");
             let at = |value: f64| {
                 let mut d = fixed.clone();
-                (input.set)(&mut d, Place::default(), Some(value));
+                (input.set)(&mut d, At::default(), Some(value));
                 answer(&d)
             };
             let top = |a: &Answer| {

@@ -1,6 +1,6 @@
 //! The whole rig: layouts, pairs, what is worst, and the sums of its parts.
 
-use linkwright::document::{Document, Hand, Link, MOST_LINKS, Position, Role, Seat, Use};
+use linkwright::document::{Document, Hand, Link, MOST_LINKS, Position, Role, Side, Use};
 use linkwright::engine::{fewer_sizes, parts, report, report_on, rig};
 use linkwright::inputs::next_link;
 use linkwright::layouts::{self, LAYOUTS, Layout};
@@ -68,7 +68,7 @@ fn a_pair_is_set_apart_copied_across_and_joined() {
     assert_eq!(layouts::set_apart(&mut document, 0), Some(8), "every other link keeps its place");
     assert_eq!(document.links[1..8], whole.links[1..]);
     let seats = [document.links[0].seat, document.links[8].seat];
-    assert_eq!(seats, [Some(Seat::Left), Some(Seat::Right)]);
+    assert_eq!(seats, [Some(Side::Left), Some(Side::Right)]);
     assert_eq!(document.links[0].quantity, None, "one piece each");
     document.links[0].length = Some(inch(37.0));
     assert_eq!(layouts::at_other_side(&document, 0), Some(8), "a copy would write over that one");

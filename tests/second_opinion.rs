@@ -7,7 +7,7 @@
 use std::path::Path;
 
 use linkwright::engine::formulas::sections;
-use linkwright::engine::stepped::{Levers, Step, folding_push, give_at};
+use linkwright::engine::stepped::{Levers, Step, critical_load, give_at};
 
 /// How far sections, beams and folding pushes may differ, as a share.
 const SECTIONS: f64 = 1e-7;
@@ -107,7 +107,7 @@ fn links_agree_with_finite_elements() {
             ("deflection", strike * give_at(&steps, at), "deflection_m", BEAMS),
             ("pushed deflection", strike * levers.deflection(at, at), "pushed_deflection_m", BEAMS),
             ("pushed moment", strike * levers.moment(station, at), "pushed_moment_Nm", BEAMS),
-            ("folding push", folding_push(&steps), "folding_N", FOLDING),
+            ("folding push", critical_load(&steps), "folding_N", FOLDING),
         ] {
             compared.compare(&format!("{id} {what}"), here, number(&row, column), allowed);
         }

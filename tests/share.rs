@@ -3,7 +3,7 @@
 mod dice;
 
 use dice::Dice;
-use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Seat, Use};
+use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Side, Use};
 use linkwright::inputs::{NUMBERS, QUANTITY, places};
 use linkwright::quantity::{System, deg, inch, ksi, lbf};
 use linkwright::share::{Opened, from_fragment, to_fragment, unchecked};
@@ -22,7 +22,7 @@ fn sample_2() -> Document {
     document.rig.axles[1].share = None;
     document.rig.axles[1].flex = Some(inch(7.0));
     document.links[1].position = Position::Rear;
-    document.links[1].seat = Some(Seat::Middle);
+    document.links[1].seat = Some(Side::Middle);
     document.links[1].quantity = Some(3.0);
     document
 }

@@ -4,7 +4,7 @@
 use linkwright::document::{Document, Use};
 use linkwright::engine::formulas::{beams, columns, sections};
 use linkwright::engine::report;
-use linkwright::engine::stepped::{Levers, Step, folding_push, give_at, length};
+use linkwright::engine::stepped::{Levers, Step, critical_load, give_at, length};
 use linkwright::quantity::{inch, lbf};
 use proptest::prelude::*;
 
@@ -35,7 +35,7 @@ proptest! {
         // The same section, cut into as many pieces.
         let cut: Vec<Step> = steps.iter().map(|step| Step { length: step.length, ..one }).collect();
         let euler = columns::EULER_LOAD.value(&[one.modulus, one.second_moment, whole]);
-        prop_assert!(close(folding_push(&cut), euler, 1e-12), "{} for {euler}", folding_push(&cut));
+        prop_assert!(close(critical_load(&cut), euler, 1e-12), "{} for {euler}", critical_load(&cut));
         let at = at * whole;
         let give = beams::DEFLECTION_UNDER_LOAD.value(&[1.0, at, whole - at, one.modulus, one.second_moment, whole]);
         prop_assert!(close(give_at(&cut, at), give, 1e-12));
@@ -52,7 +52,7 @@ proptest! {
         steps in steps(), a in 0.05..0.95, b in 0.05..0.95, push in 0.05..0.95,
     ) {
         let whole = length(&steps);
-        let levers = Levers::new(&steps, push * folding_push(&steps));
+        let levers = Levers::new(&steps, push * critical_load(&steps));
         let (here, there) = (levers.deflection(a * whole, b * whole), levers.deflection(b * whole, a * whole));
         prop_assert!(close(here, there, 1e-9), "{here} and {there}");
         // A push makes every deflection larger, and the moment that it adds is the push times the deflection.
@@ -64,7 +64,7 @@ proptest! {
         steps in steps(), station in 0.0..1.0, begins in 0.01..0.5, push in 0.0..0.95,
     ) {
         let whole = length(&steps);
-        let levers = Levers::new(&steps, push * folding_push(&steps));
+        let levers = Levers::new(&steps, push * critical_load(&steps));
         let (station, zone) = (station * whole, [begins * whole, (1.0 - begins) * whole]);
         let (near, far) = levers.worst(station, zone);
         let worst = near * far / levers.whole();
@@ -82,7 +82,7 @@ proptest! {
         let whole = length(&steps);
         let bounds = steps.iter().map(|step| columns::EULER_LOAD.value(&[step.modulus, step.second_moment, whole]));
         let (least, most) = bounds.fold((f64::INFINITY, 0.0_f64), |(a, b), load| (a.min(load), b.max(load)));
-        let folding = folding_push(&steps);
+        let folding = critical_load(&steps);
         prop_assert!(folding >= least * (1.0 - 1e-9) && folding <= most * (1.0 + 1e-9), "{least} {folding} {most}");
         // Nothing is left of the lever from eye to eye, and just below it something is.
         let below = Levers::new(&steps, folding * 0.999);
@@ -94,7 +94,7 @@ proptest! {
         }
         // Seen from the other end it is the same link.
         let turned: Vec<Step> = steps.iter().rev().copied().collect();
-        prop_assert!(close(folding_push(&turned), folding, 1e-10));
+        prop_assert!(close(critical_load(&turned), folding, 1e-10));
     }
 }
 

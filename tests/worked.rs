@@ -155,9 +155,10 @@ fn shown(value: f64, kind: Kind) -> String {
 
 fn word(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => "holds",
+        Verdict::Passes => "holds",
         Verdict::Unanswered => "unanswered",
         Verdict::Close => "near its limit",
+        Verdict::Bends => "BENDS",
         Verdict::Fails => "FAILS",
     }
 }

@@ -31,7 +31,7 @@ pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut
     let section = case.stock.plain(sheet);
     let unit = levers.moment(middle, middle);
     let lever = |what, value, sheet: &mut Sheet| {
-        sheet.note(|| Line::Solved { what, value, kind: Kind::Length, how: "carried piece by piece" });
+        sheet.record(|| Line::Solved { what, value, kind: Kind::Length, how: "carried piece by piece" });
         value
     };
     let when_pushed = lever("Moment at the middle for each unit of the strike, pushed", unit, sheet);
@@ -42,7 +42,7 @@ pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut
     let first_yield =
         by(section.yield_compression, when_pushed, sheet).min(by(section.yield_tension, when_pulled, sheet));
     // A push that yields the bar by itself leaves nothing to say about a strike.
-    if first_yield <= 0.0 || sheet.outside.is_some() {
+    if first_yield <= 0.0 || sheet.out_of_range.is_some() {
         return None;
     }
     let give = stepped::give_at(bending, middle);
@@ -99,7 +99,7 @@ pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
         id: "beyond-yield",
         asks: "And if it is hit harder?",
         says,
-        source: beyond::FIRST_YIELD_STRIKE.source,
+        source: beyond::FIRST_YIELD_STRIKE.formula.source,
         working: sheet.lines,
     }
 }
@@ -115,7 +115,7 @@ pub(super) fn fatigue(case: &Case, mut sheet: Sheet) -> Note {
     let source = if sheet.lines.is_empty() {
         cite(&PRACTICE, "threads and repeated loads", Obtained::Practice)
     } else {
-        beyond::NOTCHED_7075_LIFE.source
+        beyond::NOTCHED_7075_LIFE.formula.source
     };
     Note { id: "fatigue", asks: "And if it goes on for years?", says, source, working: sheet.lines }
 }

@@ -4,10 +4,10 @@ use std::cell::OnceCell;
 
 use super::beyond;
 use super::checks::{self, Case};
-use super::cross_sections::{Stock, Stretch, bending_steps, pushed_steps};
+use super::cross_sections::{SectionBuilder, Stretch, bending_steps, pushed_steps};
 use super::formula::Sheet;
 use super::geometry::{self, Section};
-use super::given::{Given, Joint};
+use super::given::{RodEndSpec, Values};
 use super::loads;
 use super::profile;
 use super::stepped::{Levers, Step};
@@ -16,11 +16,11 @@ use crate::document::Document;
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::order;
-use crate::report::{Along, Beyond, Candidate, Finding, Loads, Made, Note, Verdict};
+use crate::report::{Along, Beyond, Candidate, Finding, LinkGeometry, Loads, Note, Verdict};
 
 /// A link with everything that was asked of it.
 pub(super) struct Built {
-    pub(super) made: Made,
+    pub(super) made: LinkGeometry,
     /// What it is made of, in order from eye A.
     pub(super) stretches: Vec<Stretch>,
     pub(super) judged: Judged,
@@ -55,9 +55,9 @@ pub(super) enum Asked {
 }
 
 /// A link laid out, before any load is on it. It stays the same while only loads change.
-pub(super) struct Shape {
-    made: Made,
-    joints: [Joint; 2],
+pub(super) struct LaidOutLink {
+    made: LinkGeometry,
+    joints: [RodEndSpec; 2],
     strength: &'static Strength,
     beside_weld: Option<&'static Strength>,
     stretches: Vec<Stretch>,
@@ -66,14 +66,14 @@ pub(super) struct Shape {
     /// Push at which the whole link folds, were nothing to yield; worked out when first asked for.
     folding: OnceCell<f64>,
     layout_changed: Vec<&'static str>,
-    outside: Option<Said>,
+    out_of_range: Option<Said>,
 }
 
 /// Puts a link together.
 ///
 /// # Errors
 /// A sentence when no link of this section and these rod ends can be made.
-pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Built, Said> {
+pub(super) fn build(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Asked) -> Result<Built, Said> {
     let shape = shape(given, section, joints, asked)?;
     given.note(asked == Asked::Everything);
     let judged = judge(given, &shape, asked);
@@ -85,14 +85,19 @@ pub(super) fn build(given: &Given, section: Section, joints: [Joint; 2], asked: 
 ///
 /// # Errors
 /// A sentence when no link of this section and these rod ends can be made.
-pub(super) fn shape(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Shape, Said> {
+pub(super) fn shape(
+    given: &Values,
+    section: Section,
+    joints: [RodEndSpec; 2],
+    asked: Asked,
+) -> Result<LaidOutLink, Said> {
     given.note(asked == Asked::Everything);
     let shape = lay_out(given, section, joints, asked);
     given.note(true);
     shape
 }
 
-fn lay_out(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Result<Shape, Said> {
+fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Asked) -> Result<LaidOutLink, Said> {
     let material = given.material();
     let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
     let Some(strength) = material.strength(section.outside_diameter, wall) else {
@@ -116,18 +121,29 @@ fn lay_out(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) ->
         ]);
     }
     let mut sheet = asked.sheet();
-    given.watch();
+    given.begin_trace();
     let made = geometry::lay_out(given, section, joints, strength, &mut sheet)?;
-    let layout_changed = given.seen();
-    let stretches = Stock { given, made: &made, strength, beside_weld }.along()?;
+    let layout_changed = given.take_trace();
+    let stretches = SectionBuilder { given, made: &made, strength, beside_weld }.along()?;
     let (bending, pushed) = (bending_steps(&stretches), pushed_steps(&stretches));
-    let outside = sheet.outside;
+    let out_of_range = sheet.out_of_range;
     let folding = OnceCell::new();
-    Ok(Shape { made, joints, strength, beside_weld, stretches, bending, pushed, folding, layout_changed, outside })
+    Ok(LaidOutLink {
+        made,
+        joints,
+        strength,
+        beside_weld,
+        stretches,
+        bending,
+        pushed,
+        folding,
+        layout_changed,
+        out_of_range,
+    })
 }
 
 /// What the worst question asks for beyond what is there, for a link that is laid out already.
-pub(super) fn over(given: &Given, shape: &Shape) -> f64 {
+pub(super) fn over(given: &Values, shape: &LaidOutLink) -> f64 {
     given.note(false);
     let judged = judge(given, shape, Asked::EveryQuestion);
     given.note(true);
@@ -135,29 +151,29 @@ pub(super) fn over(given: &Given, shape: &Shape) -> f64 {
 }
 
 /// Bending and strength along a link.
-pub(super) fn along(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Along {
-    let Some(given) = &Given::new(document, index) else { return Along::default() };
+pub(super) fn along(document: &Document, index: usize, section: Section, joints: [RodEndSpec; 2]) -> Along {
+    let Some(given) = &Values::new(document, index) else { return Along::default() };
     let Ok(shape) = shape(given, section, joints, Asked::EveryQuestion) else { return Along::default() };
     let loads = loads::on_link(given, &shape.bending, &mut Sheet::silent());
     profile::along(&shape.case(given, &loads, &shape.levers(given, &loads), &shape.stock(given)))
 }
 
-impl Shape {
-    fn stock<'a>(&'a self, given: &'a Given) -> Stock<'a> {
-        Stock { given, made: &self.made, strength: self.strength, beside_weld: self.beside_weld }
+impl LaidOutLink {
+    fn stock<'a>(&'a self, given: &'a Values) -> SectionBuilder<'a> {
+        SectionBuilder { given, made: &self.made, strength: self.strength, beside_weld: self.beside_weld }
     }
 
-    fn levers(&self, given: &Given, loads: &Loads) -> Levers<'_> {
+    fn levers(&self, given: &Values, loads: &Loads) -> Levers<'_> {
         Levers::new(&self.pushed, given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike)
     }
 
     /// The link under its loads.
     fn case<'a>(
         &'a self,
-        given: &'a Given,
+        given: &'a Values,
         loads: &'a Loads,
         levers: &'a Levers<'a>,
-        stock: &'a Stock<'a>,
+        stock: &'a SectionBuilder<'a>,
     ) -> Case<'a> {
         Case {
             given,
@@ -177,17 +193,17 @@ impl Shape {
 }
 
 /// Puts loads on a link and asks every question.
-fn judge(given: &Given, shape: &Shape, asked: Asked) -> Judged {
+fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
     let mut sheet = asked.sheet();
     let loads = loads::on_link(given, &shape.bending, &mut sheet);
     let (levers, stock) = (shape.levers(given, &loads), shape.stock(given));
     let case = shape.case(given, &loads, &levers, &stock);
     // What was worked out beyond a formula's range makes everything that rests on it unanswered.
-    let beyond = shape.outside.as_ref().or(sheet.outside.as_ref());
+    let beyond = shape.out_of_range.as_ref().or(sheet.out_of_range.as_ref());
     let mut findings = Vec::with_capacity(QUESTIONS);
     let mut ask = |check| {
         let mut sheet = asked.sheet();
-        sheet.outside = beyond.cloned();
+        sheet.out_of_range = beyond.cloned();
         let Some(finding) = checks::ask(check, &case, sheet) else { return true };
         let goes_on = asked.goes_on(&finding);
         findings.push(finding);
@@ -206,7 +222,7 @@ fn judge(given: &Given, shape: &Shape, asked: Asked) -> Judged {
         limits = beyond::limits(&case, &shape.bending, &shape.pushed, &mut working);
         let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
         notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
-        buckling = checks::bar::folding_load(&case, &mut Sheet::silent());
+        buckling = checks::bar::buckling_load(&case, &mut Sheet::silent());
     }
     Judged { notes, beyond: limits, buckling, findings, loads }
 }
@@ -235,7 +251,7 @@ impl Judged {
         let mut highest: Option<(usize, f64)> = None;
         for (index, finding) in self.findings.iter().enumerate().filter(|(_, finding)| count(finding)) {
             if let Some(used) = finding.utilization
-                && highest.is_none_or(|(_, most)| order::clearly_more(used, most))
+                && highest.is_none_or(|(_, most)| order::exceeds(used, most))
             {
                 highest = Some((index, used));
             }
@@ -246,6 +262,17 @@ impl Judged {
     /// The check on bending of the bar, when it could not be answered: without it nothing can be said of a size.
     pub(super) fn main_question_open(&self) -> Option<&Finding> {
         self.findings.iter().find(|finding| finding.id == "bar-bending" && finding.verdict == Verdict::Unanswered)
+    }
+
+    /// The verdict of the whole: the worst of its parts. What cannot be judged makes a condition of it, unless only an
+    /// entry of the user's could answer it.
+    pub(super) fn verdict(&self) -> Verdict {
+        let counted = self.findings.iter().filter(|finding| !finding.is_left_open());
+        match counted.map(|finding| finding.verdict).max() {
+            Some(Verdict::Unanswered) => Verdict::Close,
+            Some(worst) => worst,
+            None => Verdict::Unanswered,
+        }
     }
 
     /// Whether every question that could be answered came out well, and the ones that decide a size were answered.
@@ -260,7 +287,7 @@ impl Judged {
         }
         self.highest(|_| true)
             .and_then(|index| self.findings[index].utilization)
-            .map_or(f64::INFINITY, |used| used - 1.0)
+            .map_or(f64::INFINITY, |used| used - (1.0 + order::SLACK))
     }
 
     /// Whether a finding counts for a size: a rule of thumb only does when it is broken.
@@ -269,7 +296,7 @@ impl Judged {
     }
 
     /// What a search keeps of it.
-    pub(super) fn candidate(&self, section: Section, joints: [Joint; 2]) -> Candidate {
+    pub(super) fn candidate(&self, section: Section, joints: [RodEndSpec; 2]) -> Candidate {
         let highest = self.highest(Self::decides).and_then(|index| self.findings.get(index));
         // The larger of two unlike ends names the size.
         let joint = if joints[1].thread.major > joints[0].thread.major { joints[1] } else { joints[0] };

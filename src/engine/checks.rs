@@ -2,16 +2,17 @@
 
 use std::cell::{Cell, OnceCell};
 
-use super::cross_sections::{CrossSection, Stock, Stretch};
+use super::cross_sections::{CrossSection, SectionBuilder, Stretch};
 use super::formula::{Line, Sheet};
 use super::formulas::{beams, pins, stepped as stepped_formulas};
-use super::given::{Given, Joint};
+use super::given::{RodEndSpec, Values};
 use super::sentence::{Said, said};
 use super::stepped::{self, Levers, Step, in_zone};
 use super::tables::materials::Strength;
 use crate::inputs;
+use crate::order;
 use crate::quantity::Kind;
-use crate::report::{Finding, Loads, Made, Verdict};
+use crate::report::{Finding, LinkGeometry, Loads, Verdict};
 use crate::source::Cite;
 
 pub(super) mod bar;
@@ -20,11 +21,11 @@ mod fit;
 
 /// A link under its loads, as a check sees it.
 pub(super) struct Case<'a> {
-    pub(super) given: &'a Given<'a>,
-    pub(super) made: &'a Made,
-    pub(super) joints: [Joint; 2],
+    pub(super) given: &'a Values<'a>,
+    pub(super) made: &'a LinkGeometry,
+    pub(super) joints: [RodEndSpec; 2],
     pub(super) strength: &'a Strength,
-    pub(super) stock: &'a Stock<'a>,
+    pub(super) stock: &'a SectionBuilder<'a>,
     pub(super) loads: &'a Loads,
     /// Changed defaults that the lengths rest on.
     pub(super) layout_changed: &'a [&'static str],
@@ -43,7 +44,7 @@ pub(super) struct Case<'a> {
 impl Case<'_> {
     /// The push at which the whole link folds, were nothing to yield.
     pub(super) fn folding(&self) -> f64 {
-        *self.folding.get_or_init(|| stepped::folding_push(self.pushed))
+        *self.folding.get_or_init(|| stepped::critical_load(self.pushed))
     }
 
     /// Largest push or pull along the link.
@@ -94,6 +95,8 @@ pub(super) struct Check {
     pub(super) part: &'static str,
     /// A rule of thumb or a matter of fit, which does not compete for the weakest part.
     pub(super) rule: bool,
+    /// Whether it is answered only when the user enters something, and colors nothing until then.
+    pub(super) optional: bool,
     /// The governing source.
     pub(super) source: Cite,
     /// Asks it.
@@ -150,13 +153,13 @@ pub(super) fn of_the_bar(finding: &Finding) -> bool {
 
 /// Asks one check; `None` when the question does not arise for this link.
 pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Option<Finding> {
-    case.given.watch();
+    case.given.begin_trace();
     let outcome = (check.run)(case, &mut sheet);
-    let changed = case.changed(check, case.given.seen());
+    let changed = case.changed(check, case.given.take_trace());
     if !outcome.applies {
         return None;
     }
-    let (verdict, utilization, says) = match (sheet.outside, outcome.utilization) {
+    let (verdict, utilization, says) = match (sheet.out_of_range, outcome.utilization) {
         (Some(why), _) => (Verdict::Unanswered, None, why),
         (None, Err(why)) => (Verdict::Unanswered, None, why),
         (None, Ok(used)) if !used.is_finite() => (
@@ -165,12 +168,12 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
             said!["These entries give no number here; check them for a value that cannot be."],
         ),
         (None, Ok(used)) => {
-            let verdict = if used > 1.0 {
+            let verdict = if order::exceeds(used, 1.0) {
                 Verdict::Fails
-            } else if used > outcome.close_from {
+            } else if order::exceeds(used, outcome.close_from) {
                 Verdict::Close
             } else {
-                Verdict::Holds
+                Verdict::Passes
             };
             (verdict, Some(used), outcome.says)
         }
@@ -187,6 +190,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
         working: sheet.lines,
         source: check.source,
         changed,
+        optional: check.optional,
     })
 }
 
@@ -221,7 +225,7 @@ pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut She
     let length = case.made.length;
     let zone = zone(case);
     let factor = case.given.known(&inputs::YIELD_FACTOR);
-    sheet.chose(|| said!["Strike, push with it and push alone, each with the factor:"]);
+    sheet.choose(|| said!["Strike, push with it and push alone, each with the factor:"]);
     let strike = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, hit]);
     let axial = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
     let alone = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial()]);
@@ -245,20 +249,20 @@ pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut She
 
 /// How the levers came about, for whoever wants to do it again.
 fn carried(case: &Case, near: f64, far: f64, sheet: &mut Sheet) {
-    sheet.chose(|| {
+    sheet.choose(|| {
         let mut said = said![
             "While the link is pushed, a lever u with its growth g is carried from each eye over every piece of the link, beginning with u = 0 and g = 1: u = u_1 · cos(k · l) + g_1 · sin(k · l) / k and g = g_1 · cos(k · l) − k · u_1 · sin(k · l), with k = √(N / (E · I)) of the piece. The pieces from eye A:"
         ];
         for (index, stretch) in case.stretches.iter().enumerate() {
             let section = &stretch.section;
             said.extend(said![(if index == 0 { " " } else { "; " }), (stretch.part), " ", (stretch.to - stretch.from, FineLength), ", I = "]);
-            said.extend(said![(section.second_moment, SecondMoment), ", E = ", (section.elastic_pressed, Stress)]);
+            said.extend(said![(section.second_moment, SecondMoment), ", E = ", (section.modulus_compression, Stress)]);
         }
         said.extend(said!["."]);
         said
     });
     let mut found = |what, value| {
-        sheet.note(|| Line::Solved { what, value, kind: Kind::FineLength, how: "carried piece by piece" });
+        sheet.record(|| Line::Solved { what, value, kind: Kind::FineLength, how: "carried piece by piece" });
     };
     found("Lever of this place", near);
     found("Lever of the strike, from the other eye", far);
@@ -273,7 +277,7 @@ pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         used.max(1.01),
         Some(case.made.length / 2.0),
-        sheet.say(|| said!["The push along the link alone folds this bar; it is far too thin for its length."]),
+        sheet.remark(|| said!["The push along the link alone folds this bar; it is far too thin for its length."]),
     )
 }
 
@@ -297,6 +301,6 @@ pub(super) fn worst(section: &CrossSection, actions: &Actions, sheet: &mut Sheet
             worst = row;
         }
     }
-    sheet.chose(|| said!["Worst when ", (worst.2), ": ", (worst.0, Stress), " against ", (worst.1, Stress), "."]);
+    sheet.choose(|| said!["Worst when ", (worst.2), ": ", (worst.0, Stress), " against ", (worst.1, Stress), "."]);
     (sheet.work(&pins::STRESS_SHARE, &[worst.0, worst.1]), worst.0)
 }

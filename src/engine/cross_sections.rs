@@ -3,13 +3,13 @@
 use super::formula::Sheet;
 use super::formulas::threads::BASIC_MINOR_DIAMETER;
 use super::formulas::{pins, sections};
-use super::given::Given;
+use super::given::Values;
 use super::sentence::{Said, said};
 use super::stepped::Step;
 use super::tables::materials::{Form, Strength};
 use crate::order;
 use crate::quantity::{Kind, ksi};
-use crate::report::{Flats, Made, MadeEnd, PartAlong};
+use crate::report::{EndGeometry, Flats, LinkGeometry, PartAlong};
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
 
 /// Modulus of elasticity of a rod end's shank, as of any alloy steel.
@@ -24,8 +24,8 @@ pub(super) struct CrossSection {
     pub(super) modulus: f64,
     pub(super) yield_tension: f64,
     pub(super) yield_compression: f64,
-    pub(super) elastic: f64,
-    pub(super) elastic_pressed: f64,
+    pub(super) modulus_tension: f64,
+    pub(super) modulus_compression: f64,
 }
 
 /// A stretch of a link of one section; stations from eye A.
@@ -38,15 +38,15 @@ pub(super) struct Stretch {
 }
 
 /// The sections of one link, with what they are made of.
-pub(super) struct Stock<'a> {
-    pub(super) given: &'a Given<'a>,
-    pub(super) made: &'a Made,
+pub(super) struct SectionBuilder<'a> {
+    pub(super) given: &'a Values<'a>,
+    pub(super) made: &'a LinkGeometry,
     pub(super) strength: &'a Strength,
     /// Strength of a tube beside its weld.
     pub(super) beside_weld: Option<&'a Strength>,
 }
 
-impl Stock<'_> {
+impl SectionBuilder<'_> {
     fn of_strength(&self, row: &Strength, sheet: &mut Sheet) -> [f64; 2] {
         let label = self.made.material.label;
         [
@@ -64,8 +64,8 @@ impl Stock<'_> {
             modulus: sheet.work(&sections::RING_SECTION_MODULUS, &size),
             yield_tension,
             yield_compression,
-            elastic: self.made.material.modulus,
-            elastic_pressed: self.made.material.modulus_compression,
+            modulus_tension: self.made.material.modulus,
+            modulus_compression: self.made.material.modulus_compression,
         }
     }
 
@@ -75,12 +75,12 @@ impl Stock<'_> {
     }
 
     /// The bar around a tapped hole; the thread in it is not counted on.
-    pub(super) fn tapped(&self, end: &MadeEnd, sheet: &mut Sheet) -> CrossSection {
+    pub(super) fn tapped(&self, end: &EndGeometry, sheet: &mut Sheet) -> CrossSection {
         self.ring_of(end.thread.major, self.strength, sheet)
     }
 
     /// The bar around the drilled hole, below its thread.
-    pub(super) fn drilled(&self, end: &MadeEnd, sheet: &mut Sheet) -> CrossSection {
+    pub(super) fn drilled(&self, end: &EndGeometry, sheet: &mut Sheet) -> CrossSection {
         let hole = sheet.work(&BASIC_MINOR_DIAMETER, &[end.thread.major, end.thread.pitch]);
         self.ring_of(hole, self.strength, sheet)
     }
@@ -102,16 +102,16 @@ impl Stock<'_> {
             modulus: sheet.work(&sections::FLATS_WEAK_MODULUS, &[second_moment, width]),
             yield_tension,
             yield_compression,
-            elastic: self.made.material.modulus,
-            elastic_pressed: self.made.material.modulus_compression,
+            modulus_tension: self.made.material.modulus,
+            modulus_compression: self.made.material.modulus_compression,
         }
     }
 
     /// The rod end's shank, on the bottom of its thread; its head is taken to be no stiffer.
-    pub(super) fn shank(&self, end: &MadeEnd, sheet: &mut Sheet) -> CrossSection {
+    pub(super) fn shank(&self, end: &EndGeometry, sheet: &mut Sheet) -> CrossSection {
         let minor = end.thread.external_minor();
         let yielding = self.given.shank_yield();
-        let elastic = sheet.look_up(
+        let modulus = sheet.look_up(
             "Stiffness of the shank's steel",
             SHANK_MODULUS,
             Kind::Stress,
@@ -130,14 +130,14 @@ impl Stock<'_> {
             modulus: sheet.work(&pins::ROUND_MODULUS, &[minor]),
             yield_tension: yielding,
             yield_compression: yielding,
-            elastic,
-            elastic_pressed: elastic,
+            modulus_tension: modulus,
+            modulus_compression: modulus,
         }
     }
 
     /// The hole under a place of the bar, so far from each face: its thread, below that its drill, 0 in whole metal.
     fn hole_at(&self, from_faces: [f64; 2]) -> f64 {
-        let hole = |end: &MadeEnd, depth: f64| {
+        let hole = |end: &EndGeometry, depth: f64| {
             if depth < end.tapped_depth {
                 end.thread.major
             } else if depth < end.drill_point {
@@ -243,7 +243,7 @@ fn pieces_between(from: f64, to: f64, cuts: &[f64]) -> impl Iterator<Item = (f64
     (1..places.len()).map(move |index| (places[index - 1], places[index]))
 }
 
-fn no_metal(stock: &Stock, part: &str) -> Said {
+fn no_metal(stock: &SectionBuilder, part: &str) -> Said {
     let made = stock.made;
     if part == "wrench flats" {
         let clear = made.ends[0].drill_point.max(made.ends[1].drill_point);
@@ -265,12 +265,12 @@ fn no_metal(stock: &Stock, part: &str) -> Said {
 
 /// The steps of a link as it bends under a strike.
 pub(super) fn bending_steps(stretches: &[Stretch]) -> Vec<Step> {
-    steps(stretches, |section| section.elastic)
+    steps(stretches, |section| section.modulus_tension)
 }
 
 /// The steps of a link as it is pushed.
 pub(super) fn pushed_steps(stretches: &[Stretch]) -> Vec<Step> {
-    steps(stretches, |section| section.elastic_pressed)
+    steps(stretches, |section| section.modulus_compression)
 }
 
 fn steps(stretches: &[Stretch], modulus: fn(&CrossSection) -> f64) -> Vec<Step> {

@@ -62,6 +62,20 @@ pub struct Formula {
 /// A formula beside its example, which stands apart: the tests need it, and the page goes without its weight.
 pub type Shown = (&'static Formula, &'static Example);
 
+/// A formula of `N` symbols, so that the compiler counts what is put in.
+#[derive(Debug)]
+pub struct FormulaOf<const N: usize> {
+    /// The formula itself.
+    pub formula: Formula,
+}
+
+impl<const N: usize> FormulaOf<N> {
+    /// The value, without keeping a record.
+    pub fn value(&self, given: &[f64; N]) -> f64 {
+        (self.formula.code)(given)
+    }
+}
+
 impl PartialEq for Formula {
     fn eq(&self, other: &Self) -> bool {
         self.id == other.id
@@ -69,11 +83,6 @@ impl PartialEq for Formula {
 }
 
 impl Formula {
-    /// The value, without keeping a record.
-    pub fn value(&self, given: &[f64]) -> f64 {
-        (self.code)(given)
-    }
-
     /// What it gives, without the full stop.
     pub fn title(&self) -> &'static str {
         self.says.trim().trim_end_matches('.')
@@ -135,7 +144,7 @@ macro_rules! formula {
         example [$($value:expr),+] gives $gives:literal of $unit:expr, $origin:literal;
     ) => {
         $(#[doc = $says])+
-        pub static $id: $crate::engine::formula::Formula = $crate::engine::formula::Formula {
+        pub static $id: $crate::engine::formula::FormulaOf<{ [$($printed),+].len() }> = $crate::engine::formula::FormulaOf { formula: $crate::engine::formula::Formula {
             id: stringify!($id),
             says: concat!($($says),+),
             result: $crate::engine::formula::Symbol { name: $name, kind: $crate::quantity::Kind::$kind, meaning: concat!($($says),+) },
@@ -148,7 +157,7 @@ macro_rules! formula {
                 test: |given| match *given { $symbols => $test, _ => false },
             }),*],
             source: $crate::source::cite(&$crate::source::$source, $place, $crate::source::Obtained::$obtained),
-        };
+        } };
 
         /// Holds the example of the formula of the same name.
         #[allow(non_camel_case_types)]
@@ -167,7 +176,7 @@ pub(crate) use formula;
 macro_rules! listed {
     ($($id:ident),+ $(,)?) => {
         /// Every formula of this file.
-        pub static ALL: &[$crate::engine::formula::Shown] = &[$((&$id, $id::EXAMPLE)),+];
+        pub static ALL: &[$crate::engine::formula::Shown] = &[$((&$id.formula, $id::EXAMPLE)),+];
     };
 }
 pub(crate) use listed;
@@ -228,7 +237,7 @@ pub struct Sheet {
     /// The working, in the order it was done.
     pub lines: Vec<Line>,
     /// Why the result cannot be trusted, when a formula was used where it does not hold.
-    pub outside: Option<Said>,
+    pub out_of_range: Option<Said>,
     recording: bool,
 }
 
@@ -254,13 +263,14 @@ impl Sheet {
     }
 
     /// Works a formula and keeps the line.
-    pub fn work(&mut self, formula: &'static Formula, given: &[f64]) -> f64 {
-        let result = formula.value(given);
-        if self.outside.is_none() {
+    pub fn work<const N: usize>(&mut self, formula: &'static FormulaOf<N>, given: &[f64; N]) -> f64 {
+        let formula = &formula.formula;
+        let result = (formula.code)(given);
+        if self.out_of_range.is_none() {
             if let Some(condition) = formula.broken(given) {
-                self.outside = Some(formula.refusal(condition));
+                self.out_of_range = Some(formula.refusal(condition));
             } else if !result.is_finite() {
-                self.outside = Some(said![
+                self.out_of_range = Some(said![
                     (formula.title()),
                     " cannot be worked out from these entries; check them for a value that cannot be."
                 ]);
@@ -281,19 +291,19 @@ impl Sheet {
     }
 
     /// Keeps a decision; the sentence is only built when somebody will read it.
-    pub fn chose(&mut self, because: impl FnOnce() -> Said) {
+    pub fn choose(&mut self, because: impl FnOnce() -> Said) {
         if self.recording {
             self.lines.push(Line::Chose(because()));
         }
     }
 
     /// A sentence, when somebody will read it; a search reads none.
-    pub fn say(&self, sentence: impl FnOnce() -> Said) -> Said {
+    pub fn remark(&self, sentence: impl FnOnce() -> Said) -> Said {
         if self.recording { sentence() } else { Said::default() }
     }
 
     /// Keeps any other line.
-    pub fn note(&mut self, line: impl FnOnce() -> Line) {
+    pub fn record(&mut self, line: impl FnOnce() -> Line) {
         if self.recording {
             self.lines.push(line());
         }

@@ -2,14 +2,14 @@
 
 use super::formula::Sheet;
 use super::formulas::{lengths, machining, sections, threads as thread_formulas};
-use super::given::{Given, Joint};
+use super::given::{RodEndSpec, Values};
 use super::sentence::{Said, said};
 use super::tables::SHEAR_SHARE;
 use super::tables::materials::{Form, Strength};
 use crate::document::{Hand, Role};
 use crate::inputs;
 use crate::quantity::{deg, inch};
-use crate::report::{Adjustment, EngagementMark, Flats, Made, MadeEnd, Reach};
+use crate::report::{Adjustment, EndGeometry, EngagementMark, Flats, LinkGeometry, Reach};
 use crate::source::{Obtained, PRACTICE, cite};
 
 /// Visible threads past the jam nut that good practice allows at most.
@@ -42,12 +42,12 @@ impl Section {
 /// # Errors
 /// A sentence when no link of this section and these rod ends fits between the mounts.
 pub(super) fn lay_out(
-    given: &Given,
+    given: &Values,
     section: Section,
-    joints: [Joint; 2],
+    joints: [RodEndSpec; 2],
     strength: &Strength,
     sheet: &mut Sheet,
-) -> Result<Made, Said> {
+) -> Result<LinkGeometry, Said> {
     let length = given.known(&inputs::LENGTH);
     let wanted = given.known(&inputs::VISIBLE_THREADS);
     let material = given.material();
@@ -103,7 +103,7 @@ pub(super) fn lay_out(
         0.0
     };
     let adjustment = adjustment(&ends);
-    Ok(Made {
+    Ok(LinkGeometry {
         material,
         outside_diameter: section.outside_diameter,
         wall: section.wall,
@@ -120,13 +120,13 @@ pub(super) fn lay_out(
 }
 
 fn lay_out_end(
-    given: &Given,
+    given: &Values,
     end: usize,
-    joint: Joint,
+    joint: RodEndSpec,
     engagement: f64,
     strength: &Strength,
     sheet: &mut Sheet,
-) -> MadeEnd {
+) -> EndGeometry {
     let thread = joint.thread;
     let pitch = thread.pitch;
     let nut = joint.nut.thickness;
@@ -146,7 +146,7 @@ fn lay_out_end(
     let longest_good = deepest.min(most);
     let hand =
         given.link.ends.get(end).and_then(|end| end.hand).unwrap_or(if end == 0 { Hand::Right } else { Hand::Left });
-    MadeEnd {
+    EndGeometry {
         rod_end: joint.label,
         rod_end_id: joint.id,
         thread,
@@ -194,7 +194,7 @@ pub(super) struct EngagementLines {
 }
 
 impl EngagementLines {
-    fn new(given: &Given, joint: Joint, strength: &Strength, sheet: &mut Sheet) -> Self {
+    fn new(given: &Values, joint: RodEndSpec, strength: &Strength, sheet: &mut Sheet) -> Self {
         let thread = joint.thread;
         let shank = given.known(&inputs::SHANK_ULTIMATE);
         let steel = given.material().form == Form::Tube || given.material().ductile;
@@ -227,8 +227,12 @@ impl EngagementLines {
         let mark = |name, length: f64, source| EngagementMark { name, length, reached: engagement >= length, source };
         let practice = |place| cite(&PRACTICE, place, Obtained::Practice);
         let mut marks = vec![
-            mark("Thread as strong as the shank", self.strength, thread_formulas::FULL_STRENGTH_ENGAGEMENT.source),
-            mark("One-third rule", self.one_third, thread_formulas::ONE_THIRD_ENGAGEMENT.source),
+            mark(
+                "Thread as strong as the shank",
+                self.strength,
+                thread_formulas::FULL_STRENGTH_ENGAGEMENT.formula.source,
+            ),
+            mark("One-third rule", self.one_third, thread_formulas::ONE_THIRD_ENGAGEMENT.formula.source),
             mark(self.habit_name, self.habit, practice("1.5 diameters in aluminum, 1.25 in steel")),
         ];
         marks.push(mark("One diameter", self.floor, practice("least thread in any metal")));
@@ -239,7 +243,7 @@ impl EngagementLines {
     }
 }
 
-fn flats(given: &Given, section: Section, bar: f64, ends: &[MadeEnd; 2]) -> Flats {
+fn flats(given: &Values, section: Section, bar: f64, ends: &[EndGeometry; 2]) -> Flats {
     let length = given.known(&inputs::FLATS_LENGTH).min(bar);
     // A quarter inch past the drill point of end A, or in the middle where the bar is too short for that.
     let clear = up_to(ends[0].drill_point + inch(0.25), inch(0.125));
@@ -253,7 +257,7 @@ fn flats(given: &Given, section: Section, bar: f64, ends: &[MadeEnd; 2]) -> Flat
     }
 }
 
-fn adjustment(ends: &[MadeEnd; 2]) -> Adjustment {
+fn adjustment(ends: &[EndGeometry; 2]) -> Adjustment {
     let [a, b] = ends;
     let opposite_hands = a.hand != b.hand;
     let pitches = [a.thread.pitch, b.thread.pitch];

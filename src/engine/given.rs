@@ -8,19 +8,19 @@ use crate::engine::tables::jam_nuts::{self, JamNut};
 use crate::engine::tables::materials::{self, Material};
 use crate::engine::tables::rod_ends::{self, Family, RodEnd};
 use crate::engine::tables::threads::{self, Limits, Thread};
-use crate::inputs::{self, Number, Place};
+use crate::inputs::{self, At, Number};
 use crate::report::Assumption;
 
 /// Width of the widest ball of the published series, in bores.
 const WIDEST_BALL: f64 = 1.4;
 
 /// A document seen from one of its links.
-pub(super) struct Given<'a> {
+pub(super) struct Values<'a> {
     /// The document.
     pub(super) document: &'a Document,
     /// The link.
     pub(super) link: &'a Link,
-    place: Place,
+    place: At,
     assumed: RefCell<Vec<&'static Number>>,
     /// Whether defaults are noted; a search asks for them thousands of times and nobody reads its list.
     noting: Cell<bool>,
@@ -28,12 +28,12 @@ pub(super) struct Given<'a> {
     changed: RefCell<Option<Vec<&'static str>>>,
 }
 
-impl<'a> Given<'a> {
+impl<'a> Values<'a> {
     pub(super) fn new(document: &'a Document, index: usize) -> Option<Self> {
         Some(Self {
             document,
             link: document.links.get(index)?,
-            place: Place::of_link(document, index),
+            place: At::of_link(document, index),
             assumed: RefCell::default(),
             noting: Cell::new(true),
             changed: RefCell::default(),
@@ -47,12 +47,12 @@ impl<'a> Given<'a> {
 
     /// The value of an input of one end.
     pub(super) fn number_at(&self, input: &'static Number, end: usize) -> Option<f64> {
-        let place = Place { end, ..self.place };
+        let place = At { end, ..self.place };
         if !self.noting.get() {
             return input.value(self.document, place);
         }
         let mut assumed = self.assumed.borrow_mut();
-        if input.standing == inputs::Standing::Assumed && !assumed.iter().any(|known| std::ptr::eq(*known, input)) {
+        if input.standing == inputs::DefaultKind::Assumed && !assumed.iter().any(|known| std::ptr::eq(*known, input)) {
             assumed.push(input);
         }
         if let Some(changed) = self.changed.borrow_mut().as_mut()
@@ -76,12 +76,12 @@ impl<'a> Given<'a> {
     }
 
     /// Begins to note which changed defaults are asked for.
-    pub(super) fn watch(&self) {
+    pub(super) fn begin_trace(&self) {
         self.changed.replace(Some(Vec::new()));
     }
 
     /// The changed defaults asked for since the watch began, which ends here.
-    pub(super) fn seen(&self) -> Vec<&'static str> {
+    pub(super) fn take_trace(&self) -> Vec<&'static str> {
         self.changed.take().unwrap_or_default()
     }
 
@@ -127,14 +127,14 @@ impl<'a> Given<'a> {
     }
 
     /// The rod end decided for an end, if one is and it is complete.
-    pub(super) fn chosen_joint(&self, end: usize) -> Option<Joint> {
+    pub(super) fn chosen_joint(&self, end: usize) -> Option<RodEndSpec> {
         let chosen = self.link.ends.get(end)?;
         if chosen.rod_end? != OWN_ROD_END {
-            return rod_ends::find(chosen.rod_end?).and_then(Joint::of_table);
+            return rod_ends::find(chosen.rod_end?).and_then(RodEndSpec::of_table);
         }
         let thread = threads::find(chosen.own_thread?)?;
         let bore = self.number_at(&inputs::OWN_BORE, end)?;
-        Some(Joint {
+        Some(RodEndSpec {
             id: OWN_ROD_END,
             label: "Your own rod end",
             bore,
@@ -142,14 +142,14 @@ impl<'a> Given<'a> {
             ball_width: self.number_at(&inputs::OWN_BALL_WIDTH, end).unwrap_or(WIDEST_BALL * bore),
             eye_to_end: self.number_at(&inputs::OWN_EYE_TO_END, end)?,
             thread_length: self.number_at(&inputs::OWN_THREAD_LENGTH, end)?,
-            ..Joint::of_thread(thread)?
+            ..RodEndSpec::of_thread(thread)?
         })
     }
 }
 
 /// A rod end with its thread and jam nut, from the table or measured.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Joint {
+pub(super) struct RodEndSpec {
     pub(super) id: &'static str,
     pub(super) label: &'static str,
     pub(super) thread: &'static Thread,
@@ -166,7 +166,7 @@ pub(super) struct Joint {
     pub(super) internal_shear_area: f64,
 }
 
-impl Joint {
+impl RodEndSpec {
     /// What follows from the thread alone; the lengths are still to come.
     fn of_thread(thread: &'static Thread) -> Option<Self> {
         Some(Self {

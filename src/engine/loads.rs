@@ -3,7 +3,7 @@
 use super::formula::{Line, Sheet};
 use super::formulas::{axle, impact, loads, steering};
 use super::geometry::role_word;
-use super::given::Given;
+use super::given::Values;
 use super::sentence::{Said, said};
 use super::stepped::{self, Step};
 use super::tables::uses;
@@ -16,9 +16,9 @@ use crate::report::{Axle, Loads};
 const GIVE_FORCE: f64 = lbf(1000.0);
 
 /// The force along the link, and the axle it comes from.
-fn axial(given: &Given, sheet: &mut Sheet) -> (f64, &'static str, Option<Axle>) {
+fn axial(given: &Values, sheet: &mut Sheet) -> (f64, &'static str, Option<Axle>) {
     if let Some(own) = given.number(&inputs::OWN_AXIAL) {
-        sheet.chose(|| said!["Your own force along the link is used: ", (own, Force), "."]);
+        sheet.choose(|| said!["Your own force along the link is used: ", (own, Force), "."]);
         return (own, "by your own entry there are", None);
     }
     match given.link.role {
@@ -40,7 +40,7 @@ fn axial(given: &Given, sheet: &mut Sheet) -> (f64, &'static str, Option<Axle>) 
 }
 
 /// Share of the rig's weight on this link's axle at worst. Unless it is given it follows from the level share.
-fn axle_share(given: &Given) -> f64 {
+fn axle_share(given: &Values) -> f64 {
     if !given.is_decided(&inputs::AXLE_SHARE) {
         given.number(&inputs::FRONT_SHARE);
     }
@@ -48,12 +48,12 @@ fn axle_share(given: &Given) -> f64 {
 }
 
 /// Shock, grip, share and weight: what slides an axle sideways.
-fn side(given: &Given) -> [f64; 4] {
+fn side(given: &Values) -> [f64; 4] {
     [given.known(&inputs::SHOCK), given.known(&inputs::TRACTION), axle_share(given), given.known(&inputs::WEIGHT)]
 }
 
 /// Drive and brakes, through the axle that the links hold.
-fn from_traction(given: &Given, sheet: &mut Sheet) -> (f64, Axle) {
+fn from_traction(given: &Values, sheet: &mut Sheet) -> (f64, Axle) {
     let (lower_height, upper_height) = (given.known(&inputs::LOWER_HEIGHT), given.known(&inputs::UPPER_HEIGHT));
     let traction =
         sheet.work(&axle::TRACTION, &[given.known(&inputs::TRACTION), axle_share(given), given.known(&inputs::WEIGHT)]);
@@ -71,7 +71,7 @@ fn from_traction(given: &Given, sheet: &mut Sheet) -> (f64, Axle) {
 }
 
 /// The largest of what turns the wheels, what holds them back and what pushes on the link by itself.
-fn from_steering(given: &Given, sheet: &mut Sheet) -> (&'static str, f64) {
+fn from_steering(given: &Values, sheet: &mut Sheet) -> (&'static str, f64) {
     let (grip, arm) = (given.known(&inputs::TRACTION), given.known(&inputs::STEERING_ARM));
     let offset = given.known(&inputs::SCRUB);
     let wheel = sheet.work(&steering::WHEEL_WEIGHT, &[axle_share(given), given.known(&inputs::WEIGHT)]);
@@ -94,12 +94,12 @@ fn from_steering(given: &Given, sheet: &mut Sheet) -> (&'static str, f64) {
     if let Some(force) = given.number(&inputs::BOX_FORCE) {
         also("the steering box puts", force);
     }
-    sheet.chose(|| said!["The largest counts: ", (largest.0), " ", (largest.1, Force), " along it."]);
+    sheet.choose(|| said!["The largest counts: ", (largest.0), " ", (largest.1, Force), " along it."]);
     largest
 }
 
 /// The weight that lands on the bar; track bars, drag links and sway-bar links are not landed on.
-pub(super) fn strike_weight(given: &Given, sheet: &mut Sheet) -> f64 {
+pub(super) fn strike_weight(given: &Values, sheet: &mut Sheet) -> f64 {
     let (share, weight) = (given.known(&inputs::STRIKE_SHARE), given.known(&inputs::WEIGHT));
     match given.link.role {
         Role::Lower => sheet.work(&loads::STRIKE_WEIGHT, &[share, weight]),
@@ -112,16 +112,16 @@ pub(super) fn strike_weight(given: &Given, sheet: &mut Sheet) -> f64 {
 
 /// The force of a strike at a place. The weight is stopped by the link and all that holds it, and the link gives
 /// less near an eye, so it is hit harder there.
-fn strike_at(given: &Given, steps: &[Step], weight: f64, at: f64, sheet: &mut Sheet) -> f64 {
+fn strike_at(given: &Values, steps: &[Step], weight: f64, at: f64, sheet: &mut Sheet) -> f64 {
     if let Some(force) = given.number(&inputs::OWN_STRIKE) {
-        sheet.chose(|| said!["Your own strike is used: ", (force, Force), "."]);
+        sheet.choose(|| said!["Your own strike is used: ", (force, Force), "."]);
         return force;
     }
     if weight <= 0.0 {
         return 0.0;
     }
     let give = stepped::give_at(steps, at);
-    sheet.note(|| Line::Solved {
+    sheet.record(|| Line::Solved {
         what: "Give of the link where it is hit, for each unit of force",
         value: give,
         kind: Kind::Compliance,
@@ -132,28 +132,28 @@ fn strike_at(given: &Given, steps: &[Step], weight: f64, at: f64, sheet: &mut Sh
 }
 
 /// How far a link and all that holds it give way under a weight at rest.
-pub(super) fn at_rest(given: &Given, weight: f64, give: f64, sheet: &mut Sheet) -> f64 {
+pub(super) fn at_rest(given: &Values, weight: f64, give: f64, sheet: &mut Sheet) -> f64 {
     sheet.work(&impact::STATIC_DEFLECTION, &[weight, give, given.known(&inputs::GIVE) / GIVE_FORCE])
 }
 
 /// Every force on a link.
-pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads {
-    given.watch();
+pub(super) fn on_link(given: &Values, steps: &[Step], sheet: &mut Sheet) -> Loads {
+    given.begin_trace();
     let (axial, from, axle) = axial(given, sheet);
-    let axial_changed = given.seen();
-    given.watch();
+    let axial_changed = given.take_trace();
+    given.begin_trace();
     let with = sheet.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::TOGETHER), axial]);
     let weight = strike_weight(given, sheet);
     let length = given.known(&inputs::LENGTH);
     let zone = given.known(&inputs::STRIKE_ZONE);
-    sheet.chose(|| said!["Dropped on the middle:"]);
+    sheet.choose(|| said!["Dropped on the middle:"]);
     let strike = strike_at(given, steps, weight, length / 2.0, sheet);
     let strike_at_edges = [zone * length, (1.0 - zone) * length].map(|at| {
-        sheet.chose(|| said!["For comparison, the same drop ", (at, Length), " from eye A:"]);
+        sheet.choose(|| said!["For comparison, the same drop ", (at, Length), " from eye A:"]);
         strike_at(given, steps, weight, at, sheet)
     });
     Loads {
-        strike_changed: given.seen(),
+        strike_changed: given.take_trace(),
         axial_changed,
         axle,
         from,
@@ -170,7 +170,7 @@ pub(super) fn on_link(given: &Given, steps: &[Step], sheet: &mut Sheet) -> Loads
 }
 
 /// What was assumed, in words.
-pub(super) fn story(given: &Given, loads: &Loads) -> Said {
+pub(super) fn story(given: &Values, loads: &Loads) -> Said {
     let role = given.link.role;
     let name = role_word(role);
     let mut said = Said::default();

@@ -2,12 +2,12 @@
 
 use super::build::{Asked, Built, build};
 use super::geometry::Section;
-use super::given::{Given, Joint};
+use super::given::{RodEndSpec, Values};
 use super::sizing;
 use super::tables::materials::{self, Form, Material};
 use super::tables::stock;
 use crate::document::Document;
-use crate::inputs::{self, Place};
+use crate::inputs::{self, At};
 use crate::report::{InMetal, MetalSize};
 
 /// Metals that links are made of: the bar most builders use, the softer one, and tube cheap and strong.
@@ -15,12 +15,12 @@ const COMPARED: [&str; 4] = ["7075-t6", "6061-t6", "1026-dom", "4130-n"];
 
 /// The job in each metal, always in the same order; empty when there is no answer to compare with.
 pub(super) fn compare(document: &Document, index: usize, outside_diameter: f64) -> Vec<InMetal> {
-    let place = Place::of_link(document, index);
+    let place = At::of_link(document, index);
     let mut trial = document.clone();
     // Sizes are what is asked here; the rod ends stay as decided.
     (inputs::OUTSIDE_DIAMETER.set)(&mut trial, place, None);
     (inputs::WALL.set)(&mut trial, place, None);
-    let mine = Given::new(document, index).map(|given| given.material());
+    let mine = Values::new(document, index).map(|given| given.material());
     let others = COMPARED.iter().filter_map(|id| materials::find(id));
     // A metal that is not among them comes last.
     let mine = mine.filter(|mine| !COMPARED.contains(&mine.id));
@@ -31,7 +31,7 @@ fn in_metal(trial: &mut Document, index: usize, material: &'static Material, out
     if let Some(link) = trial.links.get_mut(index) {
         link.material = Some(material.id);
     }
-    let Some(given) = Given::new(trial, index) else { return InMetal { material, smallest: None, same: None } };
+    let Some(given) = Values::new(trial, index) else { return InMetal { material, smallest: None, same: None } };
     let search = sizing::search(&given);
     // When nothing holds, the largest that was tried shows by how much.
     let tried = search.by_numbers.or_else(|| sizing::largest(&given));
@@ -57,7 +57,7 @@ fn in_metal(trial: &mut Document, index: usize, material: &'static Material, out
     InMetal { material, smallest, same }
 }
 
-fn size(given: &Given, section: Section, joints: [Joint; 2]) -> Option<MetalSize> {
+fn size(given: &Values, section: Section, joints: [RodEndSpec; 2]) -> Option<MetalSize> {
     let built = build(given, section, joints, Asked::Everything).ok()?;
     let Built { made, judged, .. } = built;
     let candidate = judged.candidate(section, joints);

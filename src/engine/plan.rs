@@ -1,9 +1,9 @@
 //! Where each link lies, seen from above, for the picture of the rig. Lengths, angles, track, tires and wheelbase are
 //! the rig's own; where on the axle a link is bolted is our assumption, and no other number rests on it.
 
-use crate::document::{Document, Link, Position, Role, Seat};
+use crate::document::{Document, Link, Position, Role, Side};
 use crate::engine::angles::{cosine, sine};
-use crate::inputs::{self, Number, Place};
+use crate::inputs::{self, At, Number};
 use crate::quantity::inch;
 use crate::report::{Placed, Plan};
 
@@ -23,11 +23,11 @@ const ACROSS: f64 = 0.6;
 
 /// The plan. Ahead is positive, from the rear axle; left is positive, from the middle.
 pub(super) fn plan(document: &Document) -> Plan {
-    let rig = |input: &'static Number| input.value(document, Place::default()).unwrap_or(0.0);
+    let rig = |input: &'static Number| input.value(document, At::default()).unwrap_or(0.0);
     let (wheelbase, track, tire) = (rig(&inputs::WHEELBASE), rig(&inputs::TRACK), rig(&inputs::TIRE));
     let mut plan = Plan { wheelbase, track, tire, placed: Vec::new() };
     for (index, link) in document.links.iter().enumerate() {
-        let angle = inputs::PLAN_ANGLE.value(document, Place::of_link(document, index)).unwrap_or(0.0);
+        let angle = inputs::PLAN_ANGLE.value(document, At::of_link(document, index)).unwrap_or(0.0);
         place(&mut plan, index, link, angle);
     }
     plan
@@ -60,12 +60,12 @@ fn place(plan: &mut Plan, index: usize, link: &Link, angle: f64) {
 }
 
 /// Left is 1, right is -1, and a single one is 0.
-fn sides(seat: Seat) -> Vec<f64> {
+fn sides(seat: Side) -> Vec<f64> {
     match seat {
-        Seat::Both => vec![1.0, -1.0],
-        Seat::Left => vec![1.0],
-        Seat::Right => vec![-1.0],
-        Seat::Middle => vec![0.0],
+        Side::Both => vec![1.0, -1.0],
+        Side::Left => vec![1.0],
+        Side::Right => vec![-1.0],
+        Side::Middle => vec![0.0],
     }
 }
 

@@ -31,7 +31,7 @@ pub(super) fn along(case: &Case) -> Along {
     }
     let weakest = stations.iter().enumerate().fold(None, |weakest: Option<(usize, f64)>, (index, station)| {
         let used = station.utilization;
-        if weakest.is_none_or(|(_, most)| order::clearly_more(used, most)) { Some((index, used)) } else { weakest }
+        if weakest.is_none_or(|(_, most)| order::exceeds(used, most)) { Some((index, used)) } else { weakest }
     });
     Along { stations, weakest: weakest.map(|(index, _)| index) }
 }

@@ -3,9 +3,9 @@
 use crate::document::{Document, Hand, Link, OWN_ROD_END, Role};
 use crate::engine::tables::rod_ends;
 use crate::engine::tables::threads::Thread;
-use crate::inputs::{self, Place};
+use crate::inputs::{self, At};
 use crate::order;
-use crate::report::{Answer, Cut, FewerSizes, LinkReport, Made, Part, RigReport, Verdict};
+use crate::report::{Answer, Cut, FewerSizes, LinkGeometry, LinkReport, Part, RigReport, Verdict};
 
 /// Everything about a rig that follows from its links' reports, which stand in the order of its links.
 pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
@@ -17,7 +17,7 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     });
     let mut rig = RigReport { worst_first, ..RigReport::default() };
     for (index, (link, report)) in document.links.iter().zip(reports).enumerate() {
-        let pieces = inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0);
+        let pieces = inputs::QUANTITY.value(document, At::of_link(document, index)).unwrap_or(1.0);
         rig.pieces += pieces;
         match report {
             LinkReport::Answer(answer) => {
@@ -38,7 +38,7 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
 pub(super) fn parts(document: &Document, index: usize, answer: &Answer) -> Vec<Part> {
     let mut parts = Vec::new();
     if let Some(link) = document.links.get(index) {
-        let pieces = inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0);
+        let pieces = inputs::QUANTITY.value(document, At::of_link(document, index)).unwrap_or(1.0);
         count(&mut parts, document, index, link, answer, pieces);
     }
     sort(&mut parts);
@@ -55,13 +55,14 @@ fn sort(parts: &mut [Part]) {
 fn standing(report: &LinkReport) -> (u8, f64) {
     match report {
         LinkReport::Needs(_) => (0, 0.0),
-        LinkReport::Impossible(_) => (5, 0.0),
+        LinkReport::Impossible(_) => (6, 0.0),
         LinkReport::Answer(answer) => {
             let stands = match answer.verdict {
-                Verdict::Holds => 1,
-                Verdict::Unanswered => 2,
-                Verdict::Close => 3,
-                Verdict::Fails => 4,
+                Verdict::Passes => 1,
+                Verdict::Close => 2,
+                Verdict::Unanswered => 3,
+                Verdict::Bends => 4,
+                Verdict::Fails => 5,
             };
             let used = answer.weakest.and_then(|index| answer.findings.get(index)).and_then(|worst| worst.utilization);
             (stands, used.unwrap_or(0.0))
@@ -71,7 +72,7 @@ fn standing(report: &LinkReport) -> (u8, f64) {
 
 fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, answer: &Answer, pieces: f64) {
     let made = &answer.link;
-    let place = Place::of_link(document, index);
+    let place = At::of_link(document, index);
     let value = |input: &'static inputs::Number| input.value(document, place).unwrap_or(0.0);
     add(parts, bar(made, link.title(), pieces));
     let grade = inputs::BOLT.value(document, place).unwrap_or_default();
@@ -90,7 +91,7 @@ fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, 
     }
 }
 
-fn bar(made: &Made, title: String, pieces: f64) -> Part {
+fn bar(made: &LinkGeometry, title: String, pieces: f64) -> Part {
     Part::Bar {
         material: made.material,
         outside_diameter: made.outside_diameter,
@@ -213,7 +214,7 @@ pub(super) fn fewer_sizes(
     reports: &[LinkReport],
     report_on: fn(&Document, usize) -> LinkReport,
 ) -> Vec<FewerSizes> {
-    let pieces = |index: usize| inputs::QUANTITY.value(document, Place::of_link(document, index)).unwrap_or(1.0);
+    let pieces = |index: usize| inputs::QUANTITY.value(document, At::of_link(document, index)).unwrap_or(1.0);
     // Only links whose two ends are alike, and from the table: what somebody owns is not swapped.
     let used = |index: usize| {
         let made = &reports.get(index)?.answer()?.link;

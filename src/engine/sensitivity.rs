@@ -3,10 +3,10 @@
 
 use super::build::{Asked, Judged, build};
 use super::geometry::Section;
-use super::given::{Given, Joint};
+use super::given::{RodEndSpec, Values};
 use super::sizing::{firmness, first_failure};
 use crate::document::Document;
-use crate::inputs::{self, Group, Number, Place, Scope};
+use crate::inputs::{self, At, Group, Number, Scope};
 use crate::order;
 use crate::report::Sensitivity;
 
@@ -29,9 +29,9 @@ const STEP_FROM_NOTHING: f64 = 0.002;
 const NO_CHANGE: f64 = 5e-4;
 
 /// Every value that moves the answer, the strongest first.
-pub(super) fn rank(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Vec<Sensitivity> {
+pub(super) fn rank(document: &Document, index: usize, section: Section, joints: [RodEndSpec; 2]) -> Vec<Sensitivity> {
     let asked = |document: &Document| {
-        let given = Given::new(document, index)?;
+        let given = Values::new(document, index)?;
         build(&given, section, joints, Asked::EveryQuestion).ok().map(|built| built.judged)
     };
     let Some((now, _)) = asked(document).and_then(|built| weakest(&built)) else { return Vec::new() };
@@ -46,7 +46,7 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
         .iter()
         .filter(counted)
         .filter_map(|&input| {
-            let place = Place::of_link(document, index);
+            let place = At::of_link(document, index);
             let value = input.value(document, place)?;
             let step = if value > 0.0 { STEP * value } else { STEP_FROM_NOTHING * input.most };
             let more = (value + step).min(input.most);

@@ -1,38 +1,38 @@
 //! Which size: the smallest that holds, what the trade fits, the larger of the two, and how firm that is.
 
-use super::build::{self, Asked, Shape, build};
+use super::build::{self, Asked, LaidOutLink, build};
 use super::formula::Sheet;
 use super::formulas::{beams, sections};
 use super::geometry::Section;
-use super::given::{Given, Joint};
+use super::given::{RodEndSpec, Values};
 use super::loads;
 use super::roots::crossing;
 use super::sentence::{Said, said};
 use super::tables::materials::Form;
 use super::tables::{materials, practice, rod_ends, stock, threads};
 use crate::document::Document;
-use crate::inputs::{self, Number, Place};
+use crate::inputs::{self, At, Number};
 use crate::order;
 use crate::report::{Candidate, Firmness, Sizing, Trade};
 
 /// A size that was tried, with what is needed to build it again.
 #[derive(Clone)]
-pub(super) struct Tried {
+pub(super) struct SizedCandidate {
     pub(super) section: Section,
-    pub(super) joints: [Joint; 2],
+    pub(super) joints: [RodEndSpec; 2],
     pub(super) candidate: Candidate,
 }
 
 /// The outcome of a search.
 pub(super) struct Search {
-    pub(super) by_numbers: Option<Tried>,
-    pub(super) recommended: Option<Tried>,
+    pub(super) by_numbers: Option<SizedCandidate>,
+    pub(super) recommended: Option<SizedCandidate>,
     pub(super) by_trade: Option<Trade>,
     pub(super) governs: Said,
 }
 
 /// Searches stock sizes, smallest first, and rod ends, smallest thread first.
-pub(super) fn search(given: &Given) -> Search {
+pub(super) fn search(given: &Values) -> Search {
     let sections = stock_sections(given);
     let joints = joints(given);
     let promising: Vec<Section> = sections.iter().copied().filter(|section| !hopeless(given, *section)).collect();
@@ -43,7 +43,7 @@ pub(super) fn search(given: &Given) -> Search {
 }
 
 /// One size down and one size up.
-pub(super) fn neighbors(given: &Given, of: &Candidate) -> [Option<Candidate>; 2] {
+pub(super) fn neighbors(given: &Values, of: &Candidate) -> [Option<Candidate>; 2] {
     let (sections, joints) = (stock_sections(given), joints(given));
     let at = size(Section { outside_diameter: of.outside_diameter, wall: of.wall });
     let thread = threads::find(of.thread).map_or(0.0, |row| row.major);
@@ -59,7 +59,7 @@ pub(super) fn neighbors(given: &Given, of: &Candidate) -> [Option<Candidate>; 2]
 
 /// Whether a section cannot hold whatever its rod ends are: a weight that is only set down already counts twice, and
 /// that alone, without a push, bends the middle of the bar for good. It saves a search most of its work.
-fn hopeless(given: &Given, section: Section) -> bool {
+fn hopeless(given: &Values, section: Section) -> bool {
     let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
     let Some(strength) = given.material().strength(section.outside_diameter, wall) else { return true };
     let sheet = &mut Sheet::silent();
@@ -79,7 +79,7 @@ fn size(section: Section) -> f64 {
     section.outside_diameter + section.wall * 1e-3
 }
 
-fn stock_sections(given: &Given) -> Vec<Section> {
+fn stock_sections(given: &Values) -> Vec<Section> {
     match given.material().form {
         Form::Bar => {
             let mut sizes = stock::BARS.to_vec();
@@ -95,11 +95,11 @@ fn stock_sections(given: &Given) -> Vec<Section> {
 }
 
 /// The pairs of rod ends to try: what the user decided stays, the rest takes each size in turn.
-fn joints(given: &Given) -> Vec<[Joint; 2]> {
+fn joints(given: &Values) -> Vec<[RodEndSpec; 2]> {
     let chosen = [given.chosen_joint(0), given.chosen_joint(1)];
     let family = given.family();
-    let mut table: Vec<Joint> =
-        rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(Joint::of_table).collect();
+    let mut table: Vec<RodEndSpec> =
+        rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(RodEndSpec::of_table).collect();
     order::by(&mut table, |a, b| a.thread.major.total_cmp(&b.thread.major));
     match chosen {
         [Some(a), Some(b)] => vec![[a, b]],
@@ -109,22 +109,27 @@ fn joints(given: &Given) -> Vec<[Joint; 2]> {
 }
 
 /// The pairs whose larger thread is of a diameter, or of a larger one.
-fn no_smaller(joints: &[[Joint; 2]], thread: f64) -> Vec<[Joint; 2]> {
+fn no_smaller(joints: &[[RodEndSpec; 2]], thread: f64) -> Vec<[RodEndSpec; 2]> {
     joints.iter().filter(|pair| largest_thread(pair) >= thread - 1e-9).copied().collect()
 }
 
 /// Diameter of the larger thread of a pair.
-fn largest_thread(joints: &[Joint; 2]) -> f64 {
+fn largest_thread(joints: &[RodEndSpec; 2]) -> f64 {
     joints[0].thread.major.max(joints[1].thread.major)
 }
 
-fn try_one(given: &Given, section: Section, joints: [Joint; 2], asked: Asked) -> Option<Tried> {
+fn try_one(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Asked) -> Option<SizedCandidate> {
     let built = build(given, section, joints, asked).ok()?;
-    Some(Tried { section, joints, candidate: built.judged.candidate(section, joints) })
+    Some(SizedCandidate { section, joints, candidate: built.judged.candidate(section, joints) })
 }
 
 /// The first rod ends that hold, told of those before them that do not.
-fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]], mut failed: impl FnMut(Tried)) -> Option<Tried> {
+fn first_joint(
+    given: &Values,
+    section: Section,
+    joints: &[[RodEndSpec; 2]],
+    mut failed: impl FnMut(SizedCandidate),
+) -> Option<SizedCandidate> {
     for pair in joints {
         match try_one(given, section, *pair, Asked::WhetherItHolds) {
             Some(tried) if tried.candidate.feasible => return Some(tried),
@@ -135,20 +140,25 @@ fn first_joint(given: &Given, section: Section, joints: &[[Joint; 2]], mut faile
 }
 
 /// The first rod ends that hold, else the ones that come closest.
-fn holding_or_closest(given: &Given, section: Section, joints: &[[Joint; 2]]) -> Option<Tried> {
+fn holding_or_closest(given: &Values, section: Section, joints: &[[RodEndSpec; 2]]) -> Option<SizedCandidate> {
     let mut failed = Vec::new();
     first_joint(given, section, joints, |tried| failed.push(tried))
         .or_else(|| best_joint(given, section, joints, &failed))
 }
 
 /// The rod end that comes closest to holding. Of those that `failed` before it is known how much they use at least.
-fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]], failed: &[Tried]) -> Option<Tried> {
-    let mut best: Option<Tried> = None;
+fn best_joint(
+    given: &Values,
+    section: Section,
+    joints: &[[RodEndSpec; 2]],
+    failed: &[SizedCandidate],
+) -> Option<SizedCandidate> {
+    let mut best: Option<SizedCandidate> = None;
     // The largest first: what it uses shuts out most of the others at their first question. Of those that use the same,
     // the smallest.
     for pair in joints.iter().rev() {
         let most = best.as_ref().map_or(f64::INFINITY, |best| best.candidate.utilization);
-        let same = |before: &&Tried| {
+        let same = |before: &&SizedCandidate| {
             before.section == section
                 && before.joints.each_ref().map(|joint| joint.id) == pair.each_ref().map(|joint| joint.id)
         };
@@ -163,7 +173,7 @@ fn best_joint(given: &Given, section: Section, joints: &[[Joint; 2]], failed: &[
     best
 }
 
-fn trade(given: &Given) -> Option<Trade> {
+fn trade(given: &Values) -> Option<Trade> {
     // The habits were formed on solid 7075; they say nothing about other metals.
     if given.link.role.drives() && !materials::is_solid_7075(given.material()) {
         return None;
@@ -172,12 +182,12 @@ fn trade(given: &Given) -> Option<Trade> {
 }
 
 fn larger_of(
-    given: &Given,
-    numbers: Option<&Tried>,
+    given: &Values,
+    numbers: Option<&SizedCandidate>,
     trade: Option<&Trade>,
     sections: &[Section],
-    joints: &[[Joint; 2]],
-) -> (Option<Tried>, Said) {
+    joints: &[[RodEndSpec; 2]],
+) -> (Option<SizedCandidate>, Said) {
     let Some(numbers) = numbers else {
         return (
             None,
@@ -238,7 +248,7 @@ fn larger_of(
 
 /// The report's part on sizing.
 pub(super) fn sizing(search: &Search, overridden: bool) -> Sizing {
-    let keep = |tried: &Option<Tried>| tried.as_ref().map(|tried| tried.candidate.clone());
+    let keep = |tried: &Option<SizedCandidate>| tried.as_ref().map(|tried| tried.candidate.clone());
     Sizing {
         by_numbers: keep(&search.by_numbers),
         by_trade: search.by_trade.clone(),
@@ -259,8 +269,8 @@ const SCAN: u32 = 8;
 /// Rounding the bar moves the engagement by a quarter of a step either way, so that what holds goes up
 /// and down along the length. The limit is judged with the bar unrounded and the shanks wound out and in by that
 /// much, the worst that rounding can do: out, a shank bends more; in, the link gives less and is hit harder.
-pub(super) fn firmness(document: &Document, index: usize, section: Section, joints: [Joint; 2]) -> Vec<Firmness> {
-    let place = Place::of_link(document, index);
+pub(super) fn firmness(document: &Document, index: usize, section: Section, joints: [RodEndSpec; 2]) -> Vec<Firmness> {
+    let place = At::of_link(document, index);
     let finest = inputs::ROUNDING.least;
     let step = inputs::ROUNDING.value(document, place).unwrap_or(finest).max(finest);
     let pitch = joints[0].thread.pitch.min(joints[1].thread.pitch);
@@ -270,15 +280,15 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
         inputs::VISIBLE_THREADS.value(document, place).map(|threads| order::between(threads + by, fewest, most))
     };
     let settings = [wound(shift), wound(-shift)];
-    let shape: Option<Shape> =
-        Given::new(document, index).and_then(|given| build::shape(&given, section, joints, Asked::EveryQuestion).ok());
+    let shape: Option<LaidOutLink> =
+        Values::new(document, index).and_then(|given| build::shape(&given, section, joints, Asked::EveryQuestion).ok());
     // The size is held fixed; only the one input moves.
     FIRM.iter()
         .filter_map(|&input| {
             let now = input.value(document, place)?;
             let mut trial = document.clone();
             let over = |trial: &Document| {
-                let Some(given) = Given::new(trial, index) else { return f64::INFINITY };
+                let Some(given) = Values::new(trial, index) else { return f64::INFINITY };
                 // Only the length changes the link itself; the rest only changes what it must bear.
                 let own = match &shape {
                     Some(shape) if input != &inputs::LENGTH => return build::over(&given, shape),
@@ -328,19 +338,19 @@ pub(super) fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f
 }
 
 /// The largest size that can be laid out at all, for showing what gives first when nothing holds.
-pub(super) fn largest(given: &Given) -> Option<Tried> {
+pub(super) fn largest(given: &Values) -> Option<SizedCandidate> {
     let joints = joints(given);
     stock_sections(given).into_iter().rev().find_map(|section| best_joint(given, section, &joints, &[]))
 }
 
 /// The rod ends for a section the user decided: the smallest that hold, else the ones that come closest.
-pub(super) fn joint_for(given: &Given, section: Section) -> Option<[Joint; 2]> {
+pub(super) fn joint_for(given: &Values, section: Section) -> Option<[RodEndSpec; 2]> {
     let joints = joints(given);
     holding_or_closest(given, section, &joints).map(|tried| tried.joints)
 }
 
 /// The sentence of the smallest rod ends that cannot be laid out.
-pub(super) fn why_nothing_fits(given: &Given) -> Option<Said> {
+pub(super) fn why_nothing_fits(given: &Values) -> Option<Said> {
     let section = *stock_sections(given).last()?;
     joints(given).into_iter().find_map(|pair| build(given, section, pair, Asked::WhetherItHolds).err())
 }

@@ -61,7 +61,7 @@ pub fn give_at(steps: &[Step], at: f64) -> f64 {
 ///
 /// The bent shape turns through half a wave between the eyes. Its phase grows steadily with the push, so there is one
 /// push at which it is exactly half a wave; NaN when a piece has no stiffness.
-pub fn folding_push(steps: &[Step]) -> f64 {
+pub fn critical_load(steps: &[Step]) -> f64 {
     let whole = length(steps);
     // Half a wave over the whole length, each piece counted by how much it bends in it: close, and never far off.
     let mut from = 0.0;
@@ -94,11 +94,11 @@ pub fn folding_push(steps: &[Step]) -> f64 {
         }
         left = whole(now);
     }
-    folding_by_phase(steps, guess)
+    critical_load_by_phase(steps, guess)
 }
 
 /// The same for links so uneven that the guess is far off: the phase only ever grows with the push.
-fn folding_by_phase(steps: &[Step], guess: f64) -> f64 {
+fn critical_load_by_phase(steps: &[Step], guess: f64) -> f64 {
     let missing = |root: f64| phase(steps, root * root) - PI;
     let (mut low, mut high) = ((0.0, -PI), (guess, missing(guess)));
     for _ in 0..ROUNDS {

@@ -1,7 +1,7 @@
 //! The rows of choices: what may be picked, and how a pick is kept.
 
-use super::{Group, Place, Scope};
-use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, Seat, Use};
+use super::{At, Group, Scope};
+use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, Side, Use};
 use crate::engine::tables::{bolts, materials, rod_ends, threads, uses};
 
 /// One thing that may be picked.
@@ -30,11 +30,11 @@ pub struct Choice {
     /// What may be picked.
     pub options: fn() -> Vec<Option>,
     /// The id picked, if any.
-    pub get: fn(&Document, Place) -> std::option::Option<&'static str>,
+    pub get: fn(&Document, At) -> std::option::Option<&'static str>,
     /// Picks an id, or gives it back to the default; an unknown id changes nothing and gives `false`.
-    pub set: fn(&mut Document, Place, std::option::Option<&str>) -> bool,
+    pub set: fn(&mut Document, At, std::option::Option<&str>) -> bool,
     /// The id in force when none is picked; `None` where the recommendation decides.
-    pub default: fn(&Document, Place) -> std::option::Option<&'static str>,
+    pub default: fn(&Document, At) -> std::option::Option<&'static str>,
 }
 
 impl PartialEq for Choice {
@@ -45,7 +45,7 @@ impl PartialEq for Choice {
 
 impl Choice {
     /// The id in force.
-    pub fn value(&self, document: &Document, place: Place) -> std::option::Option<&'static str> {
+    pub fn value(&self, document: &Document, place: At) -> std::option::Option<&'static str> {
         (self.get)(document, place).or_else(|| (self.default)(document, place))
     }
 }
@@ -91,11 +91,11 @@ const POSITIONS: [(Position, Option); 2] = [
     (Position::Rear, Option { id: "rear", label: "Rear axle", help: "" }),
 ];
 
-const SEATS: [(Seat, Option); 4] = [
-    (Seat::Both, Option { id: "both", label: "Both sides alike", help: "A pair, entered once." }),
-    (Seat::Left, Option { id: "left", label: "Left only", help: "Left as the driver sits." }),
-    (Seat::Right, Option { id: "right", label: "Right only", help: "Right as the driver sits." }),
-    (Seat::Middle, Option { id: "middle", label: "A single one", help: "In the middle, or from side to side." }),
+const SEATS: [(Side, Option); 4] = [
+    (Side::Both, Option { id: "both", label: "Both sides alike", help: "A pair, entered once." }),
+    (Side::Left, Option { id: "left", label: "Left only", help: "Left as the driver sits." }),
+    (Side::Right, Option { id: "right", label: "Right only", help: "Right as the driver sits." }),
+    (Side::Middle, Option { id: "middle", label: "A single one", help: "In the middle, or from side to side." }),
 ];
 
 const HANDS: [(Hand, Option); 2] = [
@@ -144,11 +144,11 @@ fn bolt_options() -> Vec<Option> {
     bolts::GRADES.iter().map(|row| Option { id: row.id, label: row.label, help: "" }).collect()
 }
 
-fn link_of(document: &mut Document, place: Place) -> std::option::Option<&mut crate::document::Link> {
+fn link_of(document: &mut Document, place: At) -> std::option::Option<&mut crate::document::Link> {
     document.links.get_mut(place.link)
 }
 
-fn end_of(document: &mut Document, place: Place) -> std::option::Option<&mut crate::document::End> {
+fn end_of(document: &mut Document, place: At) -> std::option::Option<&mut crate::document::End> {
     link_of(document, place).and_then(|link| link.ends.get_mut(place.end))
 }
 
@@ -183,7 +183,7 @@ pub static POSITION: Choice = Choice {
     label: "Which axle",
     help: "Each axle has its own mount heights, weight and travel.",
     scope: Scope::Link,
-    group: Group::Seat,
+    group: Group::Side,
     options: || POSITIONS.map(|(_, option)| option).to_vec(),
     get: |document, place| {
         let position = document.links.get(place.link)?.position;
@@ -208,7 +208,7 @@ pub static SEAT: Choice = Choice {
     label: "Where across the rig",
     help: "Seen from the driver’s seat.",
     scope: Scope::Link,
-    group: Group::Seat,
+    group: Group::Side,
     options: || SEATS.map(|(_, option)| option).to_vec(),
     get: |document, place| id_of(&SEATS, &document.links.get(place.link)?.seat?),
     set: |document, place, id| {

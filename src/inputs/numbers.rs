@@ -1,21 +1,21 @@
 //! The rows of numbers, with range, default and how firm that default is.
 
-use super::{Group, Number, Place, Scope, Standing, USAGE};
-use crate::document::{Document, Seat, Use};
+use super::{At, DefaultKind, Group, Number, Scope, USAGE};
+use crate::document::{Document, Side, Use};
 use crate::engine::tables::uses;
 use crate::quantity::{Kind, deg, inch, ksi, lbf};
 
 macro_rules! accessor {
     (Rig, $field:ident) => {
         (
-            |document: &Document, _: Place| document.rig.$field,
-            |document: &mut Document, _: Place, value| document.rig.$field = value,
+            |document: &Document, _: At| document.rig.$field,
+            |document: &mut Document, _: At, value| document.rig.$field = value,
         )
     };
     (Axle, $field:ident) => {
         (
-            |document: &Document, place: Place| document.rig.axles.get(place.axle).and_then(|axle| axle.$field),
-            |document: &mut Document, place: Place, value| {
+            |document: &Document, place: At| document.rig.axles.get(place.axle).and_then(|axle| axle.$field),
+            |document: &mut Document, place: At, value| {
                 if let Some(axle) = document.rig.axles.get_mut(place.axle) {
                     axle.$field = value;
                 }
@@ -24,8 +24,8 @@ macro_rules! accessor {
     };
     (Link, $field:ident) => {
         (
-            |document: &Document, place: Place| document.links.get(place.link).and_then(|link| link.$field),
-            |document: &mut Document, place: Place, value| {
+            |document: &Document, place: At| document.links.get(place.link).and_then(|link| link.$field),
+            |document: &mut Document, place: At, value| {
                 if let Some(link) = document.links.get_mut(place.link) {
                     link.$field = value;
                 }
@@ -34,10 +34,10 @@ macro_rules! accessor {
     };
     (End, $field:ident) => {
         (
-            |document: &Document, place: Place| {
+            |document: &Document, place: At| {
                 document.links.get(place.link).and_then(|link| link.ends.get(place.end)).and_then(|end| end.$field)
             },
-            |document: &mut Document, place: Place, value| {
+            |document: &mut Document, place: At, value| {
                 if let Some(end) = document.links.get_mut(place.link).and_then(|link| link.ends.get_mut(place.end)) {
                     end.$field = value;
                 }
@@ -52,10 +52,10 @@ macro_rules! numbers {
         $(
             #[doc = $help]
             pub static $id: Number = {
-                const ACCESS: (fn(&Document, Place) -> Option<f64>, fn(&mut Document, Place, Option<f64>)) = accessor!($scope, $field);
+                const ACCESS: (fn(&Document, At) -> Option<f64>, fn(&mut Document, At, Option<f64>)) = accessor!($scope, $field);
                 Number {
                     id: $key, label: $label, kind: Kind::$kind, least: $least, most: $most, help: $help,
-                    scope: Scope::$scope, group: Group::$group, standing: Standing::$standing,
+                    scope: Scope::$scope, group: Group::$group, standing: DefaultKind::$standing,
                     get: ACCESS.0, set: ACCESS.1, default: $default,
                 }
             };
@@ -71,7 +71,7 @@ const REFERENCE_TIRE: f64 = inch(37.0);
 /// Yield strength of a rod-end shank as a share of its breaking strength, where only that is given.
 const YIELD_SHARE: f64 = 0.88;
 
-fn steers(document: &Document, place: Place) -> bool {
+fn steers(document: &Document, place: At) -> bool {
     document.links.get(place.link).is_some_and(|link| link.role.steers())
 }
 
@@ -83,13 +83,13 @@ fn usage(document: &Document) -> Option<&'static uses::Scenario> {
 const SHIFTED: f64 = 0.1;
 
 /// Share of the weight on an axle, standing level.
-fn level_share(document: &Document, place: Place) -> Option<f64> {
-    let front = FRONT_SHARE.value(document, Place::default())?;
+fn level_share(document: &Document, place: At) -> Option<f64> {
+    let front = FRONT_SHARE.value(document, At::default())?;
     Some(if place.axle == 0 { front } else { 1.0 - front })
 }
 
 fn scaled(document: &Document, height: f64) -> Option<f64> {
-    let tire = TIRE.value(document, Place::default())?;
+    let tire = TIRE.value(document, At::default())?;
     Some(height * tire / REFERENCE_TIRE)
 }
 
@@ -99,7 +99,7 @@ numbers! {
     WEIGHT "weight" "Rig weight, loaded", First, Rig.weight: Weight lbf(500.0) => lbf(20000.0), Asked |_, _| None,
         "As driven: people, fuel, spare and gear included.";
 
-    QUANTITY "quantity" "How many to make", Seat, Link.quantity: Count 1.0 => 20.0, Follows |document, place| document.links.get(place.link).map(|link| if link.seated() == Seat::Both { 2.0 } else { 1.0 }),
+    QUANTITY "quantity" "How many to make", Side, Link.quantity: Count 1.0 => 20.0, Follows |document, place| document.links.get(place.link).map(|link| if link.seated() == Side::Both { 2.0 } else { 1.0 }),
         "Two for a pair. Count a spare here if you want one made.";
     OUTSIDE_DIAMETER "od" "Outside diameter", Bar, Link.outside_diameter: FineLength inch(0.5) => inch(4.0), Follows |_, _| None,
         "Outside diameter of the bar or tube. Empty takes the recommended size.";
@@ -156,7 +156,7 @@ numbers! {
         "Above the ground. The closer the upper mount is to it, the harder both links are pulled.";
     UPPER_HEIGHT "upper-height" "Upper mount height at the axle", Loads, Axle.upper_height: Length inch(6.0) => inch(90.0), Assumed |document, _| scaled(document, inch(26.0)),
         "Above the ground.";
-    COUNT "count" "Links sharing the load", Loads, Link.count: Count 1.0 => 4.0, Assumed |document, place| document.links.get(place.link).map(|link| if link.seated() == Seat::Middle { 1.0 } else { 2.0 }),
+    COUNT "count" "Links sharing the load", Loads, Link.count: Count 1.0 => 4.0, Assumed |document, place| document.links.get(place.link).map(|link| if link.seated() == Side::Middle { 1.0 } else { 2.0 }),
         "How many links like this one do the same work on the axle.";
     PLAN_ANGLE "plan-angle" "Angle seen from above", Loads, Link.plan_angle: Angle 0.0 => deg(70.0), Assumed |_, _| Some(0.0),
         "Between this link and straight ahead.";
@@ -220,7 +220,7 @@ numbers! {
 
 /// Whether the three first entries are there; if not, which are missing.
 pub fn still_needed(document: &Document, link: usize) -> Vec<&'static str> {
-    let place = Place::of_link(document, link);
+    let place = At::of_link(document, link);
     let mut missing = Vec::new();
     if LENGTH.value(document, place).is_none() {
         missing.push(LENGTH.id);
@@ -232,7 +232,7 @@ pub fn still_needed(document: &Document, link: usize) -> Vec<&'static str> {
 /// What is missing of the first entries that every link of the rig shares.
 pub fn still_needed_by_rig(document: &Document) -> Vec<&'static str> {
     let mut missing = Vec::new();
-    if WEIGHT.value(document, Place::default()).is_none() {
+    if WEIGHT.value(document, At::default()).is_none() {
         missing.push(WEIGHT.id);
     }
     if (document.rig.usage as Option<Use>).is_none() {
@@ -245,6 +245,6 @@ pub fn still_needed_by_rig(document: &Document) -> Vec<&'static str> {
 /// order. None after the last.
 pub fn next_link(document: &Document, link: usize) -> Option<usize> {
     let count = document.links.len();
-    let lacks = |other: &usize| LENGTH.value(document, Place::of_link(document, *other)).is_none();
+    let lacks = |other: &usize| LENGTH.value(document, At::of_link(document, *other)).is_none();
     (1..count).map(|step| (link + step) % count).find(lacks).or_else(|| Some(link + 1).filter(|next| *next < count))
 }

@@ -9,7 +9,7 @@ use super::state::{Bench, Leaf};
 use super::tag::{Piece, tag};
 use super::{storage, words};
 use linkwright::engine;
-use linkwright::inputs::{self, Place};
+use linkwright::inputs::{self, At};
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{Along, Answer};
 use std::time::Duration;
@@ -147,7 +147,7 @@ fn explained(bench: Bench, answer: &Answer, along: &Along) -> Markup {
     if along.stations.is_empty() {
         return said("p class=\"stop\"", "The push along the link alone folds it, so there is no bending to draw.");
     }
-    let factor = inputs::YIELD_FACTOR.value(&bench.document.get(), Place::default()).unwrap_or(f64::NAN);
+    let factor = inputs::YIELD_FACTOR.value(&bench.document.get(), At::default()).unwrap_or(f64::NAN);
     let words = format!(
         "The hill is how hard the hit bends each place of the link, the worst hit for that place, made {} times harder to leave something in hand. The line is what that place bears before it stays bent. Where the hill comes nearest to the line, the link gives first. On a screen, touch a part to open its working.",
         show(factor, Kind::Ratio, system)

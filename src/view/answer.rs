@@ -10,7 +10,7 @@ use super::tag::{Piece, button, live, several, tag};
 use super::{checklist, ends, form, rest, rig_parts, send, sizes, storage, verdict, words};
 use linkwright::engine::sentence::Said;
 use linkwright::quantity::{Kind, System};
-use linkwright::report::{Answer, Made, Verdict};
+use linkwright::report::{Answer, LinkGeometry, Verdict};
 
 /// The whole answer. Its sections stay; each is written anew only when its own words change.
 pub(super) fn answer(bench: Bench) -> Piece {
@@ -168,7 +168,7 @@ fn nothing_holds(answer: &Answer) -> Markup {
 }
 
 /// The title block: what is read back over a phone or copied onto the bar.
-fn plate(bench: Bench, made: &Made) -> Markup {
+fn plate(bench: Bench, made: &LinkGeometry) -> Markup {
     let length = |value: f64| words::length(value, bench.system.get());
     let [a, b] = made.ends.each_ref().map(|end| words::thread(end.thread));
     let threads = if a == b { a.to_string() } else { format!("{a} at A, {b} at B") };

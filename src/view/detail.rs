@@ -5,7 +5,7 @@ use super::parts::{self, Frame};
 use super::pen::{Hang, Pen};
 use super::words;
 use linkwright::quantity::{Kind, System, show};
-use linkwright::report::{Made, MadeEnd};
+use linkwright::report::{EndGeometry, LinkGeometry};
 
 /// Size of the sheet, in sheet units.
 const WIDTH: f64 = 352.0;
@@ -13,7 +13,7 @@ const WIDTH: f64 = 352.0;
 const PAST: f64 = 0.014;
 
 /// The detail of an end.
-pub(super) fn end(made: &Made, index: usize, system: System) -> Markup {
+pub(super) fn end(made: &LinkGeometry, index: usize, system: System) -> Markup {
     let Some(end) = made.ends.get(index) else { return Markup::default() };
     let head = parts::head(end);
     let past_eye = end.eye_to_face + end.drill_point.max(end.tapped_depth) + PAST;
@@ -37,7 +37,7 @@ pub(super) fn end(made: &Made, index: usize, system: System) -> Markup {
 }
 
 /// The bar with a broken end, as drawings cut a long part short.
-fn broken_bar(pen: &mut Pen, made: &Made, at: Frame, face: f64, until: f64) {
+fn broken_bar(pen: &mut Pen, made: &LinkGeometry, at: Frame, face: f64, until: f64) {
     let half = at.half(made.outside_diameter);
     let (from, to, axis) = (at.x(face), at.x(until), at.axis);
     let step = 5.0;
@@ -53,7 +53,7 @@ fn broken_bar(pen: &mut Pen, made: &Made, at: Frame, face: f64, until: f64) {
     }
 }
 
-fn sizes(pen: &mut Pen, made: &Made, end: &MadeEnd, at: Frame, below: f64, system: System) {
+fn sizes(pen: &mut Pen, made: &LinkGeometry, end: &EndGeometry, at: Frame, below: f64, system: System) {
     let length = |value: f64| words::length(value, system);
     let face = end.eye_to_face;
     let side = at.axis + at.half(made.outside_diameter) + 2.0;
@@ -106,11 +106,11 @@ fn sizes(pen: &mut Pen, made: &Made, end: &MadeEnd, at: Frame, below: f64, syste
 }
 
 /// Thread in sight, counted.
-pub(super) fn threads_showing(end: &MadeEnd) -> String {
+pub(super) fn threads_showing(end: &EndGeometry) -> String {
     format!("{} threads", show(end.visible_threads.max(0.0), Kind::Ratio, System::Inch))
 }
 
-fn spoken(end: &MadeEnd, letter: &str, system: System) -> String {
+fn spoken(end: &EndGeometry, letter: &str, system: System) -> String {
     let length = |value: f64| words::length(value, system);
     format!(
         "End {letter} to scale: {} {} shank, {} of it in the bar, {} showing past the jam nut; eye center to bar face {}; tapped {} deep, tap drill {}, drilled {} to the shoulder and {} to the point.",

@@ -4,7 +4,7 @@ use super::moments::after;
 use super::more::matters;
 use super::state::{Bench, Leaf};
 use linkwright::document::Document;
-use linkwright::inputs::{NUMBERS, Number, Place, Refused, Scope};
+use linkwright::inputs::{At, NUMBERS, Number, Refused, Scope};
 use linkwright::quantity::System;
 use std::time::Duration;
 
@@ -15,7 +15,7 @@ const LOOK: Duration = Duration::from_millis(30);
 #[derive(Clone, PartialEq)]
 pub(super) struct Draft {
     pub(super) id: &'static str,
-    pub(super) place: Place,
+    pub(super) place: At,
     pub(super) text: String,
     /// What the document held before the first of these keys, to go back to where the text cannot be taken.
     pub(super) before: Option<f64>,
@@ -41,17 +41,17 @@ pub(super) enum Typed {
 }
 
 /// The place that an input has in common with its other fields: the rig's is in the form of a link and of the rig.
-fn of(input: &Number, place: Place) -> Place {
+fn of(input: &Number, place: At) -> At {
     match input.scope {
-        Scope::Rig => Place::default(),
-        Scope::Axle => Place::of_axle(place.axle),
-        Scope::Link => Place { link: place.link, ..Place::default() },
-        Scope::End => Place { link: place.link, end: place.end, ..Place::default() },
+        Scope::Rig => At::default(),
+        Scope::Axle => At::of_axle(place.axle),
+        Scope::Link => At { link: place.link, ..At::default() },
+        Scope::End => At { link: place.link, end: place.end, ..At::default() },
     }
 }
 
 impl Bench {
-    fn decided(self, input: &Number, place: Place) -> Option<f64> {
+    fn decided(self, input: &Number, place: At) -> Option<f64> {
         self.document.with_untracked(|document| (input.get)(document, place))
     }
 
@@ -61,7 +61,7 @@ impl Bench {
         now && draft.input().is_some_and(|input| same(draft.held, self.decided(input, draft.place)))
     }
 
-    fn standing_in(self, input: &Number, place: Place) -> Option<Draft> {
+    fn standing_in(self, input: &Number, place: At) -> Option<Draft> {
         let here = |draft: &&Draft| draft.id == input.id && draft.place == of(input, place);
         self.drafts.with_untracked(|drafts| drafts.iter().find(here).cloned()).filter(|draft| self.stands(draft))
     }
@@ -75,13 +75,13 @@ impl Bench {
     }
 
     /// The draft of a field, if it still stands.
-    pub(super) fn draft(self, input: &Number, place: Place) -> Option<Draft> {
+    pub(super) fn draft(self, input: &Number, place: At) -> Option<Draft> {
         self.mind_drafts();
         self.standing_in(input, place)
     }
 
     /// Takes what was typed into a field, when it can be taken; keeps the text either way.
-    pub(super) fn type_into(self, input: &'static Number, place: Place, text: String, how: Typed) {
+    pub(super) fn type_into(self, input: &'static Number, place: At, text: String, how: Typed) {
         let (system, revision) = (self.system.get_untracked(), self.revision.get_untracked());
         let held = self.decided(input, place);
         let typing = self.standing_in(input, place).filter(|draft| !draft.settled);
@@ -124,7 +124,7 @@ impl Bench {
 
     /// A field was left, or confirmed, or nothing more came. What was typed may be gone meanwhile, or be another value in
     /// other units.
-    pub(super) fn finish(self, input: &'static Number, place: Place, text: &str) {
+    pub(super) fn finish(self, input: &'static Number, place: At, text: &str) {
         if self.standing_in(input, place).is_some_and(|draft| draft.text == text && !draft.settled) {
             self.type_into(input, place, text.to_string(), Typed::Whole);
         }
@@ -196,8 +196,8 @@ impl Bench {
         let all = self.leaf.get_untracked() == Leaf::Rig;
         let shown = |draft: &Draft| {
             let own = draft.is_of_a_link();
-            let place = if own { Place { axle: place.axle, ..draft.place } } else { place };
-            let applies = |matters: fn(&Document, Place) -> bool| self.document.with_untracked(|it| matters(it, place));
+            let place = if own { At { axle: place.axle, ..draft.place } } else { place };
+            let applies = |matters: fn(&Document, At) -> bool| self.document.with_untracked(|it| matters(it, place));
             (!own && all) || matters(draft.id).is_none_or(applies)
         };
         self.drafts.update(|drafts| drafts.retain(shown));

@@ -4,7 +4,7 @@ use super::markup::{Markup, element, pair, said};
 use super::state::Bench;
 use super::{detail, words};
 use linkwright::order;
-use linkwright::report::{Answer, EngagementMark, MadeEnd};
+use linkwright::report::{Answer, EndGeometry, EngagementMark};
 
 /// Both ends, with the scale of engagement.
 pub(super) fn ends(bench: Bench, answer: &Answer) -> Markup {
@@ -12,7 +12,7 @@ pub(super) fn ends(bench: Bench, answer: &Answer) -> Markup {
 }
 
 /// Both ends, each with something more about it.
-pub(super) fn both(bench: Bench, answer: &Answer, more: fn(Bench, &MadeEnd) -> Markup) -> Markup {
+pub(super) fn both(bench: Bench, answer: &Answer, more: fn(Bench, &EndGeometry) -> Markup) -> Markup {
     let made = &answer.link;
     let mut out = Markup::default();
     for (index, end) in made.ends.iter().enumerate() {
@@ -29,7 +29,7 @@ pub(super) fn both(bench: Bench, answer: &Answer, more: fn(Bench, &MadeEnd) -> M
 }
 
 /// What there is to buy, set, drill and tap at one end.
-pub(super) fn rows(end: &MadeEnd, tube: bool, units: words::Units) -> Vec<(&'static str, String)> {
+pub(super) fn rows(end: &EndGeometry, tube: bool, units: words::Units) -> Vec<(&'static str, String)> {
     let length = |value: f64| words::length(value, units);
     let deep = |value: f64| format!("{} deep", length(value));
     let mut rows = vec![
@@ -55,14 +55,14 @@ pub(super) fn rows(end: &MadeEnd, tube: bool, units: words::Units) -> Vec<(&'sta
     rows
 }
 
-fn sizes(bench: Bench, end: &MadeEnd, tube: bool) -> Markup {
+fn sizes(bench: Bench, end: &EndGeometry, tube: bool) -> Markup {
     let rows = rows(end, tube, Some(bench.system.get()));
     let rows: Markup = rows.into_iter().map(|(name, value)| pair(name, "dd", value)).collect();
     element("dl class=\"rows\"", rows)
 }
 
 /// The named lines on the scale of engagement, the longest first, with the link as set among them.
-fn engagement(bench: Bench, end: &MadeEnd) -> Markup {
+fn engagement(bench: Bench, end: &EndGeometry) -> Markup {
     let fine = |value: f64| words::fit(value, Some(bench.system.get()));
     let mut marks: Vec<&EngagementMark> = end.marks.iter().collect();
     order::by(&mut marks, |a, b| b.length.total_cmp(&a.length));

@@ -7,7 +7,7 @@ use super::state::Bench;
 use super::tag::{Piece, button, live, nothing, tag, words};
 use super::words::{length, lower};
 use leptos::prelude::*;
-use linkwright::inputs::{Choice, LENGTH, Number, Pick, Place, Scope, Standing};
+use linkwright::inputs::{At, Choice, DefaultKind, LENGTH, Number, Pick, Scope};
 use linkwright::quantity::{Kind, System, inch, mm, plain, show, unit_name};
 use std::time::Duration;
 
@@ -15,7 +15,7 @@ use std::time::Duration;
 const PAUSE: Duration = Duration::from_millis(900);
 
 /// The id of an input at a place: `length`, or `hand-b`.
-pub(super) fn key(id: &str, scope: Scope, place: Place) -> String {
+pub(super) fn key(id: &str, scope: Scope, place: At) -> String {
     match scope {
         Scope::Axle => format!("{id}-{}", if place.axle == 0 { "front" } else { "rear" }),
         Scope::End => format!("{id}-{}", if place.end == 0 { "a" } else { "b" }),
@@ -34,7 +34,7 @@ struct Says {
 }
 
 impl Says {
-    fn of(bench: Bench, input: &'static Number, place: Place) -> Self {
+    fn of(bench: Bench, input: &'static Number, place: At) -> Self {
         let system = bench.system.get();
         let (held, default) =
             bench.document.with(|document| ((input.get)(document, place), (input.default)(document, place)));
@@ -65,7 +65,7 @@ fn read(value: f64, kind: Kind, system: System) -> String {
 }
 
 /// A number the reader may enter.
-pub(super) fn number(bench: Bench, input: &'static Number, place: Place) -> Piece {
+pub(super) fn number(bench: Bench, input: &'static Number, place: At) -> Piece {
     let key = key(input.id, input.scope, place);
     let (id, error_id, help_id) = (format!("in-{key}"), format!("err-{key}"), format!("help-{key}"));
     let says = Known::new(move || Says::of(bench, input, place));
@@ -132,7 +132,7 @@ const fn keypad(kind: Kind) -> &'static str {
     }
 }
 
-fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
+fn typed(bench: Bench, input: &'static Number, place: At, text: String) {
     bench.type_into(input, place, text.clone(), Typed::Key);
     after(PAUSE, move || bench.once_released(move || bench.finish(input, place, &text)));
 }
@@ -140,14 +140,14 @@ fn typed(bench: Bench, input: &'static Number, place: Place, text: String) {
 /// What stands when the field is left empty, and how firm that is.
 fn standing(input: &Number, default: Option<f64>, system: System) -> String {
     match (default, input.standing) {
-        (_, Standing::Asked) => String::new(),
+        (_, DefaultKind::Asked) => String::new(),
         (Some(value), standing) => format!("Default {}: {}.", show(value, input.kind, system), standing.words()),
         (None, standing) => format!("Default: {}.", standing.words()),
     }
 }
 
-fn reset(bench: Bench, input: &'static Number, place: Place, changed: bool) -> Piece {
-    if !changed || input.standing == Standing::Asked {
+fn reset(bench: Bench, input: &'static Number, place: At, changed: bool) -> Piece {
+    if !changed || input.standing == DefaultKind::Asked {
         return nothing();
     }
     button("button type=button class='quiet reset'", "Back to the default", move |_| {
@@ -157,7 +157,7 @@ fn reset(bench: Bench, input: &'static Number, place: Place, changed: bool) -> P
 }
 
 /// A button that moves the length by the smallest step of a tape measure.
-fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -> Option<Piece> {
+fn stepper(bench: Bench, input: &'static Number, place: At, direction: f64) -> Option<Piece> {
     if input.id != "length" {
         return None;
     }
@@ -186,7 +186,7 @@ fn stepper(bench: Bench, input: &'static Number, place: Place, direction: f64) -
 }
 
 /// A choice from a list that folds away.
-pub(super) fn choice(bench: Bench, choice: &'static Choice, place: Place) -> Piece {
+pub(super) fn choice(bench: Bench, choice: &'static Choice, place: At) -> Piece {
     let key = key(choice.id, choice.scope, place);
     let (id, help_id) = (format!("in-{key}"), format!("help-{key}"));
     let picked = picked(bench, choice, place);
@@ -210,7 +210,7 @@ pub(super) fn choice(bench: Bench, choice: &'static Choice, place: Place) -> Pie
 }
 
 /// The id of what is picked; empty when nothing is.
-fn picked(bench: Bench, choice: &'static Choice, place: Place) -> Known<String> {
+fn picked(bench: Bench, choice: &'static Choice, place: At) -> Known<String> {
     Known::new(move || bench.document.with(|document| choice.value(document, place)).unwrap_or_default().to_string())
 }
 
@@ -218,7 +218,7 @@ fn note(options: &[Pick], picked: &str) -> &'static str {
     options.iter().find(|option| option.id == picked).map_or("", |option| option.help)
 }
 
-fn pick(bench: Bench, choice: &'static Choice, place: Place, id: &str) {
+fn pick(bench: Bench, choice: &'static Choice, place: At, id: &str) {
     bench.document.update(|document| {
         let default = (choice.default)(document, place);
         let wanted = if id.is_empty() || default == Some(id) { None } else { Some(id) };
@@ -229,7 +229,7 @@ fn pick(bench: Bench, choice: &'static Choice, place: Place, id: &str) {
 }
 
 /// A choice of a few, all in sight: one tap.
-pub(super) fn radios(bench: Bench, choice: &'static Choice, place: Place) -> Piece {
+pub(super) fn radios(bench: Bench, choice: &'static Choice, place: At) -> Piece {
     let id = format!("in-{}", choice.id);
     let help_id = format!("help-{}", choice.id);
     let picked = picked(bench, choice, place);

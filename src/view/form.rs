@@ -8,7 +8,7 @@ use super::tag::{Piece, button, live, nothing, tag};
 use super::{rig, rig_entries, trail, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Link};
-use linkwright::inputs::{self, Place};
+use linkwright::inputs::{self, At};
 use linkwright::text;
 
 /// Every entry of the link on the bench.
@@ -32,7 +32,7 @@ pub(super) fn form(bench: Bench) -> Piece {
         .with(start_over(bench))
 }
 
-fn entries(bench: Bench, place: Place) -> Piece {
+fn entries(bench: Bench, place: At) -> Piece {
     tag("form class=first")
         .on("submit", |event| event.prevent_default())
         .with(radios(bench, &inputs::ROLE, place))

@@ -8,11 +8,11 @@ use super::tag::{Piece, live, nothing, several, tag, words as told};
 use super::words;
 use linkwright::document::{Document, OWN_ROD_END, Role};
 use linkwright::engine::tables::materials::{self, Form};
-use linkwright::inputs::{CHOICES, Group, MATERIAL, NUMBERS, Place, ROD_END, Scope};
+use linkwright::inputs::{At, CHOICES, Group, MATERIAL, NUMBERS, ROD_END, Scope};
 
 /// The groups in the order of the form, each with its name and what it is about.
 const GROUPS: [(Group, &str, &str); 7] = [
-    (Group::Seat, "Place on the rig", "Axle, side, how many"),
+    (Group::Side, "Place on the rig", "Axle, side, how many"),
     (Group::Bar, "Bar", "Metal and size"),
     (Group::Ends, "Rod ends", "Series, hand, thread, your own"),
     (Group::Bracket, "Bracket", "Bolt, ears, spacers"),
@@ -22,7 +22,7 @@ const GROUPS: [(Group, &str, &str); 7] = [
 ];
 
 /// The groups, each folded away until it is wanted.
-pub(super) fn more(bench: Bench, place: Place) -> Piece {
+pub(super) fn more(bench: Bench, place: At) -> Piece {
     let groups = GROUPS.into_iter().map(|(group, name, about)| {
         let changed = told(move || changed_words(bench, group, place));
         folded(name, about, tag("em").with(changed), move || inside(bench, group, place))
@@ -39,12 +39,12 @@ pub(super) fn folded(name: &str, about: &str, beside: Piece, inside: impl Fn() -
     tag("details class=group").first_opened(opened).with(summary).with(tag("div class=fields").with(inside))
 }
 
-fn inside(bench: Bench, group: Group, place: Place) -> Vec<Piece> {
+fn inside(bench: Bench, group: Group, place: At) -> Vec<Piece> {
     let mut list = fields(bench, group, false, place);
     if group == Group::Ends {
         list.extend([0, 1].map(|end| {
             let legend = tag("legend").with("End ").with(words::letter(end));
-            let fields = fields(bench, group, true, Place { end, ..place });
+            let fields = fields(bench, group, true, At { end, ..place });
             tag("fieldset class=end").with(legend).with(fields)
         }));
     }
@@ -52,7 +52,7 @@ fn inside(bench: Bench, group: Group, place: Place) -> Vec<Piece> {
 }
 
 /// The choices and numbers of a group that belong to an end, or that do not.
-fn fields(bench: Bench, group: Group, of_end: bool, place: Place) -> Vec<Piece> {
+fn fields(bench: Bench, group: Group, of_end: bool, place: At) -> Vec<Piece> {
     let mut list = Vec::new();
     for row in CHOICES.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end) {
         list.push(shown_if(bench, row.id, place, move || choice(bench, row, place)));
@@ -64,7 +64,7 @@ fn fields(bench: Bench, group: Group, of_end: bool, place: Place) -> Vec<Piece> 
 }
 
 /// When an entry can matter that only some links have; `None` for one that always may.
-pub(super) fn matters(id: &str) -> Option<fn(&Document, Place) -> bool> {
+pub(super) fn matters(id: &str) -> Option<fn(&Document, At) -> bool> {
     Some(match id {
         "wall" | "insert-shear" => is_tube,
         "steering-arm" | "scrub" | "patch" | "box-force" => is_steering,
@@ -79,7 +79,7 @@ pub(super) fn matters(id: &str) -> Option<fn(&Document, Place) -> bool> {
 }
 
 /// An entry that only some links have appears when it can matter.
-fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> Piece + 'static) -> Piece {
+fn shown_if(bench: Bench, id: &'static str, place: At, field: impl Fn() -> Piece + 'static) -> Piece {
     // Only the picture of the whole rig rests on it.
     if id == "wheelbase" {
         return nothing();
@@ -89,27 +89,27 @@ fn shown_if(bench: Bench, id: &'static str, place: Place, field: impl Fn() -> Pi
     live(move || if shows.get() { field() } else { nothing() })
 }
 
-fn role(document: &Document, place: Place) -> Option<Role> {
+fn role(document: &Document, place: At) -> Option<Role> {
     document.links.get(place.link).map(|link| link.role)
 }
 
-fn is_steering(document: &Document, place: Place) -> bool {
+fn is_steering(document: &Document, place: At) -> bool {
     role(document, place).is_some_and(Role::steers)
 }
 
-fn is_own(document: &Document, place: Place) -> bool {
+fn is_own(document: &Document, place: At) -> bool {
     ROD_END.value(document, place) == Some(OWN_ROD_END)
 }
 
-fn is_tube(document: &Document, place: Place) -> bool {
+fn is_tube(document: &Document, place: At) -> bool {
     MATERIAL.value(document, place).and_then(materials::find).is_some_and(|material| material.form == Form::Tube)
 }
 
 /// How many entries of a group the reader changed.
-fn changed_words(bench: Bench, group: Group, place: Place) -> String {
+fn changed_words(bench: Bench, group: Group, place: At) -> String {
     let count = bench.document.with(|document| {
         let at = |scope: Scope| {
-            if scope == Scope::End { vec![Place { end: 0, ..place }, Place { end: 1, ..place }] } else { vec![place] }
+            if scope == Scope::End { vec![At { end: 0, ..place }, At { end: 1, ..place }] } else { vec![place] }
         };
         let numbers = NUMBERS.iter().filter(|input| input.group == group);
         let numbers = numbers

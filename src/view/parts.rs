@@ -1,7 +1,7 @@
 //! The parts of a link as a draftsman shows them, at any scale.
 
 use super::pen::Pen;
-use linkwright::report::{Made, MadeEnd};
+use linkwright::report::{EndGeometry, LinkGeometry};
 
 /// Where an end sits on the sheet: the eye's place, which way the bar lies, and the scale.
 #[derive(Clone, Copy)]
@@ -27,12 +27,12 @@ impl Frame {
 }
 
 /// The diameter to draw a head with when the table has none.
-pub(super) fn head(end: &MadeEnd) -> f64 {
+pub(super) fn head(end: &EndGeometry) -> f64 {
     end.head_diameter.unwrap_or(2.2 * end.thread.major.max(end.bore))
 }
 
 /// The rod end with its ball and jam nut, up to the face of the bar.
-pub(super) fn rod_end(pen: &mut Pen, at: Frame, end: &MadeEnd) {
+pub(super) fn rod_end(pen: &mut Pen, at: Frame, end: &EndGeometry) {
     let axis = at.axis;
     let shank = at.half(end.thread.major);
     let core = at.half(end.thread.major - 1.1 * end.thread.pitch);
@@ -59,7 +59,7 @@ pub(super) fn rod_end(pen: &mut Pen, at: Frame, end: &MadeEnd) {
 }
 
 /// What cannot be seen from outside: the hole, its thread, and the shank in it.
-pub(super) fn hidden(pen: &mut Pen, at: Frame, end: &MadeEnd, solid: bool) {
+pub(super) fn hidden(pen: &mut Pen, at: Frame, end: &EndGeometry, solid: bool) {
     let axis = at.axis;
     let (major, minor) = (at.half(end.thread.major), at.half(end.thread.major - 1.1 * end.thread.pitch));
     let face = end.eye_to_face;
@@ -83,7 +83,7 @@ pub(super) fn hidden(pen: &mut Pen, at: Frame, end: &MadeEnd, solid: bool) {
 }
 
 /// The bar between two places on the sheet, with its bore when it is a tube.
-pub(super) fn bar(pen: &mut Pen, made: &Made, from: f64, to: f64, axis: f64, scale: f64) {
+pub(super) fn bar(pen: &mut Pen, made: &LinkGeometry, from: f64, to: f64, axis: f64, scale: f64) {
     let half = made.outside_diameter / 2.0 * scale;
     pen.block("part bar", from, axis - half, to, axis + half);
     if made.bore > 0.0 {
@@ -95,7 +95,7 @@ pub(super) fn bar(pen: &mut Pen, made: &Made, from: f64, to: f64, axis: f64, sca
 }
 
 /// Wrench flats, seen square on: a narrower stretch of the bar with its two edges.
-pub(super) fn flats(pen: &mut Pen, made: &Made, face: f64, axis: f64, scale: f64) {
+pub(super) fn flats(pen: &mut Pen, made: &LinkGeometry, face: f64, axis: f64, scale: f64) {
     let Some(flats) = made.flats else { return };
     let (from, to) = (face + flats.start * scale, face + (flats.start + flats.length) * scale);
     let (half, narrow) = (made.outside_diameter / 2.0 * scale, flats.width / 2.0 * scale);

@@ -109,6 +109,7 @@ fn drawn(whole: &Whole, class: &str, width: f64, said: &str) -> Markup {
         let kind = match whole.links.get(placed.link) {
             Some(LinkReport::Answer(answer)) if answer.verdict == Verdict::Fails => "piece fails",
             Some(LinkReport::Answer(answer)) if answer.verdict == Verdict::Close => "piece close",
+            Some(LinkReport::Answer(answer)) if answer.verdict == Verdict::Bends => "piece bends",
             Some(LinkReport::Answer(_)) => "piece",
             Some(LinkReport::Impossible(_)) => "piece fails open",
             _ => "piece open",

@@ -11,7 +11,7 @@ use super::outside;
 use super::state::Bench;
 use super::tag::{Piece, button, live, nothing, several, tag};
 use super::{findings, verdict, words};
-use linkwright::inputs::{NUMBERS, Place};
+use linkwright::inputs::{At, NUMBERS};
 use linkwright::report::LinkReport;
 
 /// The whole view. Its fields stay where they are while the rest is written anew.
@@ -72,7 +72,7 @@ fn back_to_defaults(bench: Bench) -> Piece {
         let changed = bench.document.with(|document| {
             NUMBERS.iter().any(|input| {
                 input.standing.is_a_default()
-                    && [0, 1].iter().any(|end| input.decided(document, Place { end: *end, ..place }).is_some())
+                    && [0, 1].iter().any(|end| input.decided(document, At { end: *end, ..place }).is_some())
             })
         });
         if !changed {

@@ -8,7 +8,7 @@ use super::state::{Bench, Leaf, Whole};
 use super::tag::{Piece, several, tag};
 use super::{answer, plan, rig_adding, rig_parts, send, sheets, verdict, words};
 use linkwright::document::Document;
-use linkwright::inputs::{self, Place};
+use linkwright::inputs::{self, At};
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::LinkReport;
 use linkwright::text;
@@ -137,7 +137,7 @@ pub(super) fn numbered(document: &Document, index: usize) -> String {
 /// The rig as lines of text with both units, for a message.
 pub(super) fn text(bench: Bench, whole: &Whole) -> String {
     let document = bench.document.get();
-    let metric = inputs::WEIGHT.value(&document, Place::default());
+    let metric = inputs::WEIGHT.value(&document, At::default());
     let metric = metric.map(|weight| show(weight, Kind::Weight, System::Metric)).unwrap_or_default();
     let mut lines = vec![format!("Rig: {} ({metric})", words::job(&document, System::Inch)), summary(whole)];
     if !document.name.is_empty() {

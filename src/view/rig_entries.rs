@@ -8,20 +8,20 @@ use super::storage;
 use super::tag::{Piece, nothing, tag};
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_NAME, tidy_name};
-use linkwright::inputs::{self, NUMBERS, Place, Scope};
+use linkwright::inputs::{self, At, NUMBERS, Scope};
 use std::time::Duration;
 
 /// The entries of the whole rig.
 pub(super) fn rig_entries(bench: Bench) -> Piece {
     let whole = move || {
         let whole = [&inputs::TIRE, &inputs::FRONT_SHARE, &inputs::TRACK, &inputs::WHEELBASE];
-        whole.map(|input| number(bench, input, Place::default())).into()
+        whole.map(|input| number(bench, input, At::default())).into()
     };
     tag("form class=first")
         .on("submit", |event| event.prevent_default())
         .with(name(bench))
-        .with(number(bench, &inputs::WEIGHT, Place::default()))
-        .with(radios(bench, &inputs::USAGE, Place::default()))
+        .with(number(bench, &inputs::WEIGHT, At::default()))
+        .with(radios(bench, &inputs::USAGE, At::default()))
         .with(tag("h3 class=more-title").with("Change a default"))
         .with(folded("Rig", "Tires, weight on each axle, track, wheelbase", nothing(), whole))
         .with(axle(bench, 0, "Front axle"))
@@ -32,7 +32,7 @@ pub(super) fn rig_entries(bench: Bench) -> Piece {
 fn axle(bench: Bench, axle: usize, title: &str) -> Piece {
     let numbers = move || {
         let numbers = NUMBERS.iter().filter(|input| input.scope == Scope::Axle);
-        numbers.map(|input| number(bench, input, Place::of_axle(axle))).collect()
+        numbers.map(|input| number(bench, input, At::of_axle(axle))).collect()
     };
     folded(title, "Weight, mount heights, travel", nothing(), numbers)
 }

@@ -12,11 +12,11 @@ use std::cell::RefCell;
 use std::rc::Rc;
 
 /// A piece on the page.
-pub(super) enum Standing {
+pub(super) enum DefaultKind {
     Element {
         open: &'static str,
         element: Element,
-        inside: Vec<Standing>,
+        inside: Vec<DefaultKind>,
         /// Dropped, they end what they do.
         kept: (Vec<RenderEffect<()>>, Vec<Hearing>),
     },
@@ -27,14 +27,14 @@ pub(super) enum Standing {
     Follows(Following),
     /// The place holder stands behind them, and marks where they are when there is none.
     Several {
-        inside: Vec<Standing>,
+        inside: Vec<DefaultKind>,
         end: Placeholder,
     },
 }
 
 /// What follows from signals, as it is now.
 pub(super) struct Following {
-    now: Rc<RefCell<Option<Standing>>>,
+    now: Rc<RefCell<Option<DefaultKind>>>,
     _effect: RenderEffect<()>,
 }
 
@@ -46,7 +46,7 @@ impl Drop for Following {
     }
 }
 
-impl Standing {
+impl DefaultKind {
     /// Makes it; nobody sees it until it is put somewhere.
     pub(super) fn new(piece: Piece) -> Self {
         let Wanted { what, set, live, heard, inside } = piece.wanted();

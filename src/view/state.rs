@@ -14,7 +14,7 @@ use super::trail::Trail;
 use linkwright::document::{Document, Use};
 use linkwright::engine;
 use linkwright::engine::sentence::{Phrase, spoken};
-use linkwright::inputs::{self, NUMBERS, Place};
+use linkwright::inputs::{self, At, NUMBERS};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, Plan, RigReport};
 use std::ops::Deref;
@@ -238,14 +238,14 @@ impl Bench {
     }
 
     /// The link on the bench and its axle.
-    pub(super) fn place(self) -> Place {
+    pub(super) fn place(self) -> At {
         let at = self.at.get();
-        self.document.with(|document| Place::of_link(document, at))
+        self.document.with(|document| At::of_link(document, at))
     }
 
-    pub(super) fn place_untracked(self) -> Place {
+    pub(super) fn place_untracked(self) -> At {
         let at = self.at.get_untracked();
-        self.document.with_untracked(|document| Place::of_link(document, at))
+        self.document.with_untracked(|document| At::of_link(document, at))
     }
 
     /// Changes which links the rig has; half-typed entries belong to links that may have moved.
@@ -298,10 +298,10 @@ impl Bench {
     pub(super) fn give_back_defaults(self) {
         let link = self.at.get_untracked();
         self.document.update(|document| {
-            let place = Place::of_link(document, link);
+            let place = At::of_link(document, link);
             for input in NUMBERS.iter().filter(|input| input.standing.is_a_default()) {
                 for end in [0, 1] {
-                    (input.set)(document, Place { end, ..place }, None);
+                    (input.set)(document, At { end, ..place }, None);
                 }
             }
         });

@@ -8,9 +8,10 @@ use linkwright::report::{Answer, Verdict};
 /// The word for a verdict.
 pub(super) const fn word(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => "Holds",
-        Verdict::Unanswered => "Not answered",
-        Verdict::Close => "Near its limit",
+        Verdict::Passes => "Passes",
+        Verdict::Unanswered => "Not judged",
+        Verdict::Close => "Passes, little margin",
+        Verdict::Bends => "Bends, does not break",
         Verdict::Fails => "Fails",
     }
 }
@@ -18,9 +19,10 @@ pub(super) const fn word(verdict: Verdict) -> &'static str {
 /// The class that carries a verdict into the style sheets.
 pub(super) const fn class(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => "holds",
+        Verdict::Passes => "holds",
         Verdict::Unanswered => "unanswered",
         Verdict::Close => "close",
+        Verdict::Bends => "bends",
         Verdict::Fails => "fails",
     }
 }
@@ -28,13 +30,13 @@ pub(super) const fn class(verdict: Verdict) -> &'static str {
 /// The shape: a ticked ring, a broken ring, a half-filled triangle, a crossed block.
 const fn shape(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Holds => {
+        Verdict::Passes => {
             r#"<svg viewBox="0 0 20 20"><circle class="line" cx="10" cy="10" r="8.5"/><path class="line" d="M5.5 10.5l3 3 6-7"/></svg>"#
         }
         Verdict::Unanswered => {
             r#"<svg viewBox="0 0 20 20"><circle class="line broken" cx="10" cy="10" r="8.5"/><path class="line" d="M7 7.6a3 3 0 1 1 4.2 2.8q-1.2.6-1.2 2"/><circle class="solid" cx="10" cy="15" r="1"/></svg>"#
         }
-        Verdict::Close => {
+        Verdict::Close | Verdict::Bends => {
             r#"<svg viewBox="0 0 20 20"><path class="line" d="M10 1.8 19 18H1z"/><path class="solid" d="M5.2 10.5h9.6L19 18H1z"/></svg>"#
         }
         Verdict::Fails => {

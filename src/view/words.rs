@@ -8,11 +8,11 @@ use linkwright::engine;
 use linkwright::engine::tables::drills;
 use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
-use linkwright::inputs::{CHOICES, NUMBERS, Place, QUANTITY, USAGE, WEIGHT};
+use linkwright::inputs::{At, CHOICES, NUMBERS, QUANTITY, USAGE, WEIGHT};
 use linkwright::order;
 use linkwright::quantity::decimals::fixed;
 use linkwright::quantity::{self, Kind, System, measured, show};
-use linkwright::report::{Along, Answer, Finding, LinkReport, Made, MadeEnd, Verdict};
+use linkwright::report::{Along, Answer, EndGeometry, Finding, LinkGeometry, LinkReport, Verdict};
 use linkwright::text;
 
 /// `RH` or `LH`, as stamped on parts.
@@ -52,7 +52,7 @@ in_units! {
     /// A length that is made or measured.
     fn length(value: f64) = length_in;
     /// What to buy, in one sentence.
-    fn headline(made: &Made) = headline_in;
+    fn headline(made: &LinkGeometry) = headline_in;
     /// What the verdict rests on: the weakest part with its margin and place, after a rule that is broken or nearly so.
     fn weakest(answer: &Answer) = weakest_in;
 }
@@ -94,7 +94,7 @@ pub(super) fn fit(value: f64, units: Units) -> String {
 }
 
 /// What to drill with before tapping: the drill commonly listed, by its name and across.
-pub(super) fn tap_drill(end: &MadeEnd, units: Units) -> String {
+pub(super) fn tap_drill(end: &EndGeometry, units: Units) -> String {
     let Some(drills::TapDrill { drill, .. }) = drills::tap_drill(end.thread) else { return String::new() };
     let across = match units {
         Some(system) if system == drill.system && system == System::Metric => return format!("{} across", drill.label),
@@ -105,7 +105,7 @@ pub(super) fn tap_drill(end: &MadeEnd, units: Units) -> String {
 }
 
 /// How wide the hole may be that the tap goes into.
-pub(super) fn hole(end: &MadeEnd, units: Units) -> String {
+pub(super) fn hole(end: &EndGeometry, units: Units) -> String {
     let [least, most] = end.hole.map(|hole| match units {
         Some(system) => show(hole, Kind::FineLength, system),
         None => both(hole, Kind::FineLength),
@@ -114,7 +114,7 @@ pub(super) fn hole(end: &MadeEnd, units: Units) -> String {
 }
 
 /// The metal in as few words as tell it apart.
-pub(super) fn metal(made: &Made) -> &'static str {
+pub(super) fn metal(made: &LinkGeometry) -> &'static str {
     short(made.material)
 }
 
@@ -134,7 +134,7 @@ pub(super) fn pieces(things: f64) -> String {
 }
 
 /// Both threads in one breath.
-pub(super) fn threads([a, b]: &[MadeEnd; 2]) -> String {
+pub(super) fn threads([a, b]: &[EndGeometry; 2]) -> String {
     if a.thread.id == b.thread.id {
         format!("{} rod ends", thread(a.thread))
     } else {
@@ -142,7 +142,7 @@ pub(super) fn threads([a, b]: &[MadeEnd; 2]) -> String {
     }
 }
 
-fn headline_in(made: &Made, units: Units) -> String {
+fn headline_in(made: &LinkGeometry, units: Units) -> String {
     let [a, b] = &made.ends;
     format!(
         "{} {}, {}, {} at A and {} at B",
@@ -155,7 +155,7 @@ fn headline_in(made: &Made, units: Units) -> String {
 }
 
 /// What to mill for the wrench; nothing for a tube, or where the flats would not cut into the bar.
-pub(super) fn flats(made: &Made, units: Units) -> Option<String> {
+pub(super) fn flats(made: &LinkGeometry, units: Units) -> Option<String> {
     let flats = made.flats.filter(|flats| flats.width < made.outside_diameter)?;
     let fine = |value: f64| length(value, units);
     Some(format!(
@@ -225,8 +225,8 @@ pub(super) fn summary(bench: Bench) -> String {
 /// What the link is for: `4,100 lb, driven hard`.
 pub(super) fn job(document: &Document, system: System) -> String {
     let weight =
-        WEIGHT.value(document, Place::default()).map(|weight| show(weight, Kind::Weight, system)).unwrap_or_default();
-    let used = USAGE.value(document, Place::default());
+        WEIGHT.value(document, At::default()).map(|weight| show(weight, Kind::Weight, system)).unwrap_or_default();
+    let used = USAGE.value(document, At::default());
     let used = used
         .and_then(|id| (USAGE.options)().into_iter().find(|option| option.id == id))
         .map_or("", |option| option.label);
@@ -245,7 +245,7 @@ pub(super) fn both_lengths(value: f64) -> String {
 /// Which link it is, and how many of it: `Front lower links, 2 pieces`.
 pub(super) fn titled(document: &Document, at: usize) -> String {
     let title = document.links.get(at).map(Link::title).unwrap_or_default();
-    let quantity = QUANTITY.value(document, Place::of_link(document, at)).unwrap_or(1.0);
+    let quantity = QUANTITY.value(document, At::of_link(document, at)).unwrap_or(1.0);
     format!("{title}, {}", pieces(quantity))
 }
 
@@ -259,7 +259,7 @@ pub(super) fn sheet_name(document: &Document, at: usize) -> String {
 pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: Option<String>) -> String {
     let made = &answer.link;
     let mut lines = vec![sheet_name(document, at), format!("{} mount to mount", both_lengths(made.length))];
-    let weight = WEIGHT.value(document, Place::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
+    let weight = WEIGHT.value(document, At::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
     lines.push(format!("Rig: {} ({})", job(document, System::Inch), weight.unwrap_or_default()));
     lines.push(headline(made, None));
     let (word, says) = (verdict::word(answer.verdict), weakest(answer, None));
@@ -305,7 +305,7 @@ pub(super) fn drawing_words(answer: &Answer, system: System) -> String {
 }
 
 /// Where on the link something gives; a push folds the whole of it, and no place is to blame.
-fn place_of(finding: &Finding, made: &Made, units: Units) -> String {
+fn place_of(finding: &Finding, made: &LinkGeometry, units: Units) -> String {
     let station = finding.station.filter(|_| finding.id != BUCKLING);
     station.map(|station| place(station, made, units)).unwrap_or_default()
 }
@@ -314,7 +314,7 @@ fn place_of(finding: &Finding, made: &Made, units: Units) -> String {
 const BUCKLING: &str = "buckling";
 
 /// Where on the link: at an eye, or so far from eye A.
-fn place(station: f64, made: &Made, units: Units) -> String {
+fn place(station: f64, made: &LinkGeometry, units: Units) -> String {
     if station < 1e-9 {
         ", end A".to_string()
     } else if station > made.length - 1e-9 {

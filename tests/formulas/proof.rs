@@ -137,7 +137,7 @@ fn code(formula: &Formula, term: &Term, faults: &mut Vec<String>) {
         }
         compared += 1;
         let told = notation::evaluate(term, &|name| value_of(formula, &point, name)).unwrap_or(f64::NAN);
-        let coded = formula.value(&point);
+        let coded = (formula.code)(&point);
         let same = (told - coded).abs() <= SAME * coded.abs();
         if !same {
             return faults.push(format!("at {point:?} text gives {told}, code gives {coded}"));
@@ -187,7 +187,7 @@ fn reproduced(formula: &Formula, example: &Example, faults: &mut Vec<String>) {
     if let Some(condition) = formula.broken(example.given) {
         faults.push(format!("its example breaks {}", condition.text));
     }
-    let found = formula.value(example.given) / example.unit;
+    let found = (formula.code)(example.given) / example.unit;
     let printed: f64 = example.gives.parse().unwrap_or(f64::NAN);
     // The last bits of a division must not decide about a number that ends in a five.
     let promised = half_of_last_digit(example.gives) * (1.0 + 1e-9);

@@ -9,7 +9,7 @@ use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
 use crate::quantity::Kind;
-use crate::report::MadeEnd;
+use crate::report::EndGeometry;
 
 pub(super) static ROWS: &[Check] = &[
     Check {
@@ -17,7 +17,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does the bar spring back when it lands on a rock?",
         part: "middle of the bar",
         rule: false,
-        source: stepped::STEPPED_MOMENT.source,
+        optional: false,
+        source: stepped::STEPPED_MOMENT.formula.source,
         run: bar_bending,
     },
     Check {
@@ -25,7 +26,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Is enough metal left around the threaded holes?",
         part: "bar at the threaded hole",
         rule: false,
-        source: sections::RING_SECTION_MODULUS.source,
+        optional: false,
+        source: sections::RING_SECTION_MODULUS.formula.source,
         run: tapped_end,
     },
     Check {
@@ -33,7 +35,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Do the wrench flats leave enough?",
         part: "wrench flats",
         rule: false,
-        source: sections::FLATS_WEAK_SECOND_MOMENT.source,
+        optional: false,
+        source: sections::FLATS_WEAK_SECOND_MOMENT.formula.source,
         run: wrench_flats,
     },
     Check {
@@ -41,7 +44,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does it stay straight under the greatest push?",
         part: "whole link, pushed",
         rule: false,
-        source: columns::JOHNSON_LOAD.source,
+        optional: false,
+        source: columns::JOHNSON_LOAD.formula.source,
         run: buckling,
     },
 ];
@@ -54,7 +58,7 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         used,
         Some(middle),
-        sheet.say(|| {
+        sheet.remark(|| {
             said![
                 (if case.loads.strike > 0.0 {
                     "With its factor, the strike bends the middle of the bar to "
@@ -74,8 +78,8 @@ fn tapped_end(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
         return beside_weld(case, sheet);
     }
-    let tapped = |end: &MadeEnd, sheet: &mut Sheet| case.stock.tapped(end, sheet);
-    let drilled = |end: &MadeEnd, sheet: &mut Sheet| case.stock.drilled(end, sheet);
+    let tapped = |end: &EndGeometry, sheet: &mut Sheet| case.stock.tapped(end, sheet);
+    let drilled = |end: &EndGeometry, sheet: &mut Sheet| case.stock.drilled(end, sheet);
     // The moment grows away from the eye, so each part of the hole is worst at its bottom.
     let places: [(Depth, Section); 2] = [(|end| end.tapped_depth, &tapped), (|end| end.drill_point, &drilled)];
     in_the_hole(case, sheet, &places, |stress| {
@@ -89,7 +93,7 @@ fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
             "No published strength beside a weld is held for this tube, so its ends cannot be judged."
         ]);
     };
-    let welded = |_: &MadeEnd, _: &mut Sheet| section;
+    let welded = |_: &EndGeometry, _: &mut Sheet| section;
     in_the_hole(case, sheet, &[(|end| end.tapped_depth, &welded)], |stress| {
         said![
             "Where the threaded insert is welded in, the tube works at ",
@@ -100,9 +104,9 @@ fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
 }
 
 /// How deep a place of a hole lies.
-type Depth = fn(&MadeEnd) -> f64;
+type Depth = fn(&EndGeometry) -> f64;
 /// What the link is around it.
-type Section<'a> = &'a dyn Fn(&MadeEnd, &mut Sheet) -> CrossSection;
+type Section<'a> = &'a dyn Fn(&EndGeometry, &mut Sheet) -> CrossSection;
 
 /// The worst of some places in the holes of both ends.
 fn in_the_hole(case: &Case, sheet: &mut Sheet, places: &[(Depth, Section)], says: impl Fn(f64) -> Said) -> Outcome {
@@ -114,13 +118,13 @@ fn in_the_hole(case: &Case, sheet: &mut Sheet, places: &[(Depth, Section)], says
             let Some(actions) = actions(case, station, sheet) else { return folds(case, sheet) };
             let section = section(end, sheet);
             let (used, stress) = worst(&section, &actions, sheet);
-            if highest.0.is_nan() || order::clearly_more(used, highest.0) {
+            if highest.0.is_nan() || order::exceeds(used, highest.0) {
                 highest = (used, station, stress);
             }
         }
     }
     let (used, station, stress) = highest;
-    Outcome::new(used, Some(station), sheet.say(|| says(stress)))
+    Outcome::new(used, Some(station), sheet.remark(|| says(stress)))
 }
 
 fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -154,21 +158,22 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
         }
     }
     if over_hole {
-        sheet.chose(|| said!["The flats lie over a drilled hole, so the hole is taken out of the section."]);
+        sheet.choose(|| said!["The flats lie over a drilled hole, so the hole is taken out of the section."]);
     }
-    let says = sheet
-        .say(|| said!["At its flats, struck across them, the bar works at ", (stress, Stress), ", factor included."]);
+    let says = sheet.remark(|| {
+        said!["At its flats, struck across them, the bar works at ", (stress, Stress), ", factor included."]
+    });
     Outcome::new(used, station, says)
 }
 
 /// Push at which the link folds: by the whole link's folding push while the metal springs, by the short-column curve
 /// on the slenderness that push stands for when it yields first.
-pub(in crate::engine) fn folding_load(case: &Case, sheet: &mut Sheet) -> f64 {
+pub(in crate::engine) fn buckling_load(case: &Case, sheet: &mut Sheet) -> f64 {
     let column = column_load(case, sheet);
     // No link bears more push than its weakest section.
     let weakest = case.stretches.iter().min_by(|a, b| squash(a).total_cmp(&squash(b)));
     let Some(weakest) = weakest.filter(|weakest| squash(weakest) < column) else { return column };
-    sheet.chose(|| said!["The ", (weakest.part), " yields before that."]);
+    sheet.choose(|| said!["The ", (weakest.part), " yields before that."]);
     sheet.work(&columns::SQUASH_LOAD, &[weakest.section.area, weakest.section.yield_compression])
 }
 
@@ -181,19 +186,19 @@ fn column_load(case: &Case, sheet: &mut Sheet) -> f64 {
     let section = case.stock.plain(sheet);
     let modulus = material.modulus_compression;
     let area = section.area;
-    sheet.note(|| Line::Solved {
+    sheet.record(|| Line::Solved {
         what: "Push at which the whole link folds, its weaker ends counted, were nothing to yield",
         value: case.folding(),
         kind: Kind::Force,
         how: "found by raising the push until its bent shape, carried from piece to piece, turns through exactly half a wave",
     });
     let plain = sheet.work(&columns::EULER_LOAD, &[modulus, section.second_moment, case.made.length]);
-    sheet.chose(|| said!["Without its weaker ends it would be ", (plain, Force), "."]);
+    sheet.choose(|| said!["Without its weaker ends it would be ", (plain, Force), "."]);
     let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.folding()]);
     let yielding = section.yield_compression;
     let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[modulus, yielding]);
     if slenderness < transition {
-        sheet.chose(|| {
+        sheet.choose(|| {
             said![
                 "Slenderness ",
                 (slenderness, Ratio),
@@ -204,7 +209,7 @@ fn column_load(case: &Case, sheet: &mut Sheet) -> f64 {
         });
         sheet.work(&columns::JOHNSON_LOAD, &[area, yielding, slenderness, modulus])
     } else {
-        sheet.chose(|| {
+        sheet.choose(|| {
             said![
                 "Slenderness ",
                 (slenderness, Ratio),
@@ -218,13 +223,13 @@ fn column_load(case: &Case, sheet: &mut Sheet) -> f64 {
 }
 
 fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let capacity = folding_load(case, sheet);
+    let capacity = buckling_load(case, sheet);
     let push = case.axial();
     let used = sheet.work(&pins::UTILIZATION, &[push, case.given.known(&inputs::COLUMN_FACTOR), capacity]);
     Outcome::new(
         used,
         Some(case.made.length / 2.0),
-        sheet.say(|| {
+        sheet.remark(|| {
             said!["It folds at a push of ", (capacity, Force), "; the greatest push here is ", (push, Force), "."]
         }),
     )

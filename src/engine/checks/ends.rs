@@ -17,7 +17,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does the rod end's shank bend where it leaves the bar?",
         part: "rod-end shank at the jam nut",
         rule: false,
-        source: pins::ROUND_MODULUS.source,
+        optional: false,
+        source: pins::ROUND_MODULUS.formula.source,
         run: shank_bending,
     },
     Check {
@@ -25,7 +26,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Do the threads hold when the link is pulled?",
         part: "thread in the bar",
         rule: false,
-        source: threads::INTERNAL_SHEAR_AREA.source,
+        optional: false,
+        source: threads::INTERNAL_SHEAR_AREA.formula.source,
         run: thread_stripping,
     },
     Check {
@@ -33,7 +35,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does the shank hold when the link is pulled?",
         part: "rod-end shank",
         rule: false,
-        source: threads::SHANK_LOAD.source,
+        optional: false,
+        source: threads::SHANK_LOAD.formula.source,
         run: shank_tension,
     },
     Check {
@@ -41,7 +44,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does the eye hold?",
         part: "rod-end eye",
         rule: false,
-        source: pins::EYE_AREA.source,
+        optional: false,
+        source: pins::EYE_AREA.formula.source,
         run: eye,
     },
     Check {
@@ -49,7 +53,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Is it within the maker's rating?",
         part: "rod end, by its maker's rating",
         rule: false,
-        source: pins::RESULTANT.source,
+        optional: true,
+        source: pins::RESULTANT.formula.source,
         run: maker_rating,
     },
     Check {
@@ -57,7 +62,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does the bolt hold in shear?",
         part: "bolt",
         rule: false,
-        source: pins::DOUBLE_SHEAR_CAPACITY.source,
+        optional: false,
+        source: pins::DOUBLE_SHEAR_CAPACITY.formula.source,
         run: bolt_shear,
     },
     Check {
@@ -65,7 +71,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does the bolt stay straight?",
         part: "bolt",
         rule: false,
-        source: pins::BOLT_MOMENT.source,
+        optional: false,
+        source: pins::BOLT_MOMENT.formula.source,
         run: bolt_bending,
     },
     Check {
@@ -73,6 +80,7 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does the bracket hold around the bolt?",
         part: "bracket ear",
         rule: false,
+        optional: false,
         source: EAR_BEARING,
         run: ear_bearing,
     },
@@ -95,14 +103,14 @@ pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut
         (ask(case, end, &mut own), own)
     });
     let b_is_worse = match (&a.utilization, &b.utilization) {
-        (Ok(first), Ok(second)) => order::clearly_more(*second, *first),
+        (Ok(first), Ok(second)) => order::exceeds(*second, *first),
         (Ok(_), Err(_)) => true,
         (Err(_), _) => false,
     };
     let (worse, mut kept) = if b_is_worse { (b, sheet_b) } else { (a, sheet_a) };
     sheet.lines.append(&mut kept.lines);
-    if sheet.outside.is_none() {
-        sheet.outside = kept.outside;
+    if sheet.out_of_range.is_none() {
+        sheet.out_of_range = kept.out_of_range;
     }
     worse
 }
@@ -120,7 +128,7 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         let section = case.stock.shank(made, sheet);
         let yielding = section.yield_tension;
         let (used, stress) = worst(&section, &actions, sheet);
-        let mut says = sheet.say(|| {
+        let mut says = sheet.remark(|| {
             said![
                 "With ",
                 (from_eye, Length),
@@ -182,7 +190,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
         let shank_shear = SHEAR_SHARE * case.given.known(&inputs::SHANK_ULTIMATE);
         let bar = sheet.work(&threads::STRIP_LOAD, &[inside, engaged, bar_shear]);
         let shank = sheet.work(&threads::STRIP_LOAD, &[outside, engaged, shank_shear]);
-        sheet.chose(|| {
+        sheet.choose(|| {
             if bar <= shank {
                 said!["The bar's own thread strips first."]
             } else {
@@ -195,7 +203,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            sheet.say(|| {
+            sheet.remark(|| {
                 said![
                     "With the least thread it may ever have, end ",
                     (letter(end)),
@@ -218,7 +226,7 @@ fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            sheet.say(|| said!["Pulled straight, the shank stretches for good at ", (capacity, Force), "."]),
+            sheet.remark(|| said!["Pulled straight, the shank stretches for good at ", (capacity, Force), "."]),
         )
     })
 }
@@ -227,7 +235,7 @@ fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
 fn radial(case: &Case, sheet: &mut Sheet) -> f64 {
     let reaction = sheet.work(&loads::STRIKE_REACTION, &[case.strike(), case.given.known(&inputs::STRIKE_ZONE)]);
     let together = sheet.work(&pins::RESULTANT, &[case.axial_with_strike(), reaction]);
-    sheet.chose(|| {
+    sheet.choose(|| {
         said![
             "Force on the eye: ",
             (together, Force),
@@ -242,7 +250,7 @@ fn radial(case: &Case, sheet: &mut Sheet) -> f64 {
 fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let Some((row, race)) = case.joints[end].head.and_then(|row| row.race_bore.map(|race| (row, race))) else {
-            return Outcome::unanswered(sheet.say(|| said![
+            return Outcome::unanswered(sheet.remark(|| said![
                 "The hole in this rod end's head is not known. From 5/8 in up the eye is weaker than the shank: go by the maker's static rating."
             ]));
         };
@@ -253,7 +261,7 @@ fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            sheet.say(|| said![
+            sheet.remark(|| said![
                 "The ring of metal around the ball opens at ",
                 (capacity, Force),
                 ", going by its size and the shank's steel, with bending of the ring not counted: the maker's rating wins over this."
@@ -265,7 +273,7 @@ fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
 fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let Some(rating) = case.given.number_at(&inputs::RATING, end) else {
-            return Outcome::unanswered(sheet.say(|| {
+            return Outcome::unanswered(sheet.remark(|| {
                 said![
                     "Enter the maker's static radial rating to check against it. It wins over anything worked out here."
                 ]
@@ -276,7 +284,7 @@ fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            sheet.say(|| {
+            sheet.remark(|| {
                 said![
                     "The eye sees ",
                     (force, Force),
@@ -314,7 +322,7 @@ fn bolt_shear(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            sheet.say(|| {
+            sheet.remark(|| {
                 said![
                     "Held on both sides, the bolt shears at ",
                     (capacity, Force),
@@ -342,7 +350,7 @@ fn bolt_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            sheet.say(|| {
+            sheet.remark(|| {
                 said![
                     "Between its ears the bolt bends to ",
                     (stress, Stress),
@@ -371,7 +379,7 @@ fn ear_bearing(case: &Case, sheet: &mut Sheet) -> Outcome {
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
-            sheet.say(|| {
+            sheet.remark(|| {
                 said![
                     "The bolt presses on each ear with ",
                     (pressure, Stress),

@@ -19,7 +19,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Is enough thread in the bar?",
         part: "thread engagement",
         rule: true,
-        source: threads::FULL_STRENGTH_ENGAGEMENT.source,
+        optional: false,
+        source: threads::FULL_STRENGTH_ENGAGEMENT.formula.source,
         run: engagement,
     },
     Check {
@@ -27,6 +28,7 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Do few enough threads show?",
         part: "visible thread",
         rule: true,
+        optional: false,
         source: cite(&PRACTICE, "at most 3 threads past the jam nut", Obtained::Practice),
         run: visible_threads,
     },
@@ -35,6 +37,7 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Is enough left between the two holes?",
         part: "bar between the holes",
         rule: true,
+        optional: false,
         source: cite(&GEOMETRY, "", Obtained::Computed),
         run: holes_meet,
     },
@@ -43,6 +46,7 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Can the shank bottom in its hole?",
         part: "bottom of the hole",
         rule: true,
+        optional: false,
         source: cite(&GEOMETRY, "", Obtained::Computed),
         run: bottoming,
     },
@@ -51,7 +55,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Does the jam nut sit flat on the bar?",
         part: "jam nut",
         rule: true,
-        source: jam_nut::SEAT_PRESSURE.source,
+        optional: false,
+        source: jam_nut::SEAT_PRESSURE.formula.source,
         run: jam_nut_seat,
     },
     Check {
@@ -59,7 +64,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Do the balls have room when the axle twists?",
         part: "ball of the rod end",
         rule: true,
-        source: motion::AXLE_ROLL.source,
+        optional: false,
+        source: motion::AXLE_ROLL.formula.source,
         run: misalignment,
     },
     Check {
@@ -67,7 +73,8 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Is the tube's wall thick enough not to crumple?",
         part: "wall of the tube",
         rule: true,
-        source: columns::THIN_TUBE.source,
+        optional: false,
+        source: columns::THIN_TUBE.formula.source,
         run: thin_tube,
     },
     Check {
@@ -75,6 +82,7 @@ pub(super) static ROWS: &[Check] = &[
         asks: "Is the wall around the thread thick enough?",
         part: "wall around the thread",
         rule: true,
+        optional: false,
         source: cite(&PRACTICE, "at least 1/4 of the thread's diameter, better 0.35", Obtained::Practice),
         run: wall,
     },
@@ -82,14 +90,14 @@ pub(super) static ROWS: &[Check] = &[
 
 /// The end with the larger of two numbers.
 fn worse(values: [f64; 2]) -> usize {
-    usize::from(order::clearly_more(values[1], values[0]))
+    usize::from(order::exceeds(values[1], values[0]))
 }
 
 fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
     let ends = &case.made.ends;
     let index = worse([ends[0].least / ends[0].engagement, ends[1].least / ends[1].engagement]);
     let end = &ends[index];
-    sheet.note(|| crate::engine::formula::Line::Solved {
+    sheet.record(|| crate::engine::formula::Line::Solved {
         what: "Engagement as set",
         value: end.engagement,
         kind: crate::quantity::Kind::FineLength,
@@ -99,12 +107,12 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             2.0,
             None,
-            sheet.say(|| said!["With that many visible threads the shank does not reach into the bar at all."]),
+            sheet.remark(|| said!["With that many visible threads the shank does not reach into the bar at all."]),
         );
     }
     let strength = end.marks.first().map_or(0.0, |mark| mark.length);
     let habit = end.marks.iter().find(|mark| mark.name.starts_with("Habit")).map_or(0.0, |mark| mark.length);
-    let mut says = sheet.say(|| {
+    let mut says = sheet.remark(|| {
         said![
             (end.engagement, FineLength),
             " of thread is in the bar; ",
@@ -144,14 +152,14 @@ fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             2.0,
             None,
-            sheet.say(|| said!["The jam nut would run off the thread: leave at least no visible thread past it."]),
+            sheet.remark(|| said!["The jam nut would run off the thread: leave at least no visible thread past it."]),
         );
     }
     let most = MOST_VISIBLE_THREADS * ends[index].thread.pitch;
     Outcome::new(
         sheet.work(&pins::LENGTH_SHARE, &[ends[index].visible, most]),
         None,
-        sheet.say(|| {
+        sheet.remark(|| {
             said![(shown.max(0.0), Ratio), " threads show past the jam nut as set; more than 3 bends the shank sooner."]
         }),
     )
@@ -168,7 +176,7 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             2.0,
             None,
-            sheet.say(|| {
+            sheet.remark(|| {
                 said!["Drilled this deep, the two holes run into each other. Tap less deep or make the link longer."]
             }),
         );
@@ -176,7 +184,7 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         sheet.work(&pins::LENGTH_SHARE, &[wanted, web]),
         None,
-        sheet.say(|| {
+        sheet.remark(|| {
             said![
                 (web, Length),
                 (if tube {
@@ -198,11 +206,11 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     }
     let tight = case.made.ends.iter().any(|end| end.most < end.thread_length - end.jam_nut - 1e-9);
     let says = if tight {
-        sheet.say(|| said![
+        sheet.remark(|| said![
             "The hole ends before the thread of the shank does: a shank wound in that far locks on the bottom, and its jam nut tightens on nothing."
         ])
     } else {
-        sheet.say(|| said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."])
+        sheet.remark(|| said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."])
     };
     Outcome { utilization: Ok(used), station: None, says, close_from: 1.0, applies: true }
 }
@@ -219,7 +227,7 @@ fn jam_nut_at(case: &Case, index: usize, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             sheet.work(&pins::LENGTH_SHARE, &[across, outside]),
             None,
-            sheet.say(|| {
+            sheet.remark(|| {
                 said![
                     "The jam nut is ",
                     (across, FineLength),
@@ -256,7 +264,7 @@ fn jam_nut_at(case: &Case, index: usize, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         used,
         None,
-        sheet.say(|| {
+        sheet.remark(|| {
             said![
                 "Tighten to ",
                 (torque.least, Torque),
@@ -284,7 +292,7 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome {
         utilization: Ok(worst.0),
         station: None,
-        says: sheet.say(|| {
+        says: sheet.remark(|| {
             said![
                 (worst.1, FineLength),
                 " of wall stands around the thread, ",
@@ -341,7 +349,7 @@ fn misalignment(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         used,
         None,
-        sheet.say(|| {
+        sheet.remark(|| {
             said![
                 "With one wheel ",
                 (travel, Length),
@@ -375,7 +383,7 @@ fn thin_tube(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         sheet.work(&lengths::RATIO_SHARE, &[slenderness, most]),
         None,
-        sheet.say(|| {
+        sheet.remark(|| {
             said![
                 "The tube is ",
                 (slenderness, Ratio),
@@ -398,7 +406,7 @@ fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
         return Outcome::new(
             2.0,
             None,
-            sheet.say(|| said![
+            sheet.remark(|| said![
                 "The tube's bore of ",
                 (case.made.bore, FineLength),
                 " leaves no room for an insert around this thread: take a larger tube, a thinner wall or a smaller rod end."
@@ -408,7 +416,7 @@ fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome::new(
         sheet.work(&pins::LENGTH_SHARE, &[LEAST_INSERT_WALL, wall]),
         None,
-        sheet.say(|| {
+        sheet.remark(|| {
             said![
                 "The threaded insert keeps ",
                 (wall, FineLength),

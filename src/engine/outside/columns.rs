@@ -7,13 +7,13 @@ use crate::engine::formulas::columns::{
     SLENDERNESS, STEPPED_COLUMN_BALANCE, TRANSITION_SLENDERNESS,
 };
 use crate::engine::formulas::sections::{RADIUS_OF_GYRATION, RING_AREA, RING_SECOND_MOMENT};
-use crate::engine::stepped::{Step, folding_push};
+use crate::engine::stepped::{Step, critical_load};
 use crate::quantity::{inch, ksi, lbf, mm, mpa};
 
 const ROUND: [f64; 2] = [inch(2.0), 0.0];
 const LENGTH: f64 = inch(40.0);
 
-fn radius(section: &[f64]) -> f64 {
+fn radius(section: &[f64; 2]) -> f64 {
     RADIUS_OF_GYRATION.value(&[RING_SECOND_MOMENT.value(section), RING_AREA.value(section)])
 }
 
@@ -71,7 +71,7 @@ rows! {
                     second_moment: RING_SECOND_MOMENT.value(&[inch(diameter), 0.0]),
                 };
                 let shank = step(1.5, 29_000.0, 0.9008);
-                folding_push(&[shank, step(33.0, 10_300.0, 1.75), shank])
+                critical_load(&[shank, step(33.0, 10_300.0, 1.75), shank])
             };
         "solid-model-buckling", "Steel bar 2.0 in, 40 in long, as a solid model: folding load" = 138399.0 "lbf" in lbf(1.0), Relative(0.02); "CalculiX 2.20 with gmsh 4.8.4", Computed
             => EULER_LOAD.value(&[ksi(29_000.0), RING_SECOND_MOMENT.value(&ROUND), LENGTH]);

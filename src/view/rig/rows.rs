@@ -7,7 +7,7 @@ use crate::view::markup::{Markup, element, phrases, plain, said};
 use crate::view::state::{Bench, Whole};
 use crate::view::tag::{Piece, button, live, nothing, several, tag, words as live_words};
 use crate::view::{storage, verdict, words};
-use linkwright::document::{Document, Link, Position, Seat};
+use linkwright::document::{Document, Link, Position, Side};
 use linkwright::layouts;
 use linkwright::quantity::System;
 use linkwright::report::{Answer, LinkReport};
@@ -84,7 +84,7 @@ fn copied(system: System, [before, after]: [&Document; 2], _: usize, made: Optio
     let Some((made, link)) = made.and_then(|made| Some((made, after.links.get(made)?))) else {
         return rig_adding::no_room();
     };
-    let (title, were) = (link.title(), if link.seated() == Seat::Both { "were" } else { "was" });
+    let (title, were) = (link.title(), if link.seated() == Side::Both { "were" } else { "was" });
     let now = long(link, system);
     match before.links.get(made) {
         None => format!("{title} added."),
@@ -153,12 +153,12 @@ fn one(bench: Bench, done: Changing<Option<Done>>, index: usize) -> Piece {
             let seat = document.links.get(index)?.seated();
             let there = layouts::at_other_side(document, index);
             let label = match seat {
-                Seat::Both => "Set left and right apart".to_string(),
-                Seat::Left => copy_label(document, there, "right", system),
-                Seat::Right => copy_label(document, there, "left", system),
-                Seat::Middle => return None,
+                Side::Both => "Set left and right apart".to_string(),
+                Side::Left => copy_label(document, there, "right", system),
+                Side::Right => copy_label(document, there, "left", system),
+                Side::Middle => return None,
             };
-            Some((label, seat == Seat::Both, there.is_some()))
+            Some((label, seat == Side::Both, there.is_some()))
         })
     });
     let aside = live(move || {
