@@ -18,6 +18,7 @@ mod metals;
 pub mod notation;
 pub mod outside;
 mod plan;
+pub mod plastic;
 mod profile;
 mod rig;
 pub mod roots;
@@ -35,7 +36,6 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
-    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.

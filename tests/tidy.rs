@@ -186,7 +186,7 @@ fn the_map_names_no_file_that_is_gone() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 24] = [
+const LAYERS: [(&str, &[&str]); 25] = [
     ("text", &[]),
     ("quantity", &["text"]),
     ("order", &[]),
@@ -199,6 +199,7 @@ const LAYERS: [(&str, &[&str]); 24] = [
     ("engine::formulas", &["quantity", "source", "engine::formula", "engine::angles"]),
     ("engine::roots", &["order"]),
     ("engine::stepped", &["engine::formulas", "engine::angles", "engine::roots", "order"]),
+    ("engine::plastic", &["engine::roots", "order"]),
     ("engine::outside", OUTSIDE),
     ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas"]),
     ("inputs", &["quantity", "document", "engine::tables"]),
@@ -238,6 +239,7 @@ const ENGINE: &[&str] = &[
     "engine::sentence",
     "engine::formula",
     "engine::formulas",
+    "engine::plastic",
     "engine::roots",
     "engine::stepped",
     "engine::tables",
