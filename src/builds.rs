@@ -14,7 +14,10 @@ use crate::text;
 const FORMAT: &str = "linkwright builds";
 
 /// The version this program writes; it grows when an older page could misread a file.
-pub const VERSION: f64 = 1.0;
+pub const VERSION: f64 = 2.0;
+
+/// The version before it, whose checks were those of the links of its time.
+const EARLIER: f64 = 1.0;
 
 /// What a file says about its numbers.
 const UNITS: &str = "Every value carries its unit: in, mm, m, lb, kg, kN, N, ksi, MPa, Pa, deg, rad. lb and kg are weights or forces. A number without one is a share, a factor or a count.";
@@ -131,7 +134,7 @@ pub fn to_text(builds: &[Build]) -> String {
         let links = (0..build.document.links.len()).map(|link| link_of(&build.document, link));
         members.push(("rig", rig_of(&build.document)));
         members.push(("links", Json::List(links.collect())));
-        members.push(("check", Json::text(&check(&build.document))));
+        members.push(("check", Json::text(&check(&build.document, share::VERSION))));
         let doubts = |doubt: &[String]| Json::List(doubt.iter().map(|doubt| Json::text(doubt)).collect());
         if !build.doubt.is_empty() {
             members.push(("doubt", doubts(&build.doubt)));
@@ -157,9 +160,9 @@ pub fn to_text(builds: &[Build]) -> String {
     .write()
 }
 
-/// The check over a document: that of its link.
-fn check(document: &Document) -> String {
-    let fragment = share::to_fragment(document);
+/// The check over a document: that of its link, as a version wrote it.
+fn check(document: &Document, of_links: &str) -> String {
+    let fragment = share::to_fragment_of(document, of_links);
     text::cut_last(&fragment, "crc=").map(|(_, check)| check.to_string()).unwrap_or_default()
 }
 
@@ -252,22 +255,23 @@ pub fn from_text(text: &str) -> Result<Read, String> {
     if whole.get("format").and_then(Json::words) != Some(FORMAT) {
         return Err("This is not a file of saved builds. Nothing from it was used.".to_string());
     }
-    match whole.get("version") {
-        Some(Json::Number(version)) if Some(*version) == Some(VERSION) => {}
+    let of_links = match whole.get("version") {
+        Some(Json::Number(version)) if Some(*version) == Some(VERSION) => share::VERSION,
+        Some(Json::Number(version)) if Some(*version) == Some(EARLIER) => share::EARLIER_CALCULATION,
         _ => {
             return Err(
                 "This file was written by another version of this page, which this one does not know. Nothing from it was used."
                     .to_string(),
             );
         }
-    }
+    };
     let mut read = Read::default();
     let builds = whole.get("builds").map(Json::values).unwrap_or_default();
     if builds.is_empty() {
         return Err("There is no build in this file.".to_string());
     }
     for build in builds.iter().take(MOST_BUILDS) {
-        let build = build_from(build);
+        let build = build_from(build, of_links);
         read.told.extend(build.doubt.iter().cloned());
         read.builds.push(build);
     }
@@ -278,7 +282,7 @@ pub fn from_text(text: &str) -> Result<Read, String> {
 }
 
 /// One build, with at most a few sentences of doubt about it.
-fn build_from(table: &Json) -> Build {
+fn build_from(table: &Json, of_links: &str) -> Build {
     let words = |name: &str| table.get(name).and_then(Json::words).unwrap_or_default();
     let time = |name: &str| Some(words(name)).filter(|text| is_time(text)).unwrap_or_default().to_string();
     let mut lost = Vec::new();
@@ -313,7 +317,7 @@ fn build_from(table: &Json) -> Build {
         let more = if more > 0 { format!(" and {more} more") } else { String::new() };
         doubt.push(format!("{name}: this could not be read and was left out: {}{more}.", text::joined(&lost, ", ")));
     }
-    if words("check") != check(&build.document) {
+    if words("check") != check(&build.document, of_links) {
         doubt.push(format!(
             "{name} was changed or damaged outside of this page. Compare every number before you use it."
         ));

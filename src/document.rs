@@ -191,6 +191,8 @@ pub struct Rig {
     pub drop: Option<f64>,
     /// How far tires, springs and frame deflect under the rig's whole weight.
     pub rest_deflection: Option<f64>,
+    /// The same as earlier versions asked for it: the deflection under 1,000 lbf.
+    pub give: Option<f64>,
     /// Distance from each eye, as a share of the length, where a strike may first fall.
     pub strike_zone: Option<f64>,
     /// Share of the force along the link that acts at the moment of a strike.

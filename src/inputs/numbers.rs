@@ -100,6 +100,11 @@ pub const fn has_no_second_path(role: Role) -> bool {
     role.steers() || matches!(role, Role::TrackBar)
 }
 
+/// The deflection of the rest under the rig's weight, from what earlier versions asked for.
+fn former_rest_deflection(document: &Document) -> Option<f64> {
+    Some(document.rig.give? * WEIGHT.value(document, At::default())? / lbf(1000.0))
+}
+
 fn steers(document: &Document, place: At) -> bool {
     document.links.get(place.link).is_some_and(|link| link.role.steers())
 }
@@ -207,8 +212,10 @@ numbers! {
         "As a share of the length: 25 % is anywhere in the middle half.";
     AXIAL_SHARE_WITH_STRIKE "together" "Traction acting during a strike", Loads, Rig.axial_share_with_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.5),
         "Share of the largest tension or compression that acts at the same moment.";
-    REST_DEFLECTION "rest-deflection" "Deflection of tires, springs and frame under the rig's weight", Loads, Rig.rest_deflection: FineLength 0.0 => inch(24.0), Assumed |_, _| Some(inch(1.0)),
+    REST_DEFLECTION "rest-deflection" "Deflection of tires, springs and frame under the rig's weight", Loads, Rig.rest_deflection: FineLength 0.0 => inch(24.0), Assumed |document, _| former_rest_deflection(document).or(Some(inch(1.0))),
         "What gives way beside the link when it is hit: all of it, under the whole weight. 1 in is of the right order for aired-down tires, an argument of magnitude and no measurement. Zero is the hardest case.";
+    GIVE "give" "Deflection of the rest under 1,000 lbf", Former, Rig.give: FineLength 0.0 => inch(12.0), Follows |_, _| None,
+        "Asked for by earlier versions: kept, and converted to the deflection under the rig's weight.";
     STEERING_ARM "steering-arm" "Steering arm", Loads, Rig.steering_arm: Length inch(2.0) => inch(16.0), Assumed |_, _| Some(inch(6.5)),
         "From the steering axis to the tie rod's hole on the knuckle.";
     SCRUB "scrub" "Steering axis to middle of the tire", Loads, Rig.scrub: Length 0.0 => inch(16.0), Assumed |_, _| Some(inch(4.0)),
