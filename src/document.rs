@@ -368,6 +368,12 @@ pub struct End {
     pub own_bore: Option<f64>,
     /// Ball width of the user's own rod end.
     pub own_ball_width: Option<f64>,
+    /// Head diameter of the user's own rod end.
+    pub own_head_diameter: Option<f64>,
+    /// Head thickness of the user's own rod end.
+    pub own_head_thickness: Option<f64>,
+    /// Hole in the head of the user's own rod end, which holds the race.
+    pub own_race_bore: Option<f64>,
 }
 
 /// The id that stands for a rod end which the user measured.

@@ -36,6 +36,7 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
+    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -157,6 +158,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     });
     let weakest = judged.highest(|finding| !finding.rule);
     let verdict = judged.verdict();
+    let conditions = judged.conditions();
     let mut loads = judged.loads;
     loads.story = loads::story(&given, &loads);
     let mut answer = Answer {
@@ -169,10 +171,18 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         notes: judged.notes,
         weakest,
         verdict,
+        conditions,
         cautions: Vec::new(),
         checklist: Vec::new(),
         assumed: given.assumptions(),
     };
+    if let Some(recommended) = answer.sizing.recommended.as_ref().filter(|_| !overridden)
+        && answer.verdict > Verdict::Passes
+        && answer.verdict < Verdict::Fails
+    {
+        let [_, next] = sizing::neighbors(&given, recommended);
+        answer.sizing.next_up = next.filter(|size| size.feasible);
+    }
     answer.cautions = advice::cautions(&answer);
     answer.checklist = advice::checklist(&answer);
     LinkReport::Answer(Arc::new(answer))

@@ -260,6 +260,7 @@ pub(super) fn sizing(search: &Search, overridden: bool) -> Sizing {
         recommended: keep(&search.recommended),
         governs: search.governs.clone(),
         overridden,
+        next_up: None,
     }
 }
 

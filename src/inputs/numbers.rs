@@ -166,6 +166,12 @@ numbers! {
         "Hole in the ball: the bolt's size.";
     OWN_BALL_WIDTH "own-ball" "Ball width", Ends, End.own_ball_width: FineLength inch(0.2) => inch(3.5), Asked |_, _| None,
         "Face to face of the ball.";
+    OWN_HEAD_DIAMETER "own-head" "Head diameter", Ends, End.own_head_diameter: FineLength inch(0.4) => inch(8.0), Asked |_, _| None,
+        "Across the round head, for the strength of the eye.";
+    OWN_HEAD_THICKNESS "own-head-thick" "Head thickness", Ends, End.own_head_thickness: FineLength inch(0.1) => inch(4.0), Asked |_, _| None,
+        "Face to face of the head, beside the ball; for the strength of the eye.";
+    OWN_RACE_BORE "own-race" "Hole in the head", Ends, End.own_race_bore: FineLength inch(0.25) => inch(6.0), Assumed |_, _| None,
+        "Across the race that holds the ball: the seam on the face of the head. Empty takes 1.32 × √(bore² + ball width²), the largest ratio among the published rows that print it.";
 
     EAR "ear" "Bracket ear thickness", Bracket, Link.ear: FineLength inch(0.05) => inch(2.0), Assumed |_, _| Some(inch(0.25)),
         "Thickness of one ear of the bracket.";
