@@ -9,10 +9,12 @@ mod beyond;
 mod build;
 mod checks;
 mod cross_sections;
+mod fitted;
 pub mod formula;
 pub mod formulas;
 mod geometry;
 mod given;
+mod habit;
 mod loads;
 mod metals;
 pub mod notation;
@@ -35,7 +37,6 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
-    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -155,6 +156,11 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
             || recommended.joints[0].thread.id != joints[0].thread.id
             || recommended.joints[1].thread.id != joints[1].thread.id
     });
+    let fitted = if search.recommended.is_none() {
+        fitted::fitted(&given).and_then(|size| fitted::report(&given, &size))
+    } else {
+        None
+    };
     let weakest = judged.highest(|finding| !finding.rule);
     let verdict = judged.verdict();
     let mut loads = judged.loads;
@@ -162,7 +168,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     let mut answer = Answer {
         role: given.link.role,
         link: made,
-        sizing: sizing::sizing(&search, overridden),
+        sizing: sizing::sizing(&search, fitted, overridden),
         loads,
         parts: cross_sections::parts(&stretches),
         findings: judged.findings,
@@ -235,9 +241,9 @@ fn own_rod_end_needs(given: &Values) -> Vec<&'static str> {
     needs
 }
 
-/// The section and rod ends to answer for: the user's where decided, else the recommended, else the largest tried.
+/// The section and rod ends to answer for: the user's where decided, else the recommended, else what is fitted where nothing passes.
 fn decided(given: &Values, search: &sizing::Search) -> Option<(Section, [RodEndSpec; 2])> {
-    let fallback = search.recommended.clone().or_else(|| sizing::largest(given));
+    let fallback = search.recommended.clone().or_else(|| fitted::fitted(given));
     let base: &SizedCandidate = fallback.as_ref()?;
     let mut section = base.section;
     if let Some(outside_diameter) = given.number(&inputs::OUTSIDE_DIAMETER) {
