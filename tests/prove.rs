@@ -246,7 +246,7 @@ fn the_note_on_repeated_loads_follows_the_stress() {
 fn numbers_govern_where_they_ask_for_more_than_habit() {
     let mut weaker = hard();
     weaker.links[0].material = Some("7075-t7351");
-    weaker.links[0].own_strike = Some(lbf(6200.0));
+    weaker.links[0].own_strike = Some(lbf(6800.0));
     let governs = spoken(&answer(&weaker).sizing.governs, System::Inch);
     assert!(governs.contains("The calculation decides"), "{governs}");
 }
