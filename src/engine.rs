@@ -9,10 +9,12 @@ mod beyond;
 mod build;
 mod checks;
 mod cross_sections;
+mod fitted;
 pub mod formula;
 pub mod formulas;
 mod geometry;
 mod given;
+mod habit;
 mod loads;
 mod metals;
 pub mod notation;
@@ -156,6 +158,11 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
             || recommended.joints[0].thread.id != joints[0].thread.id
             || recommended.joints[1].thread.id != joints[1].thread.id
     });
+    let fitted = if search.recommended.is_none() {
+        fitted::fitted(&given).and_then(|size| fitted::report(&given, &size))
+    } else {
+        None
+    };
     let weakest = judged.highest(|finding| !finding.rule);
     let verdict = judged.verdict();
     let conditions = judged.conditions();
@@ -164,7 +171,7 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     let mut answer = Answer {
         role: given.link.role,
         link: made,
-        sizing: sizing::sizing(&search, overridden),
+        sizing: sizing::sizing(&search, fitted, overridden),
         loads,
         parts: cross_sections::parts(&stretches),
         findings: judged.findings,
@@ -245,9 +252,9 @@ fn own_rod_end_needs(given: &Values) -> Vec<&'static str> {
     needs
 }
 
-/// The section and rod ends to answer for: the user's where decided, else the recommended, else the largest tried.
+/// The section and rod ends to answer for: the user's where decided, else the recommended, else what is fitted where nothing passes.
 fn decided(given: &Values, search: &sizing::Search) -> Option<(Section, [RodEndSpec; 2])> {
-    let fallback = search.recommended.clone().or_else(|| sizing::largest(given));
+    let fallback = search.recommended.clone().or_else(|| fitted::fitted(given));
     let base: &SizedCandidate = fallback.as_ref()?;
     let mut section = base.section;
     if let Some(outside_diameter) = given.number(&inputs::OUTSIDE_DIAMETER) {

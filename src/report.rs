@@ -5,6 +5,7 @@ use std::sync::Arc;
 use crate::document::Role;
 use crate::engine::formula::Line;
 use crate::engine::sentence::Said;
+use crate::engine::tables::practice::Size;
 use crate::quantity::Kind;
 use crate::source::Cite;
 
@@ -237,6 +238,13 @@ pub struct Candidate {
     pub feasible: bool,
 }
 
+impl Candidate {
+    /// Its bar or tube.
+    pub const fn size(&self) -> Size {
+        Size { outside_diameter: self.outside_diameter, wall: self.wall }
+    }
+}
+
 /// The recommendation.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Sizing {
@@ -252,19 +260,38 @@ pub struct Sizing {
     pub overridden: bool,
     /// The next size up, where the recommended one passes with little margin or bends.
     pub next_up: Option<Candidate>,
+    /// Where no stock size passes: what is fitted all the same, and what would help.
+    pub fitted: Option<Fitted>,
 }
 
-/// What the trade fits for a job.
+/// What is fitted by common practice where no stock size passes; without a habit, the largest in stock.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fitted {
+    /// What builders usually fit, where they have a habit.
+    pub habit: Option<Trade>,
+    /// That size, judged.
+    pub candidate: Candidate,
+    /// The rig weight it is good to with everything else as it is; `None` when it passes at none.
+    pub good_to: Option<f64>,
+    /// The part that yields first.
+    pub yields_first: &'static str,
+    /// What would help, the most helpful first.
+    pub cures: Vec<Said>,
+}
+
+/// What builders usually fit for a job (common practice, no source).
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trade {
-    /// Least diameter it would fit.
-    pub least: f64,
-    /// Most diameter it would fit.
-    pub most: f64,
-    /// Its usual shank thread.
+    /// The least they fit.
+    pub least: Size,
+    /// The most they usually fit.
+    pub most: Size,
+    /// Id of its rod ends' thread.
     pub thread: &'static str,
-    /// The rule in words.
-    pub words: &'static str,
+    /// The class of that thread, by which inch and metric threads are compared.
+    pub class: Option<usize>,
+    /// The habit in a sentence.
+    pub words: Said,
 }
 
 /// How far one input may go. At least one of the two limits is there.

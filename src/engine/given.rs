@@ -20,7 +20,8 @@ pub(super) struct Values<'a> {
     pub(super) document: &'a Document,
     /// The link.
     pub(super) link: &'a Link,
-    place: At,
+    /// Where it stands in the document.
+    pub(super) place: At,
     assumed: RefCell<Vec<&'static Number>>,
     /// Whether defaults are noted; a search asks for them thousands of times and nobody reads its list.
     noting: Cell<bool>,
