@@ -6,6 +6,7 @@ use std::sync::Arc;
 mod advice;
 pub mod angles;
 mod beyond;
+mod bolt;
 mod build;
 mod checks;
 mod cross_sections;
@@ -35,7 +36,6 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
-    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.

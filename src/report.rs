@@ -13,7 +13,7 @@ use crate::source::Cite;
 mod prove;
 mod rig;
 
-pub use rig::{Cut, FewerSizes, Part, Placed, Plan, RigReport};
+pub use rig::{BoughtBolt, Cut, FewerSizes, Part, Placed, Plan, RigReport};
 
 pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, PartAlong, Sensitivity, Station};
 
@@ -290,6 +290,8 @@ pub struct Finding {
     pub source: Cite,
     /// Ids of the changed defaults that this rests on.
     pub changed: Vec<&'static str>,
+    /// What it passes on only, such as `while the bolt is tight`; the verdict then is close.
+    pub condition: Option<Said>,
     /// Whether only an entry that nobody must make brings an answer, such as a maker's rating.
     pub optional: bool,
 }

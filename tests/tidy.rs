@@ -200,7 +200,7 @@ const LAYERS: [(&str, &[&str]); 24] = [
     ("engine::roots", &["order"]),
     ("engine::stepped", &["engine::formulas", "engine::angles", "engine::roots", "order"]),
     ("engine::outside", OUTSIDE),
-    ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas"]),
+    ("engine::tables", &["quantity", "source", "document", "report", "engine::formula", "engine::formulas"]),
     ("inputs", &["quantity", "document", "engine::tables"]),
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::sentence", "engine::tables"]),
@@ -246,8 +246,9 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 13] = [
+const OWN: [&str; 14] = [
     "beyond",
+    "bolt",
     "build",
     "checks",
     "cross_sections",

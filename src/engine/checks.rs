@@ -16,8 +16,10 @@ use crate::report::{Finding, LinkGeometry, Loads, Verdict};
 use crate::source::Cite;
 
 pub(super) mod bar;
+mod bolts;
 mod ends;
 mod fit;
+mod seat;
 
 /// A link under its loads, as a check sees it.
 pub(super) struct Case<'a> {
@@ -113,6 +115,8 @@ pub(super) struct Outcome {
     pub(super) says: Said,
     /// From here up it is called close.
     pub(super) close_from: f64,
+    /// What it passes on only; without one it passes as it stands.
+    pub(super) condition: Option<Said>,
     /// Whether the question makes sense for this link at all.
     pub(super) applies: bool,
 }
@@ -122,7 +126,7 @@ pub(super) const CLOSE: f64 = 0.9;
 
 impl Outcome {
     pub(super) fn new(utilization: f64, station: Option<f64>, says: Said) -> Self {
-        Self { utilization: Ok(utilization), station, says, close_from: CLOSE, applies: true }
+        Self { utilization: Ok(utilization), station, says, close_from: CLOSE, condition: None, applies: true }
     }
 
     /// The question does not arise, so the report does not mention it.
@@ -131,19 +135,19 @@ impl Outcome {
     }
 
     pub(super) fn unanswered(because: Said) -> Self {
-        Self { utilization: Err(because), station: None, says: Said::default(), close_from: CLOSE, applies: true }
+        Self { utilization: Err(because), ..Self::new(0.0, None, Said::default()) }
     }
 }
 
 /// Every check, in the order a builder would ask.
 pub(super) fn all() -> impl Iterator<Item = &'static Check> {
-    bar::ROWS.iter().chain(ends::ROWS).chain(fit::ROWS)
+    bar::ROWS.iter().chain(ends::ROWS).chain(bolts::ROWS).chain(fit::ROWS)
 }
 
 /// The same in the order in which a search soonest learns that a link will not do: most fail at a shank, which takes a
 /// few formulas, and how the whole link folds takes the longest. In front of what it gives, the bar's findings belong.
 pub(super) fn quick_first() -> impl Iterator<Item = &'static Check> {
-    ends::ROWS.iter().chain(fit::ROWS).chain(bar::ROWS)
+    ends::ROWS.iter().chain(bolts::ROWS).chain(fit::ROWS).chain(bar::ROWS)
 }
 
 /// Whether a check is one of the bar's, which come first.
@@ -170,7 +174,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
         (None, Ok(used)) => {
             let verdict = if order::exceeds(used, 1.0) {
                 Verdict::Fails
-            } else if order::exceeds(used, outcome.close_from) {
+            } else if order::exceeds(used, outcome.close_from) || outcome.condition.is_some() {
                 Verdict::Close
             } else {
                 Verdict::Passes
@@ -191,6 +195,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
         source: check.source,
         changed,
         optional: check.optional,
+        condition: outcome.condition.filter(|_| verdict == Verdict::Close),
     })
 }
 
