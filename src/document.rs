@@ -166,6 +166,45 @@ pub enum ShankSteel {
     NotKnown,
 }
 
+/// What stands between ball and ears.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Spacers {
+    /// Bored for a bolt as large as the eye's bore.
+    #[default]
+    Plain,
+    /// Reach into the ball and step the bolt down, so that the ball tilts further.
+    HighMisalignment,
+}
+
+/// Thread of the bolt through an eye.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum BoltSeries {
+    /// UNF, or a fine metric pitch.
+    #[default]
+    Fine,
+    /// UNC, or the coarse metric pitch.
+    Coarse,
+}
+
+/// Which sizes of bar are sold where the link is made.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Stock {
+    /// By the fraction of an inch.
+    Inch,
+    /// By the millimeter.
+    Metric,
+}
+
+impl BoltSeries {
+    /// As a parts list says it.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Fine => "fine thread",
+            Self::Coarse => "coarse thread",
+        }
+    }
+}
+
 /// The whole rig. Every number is SI; weights are forces in newtons.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Rig {
@@ -301,8 +340,16 @@ pub struct Link {
     pub bolt: Option<&'static str>,
     /// Thickness of each bracket ear.
     pub ear: Option<f64>,
-    /// Misalignment spacer on each side of the ball.
+    /// Spacer on each side of the ball.
     pub spacer: Option<f64>,
+    /// What kind of spacer that is.
+    pub spacer_kind: Option<Spacers>,
+    /// Room between the stack and the ears that nothing fills, on each side.
+    pub gap: Option<f64>,
+    /// Thread of the bolts.
+    pub bolt_series: Option<BoltSeries>,
+    /// Whether bars of inch or of metric sizes are chosen from.
+    pub stock: Option<Stock>,
     /// Left end and right end as drawn.
     pub ends: [End; 2],
 }
@@ -358,6 +405,10 @@ pub struct End {
     pub rating: Option<f64>,
     /// How far its ball tilts each way in its bracket.
     pub tilt: Option<f64>,
+    /// Diameter of the bolt through its eye.
+    pub bolt_diameter: Option<f64>,
+    /// Diameter of the spacer's face on the ear.
+    pub spacer_foot: Option<f64>,
     /// Thread of the user's own rod end.
     pub own_thread: Option<&'static str>,
     /// Eye center to shank end of the user's own rod end.

@@ -6,6 +6,7 @@ use std::sync::Arc;
 mod advice;
 pub mod angles;
 mod beyond;
+mod bolt;
 mod build;
 mod checks;
 mod cross_sections;

@@ -9,7 +9,7 @@ use linkwright::engine::sentence::spoken;
 use linkwright::engine::{in_other_metals, report, sensitivity};
 use linkwright::inputs::{At, NUMBERS};
 use linkwright::quantity::{System, inch, lbf};
-use linkwright::report::{Answer, Verdict};
+use linkwright::report::Answer;
 
 #[test]
 fn a_finding_names_the_changed_defaults_it_rests_on() {

@@ -171,8 +171,8 @@ fn the_sums_are_those_of_the_pieces() {
     assert!((whole.weight - weight).abs() < 1e-9 * weight);
     let kinds = |kind: u8| whole.parts.iter().filter(move |part| part.kind() == kind);
     let count = |kind: u8| kinds(kind).map(Part::count).sum::<f64>();
-    assert_eq!((count(0), count(1), count(2), count(3)), (12.0, 24.0, 24.0, 24.0));
-    assert_eq!((count(4), count(5)), (24.0, 0.0), "a nut for every bolt");
+    assert_eq!((count(0), count(1), count(2), count(3)), (12.0, 0.0, 24.0, 24.0));
+    assert_eq!((count(4), count(5), count(6)), (24.0, 24.0, 0.0), "a nut for every bolt");
     let left: f64 =
         whole.parts.iter().filter(|part| matches!(part, Part::RodEnd { hand: Hand::Left, .. })).map(Part::count).sum();
     assert_eq!(Some(left), Some(12.0), "one left-hand end on each");
@@ -195,7 +195,7 @@ fn the_sums_are_those_of_the_pieces() {
 fn a_link_s_own_parts_add_up_to_the_rig_s() {
     let document = eight();
     let (reports, whole) = of(&document);
-    for kind in 0..=5 {
+    for kind in 0..=6 {
         let sum = |parts: &[Part]| parts.iter().filter(|part| part.kind() == kind).map(Part::count).sum::<f64>();
         let own =
             reports.iter().enumerate().map(|(at, it)| sum(&parts(&document, at, it.answer().expect("an answer"))));
@@ -286,11 +286,11 @@ fn parts_that_differ_are_counted_apart() {
     document.links[0].spacer = Some(inch(0.5));
     let (_, whole) = of(&document);
     assert!(whole.parts.len() >= before + 2, "spacers, and longer bolts");
-    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 5).map(Part::count).sum();
+    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 6).map(Part::count).sum();
     assert_eq!(Some(spacers), Some(8.0), "two at each of four eyes");
     document.links[0].quantity = Some(5.0);
     let (_, whole) = of(&document);
-    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 5).map(Part::count).sum();
+    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 6).map(Part::count).sum();
     assert_eq!(Some(spacers), Some(20.0));
 }
 

@@ -201,7 +201,7 @@ const LAYERS: [(&str, &[&str]); 25] = [
     ("engine::stepped", &["engine::formulas", "engine::angles", "engine::roots", "order"]),
     ("engine::plastic", &["engine::roots", "order"]),
     ("engine::outside", OUTSIDE),
-    ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas", "order"]),
+    ("engine::tables", &["quantity", "source", "document", "report", "engine::formula", "engine::formulas", "order"]),
     ("inputs", &["quantity", "document", "engine::tables"]),
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::sentence", "engine::tables"]),
@@ -248,8 +248,9 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 15] = [
+const OWN: [&str; 16] = [
     "beyond",
+    "bolt",
     "build",
     "checks",
     "cross_sections",

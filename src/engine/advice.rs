@@ -1,5 +1,6 @@
 //! Cautions where the decision is made, and the fitting checklist.
 
+use super::formula::Sheet;
 use super::sentence::{Said, said};
 use super::tables::jam_torque;
 use crate::document::Hand;
@@ -74,7 +75,7 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
     }));
     steps.push(said!["No more than 3 threads show past either jam nut, and about as many at A as at B."]);
     for (letter, end) in ends {
-        let torque = jam_torque::range(end.thread);
+        let torque = jam_torque::range(end.thread, &mut Sheet::silent());
         steps.push(said![
             "End ",
             (letter),
@@ -90,7 +91,7 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             (torque.least, Torque),
             " and ",
             (torque.most, Torque),
-            " dry, a third less with anti-seize."
+            ", anti-seize on the shank."
         ]);
     }
     steps.push(said![

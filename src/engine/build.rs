@@ -3,6 +3,7 @@
 use std::cell::OnceCell;
 
 use super::beyond;
+use super::bolt;
 use super::checks::{self, Case};
 use super::cross_sections::{SectionBuilder, Stretch, bending_steps, pushed_steps};
 use super::formula::Sheet;
@@ -105,6 +106,9 @@ pub(super) fn shape(
 }
 
 fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Asked) -> Result<LaidOutLink, Said> {
+    if let Some(why) = bolt::does_not_fit(given, &joints) {
+        return Err(why);
+    }
     let material = given.material();
     let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
     let Some(strength) = material.strength(section.outside_diameter, wall) else {

@@ -16,9 +16,11 @@ use crate::report::{Finding, LinkGeometry, Loads, Verdict};
 use crate::source::Cite;
 
 pub(super) mod bar;
+mod bolts;
 mod ends;
 mod engagement;
 mod fit;
+mod seat;
 pub(super) mod shank;
 pub(super) mod tube;
 
@@ -160,13 +162,13 @@ impl Outcome {
 
 /// Every check, in the order a builder would ask.
 pub(super) fn all() -> impl Iterator<Item = &'static Check> {
-    bar::ROWS.iter().chain(shank::ROWS).chain(engagement::ROWS).chain(ends::ROWS).chain(fit::ROWS)
+    bar::ROWS.iter().chain(shank::ROWS).chain(engagement::ROWS).chain(ends::ROWS).chain(bolts::ROWS).chain(fit::ROWS)
 }
 
 /// The same in the order in which a search soonest learns that a link will not do: most fail at a shank, which takes a
 /// few formulas, and how the whole link folds takes the longest. In front of what it gives, the bar's findings belong.
 pub(super) fn quick_first() -> impl Iterator<Item = &'static Check> {
-    shank::ROWS.iter().chain(engagement::ROWS).chain(ends::ROWS).chain(fit::ROWS).chain(bar::ROWS)
+    shank::ROWS.iter().chain(engagement::ROWS).chain(ends::ROWS).chain(bolts::ROWS).chain(fit::ROWS).chain(bar::ROWS)
 }
 
 /// Whether a check is one of the bar's, which come first.
@@ -214,12 +216,12 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
         utilization,
         to_failure: outcome.to_failure.or(utilization),
         recommendable: outcome.recommendable && verdict != Verdict::Fails,
-        condition: outcome.condition,
         says,
         working: sheet.lines,
         source: check.source,
         changed,
         optional: check.optional,
+        condition: outcome.condition.filter(|_| verdict == Verdict::Close),
     })
 }
 

@@ -2,8 +2,7 @@
 
 use std::cell::{Cell, RefCell};
 
-use crate::document::{Document, Link, OWN_ROD_END};
-use crate::engine::tables::bolts::{self, Grade};
+use crate::document::{Document, Link, OWN_ROD_END, Stock};
 use crate::engine::tables::jam_nuts::{self, JamNut};
 use crate::engine::tables::materials::{self, Material};
 use crate::engine::tables::rod_ends::{self, Family, RodEnd};
@@ -119,13 +118,14 @@ impl<'a> Values<'a> {
         self.link.material.and_then(materials::find).unwrap_or_else(materials::default_row)
     }
 
+    /// Whether bars of inch or of metric sizes are chosen from.
+    pub(super) fn stock(&self) -> Stock {
+        inputs::stock_of(self.document, self.place)
+    }
+
     pub(super) fn family(&self) -> Family {
         let id = self.link.family.unwrap_or(Family::ALL[0].id());
         Family::ALL.into_iter().find(|family| family.id() == id).unwrap_or(Family::ALL[0])
-    }
-
-    pub(super) fn bolt(&self) -> &'static Grade {
-        self.link.bolt.and_then(bolts::find).unwrap_or_else(bolts::default_grade)
     }
 
     /// The rod end decided for an end, if one is and it is complete.

@@ -1,5 +1,6 @@
 //! The rows of choices: what may be picked, and how a pick is kept.
 
+use super::bracket::{self, BOLT_SERIES, SPACER_KIND, STOCK};
 use super::{At, Group, Scope};
 use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, ShankSteel, Side, Use};
 use crate::engine::tables::{bolts, materials, rod_ends, threads, uses};
@@ -115,10 +116,10 @@ const SHANK_STEELS: [(ShankSteel, Option); 2] = [
 ];
 
 /// Finds the enum value of an id, and the id of an enum value, in a table of pairs.
-fn of_id<T: Copy>(pairs: &[(T, Option)], id: &str) -> std::option::Option<T> {
+pub(super) fn of_id<T: Copy>(pairs: &[(T, Option)], id: &str) -> std::option::Option<T> {
     pairs.iter().find(|(_, option)| option.id == id).map(|(value, _)| *value)
 }
-fn id_of<T: PartialEq>(pairs: &[(T, Option)], value: &T) -> std::option::Option<&'static str> {
+pub(super) fn id_of<T: PartialEq>(pairs: &[(T, Option)], value: &T) -> std::option::Option<&'static str> {
     pairs.iter().find(|(of, _)| of == value).map(|(_, option)| option.id)
 }
 
@@ -155,7 +156,7 @@ fn bolt_options() -> Vec<Option> {
     bolts::GRADES.iter().map(|row| Option { id: row.id, label: row.label, help: "" }).collect()
 }
 
-fn link_of(document: &mut Document, place: At) -> std::option::Option<&mut crate::document::Link> {
+pub(super) fn link_of(document: &mut Document, place: At) -> std::option::Option<&mut crate::document::Link> {
     document.links.get_mut(place.link)
 }
 
@@ -413,7 +414,7 @@ pub static OWN_THREAD: Choice = Choice {
 pub static BOLT: Choice = Choice {
     id: "bolt",
     label: "Bolt grade",
-    help: "The bolt is as thick as the rod end's bore.",
+    help: "Empty takes Grade 8 for an inch bolt, class 10.9 for a metric one.",
     scope: Scope::Link,
     group: Group::Bracket,
     options: bolt_options,
@@ -421,7 +422,7 @@ pub static BOLT: Choice = Choice {
     set: |document, place, id| {
         pick_id!(bolt_options, document, place, id, link_of(document, place).map(|link| &mut link.bolt))
     },
-    default: |_, _| Some(bolts::DEFAULT),
+    default: |document, place| Some(bolts::default_grade(bracket::bolt_system(document, place)).id),
 };
 
 /// Every choice, in the order of the form.
@@ -432,10 +433,13 @@ pub static CHOICES: &[&Choice] = &[
     &SEAT,
     &MATERIAL,
     &HARDENED_AFTER_WELDING,
+    &STOCK,
     &FAMILY,
     &ROD_END,
     &SHANK_STEEL,
     &HAND,
     &OWN_THREAD,
     &BOLT,
+    &BOLT_SERIES,
+    &SPACER_KIND,
 ];

@@ -176,10 +176,16 @@ numbers! {
     EAR "ear" "Bracket ear thickness", Bracket, Link.ear: FineLength inch(0.05) => inch(2.0), Assumed |_, _| Some(inch(0.25)),
         "Thickness of one ear of the bracket.";
     SPACER "spacer" "Spacer each side of the ball", Bracket, Link.spacer: FineLength 0.0 => inch(2.0), Assumed |_, _| Some(0.0),
-        "Misalignment spacer between ball and ear. The longer, the more the bolt bends.";
+        "Spacer between ball and ear. The longer, the more the bolt bends.";
+    GAP "gap" "Gap not filled, each side", Bracket, Link.gap: FineLength 0.0 => inch(1.0), Assumed |_, _| Some(0.0),
+        "Room between spacer or ball and ear that nothing fills. Shim it: an open gap bends the bolt and spoils its clamp.";
+    BOLT_DIAMETER "bolt-diameter" "Bolt diameter", Bracket, End.bolt_diameter: FineLength inch(0.18) => inch(2.5), Follows |_, _| None,
+        "Of the bolt through this eye. Empty takes the largest standard bolt that fits the bore; with high-misalignment spacers only you know it.";
+    SPACER_FOOT "spacer-foot" "Spacer, diameter on the ear", Bracket, End.spacer_foot: FineLength inch(0.2) => inch(4.0), Assumed |_, _| None,
+        "Where the spacer, or the ball without one, presses on the ear. Empty takes 1.6 times the bolt, an assumption. The wider, the more the clamped stack bears.";
 
     TILT "tilt" "Ball tilts each way", Bracket, End.tilt: Angle deg(1.0) => deg(45.0), Practice |_, _| None,
-        "How far the ball may lean from square, in its bracket, before something touches. Empty takes 12° with plain spacers beside the ball and 5.5° without, or what the rod end's table gives if that is less.";
+        "How far the ball may lean from square, in its bracket, before something touches. Empty takes 30° with high-misalignment spacers, 12° with plain ones and 5.5° without, or for the last two what the rod end's table gives if that is less.";
     FLEX "flex" "Wheel travel, one up and one down", Bracket, Axle.flex: Length 0.0 => inch(24.0), Assumed |_, _| Some(inch(5.0)),
         "How far each wheel of the axle goes from ride height when the rig is twisted.";
     TRACK "track" "Track width", Bracket, Rig.track: Length inch(30.0) => inch(120.0), Assumed |_, _| Some(inch(65.0)),
