@@ -138,6 +138,44 @@ pub enum Side {
     Middle,
 }
 
+/// Whether an axle has a track bar.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TrackBar {
+    /// It has one.
+    Fitted,
+    /// It has none: its upper links hold it sideways.
+    Absent,
+    /// Nobody has said.
+    Unknown,
+}
+
+/// What turns the steering.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SteeringBox {
+    /// A box with hydraulic assist.
+    Power,
+    /// A rack, or a box without assist.
+    Unassisted,
+}
+
+/// On which side of its axle a tie rod runs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum TieRodSide {
+    /// Ahead of it, where rocks come first.
+    Ahead,
+    /// Behind it.
+    Behind,
+}
+
+/// How the rate of a sway bar was measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SwayMeasured {
+    /// Both arms moved, in opposite directions.
+    BothArms,
+    /// One arm moved, the other held.
+    OneArm,
+}
+
 /// Which way a thread is cut.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Hand {
@@ -202,10 +240,14 @@ pub struct Rig {
     pub cylinder_rod: Option<f64>,
     /// Its greatest pressure.
     pub cylinder_pressure: Option<f64>,
+    /// What turns the steering.
+    pub steering_box: Option<SteeringBox>,
     /// What the steering box pushes with at its arm.
     pub box_force: Option<f64>,
-    /// Force of the sway bar for each inch of its end's travel.
+    /// Stiffness of the sway bar at its end: force over travel.
     pub sway_rate: Option<f64>,
+    /// How that was measured.
+    pub sway_measured: Option<SwayMeasured>,
     /// Factor on first yield.
     pub yield_factor: Option<f64>,
     /// Factor on breaking and stripping.
@@ -227,6 +269,12 @@ pub struct Axle {
     pub upper_height: Option<f64>,
     /// How far each of its wheels goes from ride height, one up and the other down.
     pub flex: Option<f64>,
+    /// Whether it has a track bar.
+    pub track_bar: Option<TrackBar>,
+    /// How far to one side of the middle its grip acts.
+    pub grip_offset: Option<f64>,
+    /// Distance between its lower links.
+    pub lower_spread: Option<f64>,
 }
 
 /// One link, or several alike.
@@ -248,6 +296,14 @@ pub struct Link {
     pub plan_angle: Option<f64>,
     /// How much more than an even share one link may take.
     pub uneven: Option<f64>,
+    /// Slope of a bar that runs across the rig, seen from the front.
+    pub slope: Option<f64>,
+    /// On which side of the axle a tie rod runs.
+    pub tie_rod_side: Option<TieRodSide>,
+    /// How far a bent bar lies off the straight line between its eyes.
+    pub bend_offset: Option<f64>,
+    /// Bow of a bar sold as straight, as a share of its length.
+    pub bow: Option<f64>,
     /// Push or pull along the link, replacing the computed one.
     pub own_axial: Option<f64>,
     /// Strike on the bar, replacing the computed one.

@@ -35,7 +35,6 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
-    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -212,7 +211,7 @@ fn contradiction(given: &Values) -> Option<Said> {
             ": check both heights under Loads."
         ]);
     }
-    None
+    loads::refusal(given).or_else(|| checks::columns::bent_solid_bar(given))
 }
 
 /// The readings still missing for rod ends the user measured.

@@ -8,6 +8,7 @@ mod numbers;
 
 pub use choices::{BOLT, FAMILY, HAND, MATERIAL, OWN_THREAD, POSITION, ROD_END, ROLE, SEAT, USAGE};
 pub use choices::{CHOICES, Choice, Option as Pick};
+pub use choices::{STEERING_BOX, SWAY_MEASURED, TIE_ROD_SIDE, TRACK_BAR};
 pub use numbers::*;
 
 /// Where in a document an input lives.

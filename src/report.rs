@@ -251,8 +251,12 @@ pub struct Loads {
     pub zone: f64,
     /// The force it lands with at the edges of its zone, where the link gives less.
     pub strike_at_edges: [f64; 2],
-    /// What the force along the link comes from, as the beginning of a sentence that the force ends.
+    /// What the force along the link comes from, as a noun phrase.
     pub from: &'static str,
+    /// What the reader should know of that force; empty for most links.
+    pub remark: Said,
+    /// What makes it less certain than usual; empty for most links.
+    pub caution: Said,
     /// The axle's forces, for links that hold it against drive and brakes.
     pub axle: Option<Axle>,
     /// Ids of the changed defaults that the force along the link rests on.

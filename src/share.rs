@@ -41,15 +41,31 @@ fn units(kind: Kind) -> &'static [(&'static str, f64)] {
         Kind::Weight | Kind::Force => &[("lb", POUND_FORCE), ("kg", crate::quantity::STANDARD_GRAVITY), ("kN", 1000.0)],
         Kind::Stress => &[("ksi", crate::quantity::KSI), ("MPa", 1e6)],
         Kind::Angle => &[("deg", DEGREE)],
+        // The only stiffness in a link was once written as a force for each inch; "N/m" says what is not.
+        Kind::Stiffness => &[
+            ("lb", POUND_FORCE / INCH),
+            ("kg", crate::quantity::STANDARD_GRAVITY / INCH),
+            ("kN", 1000.0 / INCH),
+            ("N", PER_INCH),
+            ("N/m", 1.0),
+        ],
         _ => &[],
     }
+}
+
+/// A newton for each inch, in N/m: what a stiffness without a unit is in.
+const PER_INCH: f64 = 1.0 / INCH;
+
+/// What a number without a unit is multiplied by.
+fn bare(kind: Kind) -> f64 {
+    if kind == Kind::Stiffness { PER_INCH } else { 1.0 }
 }
 
 /// A value in the unit that makes it shortest, in digits that lead back to it bit for bit; without a unit it is SI.
 fn write_number(value: f64, kind: Kind) -> String {
     let exact = shortest(value);
     in_a_unit(value, kind)
-        .filter(|(digits, unit)| digits.len() + unit.len() < exact.len())
+        .filter(|(digits, unit)| kind == Kind::Stiffness || digits.len() + unit.len() < exact.len())
         .map_or(exact, |(digits, unit)| digits + unit)
 }
 
@@ -76,7 +92,7 @@ pub(crate) fn read_number(text: &str, kind: Kind) -> Option<f64> {
     let (digits, factor) = units(kind)
         .iter()
         .find_map(|(unit, factor)| text.strip_suffix(unit).map(|digits| (digits, *factor)))
-        .unwrap_or((text, 1.0));
+        .unwrap_or((text, bare(kind)));
     let plain = digits.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | 'e'));
     if plain { read_digits(digits).map(|value| or_nothing(value * factor)) } else { None }
 }

@@ -120,6 +120,9 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
             ": nothing would be left of its bore."
         ]);
     }
+    if let Some(why) = checks::columns::bent_solid_bar(given) {
+        return Err(why);
+    }
     let mut sheet = asked.sheet();
     given.begin_trace();
     let made = geometry::lay_out(given, section, joints, strength, &mut sheet)?;
@@ -222,7 +225,7 @@ fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
         limits = beyond::limits(&case, &shape.bending, &shape.pushed, &mut working);
         let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
         notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
-        buckling = checks::bar::buckling_load(&case, &mut Sheet::silent());
+        buckling = checks::columns::buckling_load(&case, &mut Sheet::silent());
     }
     Judged { notes, beyond: limits, buckling, findings, loads }
 }

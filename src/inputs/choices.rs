@@ -1,6 +1,10 @@
 //! The rows of choices: what may be picked, and how a pick is kept.
 
+mod loads;
+
 use super::{At, Group, Scope};
+pub use loads::{STEERING_BOX, SWAY_MEASURED, TIE_ROD_SIDE, TRACK_BAR};
+
 use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, Side, Use};
 use crate::engine::tables::{bolts, materials, rod_ends, threads, uses};
 
@@ -361,5 +365,19 @@ pub static BOLT: Choice = Choice {
 };
 
 /// Every choice, in the order of the form.
-pub static CHOICES: &[&Choice] =
-    &[&ROLE, &USAGE, &POSITION, &SEAT, &MATERIAL, &FAMILY, &ROD_END, &HAND, &OWN_THREAD, &BOLT];
+pub static CHOICES: &[&Choice] = &[
+    &ROLE,
+    &USAGE,
+    &POSITION,
+    &SEAT,
+    &MATERIAL,
+    &FAMILY,
+    &ROD_END,
+    &HAND,
+    &OWN_THREAD,
+    &BOLT,
+    &TRACK_BAR,
+    &STEERING_BOX,
+    &TIE_ROD_SIDE,
+    &SWAY_MEASURED,
+];

@@ -141,6 +141,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
         // The band above the strength line is amber; the floor of one diameter has none.
         close_from: if end.engagement < COMFORT * strength { 0.0 } else { 1.0 },
         applies: true,
+        part: None,
     }
 }
 
@@ -212,7 +213,7 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     } else {
         sheet.remark(|| said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."])
     };
-    Outcome { utilization: Ok(used), station: None, says, close_from: 1.0, applies: true }
+    Outcome { utilization: Ok(used), station: None, says, close_from: 1.0, applies: true, part: None }
 }
 
 fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -302,6 +303,7 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
         }),
         close_from: 0.25 / 0.35,
         applies: true,
+        part: None,
     }
 }
 
