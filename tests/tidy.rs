@@ -201,7 +201,7 @@ const LAYERS: [(&str, &[&str]); 24] = [
     ("engine::stepped", &["engine::formulas", "engine::angles", "engine::roots", "order"]),
     ("engine::outside", OUTSIDE),
     ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas"]),
-    ("inputs", &["quantity", "document", "engine::tables"]),
+    ("inputs", &["quantity", "document", "engine::tables", "order"]),
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::sentence", "engine::tables"]),
     ("share", &["quantity", "document", "inputs", "text"]),

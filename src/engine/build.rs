@@ -34,7 +34,7 @@ pub(super) struct Judged {
     pub(super) notes: Vec<Note>,
     /// What the bar bears past its factors; none in a search, and none when the push alone folds it.
     pub(super) beyond: Option<Beyond>,
-    /// Push at which the link folds, by the column curve; not a number in a search.
+    /// Compression at which the link buckles, by the column curves; not a number in a search.
     pub(super) buckling: f64,
 }
 

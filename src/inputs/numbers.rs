@@ -2,7 +2,6 @@
 
 use super::{At, DefaultKind, Group, Number, STEERING_BOX, Scope, TIE_ROD_SIDE, TRACK_BAR, USAGE};
 use crate::document::{Document, Role, Side, Use};
-use crate::engine::formulas::steering;
 use crate::engine::tables::uses;
 use crate::order;
 use crate::quantity::{INCH, Kind, POUND_FORCE, deg, inch, ksi, lbf, lbf_in};
@@ -83,7 +82,7 @@ const LBF_PER_INCH: f64 = POUND_FORCE / INCH;
 /// What the steering pushes with, by its kind.
 fn box_force(document: &Document, place: At) -> Option<f64> {
     let power = STEERING_BOX.value(document, place)? == "power";
-    Some(if power { steering::BOX_FORCE.value(&[BOX_TORQUE, PITMAN_ARM]) } else { RACK_FORCE })
+    Some(if power { BOX_TORQUE / PITMAN_ARM } else { RACK_FORCE })
 }
 
 fn usage(document: &Document) -> Option<&'static uses::Scenario> {

@@ -161,9 +161,14 @@ fn yield_of(part: &str) -> &'static str {
     }
 }
 
+/// Offset of the bar from the line between its eyes. That no bend was entered is no assumption to list.
+fn bend(given: &Values) -> f64 {
+    if given.is_decided(&inputs::BEND_OFFSET) { given.known(&inputs::BEND_OFFSET) } else { 0.0 }
+}
+
 /// Why a bar cannot be bent, where one is entered with a bend; nobody bends solid bar for a link.
 pub(in crate::engine) fn bent_solid_bar(given: &Values) -> Option<Said> {
-    let offset = given.known(&inputs::BEND_OFFSET);
+    let offset = bend(given);
     (offset > 0.0 && given.material().form != Form::Tube).then(|| {
         said![
             "A bar offset by ",
@@ -175,7 +180,7 @@ pub(in crate::engine) fn bent_solid_bar(given: &Values) -> Option<Said> {
 
 /// A bend makes a lever of the force along the link. Whether the straight bar buckles is asked beside it.
 fn bent_bar(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let offset = case.given.known(&inputs::BEND_OFFSET);
+    let offset = bend(case.given);
     if offset <= 0.0 {
         return Outcome::does_not_arise();
     }

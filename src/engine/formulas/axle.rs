@@ -61,7 +61,7 @@ formula! {
     given shock "k" Ratio "shock factor for this use", traction "N_t" Force "force from traction alone", side "N_q" Force "force from a side load alone";
     code shock * (traction * traction + side * side).sqrt();
     source STATICS, "drive and side force share one friction circle: the largest of N_t · cos(φ) + N_q · sin(φ)", Computed;
-    example [1.5, lbf(2682.734_334_6), lbf(2460.0)] gives "5459.8" of lbf(1.0), "4,100 lb, driven hard, uppers at 30°, mounts 17 and 26 in high; own arithmetic";
+    example [1.5, lbf(2_682.754_250_8), lbf(2460.0)] gives "5459.8" of lbf(1.0), "4,100 lb, driven hard, uppers at 30°, mounts 17 and 26 in high; own arithmetic";
 }
 
 formula! {
@@ -70,7 +70,7 @@ formula! {
     given shock "k" Ratio "shock factor for this use", traction "N_t" Force "force from traction alone", side "N_q" Force "force from a side load alone";
     code shock * (traction + side);
     source STATICS, "sum of both, as if different wheels gave them", Computed;
-    example [1.5, lbf(2682.734_334_6), lbf(2460.0)] gives "7714.1" of lbf(1.0), "the same link; own arithmetic";
+    example [1.5, lbf(2_682.754_250_8), lbf(2460.0)] gives "7714.1" of lbf(1.0), "the same link; own arithmetic";
 }
 
 formula! {
