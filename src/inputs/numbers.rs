@@ -76,8 +76,10 @@ fn steers(document: &Document, place: At) -> bool {
     document.links.get(place.link).is_some_and(|link| link.role.steers())
 }
 
-/// A pound-force for each inch, in N/m.
-const LBF_PER_INCH: f64 = POUND_FORCE / INCH;
+/// Pounds-force for each inch, to newtons per meter, with the rounding of what is typed.
+const fn lbf_per_inch(value: f64) -> f64 {
+    value * POUND_FORCE / INCH
+}
 
 /// What the steering pushes with, by its kind.
 fn box_force(document: &Document, place: At) -> Option<f64> {
@@ -243,7 +245,7 @@ numbers! {
         "The pump's relief pressure.";
     BOX_FORCE "box-force" "Steering box, force at its arm", Loads, Rig.box_force: Force lbf(50.0) => lbf(50_000.0), Assumed |document, place| box_force(document, place),
         "Its greatest output torque over the length of its pitman arm. Follows the kind of steering until you enter it.";
-    SWAY_RATE "sway-rate" "Sway bar rate", Loads, Rig.sway_rate: Stiffness 5.0 * LBF_PER_INCH => 5000.0 * LBF_PER_INCH, Assumed |_, _| Some(200.0 * LBF_PER_INCH),
+    SWAY_RATE "sway-rate" "Sway bar rate", Loads, Rig.sway_rate: Stiffness lbf_per_inch(5.0) => lbf_per_inch(5000.0), Assumed |_, _| Some(lbf_per_inch(200.0)),
         "Force at the end of one arm over the travel of that end.";
     BEND_OFFSET "bend-offset" "Bent bar, offset from straight", Loads, Link.bend_offset: FineLength 0.0 => inch(12.0), Assumed |_, _| Some(0.0),
         "How far the bar lies off the straight line from eye to eye where it is bent around something. 0 for a straight bar.";
