@@ -17,7 +17,7 @@ const FORMAT: &str = "linkwright builds";
 pub const VERSION: f64 = 1.0;
 
 /// What a file says about its numbers.
-const UNITS: &str = "Every value carries its unit: in, mm, m, lb, kg, kN, N, ksi, MPa, Pa, deg, rad. lb and kg are weights or forces. A sway bar rate in lb, kg, kN or N is for each inch, or it is in N/m. A number without one is a share, a factor or a count.";
+const UNITS: &str = "Every value carries its unit: in, mm, m, lb, kg, kN, N, ksi, MPa, Pa, deg, rad. lb and kg are weights or forces. A number without one is a share, a factor or a count.";
 
 /// More builds than anybody has; a longer file is a mistake.
 const MOST_BUILDS: usize = 2_000;
