@@ -12,6 +12,7 @@ pub use choices::{
     BOLT, FAMILY, HAND, HARDENED_AFTER_WELDING, MATERIAL, OWN_THREAD, POSITION, ROD_END, ROLE, SEAT, SHANK_STEEL, USAGE,
 };
 pub use choices::{CHOICES, Choice, Option as Pick};
+pub use choices::{STEERING_BOX, SWAY_MEASURED, TIE_ROD_SIDE, TRACK_BAR};
 pub use numbers::*;
 
 /// Where in a document an input lives.

@@ -126,8 +126,12 @@ pub struct Loads {
     pub strike: f64,
     /// Where its zone begins, as a share of the length.
     pub zone: f64,
-    /// What the force along the link comes from, as the beginning of a sentence that the force ends.
+    /// What the force along the link comes from, as a noun phrase.
     pub from: &'static str,
+    /// What the reader should know of that force; empty for most links.
+    pub remark: Said,
+    /// What makes it less certain than usual; empty for most links.
+    pub caution: Said,
     /// The axle's forces, for links that hold it against drive and brakes.
     pub axle: Option<Axle>,
     /// Ids of the changed defaults that the force along the link rests on.

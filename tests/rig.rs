@@ -118,12 +118,16 @@ fn each_axle_has_its_own_weight_and_heights() {
 }
 
 #[test]
-fn a_link_s_report_rests_on_the_rig_and_that_link_alone() {
+fn a_link_s_report_rests_on_the_rig_that_link_and_the_track_bar_of_its_axle() {
     let document = eight();
     let whole = report(&document);
     for index in 0..8 {
-        let alone = Document { links: vec![document.links[index].clone()], ..document.clone() };
-        assert!(report_on(&alone, 0) == whole.links[index], "{}", document.links[index].title());
+        let link = &document.links[index];
+        let holds_it = |other: &&Link| other.role == Role::TrackBar && other.position == link.position;
+        let mut links = vec![link.clone()];
+        links.extend(document.links.iter().filter(holds_it).cloned());
+        let alone = Document { links, ..document.clone() };
+        assert!(report_on(&alone, 0) == whole.links[index], "{}", link.title());
     }
 }
 

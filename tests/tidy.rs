@@ -202,7 +202,7 @@ const LAYERS: [(&str, &[&str]); 25] = [
     ("engine::plastic", &["engine::roots", "order"]),
     ("engine::outside", OUTSIDE),
     ("engine::tables", &["quantity", "source", "document", "report", "engine::formula", "engine::formulas", "order"]),
-    ("inputs", &["quantity", "document", "engine::tables"]),
+    ("inputs", &["quantity", "document", "engine::tables", "order"]),
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::sentence", "engine::tables"]),
     ("share", &["quantity", "document", "inputs", "text"]),

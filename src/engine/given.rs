@@ -7,7 +7,7 @@ use crate::engine::tables::jam_nuts::{self, JamNut};
 use crate::engine::tables::materials::{self, Material};
 use crate::engine::tables::rod_ends::{self, Family, RodEnd};
 use crate::engine::tables::threads::{self, Limits, Thread};
-use crate::inputs::{self, At, Number};
+use crate::inputs::{self, At, Choice, Number};
 use crate::report::Assumption;
 
 /// Width of the widest ball of the published series, in bores.
@@ -63,6 +63,24 @@ impl<'a> Values<'a> {
             changed.push(input.id);
         }
         input.value(self.document, place)
+    }
+
+    /// The id in force of a choice of the rig, its axle or the link.
+    pub(super) fn choice(&self, choice: &'static Choice) -> Option<&'static str> {
+        if self.noting.get()
+            && let Some(changed) = self.changed.borrow_mut().as_mut()
+            && !changed.contains(&choice.id)
+            && (choice.get)(self.document, self.place).is_some()
+        {
+            changed.push(choice.id);
+        }
+        choice.value(self.document, self.place)
+    }
+
+    /// Whether the link is an upper one that holds its axle sideways, for want of a track bar.
+    pub(super) fn holds_sideways(&self) -> bool {
+        self.choice(&inputs::TRACK_BAR);
+        inputs::holds_sideways(self.document, self.place)
     }
 
     /// Whether somebody gave the value of an input of the rig, its axle or the link.
