@@ -2,6 +2,8 @@
 //!
 //! What each table says is tried in the files beside this one.
 
+#[path = "tables/print.rs"]
+mod print;
 #[path = "tables/shop.rs"]
 mod shop;
 #[path = "tables/strengths.rs"]
@@ -14,6 +16,7 @@ use std::collections::BTreeSet;
 use linkwright::engine::tables::{
     bolts, drills, jam_nuts, materials, rod_ends, stock, thread_limits, threads as table,
 };
+use linkwright::quantity::{Kind, System, mm};
 use linkwright::source::{self, Cite, Obtained};
 
 /// Whether two values are the same but for the last bits of a conversion.
@@ -174,14 +177,20 @@ fn every_rod_end_leads_to_a_thread_and_a_jam_nut() {
             row.label
         );
         let suffix = match row.family {
-            rod_ends::Family::Wide => "wide ball",
-            rod_ends::Family::Narrow => "narrow ball",
+            rod_ends::Family::Wide => "SAE wide",
+            rod_ends::Family::Narrow => "SAE narrow",
             rod_ends::Family::SeriesK => "series K",
         };
         assert!(row.label.ends_with(suffix), "{} is labeled {}", row.id, row.label);
-        // In a list a size before a sign of multiplication reads as a count.
-        assert!(
-            !row.label.starts_with(|first: char| first.is_ascii_digit()) || !row.label.contains('×'),
+        // "7/8 × 3/4" is read both ways, so shank and bore are named apart.
+        let apart = row.label.split_once(" shank × ").and_then(|(_, rest)| rest.split_once(" bore, "));
+        let System::Inch = thread.map_or(System::Metric, |thread| thread.system) else {
+            assert_eq!(apart.map(|(bore, _)| bore), Some(&*format!("{:.0} mm", row.bore / mm(1.0))), "{}", row.label);
+            continue;
+        };
+        assert_eq!(
+            apart.map(|(bore, _)| bore),
+            Some(&*linkwright::quantity::show(row.bore, Kind::Length, System::Inch)),
             "{}",
             row.label
         );

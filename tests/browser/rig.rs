@@ -48,7 +48,8 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
         ),
         "{parts}"
     );
-    for said in ["Rod end, 1-1/4-12 right-hand, for a 1 in bolt", "Lock nut for the 1 in bolts", "measure your bracket"]
+    for said in
+        ["Rod end, 1-1/4-12 right-hand shank × 1 in bore", "Lock nut for the 1 in bolts", "measure your bracket"]
     {
         assert!(parts.contains(said), "{said} is missing in {parts}");
     }
