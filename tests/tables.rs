@@ -2,8 +2,16 @@
 //!
 //! What each table says is tried in the files beside this one.
 
-#[path = "tables/print.rs"]
-mod print;
+#[path = "tables/inserts.rs"]
+mod inserts;
+#[path = "tables/print_rod_ends.rs"]
+mod print_rod_ends;
+#[path = "tables/print_shop.rs"]
+mod print_shop;
+#[path = "tables/print_strengths.rs"]
+mod print_strengths;
+#[path = "tables/print_threads.rs"]
+mod print_threads;
 #[path = "tables/shop.rs"]
 mod shop;
 #[path = "tables/strengths.rs"]
@@ -14,7 +22,7 @@ mod threads;
 use std::collections::BTreeSet;
 
 use linkwright::engine::tables::{
-    bolts, drills, jam_nuts, materials, rod_ends, stock, thread_limits, threads as table,
+    bolts, drills, inserts as inserts_table, jam_nuts, materials, rod_ends, stock, thread_limits, threads as table,
 };
 use linkwright::quantity::{Kind, System, mm};
 use linkwright::source::{self, Cite, Obtained};
@@ -22,6 +30,12 @@ use linkwright::source::{self, Cite, Obtained};
 /// Whether two values are the same but for the last bits of a conversion.
 pub(crate) fn same(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-12 * a.abs().max(b.abs()).max(1e-6)
+}
+
+/// Whether what is held is what is printed, in the print's unit.
+#[track_caller]
+pub(crate) fn printed(row: &str, what: &str, held: f64, print: f64, unit: f64) {
+    assert!(same(held, print * unit), "{row}, {what}: {} is held, {print} is printed", held / unit);
 }
 
 /// Everything shown by id, with the table it stands in.
@@ -32,6 +46,7 @@ fn ids() -> Vec<(&'static str, Vec<&'static str>)> {
         ("rod ends", rod_ends::ALL.iter().map(|row| row.id).collect()),
         ("families", rod_ends::Family::ALL.iter().map(|row| row.id()).collect()),
         ("materials", materials::ALL.iter().chain(materials::BESIDE_A_WELD).map(|row| row.id).collect()),
+        ("inserts", inserts_table::ALL.iter().map(|row| row.id).collect()),
         ("bolts", bolts::GRADES.iter().map(|row| row.id).collect()),
         ("drills", drills::all().map(|row| row.id).collect()),
         ("taps", drills::TAPS.iter().map(|row| row.id).collect()),
@@ -74,6 +89,8 @@ fn cites() -> Vec<(String, Cite)> {
     cites.extend(thread_limits::STRESS_AREAS.iter().map(|row| (format!("area of {}", row.thread), row.cite)));
     cites.extend(jam_nuts::ALL.iter().map(|row| (row.size.to_string(), row.cite)));
     cites.extend(rod_ends::ALL.iter().map(|row| (row.id.to_string(), row.cite)));
+    cites.extend(inserts_table::ALL.iter().map(|row| (format!("{} insert", row.id), row.cite)));
+    cites.push(("least wall of an insert".to_string(), inserts_table::LEAST_WALL_CITE));
     for material in materials::ALL.iter().chain(materials::BESIDE_A_WELD) {
         cites.push((material.id.to_string(), material.modulus_cite));
         cites.extend(material.rows.iter().map(|row| (material.id.to_string(), row.cite)));

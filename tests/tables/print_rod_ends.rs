@@ -3,16 +3,10 @@
 use linkwright::engine::tables::rod_ends::{self, RodEnd};
 use linkwright::quantity::{DEGREE, inch, mm};
 
-use crate::same;
+use crate::printed;
 
 fn rod_end(id: &str) -> &'static RodEnd {
     rod_ends::find(id).unwrap_or_else(|| panic!("{id} is gone"))
-}
-
-/// Whether what is held is what is printed, in the print's unit.
-#[track_caller]
-fn printed(row: &str, what: &str, held: f64, print: f64, unit: f64) {
-    assert!(same(held, print * unit), "{row}, {what}: {} is held, {print} is printed", held / unit);
 }
 
 /// AS81935/1A Table 1, read again from the publisher's preview: dash, B, D, L, E, F, W, H; then J and
