@@ -121,6 +121,105 @@ fn metric_limits_are_the_tolerances_of_the_standards_tables() {
     }
 }
 
+/// A metric thread of any diameter and pitch, mm.
+fn any(diameter: f64, pitch: f64) -> threads::Limits {
+    let like = threads::find("M24x3").expect("M24x3");
+    let thread = threads::Thread {
+        id: "",
+        label: "",
+        system: System::Metric,
+        major: mm(diameter),
+        pitch: mm(pitch),
+        tolerance_length: ToleranceLength::DiameterStep,
+        tap_drill: "",
+        cite: like.cite,
+    };
+    thread.limits_by_formula()
+}
+
+/// Preferred numbers R40 of ISO 3 and the more rounded R′40, in thousandths.
+const PREFERRED: [(f64, f64); 40] = [
+    (1000.0, 1000.0),
+    (1060.0, 1050.0),
+    (1120.0, 1100.0),
+    (1180.0, 1200.0),
+    (1250.0, 1250.0),
+    (1320.0, 1300.0),
+    (1400.0, 1400.0),
+    (1500.0, 1500.0),
+    (1600.0, 1600.0),
+    (1700.0, 1700.0),
+    (1800.0, 1800.0),
+    (1900.0, 1900.0),
+    (2000.0, 2000.0),
+    (2120.0, 2100.0),
+    (2240.0, 2200.0),
+    (2360.0, 2400.0),
+    (2500.0, 2500.0),
+    (2650.0, 2600.0),
+    (2800.0, 2800.0),
+    (3000.0, 3000.0),
+    (3150.0, 3200.0),
+    (3350.0, 3400.0),
+    (3550.0, 3600.0),
+    (3750.0, 3800.0),
+    (4000.0, 4000.0),
+    (4250.0, 4200.0),
+    (4500.0, 4500.0),
+    (4750.0, 4800.0),
+    (5000.0, 5000.0),
+    (5300.0, 5300.0),
+    (5600.0, 5600.0),
+    (6000.0, 6000.0),
+    (6300.0, 6300.0),
+    (6700.0, 6700.0),
+    (7100.0, 7100.0),
+    (7500.0, 7500.0),
+    (8000.0, 8000.0),
+    (8500.0, 8500.0),
+    (9000.0, 9000.0),
+    (9500.0, 9500.0),
+];
+
+#[test]
+fn tolerances_are_preferred_numbers() {
+    for (n, (r40, rounded)) in PREFERRED.into_iter().enumerate() {
+        // A pitch, far beyond any thread, whose tolerance is that many micrometers: the rule is what is tried.
+        // A little beside the number, so that it is not met by itself.
+        for beside in [0.998, 1.002] {
+            let pitch = ((beside * r40 + 0.15) / 180.0).powf(1.5);
+            let limits = any(24.0, pitch);
+            printed("R40", "tolerance", limits.external_major_max - limits.external_major_min, r40, mm(0.001));
+            let limits = any(24.0, (beside * rounded - 15.0) / 11.0);
+            printed("R'40", "deviation", mm(24.0) - limits.external_major_max, rounded, mm(0.001));
+        }
+        // The series are powers of the fortieth root of ten.
+        let power = 1000.0 * 10_f64.powf(n as f64 / 40.0);
+        assert!((r40 / power - 1.0).abs() < 0.0127 && (rounded / power - 1.0).abs() < 0.03, "{r40}, {rounded}");
+    }
+}
+
+#[test]
+fn diameter_steps_end_where_the_standard_ends_them() {
+    let width = |diameter: f64| {
+        let limits = any(diameter, 1.5);
+        (limits.external_pitch_max - limits.external_pitch_min) / mm(0.001)
+    };
+    for (bound, below, above) in
+        [(5.6, f64::NAN, 132.0), (11.2, 132.0, 140.0), (22.4, 140.0, 150.0), (45.0, 150.0, f64::NAN)]
+    {
+        for (at, expected) in [(bound, below), (bound + 0.0005, above)] {
+            let found = width(at);
+            assert!(
+                found.is_nan() == expected.is_nan() && (found.is_nan() || (found - expected).abs() < 1e-6),
+                "{at} mm: {found}"
+            );
+        }
+        // A hair below the bound the lower step still holds.
+        assert!(width(bound - 0.0005).is_nan() == below.is_nan(), "{bound}");
+    }
+}
+
 /// Stress areas as printed, with their last digit: in², then mm².
 const AREAS: [(&str, &str); 27] = [
     ("5/16-24", "0.0580"),
