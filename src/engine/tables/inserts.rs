@@ -4,11 +4,10 @@
 //! welded around its rim. Sizes whose wall would be too thin take a shouldered insert, which has
 //! no row here: nobody publishes its dimensions.
 
-use crate::order::exceeds;
 use crate::quantity::inch;
 use crate::source::{Cite, OURS, Obtained, PRACTICE, cite};
 
-/// Least wall between the thread's largest diameter and the insert's outside, m. Exactly this much passes.
+/// Least wall between the thread's basic major diameter and the insert's outside, m. Exactly this much passes.
 pub const LEAST_WALL: f64 = inch(0.125);
 /// Nobody publishes it.
 pub const LEAST_WALL_CITE: Cite =
@@ -34,7 +33,7 @@ pub struct Insert {
 pub struct Fitted {
     /// Its outside diameter, which is the tube's bore.
     pub outside_diameter: f64,
-    /// Metal between the thread's largest diameter and its outside; negative where the thread is too large.
+    /// Metal between the thread's basic major diameter and its outside; negative where the thread is too large.
     pub wall: f64,
     /// Its length inside the tube, which is the tapped depth.
     pub length: f64,
@@ -77,13 +76,6 @@ impl Insert {
             length: tapped_depth,
             shoulder: self.shoulder,
         }
-    }
-}
-
-impl Fitted {
-    /// Whether its wall is thick enough; exactly the least passes.
-    pub fn has_wall(&self) -> bool {
-        !exceeds(LEAST_WALL, self.wall)
     }
 }
 
