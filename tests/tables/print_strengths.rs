@@ -24,7 +24,12 @@ const fn a513(ultimate: f64, yielding: f64, elongation: f64) -> Row {
 }
 
 const PRINTS: &[(&str, f64, Stiffness, &[Row])] = &[
-    ("7075-t6", 0.0, ALUMINUM, &[(4.0, [77.0, 66.0, 64.0, 46.0], 86.0, 7.0, Basis::A)]),
+    (
+        "7075-t6",
+        0.0,
+        ALUMINUM,
+        &[(2.999, [77.0, 66.0, 64.0, 42.0], 0.0, 7.0, Basis::A), (4.0, [77.0, 66.0, 64.0, 40.0], 0.0, 7.0, Basis::A)],
+    ),
     ("7075-t6-rolled", 0.0, ALUMINUM, &[(4.0, [77.0, 66.0, 64.0, 46.0], 86.0, 7.0, Basis::A)]),
     (
         "7075-t6-extruded",

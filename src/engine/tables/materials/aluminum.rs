@@ -30,15 +30,36 @@ pub(super) static A7075_T6: Material = Material {
     id: "7075-t6",
     label: "7075-T6/T651 bar",
     plain: "The usual link bar: strong, light, and elastic through hits that leave steel tube bent.",
-    rows: &[rolled()],
+    rows: &[
+        unproved(
+            0.0,
+            2.999,
+            42.0,
+            "lower of Tables 3.7.6.0(d) and (g1) from 1.5 in up, A basis, diameter up to 2.999 in",
+        ),
+        unproved(2.999, 4.0, 40.0, "lower of Tables 3.7.6.0(d) and (g1), A basis, diameter 3.000 to 4.000 in"),
+    ],
     cautions: &[
-        "The certificate should say rolled, drawn or cold-finished. Extruded bar shears more easily in its threads: pick that row if it is extruded.",
+        "Without a certificate its threads count 42 ksi in shear, as extruded bar does. If it names rolled or cold-finished bar, choose that row: 46 ksi.",
         NO_WELD,
         STRESS_CORROSION,
         STEEL_SHANKS,
     ],
     ..A7075_T6_ROLLED
 };
+
+/// Tensile and compressive strength as for rolled bar, shear as for extruded: the lower of each, whichever it is.
+const fn unproved(over: f64, up_to: f64, shear: f64, place: &'static str) -> Strength {
+    Strength {
+        over: inch(over),
+        up_to: inch(up_to),
+        shear_ultimate: ksi(shear),
+        bearing_yield: None,
+        note: "Rolled and extruded bar differ: the lower tensile, compressive and shear strength of the two.",
+        cite: computed(place),
+        ..rolled()
+    }
+}
 
 /// The table of rolled, drawn or cold-finished bar along the bar, where diameter makes no difference.
 const fn rolled() -> Strength {
