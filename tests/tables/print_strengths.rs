@@ -139,6 +139,9 @@ fn bolts_are_as_strong_as_printed() {
         printed(id, "tensile", row.ultimate, ultimate, stress);
         printed(id, "yield", row.yield_strength, yielding, stress);
         printed(id, "shear, 0.6 of tensile", row.shear_ultimate, 0.6 * ultimate, stress);
+        for pair in grade.rows.windows(2) {
+            printed(id, "rows join", pair[1].over, pair[0].up_to, 1.0);
+        }
         // No row begins so early that a size smaller than the printed ones finds it.
         let smallest = if length < 0.002 { 4.985 } else { 0.2485 };
         assert!(grade.strength(smallest * length).is_none(), "{id}: {smallest}");
