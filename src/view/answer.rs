@@ -16,7 +16,7 @@ use linkwright::report::{Answer, LinkGeometry, Verdict};
 pub(super) fn answer(bench: Bench) -> Piece {
     let [first, rest] = [cautions_first, cautions_rest].map(|tell| part(bench, tell));
     let more = part(bench, |_, answer| {
-        plain(format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)))
+        plain(format!("{} more cautions before you cut", answer.cautions.len() - shown_first(answer)))
     });
     let lead =
         Known::new(move || bench.first_answer().map(|answer| head(bench, bench.at.get(), &answer)).unwrap_or_default());
@@ -52,14 +52,14 @@ pub(super) fn below(bench: Bench) -> Piece {
         bench.turn_to(Leaf::Prove);
     });
     let assumed = part(bench, |_, answer| {
-        plain(format!("{} values you may replace under “Change a default”", answer.assumed.len()))
+        plain(format!("{} assumed values you can change under “Change a default”", answer.assumed.len()))
     });
     let section = |(open, markup): (_, Known<Markup>)| tag(open).markup(move || markup.get());
     several()
         .with(Vec::from(sections.map(section)))
         .with(
             tag("section class=part-of")
-                .with(tag("h3").with("What it rests on"))
+                .with(tag("h3").with("Checks and sources"))
                 .with(tag("p").with(why))
                 .with(folded(bench, assumed, part(bench, |bench, answer| sizes::assumed(bench, &answer.assumed)))),
         )

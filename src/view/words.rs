@@ -393,5 +393,5 @@ pub(super) fn changed(element: &str, ids: &[&'static str], more: &[&'static str]
     if names.is_empty() {
         return Markup::default();
     }
-    said(format!("{element} class=\"changed-mark\""), format!("Rests on your own {}.", text::joined(&names, ", ")))
+    said(format!("{element} class=\"changed-mark\""), format!("Uses your own {}.", text::joined(&names, ", ")))
 }
