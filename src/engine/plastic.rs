@@ -7,7 +7,7 @@ use super::roots::crossing;
 use crate::order;
 
 /// Places between the start of yielding and mid-span at which the curvature is worked out.
-const PLACES: u32 = 32;
+const PLACES: u32 = 16;
 /// Curvature up to which a moment is sought, as a multiple of that at first yield: far past any hinge that is told.
 const STEEPEST: f64 = 400.0;
 
@@ -64,7 +64,7 @@ impl Tube {
         if low.1 * high.1 >= 0.0 {
             return f64::NAN;
         }
-        let strain = crossing(low, high, 1e-13 * reach, missing);
+        let strain = crossing(low, high, 1e-10 * reach, missing);
         self.resultants(strain, curvature).1
     }
 
@@ -81,7 +81,7 @@ impl Tube {
         if high.1.is_nan() || high.1 <= 0.0 {
             return f64::INFINITY;
         }
-        crossing(low, high, 1e-9 * elastic, missing) - elastic
+        crossing(low, high, 1e-7 * elastic, missing) - elastic
     }
 
     /// The moment from which a fiber yields while a compression acts, N·m.
