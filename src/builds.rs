@@ -206,7 +206,7 @@ const fn si_unit(kind: Kind) -> &'static str {
     match kind {
         Kind::Length | Kind::FineLength => "m",
         Kind::Force | Kind::Weight => "N",
-        Kind::Stress => "Pa",
+        Kind::Stress | Kind::Pressure => "Pa",
         Kind::Angle => "rad",
         Kind::Stiffness => "N/m",
         Kind::Compliance => "m/N",

@@ -35,7 +35,6 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
-    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.

@@ -39,7 +39,7 @@ fn units(kind: Kind) -> &'static [(&'static str, f64)] {
     match kind {
         Kind::Length | Kind::FineLength => &[("in", INCH), ("mm", 0.001)],
         Kind::Weight | Kind::Force => &[("lb", POUND_FORCE), ("kg", crate::quantity::STANDARD_GRAVITY), ("kN", 1000.0)],
-        Kind::Stress => &[("ksi", crate::quantity::KSI), ("MPa", 1e6)],
+        Kind::Stress | Kind::Pressure => &[("ksi", crate::quantity::KSI), ("MPa", 1e6)],
         Kind::Angle => &[("deg", DEGREE)],
         _ => &[],
     }

@@ -3,7 +3,7 @@
 use super::{At, DefaultKind, Group, Number, Scope, USAGE};
 use crate::document::{Document, Side, Use};
 use crate::engine::tables::uses;
-use crate::quantity::{Kind, deg, inch, ksi, lbf};
+use crate::quantity::{Kind, deg, inch, ksi, lbf, psi};
 
 macro_rules! accessor {
     (Rig, $field:ident) => {
@@ -186,7 +186,7 @@ numbers! {
         "Of a hydraulic ram that pushes on this link. Empty when there is none.";
     CYLINDER_ROD "cylinder-rod" "Assist cylinder, rod", Loads, Rig.cylinder_rod: FineLength 0.0 => inch(4.0), Assumed |_, _| Some(0.0),
         "Only where the rod leaves at both ends; else 0, since the full bore pushes.";
-    CYLINDER_PRESSURE "cylinder-pressure" "Assist cylinder, pressure", Loads, Rig.cylinder_pressure: Stress ksi(0.1) => ksi(6.0), Assumed |_, _| Some(ksi(1.5)),
+    CYLINDER_PRESSURE "cylinder-pressure" "Assist cylinder, pressure", Loads, Rig.cylinder_pressure: Pressure psi(100.0) => psi(6000.0), Assumed |_, _| Some(psi(1500.0)),
         "The pump's relief pressure.";
     BOX_FORCE "box-force" "Steering box, force at its arm", Loads, Rig.box_force: Force lbf(50.0) => lbf(50_000.0), Asked |_, _| None,
         "Its greatest output over the length of its arm, if you know it.";

@@ -53,7 +53,8 @@ pub(super) const fn unit(kind: Kind, system: System) -> (f64, f64, &'static str)
         (Compliance, Inch) => (INCH, 1e3 * POUND_FORCE, "in per 1,000 lbf"),
         (Compliance, Metric) => (1.0, 1e6, "mm/kN"),
         (Stress, Inch) => (KSI, 1.0, "ksi"),
-        (Stress, Metric) => (1e6, 1.0, "MPa"),
+        (Pressure, Inch) => (KSI, 1e3, "psi"),
+        (Stress | Pressure, Metric) => (1e6, 1.0, "MPa"),
         (Moment, Inch) => (POUND_FORCE * INCH, 1.0, "lbf·in"),
         (Moment | Torque, Metric) => (1.0, 1.0, "N·m"),
         (Torque, Inch) => (POUND_FORCE * 12.0 * INCH, 1.0, "lbf·ft"),
@@ -92,9 +93,12 @@ fn written(value: f64, kind: Kind, system: System, fine: bool) -> String {
     let kilo = match (kind, system) {
         (Kind::Force, System::Metric) => Some("kN"),
         (Kind::Moment, System::Metric) => Some("kN·m"),
+        (Kind::Pressure, System::Inch) => Some("ksi"),
         _ => None,
     };
-    if let (Some(kilo), true) = (kilo, shown.abs() >= if fine { 999.995 } else { 999.95 }) {
+    // People speak of 5,400 psi, but of 30 ksi.
+    let from = if kind == Kind::Pressure { 10.0 } else { 1.0 };
+    if let (Some(kilo), true) = (kilo, shown.abs() >= from * if fine { 999.995 } else { 999.95 }) {
         shown /= 1000.0;
         name = kilo;
     }
@@ -113,7 +117,7 @@ fn written(value: f64, kind: Kind, system: System, fine: bool) -> String {
         Kind::Turns => mixed(shown, 4, '-'),
         Kind::Count => trimmed(rounded(shown, 2)),
         Kind::Weight => rounded(shown, usize::from(shown.abs() < 99.95)),
-        Kind::Stress | Kind::Moment | Kind::Torque => three(shown),
+        Kind::Stress | Kind::Pressure | Kind::Moment | Kind::Torque => three(shown),
         Kind::Ratio | Kind::Percent | Kind::Angle | Kind::InMicrometers => three(shown),
         _ => significant(shown, 4),
     };

@@ -44,7 +44,7 @@ formula! {
 formula! {
     /// Push of a hydraulic cylinder.
     CYLINDER_FORCE: "N" Force = "p · π / 4 · (D² − d²)";
-    given pressure "p" Stress "greatest pressure", bore "D" FineLength "bore", rod "d" FineLength "rod, where it leaves at both ends";
+    given pressure "p" Pressure "greatest pressure", bore "D" FineLength "bore", rod "d" FineLength "rod, where it leaves at both ends";
     code pressure * PI / 4.0 * (bore * bore - rod * rod);
     holds "D > d" => bore > rod;
     source STATICS, "pressure times area", Computed;
