@@ -1,7 +1,5 @@
 //! What the user decides, and nothing else: plain data in SI, `None` where the default stands.
 
-use crate::text;
-
 /// A rig and its links.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Document {
@@ -38,7 +36,7 @@ pub fn one_line(words: &str, longest: usize) -> String {
     let seen = words.chars().filter(|c| !is_unseen(*c));
     let line: String = seen.map(|c| if c.is_control() { ' ' } else { c }).collect();
     let words: Vec<&str> = line.split_whitespace().collect();
-    text::joined(&words, " ").chars().take(longest).collect::<String>().trim_end().to_string()
+    words.join(" ").chars().take(longest).collect::<String>().trim_end().to_string()
 }
 
 /// Marks that show nothing but turn the reading direction or hide in a name.

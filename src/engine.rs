@@ -14,6 +14,7 @@ pub mod formulas;
 mod geometry;
 mod given;
 mod loads;
+pub mod math;
 mod metals;
 pub mod notation;
 pub mod outside;

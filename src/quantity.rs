@@ -2,14 +2,13 @@
 //!
 //! Inside the program every value is plain SI (m, N, Pa, rad); units live only here and in the tables.
 
-pub mod decimals;
-pub mod digits;
-mod long;
 mod read;
 mod write;
 
 pub use read::{Misread, Reading, read, reading};
-pub use write::{System, fit, fraction, in_all, measured, plain, show, show_at_most, show_fine, trade, unit_name};
+pub use write::{
+    System, fit, fraction, in_all, measured, plain, show, show_at_most, show_fine, trade, trimmed, unit_name,
+};
 
 /// Powers of kilogram, meter and second that a quantity is made of.
 pub type Exponents = [f64; 3];

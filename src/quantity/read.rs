@@ -217,7 +217,7 @@ impl<'a> Reader<'a> {
 
     /// Digits alone.
     fn whole(&self, digits: &str) -> Result<f64, Misread> {
-        let number = if digits.bytes().all(|byte| byte.is_ascii_digit()) { super::digits::parse(digits) } else { None };
+        let number = if digits.bytes().all(|byte| byte.is_ascii_digit()) { digits.parse().ok() } else { None };
         number.ok_or_else(|| self.garbage())
     }
 

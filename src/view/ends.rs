@@ -3,7 +3,6 @@
 use super::markup::{Markup, element, pair, said};
 use super::state::Bench;
 use super::{detail, words};
-use linkwright::order;
 use linkwright::report::{Answer, EndGeometry, EngagementMark};
 
 /// Both ends, with the scale of engagement.
@@ -65,7 +64,7 @@ fn sizes(bench: Bench, end: &EndGeometry, tube: bool) -> Markup {
 fn engagement(bench: Bench, end: &EndGeometry) -> Markup {
     let fine = |value: f64| words::fit(value, Some(bench.system.get()));
     let mut marks: Vec<&EngagementMark> = end.marks.iter().collect();
-    order::by(&mut marks, |a, b| b.length.total_cmp(&a.length));
+    marks.sort_by(|a, b| b.length.total_cmp(&a.length));
     let range = format!("As set. It can go from {} to {}.", fine(end.least), fine(end.most));
     let set = element("li class=\"as-set\"", said("b", fine(end.engagement)) + said("span", range));
     let (mut missed, mut reached) = (Markup::default(), Markup::default());

@@ -6,7 +6,6 @@ use super::state::{Bench, toggle};
 use super::tag::{Piece, button, tag, words as live_words};
 use super::{send, verdict, words, working};
 use linkwright::engine::formula::Line;
-use linkwright::order;
 use linkwright::quantity::Kind;
 use linkwright::report::{Answer, Finding};
 
@@ -14,7 +13,7 @@ use linkwright::report::{Answer, Finding};
 pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
     let mut sorted: Vec<&Finding> = answer.findings.iter().collect();
     let used = |finding: &Finding| finding.utilization.unwrap_or(0.0);
-    order::by(&mut sorted, |a, b| b.verdict.cmp(&a.verdict).then(used(b).total_cmp(&used(a))));
+    sorted.sort_by(|a, b| b.verdict.cmp(&a.verdict).then(used(b).total_cmp(&used(a))));
     let mut checks: Vec<Piece> = sorted.into_iter().map(|finding| check(bench, finding)).collect();
     checks.extend(answer.notes.iter().map(|note| {
         let source = format!("Rests on {}.", note.source.words());
