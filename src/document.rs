@@ -155,6 +155,15 @@ impl Hand {
     }
 }
 
+/// What is known of the steel of a rod end's shank.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum ShankSteel {
+    /// Heat-treated alloy: stamped, or on its maker's sheet.
+    Alloy,
+    /// Not known, or low-carbon.
+    NotKnown,
+}
+
 /// The whole rig. Every number is SI; weights are forces in newtons.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Rig {
@@ -178,12 +187,12 @@ pub struct Rig {
     pub strike_share: Option<f64>,
     /// How far it falls before it lands.
     pub drop: Option<f64>,
-    /// How much the rest of the rig gives under 1,000 lbf.
-    pub give: Option<f64>,
+    /// How far tires, springs and frame deflect under the rig's whole weight.
+    pub rest_deflection: Option<f64>,
     /// Distance from each eye, as a share of the length, where a strike may first fall.
     pub strike_zone: Option<f64>,
-    /// Share of the traction force that acts at the moment of a strike.
-    pub together: Option<f64>,
+    /// Share of the force along the link that acts at the moment of a strike.
+    pub axial_share_with_strike: Option<f64>,
     /// What an upper link takes of a lower link's strike.
     pub upper_strike: Option<f64>,
     /// Middle of one tire to middle of the other on an axle.
@@ -264,6 +273,14 @@ pub struct Link {
     pub shank_yield: Option<f64>,
     /// The shear strength of the threaded insert welded into a tube.
     pub insert_shear: Option<f64>,
+    /// Factor on stripping of threads.
+    pub thread_factor: Option<f64>,
+    /// Threads at the end of a shank that its lead chamfer takes.
+    pub lead_threads: Option<f64>,
+    /// How much wider than its thread a hole is countersunk.
+    pub countersink: Option<f64>,
+    /// Whether a hardened tube is hardened again after its inserts are welded in.
+    pub hardened_after_welding: bool,
     /// Visible threads wanted at each end as first set.
     pub visible_threads: Option<f64>,
     /// Step to which the bar length is rounded.
@@ -327,6 +344,8 @@ pub struct End {
     pub rod_end: Option<&'static str>,
     /// Which way its thread is cut.
     pub hand: Option<Hand>,
+    /// What its shank is made of.
+    pub shank_steel: Option<ShankSteel>,
     /// Depth of full thread in the bar.
     pub tapped_depth: Option<f64>,
     /// Least engagement the user insists on.

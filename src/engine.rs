@@ -19,6 +19,7 @@ mod metals;
 pub mod notation;
 pub mod outside;
 mod plan;
+pub mod plastic;
 mod profile;
 mod rig;
 pub mod roots;

@@ -6,7 +6,9 @@ use crate::quantity::{self, Kind, Misread, System};
 mod choices;
 mod numbers;
 
-pub use choices::{BOLT, FAMILY, HAND, MATERIAL, OWN_THREAD, POSITION, ROD_END, ROLE, SEAT, USAGE};
+pub use choices::{
+    BOLT, FAMILY, HAND, HARDENED_AFTER_WELDING, MATERIAL, OWN_THREAD, POSITION, ROD_END, ROLE, SEAT, SHANK_STEEL, USAGE,
+};
 pub use choices::{CHOICES, Choice, Option as Pick};
 pub use numbers::*;
 

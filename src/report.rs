@@ -165,11 +165,19 @@ pub struct EndGeometry {
     pub jam_nut: f64,
     /// Jam-nut width across flats.
     pub jam_nut_across: f64,
-    /// Engaged length as set.
+    /// Breaking strength of the shank.
+    pub shank_ultimate: f64,
+    /// Yield strength of the shank.
+    pub shank_yield: f64,
+    /// Length of shank inside the bar as set, lead and countersink included: what a ruler tells.
+    pub inserted: f64,
+    /// What of that length is no full thread.
+    pub not_full: f64,
+    /// Full thread engaged as set.
     pub engagement: f64,
-    /// Least engagement, and why that much.
+    /// Least full thread engaged, by one diameter, the load, or the user.
     pub least: f64,
-    /// Most engagement.
+    /// Most full thread that can be engaged.
     pub most: f64,
     /// The lines on the engagement scale, named and sourced.
     pub marks: Vec<EngagementMark>,
@@ -187,13 +195,56 @@ pub struct EndGeometry {
     pub drill_depth: f64,
     /// Drill depth to the point.
     pub drill_point: f64,
+    /// Where winding out ends.
+    pub stop: OutwardStop,
     /// How far this end may be wound out and in.
     pub reach: Reach,
+}
+
+/// The setting beyond which an end may not be wound out.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct OutwardStop {
+    /// Length of shank still inside the bar there.
+    pub inserted: f64,
+    /// Threads that show past the jam nut there.
+    pub visible_threads: f64,
+    /// What sets it.
+    pub by: StopBy,
+}
+
+/// What sets the outward stop.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StopBy {
+    /// Three visible threads: common practice.
+    VisibleThreads,
+    /// The least engagement.
+    Engagement,
+    /// The shank reaches its limit in bending.
+    ShankBending,
+}
+
+/// The rule behind a line on the engagement scale.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum EngagementRule {
+    /// The thread is as strong as the shank.
+    Shank,
+    /// The one-third rule for tapped aluminum.
+    OneThird,
+    /// Common practice in the metal of the bar.
+    Practice,
+    /// One diameter.
+    OneDiameter,
+    /// The largest load with its factor.
+    Load,
+    /// What the user requires.
+    Yours,
 }
 
 /// A named line on the engagement scale.
 #[derive(Debug, Clone, PartialEq)]
 pub struct EngagementMark {
+    /// Its rule.
+    pub rule: EngagementRule,
     /// Its name.
     pub name: &'static str,
     /// The engagement it asks for.
@@ -249,8 +300,6 @@ pub struct Loads {
     pub strike: f64,
     /// Where its zone begins, as a share of the length.
     pub zone: f64,
-    /// The force it lands with at the edges of its zone, where the link gives less.
-    pub strike_at_edges: [f64; 2],
     /// What the force along the link comes from, as the beginning of a sentence that the force ends.
     pub from: &'static str,
     /// The axle's forces, for links that hold it against drive and brakes.
@@ -282,6 +331,12 @@ pub struct Finding {
     pub verdict: Verdict,
     /// Demand with its factor over capacity; 1 is the limit. Absent when unanswered.
     pub utilization: Option<f64>,
+    /// The same against failure, where it fails later than its utilization passes 1: a tube that bends first.
+    pub to_failure: Option<f64>,
+    /// Whether a search may recommend a link that comes out like this.
+    pub recommendable: bool,
+    /// It passes on this condition only.
+    pub condition: Option<Said>,
     /// One or two sentences for the rig owner.
     pub says: Said,
     /// The working.
@@ -364,7 +419,7 @@ pub struct Trade {
     pub words: &'static str,
 }
 
-/// How far one input may go.
+/// How far one input may go. At least one of the two limits is there.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Firmness {
     /// The input's id.
@@ -373,6 +428,8 @@ pub struct Firmness {
     pub kind: Kind,
     /// Its value now.
     pub now: f64,
-    /// Its value at the limit; `None` when the link holds over the whole accepted range.
-    pub limit: Option<f64>,
+    /// The least value at which the link still passes; `None` when going down never fails it, or is not asked.
+    pub least: Option<f64>,
+    /// The most value at which the link still passes; `None` when going up never fails it.
+    pub most: Option<f64>,
 }

@@ -50,9 +50,9 @@ fn the_worse_of_two_unlike_ends_is_judged() {
         }
     }
     let mut rated = hard();
-    (rated.links[0].ends[0].rating, rated.links[0].ends[1].rating) = (Some(lbf(60_000.0)), Some(lbf(15_000.0)));
+    (rated.links[0].ends[0].rating, rated.links[0].ends[1].rating) = (Some(lbf(60_000.0)), Some(lbf(12_000.0)));
     let high = used(&rated, "maker-rating");
-    (rated.links[0].ends[0].rating, rated.links[0].ends[1].rating) = (Some(lbf(15_000.0)), Some(lbf(60_000.0)));
+    (rated.links[0].ends[0].rating, rated.links[0].ends[1].rating) = (Some(lbf(12_000.0)), Some(lbf(60_000.0)));
     assert!((high - used(&rated, "maker-rating")).abs() < 1e-9 && high > 1.1, "{high}");
 }
 
@@ -202,9 +202,9 @@ fn a_push_adds_its_moment_to_the_deflection() {
     // Hardly pushed, it deflects as an unpushed link does.
     let levers = Levers::new(&steps, 1e-3 * critical_load(&steps));
     assert!(
-        (levers.deflection(0.4, 0.4) / give_at(&steps, 0.4) - 1.0).abs() < 2e-3,
+        (levers.deflection(0.4, 0.4) / deflection_per_force(&steps, 0.4) - 1.0).abs() < 2e-3,
         "{}",
-        levers.deflection(0.4, 0.4) / give_at(&steps, 0.4)
+        levers.deflection(0.4, 0.4) / deflection_per_force(&steps, 0.4)
     );
 }
 
@@ -217,7 +217,7 @@ fn small_entries_count() {
     assert!((used(&a, "misalignment") - used(&b, "misalignment")).abs() < 1e-9);
     assert!(spoken(&find(&answer(&a), "misalignment").says, System::Inch).contains("end A"));
     let mut soft = sized(2.25, "wide-16", "wide-16");
-    soft.rig.give = Some(inch(0.05));
+    soft.rig.rest_deflection = Some(inch(0.2));
     let soft = answer(&soft);
     let line = |lines: &[Line]| {
         lines.iter().find_map(|l| match l {
@@ -231,7 +231,7 @@ fn small_entries_count() {
     };
     for lines in [&soft.loads.working, &soft.notes[0].working] {
         let c = line(lines).expect("worked");
-        assert!((c / (inch(0.05) / lbf(1000.0)) - 1.0).abs() < 1e-9, "{c}");
+        assert!((c / (inch(0.2) / lbf(4100.0)) - 1.0).abs() < 1e-9, "{c}");
     }
     let ran_off = (0..16).any(|n| {
         let mut d = sized(2.25, "wide-16", "wide-16");
@@ -250,14 +250,7 @@ fn small_entries_count() {
 }
 
 #[test]
-fn a_strike_near_the_eye_is_warned_of() {
-    let mut edge = hard();
-    (edge.rig.weight, edge.links[0].length, edge.links[0].outside_diameter, edge.rig.strike_zone) =
-        (Some(lbf(3000.0)), Some(inch(30.0)), Some(inch(2.0)), Some(0.02));
-    let edge = answer(&edge);
-    let finding = find(&edge, "shank-bending");
-    assert!(finding.utilization.expect("a number") < 0.9 && finding.verdict == Verdict::Close);
-    assert!(spoken(&finding.says, System::Inch).contains("right where its zone begins"));
+fn the_limit_on_length_holds_however_the_bar_is_rounded() {
     // The limit on length is the one that holds however the bar is rounded, with a coarse rounding and unlike pitches.
     let place = At::default();
     for (a, b) in [("wide-16", "wide-16"), ("wide-16", "narrow-16")] {
@@ -266,7 +259,7 @@ fn a_strike_near_the_eye_is_warned_of() {
             (Some(lbf(3500.0)), Some(Use::Slow), Some(inch(34.0)), Some(inch(0.25)), Some(1.5));
         let now = answer(&d);
         let firm = firmness(&d, 0).into_iter().find(|f| f.input == "length").expect("told");
-        let Some(limit) = firm.limit.filter(|l| *l > firm.now) else { panic!("{a} {b} {firm:?}") };
+        let Some(limit) = firm.most.filter(|l| *l > firm.now) else { panic!("{a} {b} {firm:?}") };
         let pitch = now.link.ends[0].thread.pitch.min(now.link.ends[1].thread.pitch);
         let shift = (inch(0.25) + inch(0.001)) / 4.0 / pitch;
         let holds = |length: f64, by: f64| {

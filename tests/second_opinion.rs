@@ -7,7 +7,7 @@
 use std::path::Path;
 
 use linkwright::engine::formulas::sections;
-use linkwright::engine::stepped::{Levers, Step, critical_load, give_at};
+use linkwright::engine::stepped::{Levers, Step, critical_load, deflection_per_force};
 
 /// How far sections, beams and folding pushes may differ, as a share.
 const SECTIONS: f64 = 1e-7;
@@ -104,7 +104,7 @@ fn links_agree_with_finite_elements() {
         assert!(levers.stand(), "{id} folds");
         let station = number(&row, "moment_station_m");
         for (what, here, column, allowed) in [
-            ("deflection", strike * give_at(&steps, at), "deflection_m", BEAMS),
+            ("deflection", strike * deflection_per_force(&steps, at), "deflection_m", BEAMS),
             ("pushed deflection", strike * levers.deflection(at, at), "pushed_deflection_m", BEAMS),
             ("pushed moment", strike * levers.moment(station, at), "pushed_moment_Nm", BEAMS),
             ("folding push", critical_load(&steps), "folding_N", FOLDING),

@@ -193,7 +193,7 @@ fn the_map_names_no_file_that_is_gone() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 23] = [
+const LAYERS: [(&str, &[&str]); 24] = [
     ("quantity", &[]),
     ("order", &[]),
     ("source", &[]),
@@ -203,9 +203,10 @@ const LAYERS: [(&str, &[&str]); 23] = [
     ("engine::notation", &["quantity", "engine::math"]),
     ("engine::sentence", &["quantity"]),
     ("engine::formula", &["quantity", "source", "engine::notation", "engine::sentence"]),
-    ("engine::formulas", &["quantity", "source", "engine::formula", "engine::math"]),
+    ("engine::formulas", &["quantity", "source", "engine::formula", "engine::math", "engine::angles"]),
     ("engine::roots", &[]),
-    ("engine::stepped", &["engine::formulas", "engine::math", "engine::roots", "order"]),
+    ("engine::stepped", &["engine::formulas", "engine::math", "engine::angles", "engine::roots", "order"]),
+    ("engine::plastic", &["engine::math", "engine::roots"]),
     ("engine::outside", OUTSIDE),
     ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas", "engine::math"]),
     ("inputs", &["quantity", "document", "engine::tables"]),
@@ -233,6 +234,7 @@ const ENGINE: &[&str] = &[
     "engine::sentence",
     "engine::formula",
     "engine::formulas",
+    "engine::plastic",
     "engine::roots",
     "engine::stepped",
     "engine::tables",

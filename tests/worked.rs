@@ -155,9 +155,9 @@ fn shown(value: f64, kind: Kind) -> String {
 
 fn word(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Passes => "holds",
-        Verdict::Unanswered => "unanswered",
-        Verdict::Close => "near its limit",
+        Verdict::Passes => "passes",
+        Verdict::Unanswered => "not judged",
+        Verdict::Close => "passes, little margin",
         Verdict::Bends => "BENDS",
         Verdict::Fails => "FAILS",
     }
@@ -214,8 +214,9 @@ fn recommendation(page: &mut Page, answer: &Answer, around: &[Option<Candidate>;
     page.said("  ", &sizing.governs);
     for firm in firm {
         let now = shown(firm.now, firm.kind);
-        let limit = firm.limit.map_or_else(|| "any accepted value".to_string(), |it| shown(it, firm.kind));
-        page.line(format!("  Holds up to a {} of {limit}; now {now}", firm.input));
+        let least = firm.least.map(|it| format!(" from {}", shown(it, firm.kind))).unwrap_or_default();
+        let most = firm.most.map(|it| format!(" up to {}", shown(it, firm.kind))).unwrap_or_default();
+        page.line(format!("  Passes with a {}{least}{most}; now {now}", firm.input));
     }
 }
 

@@ -45,7 +45,7 @@ pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut
     if first_yield <= 0.0 || sheet.out_of_range.is_some() {
         return None;
     }
-    let give = stepped::give_at(bending, middle);
+    let give = stepped::deflection_per_force(bending, middle);
     let energy = sheet.work(&beyond::ELASTIC_ENERGY, &[first_yield, give]);
     let weight = case.loads.strike_weight;
     let drop =

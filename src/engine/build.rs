@@ -36,6 +36,8 @@ pub(super) struct Judged {
     pub(super) beyond: Option<Beyond>,
     /// Push at which the link folds, by the column curve; not a number in a search.
     pub(super) buckling: f64,
+    /// Lengths of shank inside the bar at which each shank reaches its limit when wound out; none in a search.
+    shank_stops: [Option<f64>; 2],
 }
 
 /// More questions than there are.
@@ -78,7 +80,12 @@ pub(super) fn build(given: &Values, section: Section, joints: [RodEndSpec; 2], a
     given.note(asked == Asked::Everything);
     let judged = judge(given, &shape, asked);
     given.note(true);
-    Ok(Built { made: shape.made, stretches: shape.stretches, judged })
+    let mut made = shape.made;
+    for (end, stop) in made.ends.iter_mut().zip(judged.shank_stops) {
+        geometry::set_stop(end, stop);
+    }
+    made.adjustment = geometry::adjustment(&made.ends);
+    Ok(Built { made, stretches: shape.stretches, judged })
 }
 
 /// Lays a link out.
@@ -121,10 +128,15 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
         ]);
     }
     let mut sheet = asked.sheet();
+    let axial = loads::largest_axial(given);
     given.begin_trace();
-    let made = geometry::lay_out(given, section, joints, strength, &mut sheet)?;
+    let mut made = geometry::lay_out(given, section, joints, strength, axial, &mut sheet)?;
     let layout_changed = given.take_trace();
-    let stretches = SectionBuilder { given, made: &made, strength, beside_weld }.along()?;
+    // Not a length: only the checks of the shank rest on it.
+    for (end, geometry) in made.ends.iter_mut().enumerate() {
+        geometry.shank_yield = given.shank_yield(end);
+    }
+    let stretches = SectionBuilder { made: &made, strength, beside_weld }.along()?;
     let (bending, pushed) = (bending_steps(&stretches), pushed_steps(&stretches));
     let out_of_range = sheet.out_of_range;
     let folding = OnceCell::new();
@@ -142,12 +154,21 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
     })
 }
 
-/// What the worst question asks for beyond what is there, for a link that is laid out already.
-pub(super) fn over(given: &Values, shape: &LaidOutLink) -> f64 {
+/// How far the worst check is past a limit, for a link that is laid out already.
+pub(super) fn over(given: &Values, shape: &LaidOutLink, limit: Limit) -> f64 {
     given.note(false);
     let judged = judge(given, shape, Asked::EveryQuestion);
     given.note(true);
-    judged.over()
+    judged.over(limit)
+}
+
+/// Up to where a link is followed: until it no longer passes, or, for one that bends already, until it fails.
+#[derive(Clone, Copy, PartialEq)]
+pub(super) enum Limit {
+    /// A check's utilization passes 1.
+    Passing,
+    /// A check fails.
+    Failing,
 }
 
 /// Bending and strength along a link.
@@ -155,12 +176,12 @@ pub(super) fn along(document: &Document, index: usize, section: Section, joints:
     let Some(given) = &Values::new(document, index) else { return Along::default() };
     let Ok(shape) = shape(given, section, joints, Asked::EveryQuestion) else { return Along::default() };
     let loads = loads::on_link(given, &shape.bending, &mut Sheet::silent());
-    profile::along(&shape.case(given, &loads, &shape.levers(given, &loads), &shape.stock(given)))
+    profile::along(&shape.case(given, &loads, &shape.levers(given, &loads), &shape.sections()))
 }
 
 impl LaidOutLink {
-    fn stock<'a>(&'a self, given: &'a Values) -> SectionBuilder<'a> {
-        SectionBuilder { given, made: &self.made, strength: self.strength, beside_weld: self.beside_weld }
+    fn sections(&self) -> SectionBuilder<'_> {
+        SectionBuilder { made: &self.made, strength: self.strength, beside_weld: self.beside_weld }
     }
 
     fn levers(&self, given: &Values, loads: &Loads) -> Levers<'_> {
@@ -184,6 +205,7 @@ impl LaidOutLink {
             loads,
             levers,
             stretches: &self.stretches,
+            bending: &self.bending,
             pushed: &self.pushed,
             folding: &self.folding,
             layout_changed: &self.layout_changed,
@@ -196,7 +218,7 @@ impl LaidOutLink {
 fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
     let mut sheet = asked.sheet();
     let loads = loads::on_link(given, &shape.bending, &mut sheet);
-    let (levers, stock) = (shape.levers(given, &loads), shape.stock(given));
+    let (levers, stock) = (shape.levers(given, &loads), shape.sections());
     let case = shape.case(given, &loads, &levers, &stock);
     // What was worked out beyond a formula's range makes everything that rests on it unanswered.
     let beyond = shape.out_of_range.as_ref().or(sheet.out_of_range.as_ref());
@@ -216,15 +238,16 @@ fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
         let of_the_bar = findings.iter().filter(|finding| checks::of_the_bar(finding)).count();
         findings.rotate_right(of_the_bar);
     }
-    let (mut notes, mut limits, mut buckling) = (Vec::new(), None, f64::NAN);
+    let (mut notes, mut limits, mut buckling, mut shank_stops) = (Vec::new(), None, f64::NAN, [None, None]);
     if asked == Asked::Everything {
         let mut working = asked.sheet();
         limits = beyond::limits(&case, &shape.bending, &shape.pushed, &mut working);
         let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
         notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
         buckling = checks::bar::buckling_load(&case, &mut Sheet::silent());
+        shank_stops = [0, 1].map(|end| checks::shank::stop(&case, end));
     }
-    Judged { notes, beyond: limits, buckling, findings, loads }
+    Judged { notes, beyond: limits, buckling, shank_stops, findings, loads }
 }
 
 impl Asked {
@@ -236,7 +259,7 @@ impl Asked {
     /// Whether anything is left to ask after a finding.
     fn goes_on(self, finding: &Finding) -> bool {
         match self {
-            Self::WhetherItHolds => finding.verdict != Verdict::Fails,
+            Self::WhetherItHolds => finding.recommendable,
             Self::WhetherUnder(most) => {
                 !(Judged::decides(finding) && finding.utilization.is_some_and(|used| used > most))
             }
@@ -275,19 +298,27 @@ impl Judged {
         }
     }
 
-    /// Whether every question that could be answered came out well, and the ones that decide a size were answered.
-    pub(super) fn holds(&self) -> bool {
-        self.main_question_open().is_none() && self.findings.iter().all(|finding| finding.verdict != Verdict::Fails)
+    /// Whether a search may recommend the link: no check fails or leaves it to be wound no further, and the ones that
+    /// decide a size were answered.
+    pub(super) fn recommendable(&self) -> bool {
+        self.main_question_open().is_none() && self.findings.iter().all(|finding| finding.recommendable)
     }
 
-    /// What the worst question asks for beyond what is there, as a share of it; above 0 the link does not hold.
-    pub(super) fn over(&self) -> f64 {
+    /// The limit that it is worth following to from where it stands.
+    pub(super) fn limit(&self) -> Limit {
+        if self.over(Limit::Passing) > 0.0 { Limit::Failing } else { Limit::Passing }
+    }
+
+    /// How far the worst check is past a limit, as a share of it; above 0 it is.
+    pub(super) fn over(&self, limit: Limit) -> f64 {
         if self.main_question_open().is_some() {
             return f64::INFINITY;
         }
-        self.highest(|_| true)
-            .and_then(|index| self.findings[index].utilization)
-            .map_or(f64::INFINITY, |used| used - (1.0 + order::SLACK))
+        let measured = self.findings.iter().filter_map(|finding| match limit {
+            Limit::Passing => finding.utilization,
+            Limit::Failing => finding.to_failure,
+        });
+        measured.reduce(f64::max).map_or(f64::INFINITY, |used| used - (1.0 + order::SLACK))
     }
 
     /// Whether a finding counts for a size: a rule of thumb only does when it is broken.
@@ -307,7 +338,7 @@ impl Judged {
             thread: joint.thread.id,
             utilization: highest.and_then(|finding| finding.utilization).unwrap_or(f64::INFINITY),
             decides: highest.map_or("", |finding| finding.part),
-            feasible: self.holds(),
+            feasible: self.recommendable(),
         }
     }
 }

@@ -17,7 +17,10 @@ use crate::source::Cite;
 
 pub(super) mod bar;
 mod ends;
+mod engagement;
 mod fit;
+pub(super) mod shank;
+pub(super) mod tube;
 
 /// A link under its loads, as a check sees it.
 pub(super) struct Case<'a> {
@@ -35,7 +38,9 @@ pub(super) struct Case<'a> {
     pub(super) levers: &'a Levers<'a>,
     /// What the link is made of, from eye A to eye B.
     pub(super) stretches: &'a [Stretch],
-    /// The link as it is pushed.
+    /// The link as it bends under a strike.
+    pub(super) bending: &'a [Step],
+    /// The link in compression.
     pub(super) pushed: &'a [Step],
     /// The push at which the whole link folds, were nothing to yield; worked out when first asked for.
     pub(super) folding: &'a OnceCell<f64>,
@@ -111,6 +116,14 @@ pub(super) struct Outcome {
     pub(super) station: Option<f64>,
     /// The sentence for the rig owner.
     pub(super) says: Said,
+    /// The same against failure, where the check fails later than its utilization passes 1: a tube that bends first.
+    pub(super) to_failure: Option<f64>,
+    /// How it came out as long as it does not fail, where that is not told by the utilization alone.
+    pub(super) verdict: Option<Verdict>,
+    /// Whether a search may recommend a link that comes out like this; what fails it never does.
+    pub(super) recommendable: bool,
+    /// It passes on this condition only.
+    pub(super) condition: Option<Said>,
     /// From here up it is called close.
     pub(super) close_from: f64,
     /// Whether the question makes sense for this link at all.
@@ -122,7 +135,17 @@ pub(super) const CLOSE: f64 = 0.9;
 
 impl Outcome {
     pub(super) fn new(utilization: f64, station: Option<f64>, says: Said) -> Self {
-        Self { utilization: Ok(utilization), station, says, close_from: CLOSE, applies: true }
+        Self {
+            utilization: Ok(utilization),
+            station,
+            says,
+            to_failure: None,
+            verdict: None,
+            recommendable: true,
+            condition: None,
+            close_from: CLOSE,
+            applies: true,
+        }
     }
 
     /// The question does not arise, so the report does not mention it.
@@ -131,19 +154,19 @@ impl Outcome {
     }
 
     pub(super) fn unanswered(because: Said) -> Self {
-        Self { utilization: Err(because), station: None, says: Said::default(), close_from: CLOSE, applies: true }
+        Self { utilization: Err(because), ..Self::new(f64::NAN, None, Said::default()) }
     }
 }
 
 /// Every check, in the order a builder would ask.
 pub(super) fn all() -> impl Iterator<Item = &'static Check> {
-    bar::ROWS.iter().chain(ends::ROWS).chain(fit::ROWS)
+    bar::ROWS.iter().chain(shank::ROWS).chain(engagement::ROWS).chain(ends::ROWS).chain(fit::ROWS)
 }
 
 /// The same in the order in which a search soonest learns that a link will not do: most fail at a shank, which takes a
 /// few formulas, and how the whole link folds takes the longest. In front of what it gives, the bar's findings belong.
 pub(super) fn quick_first() -> impl Iterator<Item = &'static Check> {
-    ends::ROWS.iter().chain(fit::ROWS).chain(bar::ROWS)
+    shank::ROWS.iter().chain(engagement::ROWS).chain(ends::ROWS).chain(fit::ROWS).chain(bar::ROWS)
 }
 
 /// Whether a check is one of the bar's, which come first.
@@ -168,9 +191,12 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
             said!["These entries give no number here; check them for a value that cannot be."],
         ),
         (None, Ok(used)) => {
-            let verdict = if order::exceeds(used, 1.0) {
+            let to_failure = outcome.to_failure.unwrap_or(used);
+            let verdict = if order::exceeds(to_failure, 1.0) {
                 Verdict::Fails
-            } else if order::exceeds(used, outcome.close_from) {
+            } else if let Some(verdict) = outcome.verdict {
+                verdict
+            } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, outcome.close_from)) {
                 Verdict::Close
             } else {
                 Verdict::Passes
@@ -186,6 +212,9 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
         rule: check.rule,
         verdict,
         utilization,
+        to_failure: outcome.to_failure.or(utilization),
+        recommendable: outcome.recommendable && verdict != Verdict::Fails,
+        condition: outcome.condition,
         says,
         working: sheet.lines,
         source: check.source,
@@ -215,18 +244,23 @@ pub(super) fn zone(case: &Case) -> [f64; 2] {
 
 /// The worst actions at a station; `None` when the push alone folds the link.
 ///
-/// One force is taken over the whole zone, that of the drop on the middle: so the drops of the uses were calibrated.
+/// One force is taken over the whole zone, that of the drop at mid-span.
 pub(super) fn actions(case: &Case, station: f64, sheet: &mut Sheet) -> Option<Actions> {
-    actions_under(case, station, case.strike(), sheet)
+    actions_with(case, station, case.given.known(&inputs::YIELD_FACTOR), case.levers, sheet)
 }
 
-/// The worst actions at a station under a strike of a given force.
-pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut Sheet) -> Option<Actions> {
+/// The worst actions at a station with all loads multiplied by a factor, which the levers were carried under too.
+pub(super) fn actions_with(
+    case: &Case,
+    station: f64,
+    factor: f64,
+    levers: &Levers,
+    sheet: &mut Sheet,
+) -> Option<Actions> {
     let length = case.made.length;
     let zone = zone(case);
-    let factor = case.given.known(&inputs::YIELD_FACTOR);
-    sheet.choose(|| said!["Strike, push with it and push alone, each with the factor:"]);
-    let strike = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, hit]);
+    sheet.choose(|| said!["Strike, axial force with it and axial force alone, each with the factor:"]);
+    let strike = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.strike()]);
     let axial = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
     let alone = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial()]);
     // Not pushed, the strike on the place itself bends it most, or the one at the edge of the zone.
@@ -236,19 +270,19 @@ pub(super) fn actions_under(case: &Case, station: f64, hit: f64, sheet: &mut She
     if axial < 1e-6 {
         return Some(Actions { axial, alone, pushed: pulled, pulled });
     }
-    if !case.levers.stand() {
+    if !levers.stand() {
         return None;
     }
-    let (near, far) = case.levers.worst(station, zone);
+    let (near, far) = levers.worst(station, zone);
     if sheet.is_recording() {
-        carried(case, near, far, sheet);
+        carried(case, near, far, levers, sheet);
     }
-    let pushed = sheet.work(&stepped_formulas::STEPPED_MOMENT, &[strike, near, far, case.levers.whole()]);
+    let pushed = sheet.work(&stepped_formulas::STEPPED_MOMENT, &[strike, near, far, levers.whole()]);
     Some(Actions { axial, alone, pushed, pulled })
 }
 
 /// How the levers came about, for whoever wants to do it again.
-fn carried(case: &Case, near: f64, far: f64, sheet: &mut Sheet) {
+fn carried(case: &Case, near: f64, far: f64, levers: &Levers, sheet: &mut Sheet) {
     sheet.choose(|| {
         let mut said = said![
             "While the link is pushed, a lever u with its growth g is carried from each eye over every piece of the link, beginning with u = 0 and g = 1: u = u_1 · cos(k · l) + g_1 · sin(k · l) / k and g = g_1 · cos(k · l) − k · u_1 · sin(k · l), with k = √(N / (E · I)) of the piece. The pieces from eye A:"
@@ -266,7 +300,7 @@ fn carried(case: &Case, near: f64, far: f64, sheet: &mut Sheet) {
     };
     found("Lever of this place", near);
     found("Lever of the strike, from the other eye", far);
-    found("Lever from eye to eye", case.levers.whole());
+    found("Lever from eye to eye", levers.whole());
 }
 
 /// The outcome when the push alone folds the bar.

@@ -3,7 +3,6 @@
 use super::formula::Sheet;
 use super::formulas::threads::BASIC_MINOR_DIAMETER;
 use super::formulas::{pins, sections};
-use super::given::Values;
 use super::sentence::{Said, said};
 use super::stepped::Step;
 use super::tables::materials::{Form, Strength};
@@ -33,12 +32,25 @@ pub(super) struct Stretch {
     pub(super) from: f64,
     pub(super) to: f64,
     pub(super) part: &'static str,
+    pub(super) kind: StretchKind,
     pub(super) section: CrossSection,
+}
+
+/// What a stretch is, for the factor it is judged with.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum StretchKind {
+    /// A rod end's shank.
+    Shank,
+    /// Solid bar, whole, bored or with flats.
+    Bar,
+    /// Tube away from its welds.
+    Tube,
+    /// Tube beside a weld.
+    Weld,
 }
 
 /// The sections of one link, with what they are made of.
 pub(super) struct SectionBuilder<'a> {
-    pub(super) given: &'a Values<'a>,
     pub(super) made: &'a LinkGeometry,
     pub(super) strength: &'a Strength,
     /// Strength of a tube beside its weld.
@@ -107,9 +119,8 @@ impl SectionBuilder<'_> {
     }
 
     /// The rod end's shank, on the bottom of its thread; its head is taken to be no stiffer.
-    pub(super) fn shank(&self, end: &EndGeometry, sheet: &mut Sheet) -> CrossSection {
+    pub(super) fn shank(&self, end: &EndGeometry, yielding: f64, sheet: &mut Sheet) -> CrossSection {
         let minor = end.thread.external_minor();
-        let yielding = self.given.shank_yield();
         let modulus = sheet.look_up(
             "Stiffness of the shank's steel",
             SHANK_MODULUS,
@@ -184,10 +195,10 @@ impl SectionBuilder<'_> {
         for (from, to) in pieces_between(0.0, made.length, &cuts) {
             let middle = (from + to) / 2.0;
             let on_flats = flats.filter(|_| flats_at[0] < middle && middle < flats_at[1]);
-            let (part, section) = if middle < face_a {
-                ("shank at end A", self.shank(a, &mut Sheet::silent()))
+            let (part, kind, section) = if middle < face_a {
+                ("shank at end A", StretchKind::Shank, self.shank(a, a.shank_yield, &mut Sheet::silent()))
             } else if middle > face_b {
-                ("shank at end B", self.shank(b, &mut Sheet::silent()))
+                ("shank at end B", StretchKind::Shank, self.shank(b, b.shank_yield, &mut Sheet::silent()))
             } else {
                 self.along_bar([middle - face_a, face_b - middle], on_flats)
             };
@@ -197,7 +208,7 @@ impl SectionBuilder<'_> {
             });
             // What is no number is no metal either.
             if section.second_moment > 0.0 && !open {
-                stretches.push(Stretch { from, to, part, section });
+                stretches.push(Stretch { from, to, part, kind, section });
             } else {
                 return Err(no_metal(self, part));
             }
@@ -205,19 +216,24 @@ impl SectionBuilder<'_> {
         Ok(stretches)
     }
 
-    fn along_bar(&self, from_faces: [f64; 2], flats: Option<Flats>) -> (&'static str, CrossSection) {
+    fn along_bar(&self, from_faces: [f64; 2], flats: Option<Flats>) -> (&'static str, StretchKind, CrossSection) {
         let silent = &mut Sheet::silent();
         let ends = &self.made.ends;
         if self.made.material.form == Form::Tube {
             let in_weld = from_faces[0] < ends[0].tapped_depth || from_faces[1] < ends[1].tapped_depth;
             let welded = if in_weld { self.welded(silent) } else { None };
-            return welded.map_or_else(|| ("tube", self.plain(silent)), |section| ("tube beside its weld", section));
+            return welded.map_or_else(
+                || ("tube", StretchKind::Tube, self.plain(silent)),
+                |section| ("tube beside its weld", StretchKind::Weld, section),
+            );
         }
         let hole = self.hole_at(from_faces);
         match flats {
-            Some(flats) => ("wrench flats", self.flats(flats.width, hole, silent)),
-            None if hole > 0.0 => ("bar at the threaded hole", self.ring_of(hole, self.strength, silent)),
-            None => ("plain bar", self.plain(silent)),
+            Some(flats) => ("wrench flats", StretchKind::Bar, self.flats(flats.width, hole, silent)),
+            None if hole > 0.0 => {
+                ("bar at the threaded hole", StretchKind::Bar, self.ring_of(hole, self.strength, silent))
+            }
+            None => ("plain bar", StretchKind::Bar, self.plain(silent)),
         }
     }
 }

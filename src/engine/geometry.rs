@@ -8,8 +8,11 @@ use super::tables::SHEAR_SHARE;
 use super::tables::materials::{Form, Strength};
 use crate::document::{Hand, Role};
 use crate::inputs;
+use crate::order;
 use crate::quantity::{deg, inch};
-use crate::report::{Adjustment, EndGeometry, EngagementMark, Flats, LinkGeometry, Reach};
+use crate::report::{
+    Adjustment, EndGeometry, EngagementMark, EngagementRule, Flats, LinkGeometry, OutwardStop, Reach, StopBy,
+};
 use crate::source::{Obtained, PRACTICE, cite};
 
 /// Visible threads past the jam nut that good practice allows at most.
@@ -20,8 +23,8 @@ const PLUG_CHAMFER: f64 = 5.0;
 const CLEAR_PITCHES: f64 = 1.0;
 /// Drill point angle taken for the depth to the point.
 const POINT_ANGLE: f64 = deg(118.0);
-/// Up to this much over the strength line, engagement is short of comfortable.
-pub(super) const COMFORT: f64 = 1.2;
+/// Least engagement in any metal, in diameters.
+pub(super) const LEAST_DIAMETERS: f64 = 1.0;
 
 /// A cross-section and the rod ends that go with it.
 #[derive(Clone, Copy, PartialEq)]
@@ -37,7 +40,7 @@ impl Section {
     }
 }
 
-/// Lays a link out.
+/// Lays a link out; its least engagement follows from the largest axial load, N.
 ///
 /// # Errors
 /// A sentence when no link of this section and these rod ends fits between the mounts.
@@ -46,6 +49,7 @@ pub(super) fn lay_out(
     section: Section,
     joints: [RodEndSpec; 2],
     strength: &Strength,
+    axial: f64,
     sheet: &mut Sheet,
 ) -> Result<LinkGeometry, Said> {
     let length = given.known(&inputs::LENGTH);
@@ -79,7 +83,7 @@ pub(super) fn lay_out(
     }
     // Rounding the bar moves both faces alike.
     let shift = (bar - exact) / 2.0;
-    let ends = [0, 1].map(|end| lay_out_end(given, end, joints[end], design[end] + shift, strength, sheet));
+    let ends = [0, 1].map(|end| lay_out_end(given, end, joints[end], design[end] + shift, strength, axial, sheet));
     let cut = sheet.work(&lengths::CUT_LENGTH, &[bar, given.known(&inputs::FACING)]);
     let flats = (material.form == Form::Bar).then(|| flats(given, section, bar, &ends));
     if let (Some(flats), Some(start)) = (flats, given.number(&inputs::FLATS_START))
@@ -123,8 +127,9 @@ fn lay_out_end(
     given: &Values,
     end: usize,
     joint: RodEndSpec,
-    engagement: f64,
+    inserted: f64,
     strength: &Strength,
+    axial: f64,
     sheet: &mut Sheet,
 ) -> EndGeometry {
     let thread = joint.thread;
@@ -134,19 +139,20 @@ fn lay_out_end(
     let tapped = given
         .number_at(&inputs::TAPPED_DEPTH, end)
         .unwrap_or_else(|| up_to(joint.thread_length + 2.0 * pitch, inch(0.125)));
+    let not_full = not_full(given, joint, sheet);
+    let lead = given.known(&inputs::LEAD_THREADS);
+    let engagement = sheet.work(&lengths::FULL_THREAD, &[inserted, lead, pitch, not_full.countersink]);
     let by_hole = sheet.work(&lengths::MOST_BY_HOLE, &[tapped, pitch]);
-    let most = deepest.min(by_hole).max(0.0);
+    let most = deepest.min(by_hole) - not_full.length;
     let least_asked = given.number_at(&inputs::LEAST_ENGAGEMENT, end).unwrap_or(0.0);
-    let lines = EngagementLines::new(given, joint, strength, sheet);
+    let lines = EngagementLines::new(given, end, joint, strength, axial, sheet);
     let least = lines.least().max(least_asked);
-    let visible = sheet.work(&lengths::VISIBLE_THREAD, &[joint.thread_length, nut, engagement]);
+    let visible = sheet.work(&lengths::VISIBLE_THREAD, &[joint.thread_length, nut, inserted]);
     let drill_depth = sheet.work(&machining::FULL_DIAMETER_DEPTH, &[tapped, PLUG_CHAMFER, pitch, CLEAR_PITCHES]);
     let point = sheet.work(&machining::DRILL_POINT, &[joint.limits.internal_minor_min, POINT_ANGLE]);
-    let shortest_good = (deepest - MOST_VISIBLE_THREADS * pitch).max(least);
-    let longest_good = deepest.min(most);
     let hand =
         given.link.ends.get(end).and_then(|end| end.hand).unwrap_or(if end == 0 { Hand::Right } else { Hand::Left });
-    EndGeometry {
+    let mut geometry = EndGeometry {
         rod_end: joint.label,
         rod_end_id: joint.id,
         thread,
@@ -158,6 +164,10 @@ fn lay_out_end(
         thread_length: joint.thread_length,
         jam_nut: nut,
         jam_nut_across: joint.nut.across_flats_max,
+        shank_ultimate: lines.shank_ultimate,
+        shank_yield: f64::NAN,
+        inserted,
+        not_full: not_full.length,
         engagement,
         least,
         most,
@@ -165,82 +175,172 @@ fn lay_out_end(
         marks: if sheet.is_recording() { lines.marks(engagement, least_asked) } else { Vec::new() },
         visible,
         visible_threads: visible / pitch,
-        eye_to_face: joint.eye_to_end - engagement,
+        eye_to_face: joint.eye_to_end - inserted,
         hole: [joint.limits.internal_minor_min, joint.limits.internal_minor_max],
         tapped_depth: tapped,
         drill_depth,
         drill_point: drill_depth + point,
-        reach: Reach {
-            out_good: (engagement - shortest_good).max(0.0),
-            in_good: (longest_good - engagement).max(0.0),
-            out_limit: (engagement - least).max(0.0),
-            in_limit: (most - engagement).max(0.0),
-        },
-    }
+        stop: OutwardStop { inserted: 0.0, visible_threads: 0.0, by: StopBy::Engagement },
+        reach: Reach::default(),
+    };
+    set_stop(&mut geometry, None);
+    geometry
+}
+
+/// What of the length inside the bar is no full thread.
+struct NotFull {
+    countersink: f64,
+    length: f64,
+}
+
+fn not_full(given: &Values, joint: RodEndSpec, sheet: &mut Sheet) -> NotFull {
+    let thread = joint.thread;
+    let minor = sheet.work(&thread_formulas::BASIC_MINOR_DIAMETER, &[thread.major, thread.pitch]);
+    let diameter = thread.major + given.known(&inputs::COUNTERSINK);
+    let countersink = sheet.work(&lengths::COUNTERSINK_DEPTH, &[diameter, minor]);
+    NotFull { countersink, length: given.known(&inputs::LEAD_THREADS) * thread.pitch + countersink }
+}
+
+/// Settles how far an end may be wound out: to three visible threads, to the least engagement, or to where its shank
+/// reaches its limit in bending (a length inside the bar, where it does so first).
+pub(super) fn set_stop(end: &mut EndGeometry, shank: Option<f64>) {
+    let pitch = end.thread.pitch;
+    let deepest = end.thread_length - end.jam_nut;
+    let by_engagement = (end.least + end.not_full, StopBy::Engagement);
+    let by_shank = (shank.unwrap_or(f64::NEG_INFINITY), StopBy::ShankBending);
+    let limit = if by_shank.0 > by_engagement.0 { by_shank } else { by_engagement };
+    let by_threads = (deepest - MOST_VISIBLE_THREADS * pitch, StopBy::VisibleThreads);
+    let stop = if limit.0 > by_threads.0 { limit } else { by_threads };
+    end.stop = OutwardStop { inserted: stop.0, visible_threads: (deepest - stop.0) / pitch, by: stop.1 };
+    let deepest_allowed = end.most + end.not_full;
+    end.reach = Reach {
+        // Good travel begins inside the good window only.
+        out_good: (end.inserted.min(deepest_allowed) - stop.0).max(0.0),
+        in_good: (deepest_allowed - end.inserted.max(stop.0)).max(0.0),
+        out_limit: (end.inserted - limit.0).max(0.0),
+        in_limit: (deepest_allowed - end.inserted).max(0.0),
+    };
 }
 
 /// The lengths of engagement that different rules ask for at one end.
 pub(super) struct EngagementLines {
-    /// Thread as strong as the shank.
-    pub(super) strength: f64,
+    /// Breaking strength of the shank.
+    shank_ultimate: f64,
+    /// The thread bears the largest load with its factor.
+    load: f64,
+    /// The thread is as strong as the shank.
+    shank: f64,
     /// The one-third rule.
-    pub(super) one_third: f64,
-    /// What habit is called here.
-    pub(super) habit_name: &'static str,
-    /// What habit asks for.
-    pub(super) habit: f64,
+    one_third: f64,
+    /// What common practice is in the metal of the bar, in diameters, and as a length.
+    practice_diameters: f64,
+    practice: f64,
     /// One diameter, a floor whatever the strengths say.
-    pub(super) floor: f64,
+    floor: f64,
 }
 
 impl EngagementLines {
-    fn new(given: &Values, joint: RodEndSpec, strength: &Strength, sheet: &mut Sheet) -> Self {
+    fn new(given: &Values, end: usize, joint: RodEndSpec, strength: &Strength, axial: f64, sheet: &mut Sheet) -> Self {
         let thread = joint.thread;
-        let shank = given.known(&inputs::SHANK_ULTIMATE);
-        let steel = given.material().form == Form::Tube || given.material().ductile;
-        let shear = if given.material().form == Form::Tube {
-            given.known(&inputs::INSERT_SHEAR)
-        } else {
-            strength.shear_ultimate
-        };
+        let shank = given.number_at(&inputs::SHANK_ULTIMATE, end).unwrap_or(f64::NAN);
+        let shear = bar_shear(given, strength);
         let area = thread.tensile_stress_area();
         let shank_shear = SHEAR_SHARE * shank;
+        let [external, internal] = [joint.external_shear_area, joint.internal_shear_area];
+        let practice_diameters = if is_steel(given) { 1.25 } else { 1.5 };
         Self {
-            strength: sheet.work(
+            shank_ultimate: shank,
+            load: load_engagement(given, joint, shank, shear, axial, sheet),
+            shank: sheet.work(
                 &thread_formulas::FULL_STRENGTH_ENGAGEMENT,
-                &[area, shank, joint.external_shear_area, shank_shear, joint.internal_shear_area, shear],
+                &[area, shank, external, shank_shear, internal, shear],
             ),
             one_third: sheet
                 .work(&thread_formulas::ONE_THIRD_ENGAGEMENT, &[area, shank, thread.basic_pitch_diameter(), shear]),
-            habit_name: if steel { "Habit, 1.25 diameters" } else { "Habit, 1.5 diameters" },
-            habit: sheet.work(&lengths::LEAST_BY_DIAMETERS, &[if steel { 1.25 } else { 1.5 }, thread.major]),
-            floor: sheet.work(&lengths::LEAST_BY_DIAMETERS, &[1.0, thread.major]),
+            practice_diameters,
+            practice: sheet.work(&lengths::LEAST_BY_DIAMETERS, &[practice_diameters, thread.major]),
+            floor: sheet.work(&lengths::LEAST_BY_DIAMETERS, &[LEAST_DIAMETERS, thread.major]),
         }
     }
 
-    /// The least engagement this tool accepts.
-    pub(super) fn least(&self) -> f64 {
-        self.strength.max(self.floor)
+    /// The least engagement this tool accepts. The strength of the shank is no demand: a stronger rod end must never
+    /// make a link fail.
+    fn least(&self) -> f64 {
+        self.load.max(self.floor)
     }
 
     fn marks(&self, engagement: f64, asked: f64) -> Vec<EngagementMark> {
-        let mark = |name, length: f64, source| EngagementMark { name, length, reached: engagement >= length, source };
+        let mark = |rule, name, length: f64, source| EngagementMark {
+            rule,
+            name,
+            length,
+            reached: !order::exceeds(length, engagement),
+            source,
+        };
         let practice = |place| cite(&PRACTICE, place, Obtained::Practice);
+        let in_diameters = if self.practice_diameters > 1.3 {
+            "Common practice in aluminum, 1.5 diameters"
+        } else {
+            "Common practice in steel, 1.25 diameters"
+        };
         let mut marks = vec![
             mark(
+                EngagementRule::Shank,
                 "Thread as strong as the shank",
-                self.strength,
+                self.shank,
                 thread_formulas::FULL_STRENGTH_ENGAGEMENT.formula.source,
             ),
-            mark("One-third rule", self.one_third, thread_formulas::ONE_THIRD_ENGAGEMENT.formula.source),
-            mark(self.habit_name, self.habit, practice("1.5 diameters in aluminum, 1.25 in steel")),
+            mark(
+                EngagementRule::OneThird,
+                "One-third rule",
+                self.one_third,
+                thread_formulas::ONE_THIRD_ENGAGEMENT.formula.source,
+            ),
+            mark(
+                EngagementRule::Practice,
+                in_diameters,
+                self.practice,
+                practice("1.5 diameters in aluminum, 1.25 in steel"),
+            ),
+            mark(EngagementRule::OneDiameter, "One diameter", self.floor, practice("least thread in any metal")),
+            mark(
+                EngagementRule::Load,
+                "Bears the largest load, with its factor",
+                self.load,
+                thread_formulas::LOAD_ENGAGEMENT.formula.source,
+            ),
         ];
-        marks.push(mark("One diameter", self.floor, practice("least thread in any metal")));
         if asked > 0.0 {
-            marks.push(mark("What you ask for", asked, practice("your own entry")));
+            marks.push(mark(EngagementRule::Yours, "What you require", asked, practice("your own entry")));
         }
         marks
     }
+}
+
+/// Whether the threads of the bar are cut in steel.
+fn is_steel(given: &Values) -> bool {
+    given.material().form == Form::Tube || given.material().ductile
+}
+
+/// Shear strength of what the thread is cut in: the bar, or the insert of a tube.
+pub(super) fn bar_shear(given: &Values, strength: &Strength) -> f64 {
+    if given.material().form == Form::Tube { given.known(&inputs::INSERT_SHEAR) } else { strength.shear_ultimate }
+}
+
+/// Engagement at which the thread bears a load with its factor.
+pub(super) fn load_engagement(
+    given: &Values,
+    joint: RodEndSpec,
+    shank: f64,
+    bar_shear: f64,
+    axial: f64,
+    sheet: &mut Sheet,
+) -> f64 {
+    let [external, internal] = [joint.external_shear_area, joint.internal_shear_area];
+    sheet.work(
+        &thread_formulas::LOAD_ENGAGEMENT,
+        &[given.known(&inputs::THREAD_FACTOR), axial, external, SHEAR_SHARE * shank, internal, bar_shear],
+    )
 }
 
 fn flats(given: &Values, section: Section, bar: f64, ends: &[EndGeometry; 2]) -> Flats {
@@ -257,17 +357,30 @@ fn flats(given: &Values, section: Section, bar: f64, ends: &[EndGeometry; 2]) ->
     }
 }
 
-fn adjustment(ends: &[EndGeometry; 2]) -> Adjustment {
+/// What turning the bar and re-clocking the eyes can do, from the reach of both ends.
+pub(super) fn adjustment(ends: &[EndGeometry; 2]) -> Adjustment {
     let [a, b] = ends;
     let opposite_hands = a.hand != b.hand;
     let pitches = [a.thread.pitch, b.thread.pitch];
     let sum = thread_formulas::LENGTH_PER_TURN_OPPOSITE_HANDS.value(&pitches);
-    let same = thread_formulas::LENGTH_PER_TURN_SAME_HAND.value(&pitches);
-    let per_turn = if opposite_hands { sum } else { same.abs() };
-    // Turning the bar moves both ends together, so the end with less room stops it.
-    let turns = |a: f64, b: f64| if opposite_hands { (a / pitches[0]).min(b / pitches[1]) } else { 0.0 };
-    let turns_good = [turns(a.reach.out_good, b.reach.out_good), turns(a.reach.in_good, b.reach.in_good)];
-    let turns_limit = [turns(a.reach.out_limit, b.reach.out_limit), turns(a.reach.in_limit, b.reach.in_limit)];
+    let difference = thread_formulas::LENGTH_PER_TURN_SAME_HAND.value(&pitches);
+    let per_turn = if opposite_hands { sum } else { difference.abs() };
+    // With like hands one end comes out while the other goes in: the coarser pitch decides which way is longer.
+    let [coarse, fine] = if difference >= 0.0 { [a, b] } else { [b, a] };
+    let turns = |out: [f64; 2], inward: [f64; 2]| {
+        let [coarse_pitch, fine_pitch] = [coarse.thread.pitch, fine.thread.pitch];
+        if opposite_hands {
+            // Both ends move together, so the end with less room stops them.
+            [(out[0] / coarse_pitch).min(out[1] / fine_pitch), (inward[0] / coarse_pitch).min(inward[1] / fine_pitch)]
+        } else if per_turn > 0.0 {
+            [(out[0] / coarse_pitch).min(inward[1] / fine_pitch), (inward[0] / coarse_pitch).min(out[1] / fine_pitch)]
+        } else {
+            [0.0; 2]
+        }
+    };
+    let turns_good = turns([coarse.reach.out_good, fine.reach.out_good], [coarse.reach.in_good, fine.reach.in_good]);
+    let turns_limit =
+        turns([coarse.reach.out_limit, fine.reach.out_limit], [coarse.reach.in_limit, fine.reach.in_limit]);
     // With like hands each end is set by itself, by re-clocking its eye, so the ends' own room adds up.
     let total = |turns: f64, a: f64, b: f64| if opposite_hands { turns * sum } else { a + b };
     Adjustment {
@@ -281,16 +394,38 @@ fn adjustment(ends: &[EndGeometry; 2]) -> Adjustment {
         turns_good,
         turns_limit,
         opposite_hands,
-        turning: opposite_hands.then(|| turning(a.hand)),
+        turning: if opposite_hands {
+            Some(turning_both(a.hand))
+        } else {
+            (per_turn > 0.0).then(|| turning_unlike(difference >= 0.0, a.hand))
+        },
     }
 }
 
 /// Which way lengthens: a right-hand thread comes out of the bar when the bar is turned clockwise, seen
 /// from its eye.
-const fn turning(at_a: Hand) -> &'static str {
+const fn turning_both(at_a: Hand) -> &'static str {
     match at_a {
         Hand::Right => "Look along the bar from end A: clockwise makes it longer, counterclockwise shorter.",
         Hand::Left => "Look along the bar from end A: counterclockwise makes it longer, clockwise shorter.",
+    }
+}
+
+/// The same for like hands of unlike pitch: the end with the coarser thread decides.
+const fn turning_unlike(coarse_at_a: bool, hand: Hand) -> &'static str {
+    match (coarse_at_a, hand) {
+        (true, Hand::Right) => {
+            "Look along the bar from end A, the coarser thread: clockwise makes it longer by the difference of the two pitches each turn; A comes out while B goes in."
+        }
+        (true, Hand::Left) => {
+            "Look along the bar from end A, the coarser thread: counterclockwise makes it longer by the difference of the two pitches each turn; A comes out while B goes in."
+        }
+        (false, Hand::Right) => {
+            "Look along the bar from end B, the coarser thread: clockwise makes it longer by the difference of the two pitches each turn; B comes out while A goes in."
+        }
+        (false, Hand::Left) => {
+            "Look along the bar from end B, the coarser thread: counterclockwise makes it longer by the difference of the two pitches each turn; B comes out while A goes in."
+        }
     }
 }
 

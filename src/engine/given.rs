@@ -90,9 +90,10 @@ impl<'a> Values<'a> {
         self.number(input).unwrap_or(f64::NAN)
     }
 
-    /// Yield strength of the rod ends' shanks; a metal does not yield above the stress that breaks it.
-    pub(super) fn shank_yield(&self) -> f64 {
-        self.known(&inputs::SHANK_YIELD).min(self.known(&inputs::SHANK_ULTIMATE))
+    /// Yield strength of the shank at an end; a metal does not yield above the stress that breaks it.
+    pub(super) fn shank_yield(&self, end: usize) -> f64 {
+        let at = |input| self.number_at(input, end).unwrap_or(f64::NAN);
+        at(&inputs::SHANK_YIELD).min(at(&inputs::SHANK_ULTIMATE))
     }
 
     /// What was assumed so far, in the order of the form.

@@ -9,11 +9,8 @@ use super::stepped::{self, Step};
 use super::tables::uses;
 use crate::document::Role;
 use crate::inputs;
-use crate::quantity::{Kind, inch, lbf};
+use crate::quantity::{Kind, inch};
 use crate::report::{Axle, Loads};
-
-/// The input states compliance as the give under this force.
-const GIVE_FORCE: f64 = lbf(1000.0);
 
 /// The force along the link, and the axle it comes from.
 fn axial(given: &Values, sheet: &mut Sheet) -> (f64, &'static str, Option<Axle>) {
@@ -110,9 +107,10 @@ pub(super) fn strike_weight(given: &Values, sheet: &mut Sheet) -> f64 {
     }
 }
 
-/// The force of a strike at a place. The weight is stopped by the link and all that holds it, and the link gives
-/// less near an eye, so it is hit harder there.
-fn strike_at(given: &Values, steps: &[Step], weight: f64, at: f64, sheet: &mut Sheet) -> f64 {
+/// The force of a strike at mid-span. The weight is stopped by the link and by the rest of the rig, two springs one after
+/// the other. One force stands for the whole zone: with the rest of the rig deflecting too, the same drop lands only a
+/// few percent harder near an eye.
+fn strike_force(given: &Values, steps: &[Step], weight: f64, sheet: &mut Sheet) -> f64 {
     if let Some(force) = given.number(&inputs::OWN_STRIKE) {
         sheet.choose(|| said!["Your own strike is used: ", (force, Force), "."]);
         return force;
@@ -120,20 +118,31 @@ fn strike_at(given: &Values, steps: &[Step], weight: f64, at: f64, sheet: &mut S
     if weight <= 0.0 {
         return 0.0;
     }
-    let give = stepped::give_at(steps, at);
+    let compliance = stepped::deflection_per_force(steps, given.known(&inputs::LENGTH) / 2.0);
     sheet.record(|| Line::Solved {
-        what: "Give of the link where it is hit, for each unit of force",
-        value: give,
+        what: "Deflection of the link at the point of impact, for each unit of force",
+        value: compliance,
         kind: Kind::Compliance,
         how: "added up over shanks, threaded holes, flats and bar",
     });
-    let deflection = at_rest(given, weight, give, sheet);
+    let deflection = at_rest(given, weight, compliance, sheet);
     sheet.work(&impact::DROP_FORCE, &[weight, given.known(&inputs::DROP), deflection])
 }
 
-/// How far a link and all that holds it give way under a weight at rest.
-pub(super) fn at_rest(given: &Values, weight: f64, give: f64, sheet: &mut Sheet) -> f64 {
-    sheet.work(&impact::STATIC_DEFLECTION, &[weight, give, given.known(&inputs::GIVE) / GIVE_FORCE])
+/// How far the rest of the rig deflects, for each unit of force.
+pub(super) fn rest_compliance(given: &Values, sheet: &mut Sheet) -> f64 {
+    sheet.work(&impact::REST_COMPLIANCE, &[given.known(&inputs::REST_DEFLECTION), given.known(&inputs::WEIGHT)])
+}
+
+/// How far a link and the rest of the rig deflect under a weight at rest.
+pub(super) fn at_rest(given: &Values, weight: f64, compliance: f64, sheet: &mut Sheet) -> f64 {
+    let rest = rest_compliance(given, sheet);
+    sheet.work(&impact::STATIC_DEFLECTION, &[weight, compliance, rest])
+}
+
+/// The largest tension or compression along a link, without a strike.
+pub(super) fn largest_axial(given: &Values) -> f64 {
+    axial(given, &mut Sheet::silent()).0
 }
 
 /// Every force on a link.
@@ -142,16 +151,10 @@ pub(super) fn on_link(given: &Values, steps: &[Step], sheet: &mut Sheet) -> Load
     let (axial, from, axle) = axial(given, sheet);
     let axial_changed = given.take_trace();
     given.begin_trace();
-    let with = sheet.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::TOGETHER), axial]);
+    let with = sheet.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::AXIAL_SHARE_WITH_STRIKE), axial]);
     let weight = strike_weight(given, sheet);
-    let length = given.known(&inputs::LENGTH);
     let zone = given.known(&inputs::STRIKE_ZONE);
-    sheet.choose(|| said!["Dropped on the middle:"]);
-    let strike = strike_at(given, steps, weight, length / 2.0, sheet);
-    let strike_at_edges = [zone * length, (1.0 - zone) * length].map(|at| {
-        sheet.choose(|| said!["For comparison, the same drop ", (at, Length), " from eye A:"]);
-        strike_at(given, steps, weight, at, sheet)
-    });
+    let strike = strike_force(given, steps, weight, sheet);
     Loads {
         strike_changed: given.take_trace(),
         axial_changed,
@@ -162,7 +165,6 @@ pub(super) fn on_link(given: &Values, steps: &[Step], sheet: &mut Sheet) -> Load
         strike_weight: weight,
         drop: given.known(&inputs::DROP),
         strike,
-        strike_at_edges,
         zone,
         story: Said::default(),
         working: std::mem::take(&mut sheet.lines),

@@ -1,8 +1,10 @@
 //! Bending and strength along a link, station by station, for the picture of where it gives first.
 
-use super::checks::{Case, actions, worst};
+use super::checks::{Case, actions_with, tube, worst};
 use super::cross_sections::Stretch;
 use super::formula::Sheet;
+use super::stepped::Levers;
+use crate::inputs;
 use crate::order;
 use crate::report::{Along, Station};
 
@@ -11,19 +13,20 @@ const INSIDE: u32 = 11;
 
 /// What bends each place of the link and what that place bears; empty when the push alone folds it.
 pub(super) fn along(case: &Case) -> Along {
+    let unfactored = &Levers::new(case.pushed, case.axial_with_strike());
     let mut stations = Vec::with_capacity(case.stretches.len() * (INSIDE as usize + 2));
     for stretch in case.stretches {
         for count in 0..=INSIDE + 1 {
             let share = f64::from(count) / f64::from(INSIDE + 1);
             let x = stretch.from + share * (stretch.to - stretch.from);
-            let Some(station) = station(case, stretch, x) else { return Along::default() };
+            let Some(station) = station(case, unfactored, stretch, x) else { return Along::default() };
             stations.push(station);
         }
         // The middle of the link is where the strike bends it most.
         let middle = case.made.length / 2.0;
         if stretch.from < middle
             && middle < stretch.to
-            && let Some(station) = station(case, stretch, middle)
+            && let Some(station) = station(case, unfactored, stretch, middle)
         {
             let at = stations.partition_point(|before| before.x <= middle);
             stations.insert(at, station);
@@ -36,9 +39,11 @@ pub(super) fn along(case: &Case) -> Along {
     Along { stations, weakest: weakest.map(|(index, _)| index) }
 }
 
-fn station(case: &Case, stretch: &Stretch, x: f64) -> Option<Station> {
+fn station(case: &Case, unfactored: &Levers, stretch: &Stretch, x: f64) -> Option<Station> {
     let sheet = &mut Sheet::silent();
-    let actions = actions(case, x, sheet)?;
+    let (usual, factor) = (case.given.known(&inputs::YIELD_FACTOR), tube::factor(case, stretch));
+    let levers = if factor < usual { unfactored } else { case.levers };
+    let actions = actions_with(case, x, factor, levers, sheet)?;
     let section = &stretch.section;
     let weaker = section.yield_tension.min(section.yield_compression);
     Some(Station {

@@ -33,7 +33,9 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
         let given = Values::new(document, index)?;
         build(&given, section, joints, Asked::EveryQuestion).ok().map(|built| built.judged)
     };
-    let Some((now, _)) = asked(document).and_then(|built| weakest(&built)) else { return Vec::new() };
+    let Some(built) = asked(document) else { return Vec::new() };
+    let Some((now, _)) = weakest(&built) else { return Vec::new() };
+    let followed = built.limit();
     let counted = |input: &&&Number| {
         let loads = matches!(input.group, Group::Loads | Group::Factors) && input.scope != Scope::End;
         // Nobody hangs an axle on a tenth of a link more.
@@ -58,7 +60,7 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
             if (then - now).abs() < NO_CHANGE || more <= value {
                 return None;
             }
-            let mut over = |value: f64| at(value).map_or(f64::INFINITY, |built| built.over());
+            let mut over = |value: f64| at(value).map_or(f64::INFINITY, |built| built.over(followed));
             let harmful = if then > now { input.most } else { input.least };
             // Going down is going up with the sign turned.
             let limit = if then > now {
@@ -66,7 +68,11 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
             } else {
                 first_failure(-value, -harmful, &mut |value| over(-value)).map(|limit| -limit)
             };
-            let limit = if input == &inputs::LENGTH { length.as_ref().and_then(|row| row.limit) } else { limit };
+            let limit = if input == &inputs::LENGTH {
+                length.as_ref().and_then(|row| if then > now { row.most } else { row.least })
+            } else {
+                limit
+            };
             Some(Sensitivity {
                 input: input.id,
                 kind: input.kind,

@@ -1,6 +1,6 @@
 //! Which size: the smallest that holds, what the trade fits, the larger of the two, and how firm that is.
 
-use super::build::{self, Asked, LaidOutLink, build};
+use super::build::{self, Asked, LaidOutLink, Limit, build};
 use super::formula::Sheet;
 use super::formulas::{beams, sections};
 use super::geometry::Section;
@@ -12,6 +12,7 @@ use super::tables::materials::Form;
 use super::tables::{materials, practice, rod_ends, stock, threads};
 use crate::document::Document;
 use crate::inputs::{self, At, Number};
+use crate::order;
 use crate::report::{Candidate, Firmness, Sizing, Trade};
 
 /// A size that was tried, with what is needed to build it again.
@@ -68,9 +69,14 @@ fn hopeless(given: &Values, section: Section) -> bool {
     };
     let length = given.known(&inputs::LENGTH);
     let moment = beams::MOMENT_OF_STRIKE.value(&[strike, length / 2.0, length / 2.0, length]);
-    let modulus = sections::RING_SECTION_MODULUS.value(&[section.outside_diameter, section.bore()]);
-    let stress = given.known(&inputs::YIELD_FACTOR) * beams::BENDING_STRESS.value(&[moment, modulus]);
-    stress > strength.yield_tension * (1.0 + 1e-9)
+    let size = [section.outside_diameter, section.bore()];
+    // A steel tube may yield through before it fails; any other bar must stay below first yield, with its factor.
+    let (modulus, factor) = if given.material().form == Form::Tube {
+        (sections::RING_PLASTIC_MODULUS.value(&size), 1.0)
+    } else {
+        (sections::RING_SECTION_MODULUS.value(&size), given.known(&inputs::YIELD_FACTOR))
+    };
+    order::exceeds(factor * beams::BENDING_STRESS.value(&[moment, modulus]), strength.yield_tension)
 }
 
 fn size(section: Section) -> f64 {
@@ -257,13 +263,15 @@ pub(super) fn sizing(search: &Search, overridden: bool) -> Sizing {
     }
 }
 
-/// The inputs whose limit is worth knowing.
-static FIRM: [&Number; 4] = [&inputs::WEIGHT, &inputs::LENGTH, &inputs::DROP, &inputs::TRACTION];
+/// The inputs whose limit is worth knowing. The drop is not: it is a calibrated part of the scenario.
+static FIRM: [&Number; 3] = [&inputs::WEIGHT, &inputs::LENGTH, &inputs::TRACTION];
 
 /// Steps in which a limit is first looked for: more load is not always worse, since a longer bar also gives more.
 const SCAN: u32 = 8;
 
-/// How far each of weight, length, drop and grip may go before the link as answered stops holding.
+/// How far each of weight, length and grip may go before the link as answered no longer passes, or, where it bends
+/// already, fails; the length also downward, since a shorter link may ask more of its shanks. Values that may take any
+/// value tell nothing and are left out.
 ///
 /// Rounding the bar moves the engagement by a quarter of a step either way, so that what holds goes up
 /// and down along the length. The limit is judged with the bar unrounded and the shanks wound out and in by that
@@ -280,6 +288,9 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
     let settings = [wound(shift), wound(-shift)];
     let shape: Option<LaidOutLink> =
         Values::new(document, index).and_then(|given| build::shape(&given, section, joints, Asked::EveryQuestion).ok());
+    let limit = shape.as_ref().zip(Values::new(document, index)).map_or(Limit::Passing, |(shape, given)| {
+        if build::over(&given, shape, Limit::Passing) > 0.0 { Limit::Failing } else { Limit::Passing }
+    });
     // The size is held fixed; only the one input moves.
     FIRM.iter()
         .filter_map(|&input| {
@@ -289,10 +300,10 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
                 let Some(given) = Values::new(trial, index) else { return f64::INFINITY };
                 // Only the length changes the link itself; the rest only changes what it must bear.
                 let own = match &shape {
-                    Some(shape) if input != &inputs::LENGTH => return build::over(&given, shape),
+                    Some(shape) if input != &inputs::LENGTH => return build::over(&given, shape, limit),
                     _ => build::shape(&given, section, joints, Asked::EveryQuestion),
                 };
-                own.map_or(f64::INFINITY, |shape| build::over(&given, &shape))
+                own.map_or(f64::INFINITY, |shape| build::over(&given, &shape, limit))
             };
             let mut over_at = |value: f64| {
                 (input.set)(&mut trial, place, Some(value));
@@ -306,12 +317,12 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
                 };
                 over_at(settings[0]).max(over_at(settings[1]))
             };
-            Some(Firmness {
-                input: input.id,
-                kind: input.kind,
-                now,
-                limit: first_failure(now, input.most, &mut over_at),
-            })
+            let most = first_failure(now, input.most, &mut over_at);
+            let least = (input == &inputs::LENGTH)
+                .then(|| first_failure(-now, -input.least, &mut |value| over_at(-value)).map(|limit| -limit))
+                .flatten();
+            let told = most.is_some() || least.is_some();
+            told.then_some(Firmness { input: input.id, kind: input.kind, now, least, most })
         })
         .collect()
 }

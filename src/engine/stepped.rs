@@ -37,7 +37,7 @@ pub fn length(steps: &[Step]) -> f64 {
 }
 
 /// Deflection under a load at a place, for each unit of it, m/N; by the work of a unit load.
-pub fn give_at(steps: &[Step], at: f64) -> f64 {
+pub fn deflection_per_force(steps: &[Step], at: f64) -> f64 {
     let whole = length(steps);
     let moment = |x: f64| if x <= at { x * (1.0 - at / whole) } else { at * (1.0 - x / whole) };
     let mut from = 0.0;

@@ -1,7 +1,7 @@
 //! The rows of choices: what may be picked, and how a pick is kept.
 
 use super::{At, Group, Scope};
-use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, Side, Use};
+use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, ShankSteel, Side, Use};
 use crate::engine::tables::{bolts, materials, rod_ends, threads, uses};
 
 /// One thing that may be picked.
@@ -101,6 +101,17 @@ const SEATS: [(Side, Option); 4] = [
 const HANDS: [(Hand, Option); 2] = [
     (Hand::Right, Option { id: "rh", label: "Right-hand", help: "Tightens clockwise." }),
     (Hand::Left, Option { id: "lh", label: "Left-hand", help: "Tightens counterclockwise." }),
+];
+
+const SHANK_STEELS: [(ShankSteel, Option); 2] = [
+    (
+        ShankSteel::Alloy,
+        Option { id: "alloy", label: "Heat-treated alloy", help: "Stamped on it, or on its maker's sheet." },
+    ),
+    (
+        ShankSteel::NotKnown,
+        Option { id: "not-known", label: "Not known", help: "Counts as low-carbon steel until you know better." },
+    ),
 ];
 
 /// Finds the enum value of an id, and the id of an enum value, in a table of pairs.
@@ -328,6 +339,59 @@ pub static HAND: Choice = Choice {
     default: |_, place| Some(if place.end == 0 { "rh" } else { "lh" }),
 };
 
+/// What a rod end's shank is made of.
+pub static SHANK_STEEL: Choice = Choice {
+    id: "shank-steel",
+    label: "Steel of the shank",
+    help: "Heat-treated alloy, or not known? It decides how much the shank bears more than its size does.",
+    scope: Scope::End,
+    group: Group::Ends,
+    options: || SHANK_STEELS.map(|(_, option)| option).to_vec(),
+    get: |document, place| {
+        let steel = document.links.get(place.link)?.ends.get(place.end)?.shank_steel?;
+        id_of(&SHANK_STEELS, &steel)
+    },
+    set: |document, place, id| {
+        let picked = match id {
+            None => None,
+            Some(id) => match of_id(&SHANK_STEELS, id) {
+                None => return false,
+                found => found,
+            },
+        };
+        end_of(document, place).map(|end| end.shank_steel = picked).is_some()
+    },
+    default: |document, place| id_of(&SHANK_STEELS, &super::numbers::shank_steel(document, place)),
+};
+
+/// Whether a hardened tube is hardened again after welding.
+pub static HARDENED_AFTER_WELDING: Choice = Choice {
+    id: "hardened-after-welding",
+    label: "Heat-treated after welding",
+    help: "Welding takes the hardness from a hardened tube beside its inserts, unless the finished link is heat-treated.",
+    scope: Scope::Link,
+    group: Group::Bar,
+    options: || {
+        vec![
+            Option { id: "no", label: "No, or not known", help: "Beside the weld it counts as normalized." },
+            Option { id: "yes", label: "Yes, the finished link", help: "It keeps its strength to the ends." },
+        ]
+    },
+    get: |document, place| document.links.get(place.link)?.hardened_after_welding.then_some("yes"),
+    set: |document, place, id| match (id.unwrap_or("no"), link_of(document, place)) {
+        ("yes", Some(link)) => {
+            link.hardened_after_welding = true;
+            true
+        }
+        ("no", Some(link)) => {
+            link.hardened_after_welding = false;
+            true
+        }
+        _ => false,
+    },
+    default: |_, _| Some("no"),
+};
+
 /// The shank thread of a rod end the user measured.
 pub static OWN_THREAD: Choice = Choice {
     id: "own-thread",
@@ -361,5 +425,17 @@ pub static BOLT: Choice = Choice {
 };
 
 /// Every choice, in the order of the form.
-pub static CHOICES: &[&Choice] =
-    &[&ROLE, &USAGE, &POSITION, &SEAT, &MATERIAL, &FAMILY, &ROD_END, &HAND, &OWN_THREAD, &BOLT];
+pub static CHOICES: &[&Choice] = &[
+    &ROLE,
+    &USAGE,
+    &POSITION,
+    &SEAT,
+    &MATERIAL,
+    &HARDENED_AFTER_WELDING,
+    &FAMILY,
+    &ROD_END,
+    &SHANK_STEEL,
+    &HAND,
+    &OWN_THREAD,
+    &BOLT,
+];

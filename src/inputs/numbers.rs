@@ -1,7 +1,7 @@
 //! The rows of numbers, with range, default and how firm that default is.
 
 use super::{At, DefaultKind, Group, Number, Scope, USAGE};
-use crate::document::{Document, Side, Use};
+use crate::document::{Document, OWN_ROD_END, Role, ShankSteel, Side, Use};
 use crate::engine::tables::uses;
 use crate::quantity::{Kind, deg, inch, ksi, lbf, psi};
 
@@ -68,8 +68,37 @@ macro_rules! numbers {
 /// The tire that the default mount heights belong to.
 const REFERENCE_TIRE: f64 = inch(37.0);
 
+/// Breaking strength of a heat-treated alloy shank.
+const ALLOY_SHANK: f64 = ksi(150.0);
+/// Yield strength of a heat-treated alloy shank.
+pub const ALLOY_YIELD: f64 = YIELD_SHARE * ALLOY_SHANK;
+/// Breaking and yield strength of a shank of which nothing is known: between cold-drawn 1018 and 1020.
+const UNKNOWN_SHANK: [f64; 2] = [ksi(65.0), ksi(57.0)];
+
 /// Yield strength of a rod-end shank as a share of its breaking strength, where only that is given.
 const YIELD_SHARE: f64 = 0.88;
+
+/// What is known of a shank's steel: a rod end to be bought is ordered as alloy, of one that is there nobody knows.
+pub(super) fn shank_steel(document: &Document, place: At) -> ShankSteel {
+    let Some(end) = document.links.get(place.link).and_then(|link| link.ends.get(place.end)) else {
+        return ShankSteel::NotKnown;
+    };
+    let usual = if end.rod_end == Some(OWN_ROD_END) { ShankSteel::NotKnown } else { ShankSteel::Alloy };
+    end.shank_steel.unwrap_or(usual)
+}
+
+fn shank_yield(document: &Document, place: At) -> Option<f64> {
+    let decided = SHANK_ULTIMATE.decided(document, place);
+    match (shank_steel(document, place), decided) {
+        (ShankSteel::NotKnown, None) => Some(UNKNOWN_SHANK[1]),
+        _ => SHANK_ULTIMATE.value(document, place).map(|ultimate| YIELD_SHARE * ultimate),
+    }
+}
+
+/// Whether nothing else holds the axle or the wheels when a link of this role breaks.
+pub const fn has_no_second_path(role: Role) -> bool {
+    role.steers() || matches!(role, Role::TrackBar)
+}
 
 fn steers(document: &Document, place: At) -> bool {
     document.links.get(place.link).is_some_and(|link| link.role.steers())
@@ -108,12 +137,16 @@ numbers! {
 
     VISIBLE_THREADS "visible" "Visible threads as set", Ends, Link.visible_threads: Ratio 0.0 => 6.0, Assumed |_, _| Some(1.5),
         "Threads showing past the jam nut as first set. Half way in the window of 0 to 3 leaves room both ways.";
-    SHANK_ULTIMATE "shank-ultimate" "Rod-end shank, breaking strength", Ends, Link.shank_ultimate: Stress ksi(30.0) => ksi(260.0), Assumed |_, _| Some(ksi(150.0)),
-        "Of the rod end's steel. 150 ksi is usual for heat-treated alloy; 4130 does not harden that far over 1/2 in thick, so ask the maker.";
-    SHANK_YIELD "shank-yield" "Rod-end shank, yield strength", Ends, Link.shank_yield: Stress ksi(20.0) => ksi(240.0), Assumed |document, place| SHANK_ULTIMATE.value(document, place).map(|ultimate| YIELD_SHARE * ultimate),
-        "Stress at which the shank stays bent. Taken as 0.88 of its breaking strength, as 132 is of 150 ksi.";
-    INSERT_SHEAR "insert-shear" "Welded insert, shear strength", Ends, Link.insert_shear: Stress ksi(15.0) => ksi(120.0), Assumed |_, _| Some(ksi(35.0)),
-        "Of the threaded steel insert welded into a tube. 35 ksi is AISI 1025 (MIL-HDBK-5J, Table 2.2.1.0(b)); stronger steel needs less thread, if its maker vouches for it as welded.";
+    SHANK_ULTIMATE "shank-ultimate" "Rod-end shank, breaking strength", Ends, Link.shank_ultimate: Stress ksi(30.0) => ksi(260.0), Assumed |document, place| Some(if shank_steel(document, place) == ShankSteel::Alloy { ALLOY_SHANK } else { UNKNOWN_SHANK[0] }),
+        "Of the rod end's steel. 150 ksi is usual for heat-treated alloy; 4130 does not harden that far over 1/2 in thick, so ask the maker. 65 ksi where the steel is not known.";
+    SHANK_YIELD "shank-yield" "Rod-end shank, yield strength", Ends, Link.shank_yield: Stress ksi(20.0) => ksi(240.0), Assumed shank_yield,
+        "Stress from which the shank stays bent. Taken as 0.88 of its breaking strength, as 132 is of 150 ksi; 57 ksi where the steel is not known.";
+    INSERT_SHEAR "insert-shear" "Welded insert, shear strength", Ends, Link.insert_shear: Stress ksi(15.0) => ksi(120.0), Assumed |_, _| Some(ksi(45.0)),
+        "Of the threaded steel insert welded into a tube. 45 ksi is 0.6 of cold-drawn 1026 with its thread half a diameter clear of the weld; 38 for cold-drawn 1018; 35 when the steel is hot-rolled or not known, or the weld runs over the thread.";
+    LEAD_THREADS "lead" "Lead chamfer of the shank, in threads", Ends, Link.lead_threads: Ratio 0.0 => 4.0, Assumed |_, _| Some(1.0),
+        "Threads at the shank's end that are not full and do not count as engaged.";
+    COUNTERSINK "countersink" "Countersink, wider than the thread by", Ends, Link.countersink: FineLength 0.0 => inch(0.5), Assumed |_, _| Some(inch(1.0 / 64.0)),
+        "A 90° countersink at the mouth of the hole; its depth does not count as engaged.";
     TAPPED_DEPTH "tapped" "Tapped depth, full thread", Ends, End.tapped_depth: FineLength inch(0.25) => inch(8.0), Practice |_, _| None,
         "Depth of full thread in the bar. Empty takes the shank's whole thread and two pitches, to the next 1/8 in.";
     LEAST_ENGAGEMENT "least" "Least engagement you allow", Ends, End.least_engagement: FineLength 0.0 => inch(6.0), Follows |_, _| Some(0.0),
@@ -165,17 +198,17 @@ numbers! {
     SHOCK "shock" "Shock factor on traction", Loads, Rig.shock: Ratio 1.0 => 6.0, Assumed |document, _| usage(document).map(|row| row.shock),
         "What bouncing and grabbing multiply the steady force by.";
     STRIKE_SHARE "strike-share" "Weight that lands on one lower link", Loads, Rig.strike_share: Percent 0.0 => 2.0, Assumed |_, _| Some(uses::STRIKE_SHARE),
-        "As a share of the rig's weight.";
+        "As a share of the rig's weight. Chosen with the drop and the deflection of the rest so that sizes come out as builders fit them: those three fix the force together, not one by one.";
     DROP "drop" "Drop before it lands", Loads, Rig.drop: FineLength 0.0 => inch(36.0), Assumed |document, _| usage(document).map(|row| row.drop),
         "Set down without a drop already counts double.";
     UPPER_STRIKE "upper-strike" "What an upper link or tie rod takes of that", Loads, Rig.upper_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.15),
         "Upper links and tie rods are hit less.";
     STRIKE_ZONE "strike-zone" "Strike falls no closer to an eye than", Loads, Rig.strike_zone: Percent 0.01 => 0.5, Assumed |_, _| Some(0.25),
         "As a share of the length: 25 % is anywhere in the middle half.";
-    TOGETHER "together" "Traction acting during a strike", Loads, Rig.together: Percent 0.0 => 1.0, Assumed |_, _| Some(0.5),
-        "Share of the largest push or pull that acts at the same moment.";
-    GIVE "give" "How much the rest gives under 1,000 lbf", Loads, Rig.give: FineLength 0.0 => inch(12.0), Assumed |_, _| Some(0.0),
-        "Tires, springs, mounts and rock in line with the link. Zero is the hardest case.";
+    AXIAL_SHARE_WITH_STRIKE "together" "Traction acting during a strike", Loads, Rig.axial_share_with_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.5),
+        "Share of the largest tension or compression that acts at the same moment.";
+    REST_DEFLECTION "rest-deflection" "Deflection of tires, springs and frame under the rig's weight", Loads, Rig.rest_deflection: FineLength 0.0 => inch(24.0), Assumed |_, _| Some(inch(1.0)),
+        "What gives way beside the link when it is hit: all of it, under the whole weight. 1 in is of the right order for aired-down tires, an argument of magnitude and no measurement. Zero is the hardest case.";
     STEERING_ARM "steering-arm" "Steering arm", Loads, Rig.steering_arm: Length inch(2.0) => inch(16.0), Assumed |_, _| Some(inch(6.5)),
         "From the steering axis to the tie rod's hole on the knuckle.";
     SCRUB "scrub" "Steering axis to middle of the tire", Loads, Rig.scrub: Length 0.0 => inch(16.0), Assumed |_, _| Some(inch(4.0)),
@@ -201,6 +234,8 @@ numbers! {
         "How much stronger than the strike scenario every part must be before it bends for good.";
     ULTIMATE_FACTOR "ultimate-factor" "Factor on breaking and stripping", Factors, Rig.ultimate_factor: Ratio 1.0 => 8.0, Assumed |_, _| Some(2.0),
         "How much stronger threads and bolts in shear must be.";
+    THREAD_FACTOR "thread-factor" "Factor on thread stripping", Factors, Link.thread_factor: Ratio 1.0 => 8.0, Assumed |document, place| Some(if document.links.get(place.link).is_some_and(|link| has_no_second_path(link.role)) { 3.0 } else { 2.0 }),
+        "How much more than the largest tension the engaged thread must bear: 2, and 3 for steering and track bars.";
     COLUMN_FACTOR "column-factor" "Factor on buckling", Factors, Rig.column_factor: Ratio 1.0 => 6.0, Assumed |_, _| Some(1.5),
         "How much more push than the largest one the link must stand without folding.";
     RATING_FACTOR "rating-factor" "Factor on a maker's rating", Factors, Rig.rating_factor: Ratio 1.0 => 12.0, Assumed |document, place| Some(if steers(document, place) { 5.0 } else { 3.0 }),

@@ -3,6 +3,7 @@
 use super::markup::{Markup, element, pair, said};
 use super::state::Bench;
 use super::{detail, words};
+use linkwright::order;
 use linkwright::report::{Answer, EndGeometry, EngagementMark};
 
 /// Both ends, with the scale of engagement.
@@ -34,7 +35,7 @@ pub(super) fn rows(end: &EndGeometry, tube: bool, units: words::Units) -> Vec<(&
     let mut rows = vec![
         ("Rod end", end.rod_end.to_string()),
         ("Eye center to bar face", length(end.eye_to_face)),
-        ("Thread in the bar", words::fit(end.engagement, units)),
+        ("Full thread in the bar", words::fit(end.engagement, units)),
         ("Thread showing", detail::threads_showing(end)),
     ];
     // A welded insert comes tapped; nothing is drilled.
@@ -65,7 +66,11 @@ fn engagement(bench: Bench, end: &EndGeometry) -> Markup {
     let fine = |value: f64| words::fit(value, Some(bench.system.get()));
     let mut marks: Vec<&EngagementMark> = end.marks.iter().collect();
     marks.sort_by(|a, b| b.length.total_cmp(&a.length));
-    let range = format!("As set. It can go from {} to {}.", fine(end.least), fine(end.most));
+    let range = if order::exceeds(end.least, end.most) {
+        "As set. No setting of this rod end has enough thread in the bar.".to_string()
+    } else {
+        format!("As set. It can go from {} to {}.", fine(end.least), fine(end.most))
+    };
     let set = element("li class=\"as-set\"", said("b", fine(end.engagement)) + said("span", range));
     let (mut missed, mut reached) = (Markup::default(), Markup::default());
     for mark in marks {

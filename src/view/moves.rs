@@ -34,12 +34,8 @@ pub(super) fn moves(bench: Bench) -> Piece {
 fn furthest(bench: Bench) -> String {
     let limits = bench.with_answer(|answer| {
         let Firm { rows, now } = bench.firm.get();
-        let limit = |id: &str| rows.iter().find(|row| row.input == id).and_then(|row| row.limit);
-        let told = [
-            (inputs::WEIGHT.id, "a rig of ", Kind::Weight),
-            (inputs::LENGTH.id, "a length of ", Kind::Length),
-            (inputs::DROP.id, "a drop of ", Kind::FineLength),
-        ];
+        let limit = |id: &str| rows.iter().find(|row| row.input == id).and_then(|row| row.most);
+        let told = [(inputs::WEIGHT.id, "a rig of ", Kind::Weight), (inputs::LENGTH.id, "a length of ", Kind::Length)];
         // The limits of the answer before only keep the place.
         let shown = |limit, kind| if now { bench.show_at_most(limit, kind) } else { "…".to_string() };
         let told = told.map(|(id, what, kind)| limit(id).map(|limit| format!("{what}{}", shown(limit, kind))));
@@ -47,7 +43,7 @@ fn furthest(bench: Bench) -> String {
     });
     match limits.flatten() {
         Some(limits) if !limits.is_empty() => {
-            format!("With nothing else changed, this very link holds up to {}.", limits.join(", or "))
+            format!("With nothing else changed, this link passes up to {}.", limits.join(", or "))
         }
         _ => String::new(),
     }

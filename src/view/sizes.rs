@@ -63,27 +63,34 @@ fn candidate(bench: Bench, name: &'static str, size: &Candidate) -> Row {
     }
 }
 
+/// Between which values of one entry the link still passes.
+fn passes(bench: Bench, row: &Firmness) -> String {
+    let most = row.most.map(|most| bench.show_at_most(most, row.kind));
+    let least = row.least.map(|least| bench.show(least, row.kind));
+    match (least, most) {
+        (Some(least), Some(most)) => format!("from {least} to {most}"),
+        (None, Some(most)) => format!("up to {most}"),
+        (Some(least), None) => format!("from {least} up"),
+        (None, None) => String::new(),
+    }
+}
+
 /// How far each entry may go while the size stays as it is.
 fn firm(bench: Bench, firm: &Firm) -> Markup {
     let Firm { rows, now } = firm;
     // A limit at the entry itself means that it does not hold even now; the verdict says so already.
-    if rows.is_empty() || rows.iter().any(|row| row.limit.is_some_and(|limit| limit <= row.now * (1.0 + 1e-9))) {
+    if rows.is_empty() || rows.iter().any(|row| row.most.is_some_and(|most| most <= row.now * (1.0 + 1e-9))) {
         return Markup::default();
     }
-    let told = |row: &Firmness| {
-        let limit = row.limit.map_or("anything you can enter".to_string(), |limit| bench.show_at_most(limit, row.kind));
-        [plain(bench.show(row.now, row.kind)), plain(limit)]
-    };
+    let told = |row: &Firmness| [plain(bench.show(row.now, row.kind)), plain(passes(bench, row))];
     // Rows of the answer before only keep the place.
     let open = || [plain("…"), plain("…")];
     let rows: Vec<Row> = rows
         .iter()
         .map(|row| Row { class: "", about: words::label(row.input), cells: if *now { told(row) } else { open() } })
         .collect();
-    let caption =
-        "The same size still holds when one of these alone goes this far; habit may ask for more before that.";
-    said("h4", "How firm that is")
-        + table("table class=\"firm\" id=\"firm\"", caption, ["Entry", "Now", "Holds up to"], rows)
+    let caption = "The same size still passes when one of these alone goes this far; common practice may ask for more before that.";
+    said("h4", "Margin") + table("table class=\"firm\" id=\"firm\"", caption, ["Entry", "Now", "Passes"], rows)
 }
 
 /// Every value nobody gave, with what stands behind it.

@@ -1,10 +1,11 @@
 //! Checks on the bar: bending between the ends, at the tapped ends, at the flats, and buckling.
 
-use super::{Case, Check, Outcome, actions, folds, worst};
+use super::{Case, Check, Outcome, actions, actions_with, folds, tube, worst};
 use crate::engine::cross_sections::{CrossSection, Stretch};
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::{columns, pins, sections, stepped};
 use crate::engine::sentence::{Said, said};
+use crate::engine::stepped::Levers;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
@@ -52,8 +53,11 @@ pub(super) static ROWS: &[Check] = &[
 
 fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
     let middle = case.made.length / 2.0;
-    let Some(actions) = actions(case, middle, sheet) else { return folds(case, sheet) };
     let section = case.stock.plain(sheet);
+    if tube::is_ductile(case, &section) {
+        return tube::bending(case, section, sheet);
+    }
+    let Some(actions) = actions(case, middle, sheet) else { return folds(case, sheet) };
     let (used, stress) = worst(&section, &actions, sheet);
     Outcome::new(
         used,
@@ -76,46 +80,38 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
 
 fn tapped_end(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
-        return beside_weld(case, sheet);
+        return tube::beside_weld(case, sheet);
     }
     let tapped = |end: &EndGeometry, sheet: &mut Sheet| case.stock.tapped(end, sheet);
     let drilled = |end: &EndGeometry, sheet: &mut Sheet| case.stock.drilled(end, sheet);
     // The moment grows away from the eye, so each part of the hole is worst at its bottom.
     let places: [(Depth, Section); 2] = [(|end| end.tapped_depth, &tapped), (|end| end.drill_point, &drilled)];
-    in_the_hole(case, sheet, &places, |stress| {
+    let factor = case.given.known(&inputs::YIELD_FACTOR);
+    in_the_hole(case, sheet, factor, case.levers, &places, |stress| {
         said!["At the bottom of the hole the metal around it works at ", (stress, Stress), ", factor included."]
     })
 }
 
-fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let Some(section) = case.stock.welded(sheet) else {
-        return Outcome::unanswered(said![
-            "No published strength beside a weld is held for this tube, so its ends cannot be judged."
-        ]);
-    };
-    let welded = |_: &EndGeometry, _: &mut Sheet| section;
-    in_the_hole(case, sheet, &[(|end| end.tapped_depth, &welded)], |stress| {
-        said![
-            "Where the threaded insert is welded in, the tube works at ",
-            (stress, Stress),
-            ", factor included; the weld takes away what drawing gave it."
-        ]
-    })
-}
-
 /// How deep a place of a hole lies.
-type Depth = fn(&EndGeometry) -> f64;
+pub(super) type Depth = fn(&EndGeometry) -> f64;
 /// What the link is around it.
-type Section<'a> = &'a dyn Fn(&EndGeometry, &mut Sheet) -> CrossSection;
+pub(super) type Section<'a> = &'a dyn Fn(&EndGeometry, &mut Sheet) -> CrossSection;
 
 /// The worst of some places in the holes of both ends.
-fn in_the_hole(case: &Case, sheet: &mut Sheet, places: &[(Depth, Section)], says: impl Fn(f64) -> Said) -> Outcome {
+pub(super) fn in_the_hole(
+    case: &Case,
+    sheet: &mut Sheet,
+    factor: f64,
+    levers: &Levers,
+    places: &[(Depth, Section)],
+    says: impl Fn(f64) -> Said,
+) -> Outcome {
     let mut highest = (f64::NAN, 0.0, 0.0);
     for (index, end) in case.made.ends.iter().enumerate() {
         for (depth, section) in places {
             // Past the middle it only gets better again.
             let station = case.station(index, (end.eye_to_face + depth(end)).min(case.made.length / 2.0));
-            let Some(actions) = actions(case, station, sheet) else { return folds(case, sheet) };
+            let Some(actions) = actions_with(case, station, factor, levers, sheet) else { return folds(case, sheet) };
             let section = section(end, sheet);
             let (used, stress) = worst(&section, &actions, sheet);
             if highest.0.is_nan() || order::exceeds(used, highest.0) {

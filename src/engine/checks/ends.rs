@@ -1,44 +1,15 @@
 //! Checks on the ends: shank, thread, eye, bolt.
 
-use super::{CLOSE, Case, Check, Outcome, actions, actions_under, folds, worst};
+use super::{Case, Check, Outcome};
 use crate::engine::formula::Sheet;
-use crate::engine::formulas::{loads, pins, threads};
+use crate::engine::formulas::{loads, pins};
 use crate::engine::sentence::{Said, said};
-use crate::engine::tables::SHEAR_SHARE;
-use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
 use crate::quantity::{Kind, ksi};
 use crate::source::{MIL_HDBK_5J, Obtained, cite};
 
 pub(super) static ROWS: &[Check] = &[
-    Check {
-        id: "shank-bending",
-        asks: "Does the rod end's shank bend where it leaves the bar?",
-        part: "rod-end shank at the jam nut",
-        rule: false,
-        optional: false,
-        source: pins::ROUND_MODULUS.formula.source,
-        run: shank_bending,
-    },
-    Check {
-        id: "thread-stripping",
-        asks: "Do the threads hold when the link is pulled?",
-        part: "thread in the bar",
-        rule: false,
-        optional: false,
-        source: threads::INTERNAL_SHEAR_AREA.formula.source,
-        run: thread_stripping,
-    },
-    Check {
-        id: "shank-tension",
-        asks: "Does the shank hold when the link is pulled?",
-        part: "rod-end shank",
-        rule: false,
-        optional: false,
-        source: threads::SHANK_LOAD.formula.source,
-        run: shank_tension,
-    },
     Check {
         id: "eye",
         asks: "Does the eye hold?",
@@ -115,120 +86,9 @@ pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut
     worse
 }
 
-fn letter(end: usize) -> &'static str {
+/// The letter of an end.
+pub(super) fn letter(end: usize) -> &'static str {
     if end == 0 { "A" } else { "B" }
-}
-
-fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
-    at_ends(case, sheet, |case, end, sheet| {
-        let made = &case.made.ends[end];
-        let from_eye = made.eye_to_face;
-        let station = case.station(end, from_eye);
-        let Some(actions) = actions(case, station, sheet) else { return folds(case, sheet) };
-        let section = case.stock.shank(made, sheet);
-        let yielding = section.yield_tension;
-        let (used, stress) = worst(&section, &actions, sheet);
-        let mut says = sheet.remark(|| {
-            said![
-                "With ",
-                (from_eye, Length),
-                " from eye to bar, the shank at end ",
-                (letter(end)),
-                " bends to ",
-                (stress, Stress),
-                ", factor included; it stays bent from ",
-                (yielding, Stress),
-                ". Every visible thread more makes it worse."
-            ]
-        });
-        // The same weight and drop nearer the eye are stopped in less distance. The scenario was calibrated without
-        // that, so it does not fail a link, but nobody should be surprised by it.
-        let edge = case.loads.strike_at_edges[0].max(case.loads.strike_at_edges[1]);
-        let harder = || {
-            let harder = actions_under(case, station, edge, &mut Sheet::silent());
-            harder.map_or(f64::INFINITY, |harder| worst(&section, &harder, &mut Sheet::silent()).0)
-        };
-        // In a search nobody is told, and whether it is close counts for nothing.
-        let surprised = sheet.is_recording() && used <= 1.0 && harder() > 1.0;
-        if surprised {
-            says.extend(said![
-                " The same drop right where its zone begins, near the eye, would land with ",
-                (edge, Force),
-                " and ask for more than the shank has: let rocks meet the middle, or take a stronger rod end."
-            ]);
-        }
-        let close_from = if surprised { 0.0 } else { CLOSE };
-        Outcome { close_from, ..Outcome::new(used, Some(station), says) }
-    })
-}
-
-fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
-    at_ends(case, sheet, |case, end, sheet| {
-        let made = &case.made.ends[end];
-        let bar_shear = if case.made.material.form == Form::Tube {
-            case.given.known(&inputs::INSERT_SHEAR)
-        } else {
-            sheet.look_up(
-                "Shear strength of the bar",
-                case.strength.shear_ultimate,
-                Kind::Stress,
-                case.made.material.label,
-                case.strength.cite,
-            )
-        };
-        let limits = case.joints[end].limits;
-        let inside = sheet.work(
-            &threads::INTERNAL_SHEAR_AREA,
-            &[made.thread.pitch, limits.external_major_min, limits.internal_pitch_max],
-        );
-        let outside = sheet.work(
-            &threads::EXTERNAL_SHEAR_AREA,
-            &[made.thread.pitch, limits.internal_minor_max, limits.external_pitch_min],
-        );
-        // Judged at the longest the link may ever be set, where the least thread is left.
-        let engaged = made.least.min(made.engagement).max(0.0);
-        let shank_shear = SHEAR_SHARE * case.given.known(&inputs::SHANK_ULTIMATE);
-        let bar = sheet.work(&threads::STRIP_LOAD, &[inside, engaged, bar_shear]);
-        let shank = sheet.work(&threads::STRIP_LOAD, &[outside, engaged, shank_shear]);
-        sheet.choose(|| {
-            if bar <= shank {
-                said!["The bar's own thread strips first."]
-            } else {
-                said!["The shank's thread strips first."]
-            }
-        });
-        let capacity = bar.min(shank);
-        let used =
-            sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
-        Outcome::new(
-            used,
-            Some(case.station(end, 0.0)),
-            sheet.remark(|| {
-                said![
-                    "With the least thread it may ever have, end ",
-                    (letter(end)),
-                    " still holds ",
-                    (capacity, Force),
-                    " before its thread strips; the greatest pull here is ",
-                    (case.axial(), Force),
-                    "."
-                ]
-            }),
-        )
-    })
-}
-
-fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
-    at_ends(case, sheet, |case, end, sheet| {
-        let made = &case.made.ends[end];
-        let capacity = sheet.work(&threads::SHANK_LOAD, &[made.thread.tensile_stress_area(), case.given.shank_yield()]);
-        let used = sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::YIELD_FACTOR), capacity]);
-        Outcome::new(
-            used,
-            Some(case.station(end, 0.0)),
-            sheet.remark(|| said!["Pulled straight, the shank stretches for good at ", (capacity, Force), "."]),
-        )
-    })
 }
 
 /// The largest radial force on an eye: traction alone, or traction and strike together.
@@ -256,7 +116,7 @@ fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
         };
         let force = radial(case, sheet);
         let area = sheet.work(&pins::EYE_AREA, &[row.head_diameter, race, row.head_width]);
-        let capacity = sheet.work(&pins::EYE_LOAD, &[area, case.given.shank_yield()]);
+        let capacity = sheet.work(&pins::EYE_LOAD, &[area, case.given.shank_yield(end)]);
         let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::YIELD_FACTOR), capacity]);
         Outcome::new(
             used,

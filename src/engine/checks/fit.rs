@@ -4,7 +4,6 @@ use super::ends::at_ends;
 use super::{Case, Check, Outcome};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{columns, jam_nut, lengths, motion, pins, threads};
-use crate::engine::geometry::{COMFORT, MOST_VISIBLE_THREADS};
 use crate::engine::sentence::said;
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
@@ -14,24 +13,6 @@ use crate::quantity::{Kind, deg, inch};
 use crate::source::{Cite, GEOMETRY, Obtained, PRACTICE, cite};
 
 pub(super) static ROWS: &[Check] = &[
-    Check {
-        id: "engagement",
-        asks: "Is enough thread in the bar?",
-        part: "thread engagement",
-        rule: true,
-        optional: false,
-        source: threads::FULL_STRENGTH_ENGAGEMENT.formula.source,
-        run: engagement,
-    },
-    Check {
-        id: "visible-threads",
-        asks: "Do few enough threads show?",
-        part: "visible thread",
-        rule: true,
-        optional: false,
-        source: cite(&PRACTICE, "at most 3 threads past the jam nut", Obtained::Practice),
-        run: visible_threads,
-    },
     Check {
         id: "holes-meet",
         asks: "Is enough left between the two holes?",
@@ -93,78 +74,6 @@ fn worse(values: [f64; 2]) -> usize {
     usize::from(order::exceeds(values[1], values[0]))
 }
 
-fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let ends = &case.made.ends;
-    let index = worse([ends[0].least / ends[0].engagement, ends[1].least / ends[1].engagement]);
-    let end = &ends[index];
-    sheet.record(|| crate::engine::formula::Line::Solved {
-        what: "Engagement as set",
-        value: end.engagement,
-        kind: crate::quantity::Kind::FineLength,
-        how: "eye center to shank end, less eye center to bar face",
-    });
-    if end.engagement <= 0.0 {
-        return Outcome::new(
-            2.0,
-            None,
-            sheet.remark(|| said!["With that many visible threads the shank does not reach into the bar at all."]),
-        );
-    }
-    let strength = end.marks.first().map_or(0.0, |mark| mark.length);
-    let habit = end.marks.iter().find(|mark| mark.name.starts_with("Habit")).map_or(0.0, |mark| mark.length);
-    let mut says = sheet.remark(|| {
-        said![
-            (end.engagement, FineLength),
-            " of thread is in the bar; ",
-            (if end.least > strength + 1e-9 {
-                "asked for is "
-            } else {
-                "for the bar's thread to be as strong as the shank it takes "
-            }),
-            (end.least, FineLength),
-            "."
-        ]
-    });
-    if end.engagement >= end.least && end.engagement < habit {
-        says.extend(said![
-            " Habit asks for ",
-            (habit, FineLength),
-            ": a shank with ",
-            (habit - end.engagement, FineLength),
-            " more thread would give it, so ask for the thread length."
-        ]);
-    }
-    Outcome {
-        utilization: Ok(sheet.work(&pins::LENGTH_SHARE, &[end.least, end.engagement])),
-        station: None,
-        says,
-        // The band above the strength line is amber; the floor of one diameter has none.
-        close_from: if end.engagement < COMFORT * strength { 0.0 } else { 1.0 },
-        applies: true,
-    }
-}
-
-fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let ends = &case.made.ends;
-    let index = worse([ends[0].visible_threads, ends[1].visible_threads]);
-    let shown = ends[index].visible_threads;
-    if shown < -0.01 {
-        return Outcome::new(
-            2.0,
-            None,
-            sheet.remark(|| said!["The jam nut would run off the thread: leave at least no visible thread past it."]),
-        );
-    }
-    let most = MOST_VISIBLE_THREADS * ends[index].thread.pitch;
-    Outcome::new(
-        sheet.work(&pins::LENGTH_SHARE, &[ends[index].visible, most]),
-        None,
-        sheet.remark(|| {
-            said![(shown.max(0.0), Ratio), " threads show past the jam nut as set; more than 3 bends the shank sooner."]
-        }),
-    )
-}
-
 fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
     let [a, b] = &case.made.ends;
     // The inserts of a tube are taken to be as long as their thread.
@@ -202,7 +111,7 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     let mut used: f64 = 0.0;
     for end in &case.made.ends {
         let room = sheet.work(&lengths::MOST_BY_HOLE, &[end.tapped_depth, end.thread.pitch]);
-        used = used.max(sheet.work(&pins::LENGTH_SHARE, &[end.engagement, room]));
+        used = used.max(sheet.work(&pins::LENGTH_SHARE, &[end.inserted, room]));
     }
     let tight = case.made.ends.iter().any(|end| end.most < end.thread_length - end.jam_nut - 1e-9);
     let says = if tight {
@@ -212,7 +121,7 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     } else {
         sheet.remark(|| said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."])
     };
-    Outcome { utilization: Ok(used), station: None, says, close_from: 1.0, applies: true }
+    Outcome { close_from: 1.0, ..Outcome::new(used, None, says) }
 }
 
 fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -290,18 +199,19 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
         }
     }
     Outcome {
-        utilization: Ok(worst.0),
-        station: None,
-        says: sheet.remark(|| {
-            said![
-                (worst.1, FineLength),
-                " of wall stands around the thread, ",
-                (worst.2, Ratio),
-                " of its diameter. 0.25 is the floor; from 0.35 up is comfortable."
-            ]
-        }),
         close_from: 0.25 / 0.35,
-        applies: true,
+        ..Outcome::new(
+            worst.0,
+            None,
+            sheet.remark(|| {
+                said![
+                    (worst.1, FineLength),
+                    " of wall stands around the thread, ",
+                    (worst.2, Ratio),
+                    " of its diameter. 0.25 is the floor; from 0.35 up is comfortable."
+                ]
+            }),
+        )
     }
 }
 

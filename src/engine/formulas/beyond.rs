@@ -1,7 +1,9 @@
 //! Past the factors: the first lasting bend, what follows it, and what repeated loads do.
 
+use std::f64::consts::PI;
+
 use crate::engine::formula::{formula, listed};
-use crate::engine::math::{power, squared};
+use crate::engine::math::{cosine, power, squared};
 use crate::quantity::{in2, in3, inch, ksi, lbf, lbf_in};
 
 formula! {
@@ -43,6 +45,45 @@ formula! {
 }
 
 formula! {
+    /// Moment at which a compressed tube forms a plastic hinge.
+    HINGE_MOMENT: "M_pc" Moment = "F · Z · cos(π · N / (2 · A · F))";
+    given yielding "F" Stress "yield strength", modulus "Z" SectionModulus "plastic modulus", axial "N" Force "compression along the link at that moment", area "A" Area "area";
+    code yielding * modulus * cosine(PI * axial / (2.0 * area * yielding));
+    holds "N < A · F" => axial < area * yielding;
+    source STATICS, "exact for a thin tube, close for the walls used here", Memory;
+    example [ksi(70.0), in3((8.0 - 1.5 * 1.5 * 1.5) / 6.0), lbf(2600.0), in2(PI / 4.0 * (4.0 - 2.25))] gives "53.9097" of lbf_in(1000.0), "2 x .250 tube of 70 ksi; own arithmetic";
+}
+
+formula! {
+    /// Strike at which a plastic hinge forms at mid-span.
+    HINGE_STRIKE: "P_h" Force = "P · M_pc / M";
+    given strike "P" Force "the strike", hinge "M_pc" Moment "moment of the plastic hinge", moment "M" Moment "moment at mid-span under that strike";
+    code strike * hinge / moment;
+    holds "M > 0" => moment > 0.0;
+    source STATICS, "moment in proportion to the strike, with the compression as it is", Computed;
+    example [lbf(5000.0), lbf_in(53_958.0), lbf_in(45_000.0)] gives "5995.33" of lbf(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Deflection of link and rest of the rig when the hinge forms.
+    HINGE_DEFLECTION: "d" FineLength = "P_h · (c_1 + c_2)";
+    given hinge "P_h" Force "strike that forms the hinge", link "c_1" Compliance "deflection of the link for each unit of force", rest "c_2" Compliance "deflection of everything else for each unit of force";
+    code hinge * (link + rest);
+    source STATICS, "springs one after the other", Computed;
+    example [lbf(5500.0), inch(1.0) / lbf(15_000.0), inch(1.0) / lbf(5000.0)] gives "1.46667" of inch(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Bow left where the weight comes to rest on the plastic hinge: what its fall gives and the springs do not hold.
+    BOW_BY_ENERGY: "b" FineLength = "(w · (h + d) − P_h · d / 2) / (P_h − w)";
+    given weight "w" Weight "weight that strikes", drop "h" FineLength "how far it falls", deflection "d" FineLength "deflection when the hinge forms", hinge "P_h" Force "strike that forms the hinge";
+    code (weight * (drop + deflection) - hinge * deflection / 2.0) / (hinge - weight);
+    holds "P_h > w" => hinge > weight;
+    source STATICS, "energy of the fall; the hinge resists with the same force all along", Computed;
+    example [lbf(2300.0), inch(0.5), inch(1.478_83), lbf(5528.6)] gives "0.14352" of inch(1.0), "own arithmetic";
+}
+
+formula! {
     /// Bow that stays after a hit has put so much energy into bending the bar for good.
     BOW_LEFT: "d" FineLength = "U_p · L / (4 · M_p)";
     given energy "U_p" Moment "energy past what the bar springs back from", length "L" Length "length between ball centers", moment "M_p" Moment "moment at which the whole section has yielded";
@@ -61,4 +102,4 @@ formula! {
     example [630_957_344.48, ksi(1.0), ksi(14.9), ksi(3.74)] gives "99307" of 1.0, "own arithmetic; read off the curve: 14.9 ksi at 100,000";
 }
 
-listed! {FIRST_YIELD_STRIKE, DROP_FOR_FORCE, ELASTIC_ENERGY, PLASTIC_MOMENT, BOW_LEFT, NOTCHED_7075_LIFE}
+listed! {FIRST_YIELD_STRIKE, DROP_FOR_FORCE, ELASTIC_ENERGY, PLASTIC_MOMENT, HINGE_MOMENT, HINGE_STRIKE, HINGE_DEFLECTION, BOW_BY_ENERGY, BOW_LEFT, NOTCHED_7075_LIFE}

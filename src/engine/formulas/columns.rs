@@ -198,6 +198,15 @@ formula! {
     example [ksi(29000.0), ksi(70.0)] gives "45.571" of 1.0, "drawn tube of 70 ksi; own arithmetic";
 }
 
+formula! {
+    /// Most diameters over wall at which a tube forms a plastic hinge before its wall buckles.
+    COMPACT_TUBE: "q_p" Ratio = "0.07 · E / F_y";
+    given modulus "E" Stress "modulus of elasticity", yielding "F_y" Stress "yield strength";
+    code 0.07 * modulus / yielding;
+    source AISC_360, "Table B4.1b, round tube in bending, compact", Memory;
+    example [ksi(29_000.0), ksi(70.0)] gives "29" of 1.0, "own arithmetic";
+}
+
 listed! {
     EULER_LOAD,
     EULER_DIAMETER,
@@ -218,4 +227,5 @@ listed! {
     STEPPED_COLUMN_BALANCE,
     SQUASH_LOAD,
     THIN_TUBE,
+    COMPACT_TUBE,
 }

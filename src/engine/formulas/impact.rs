@@ -11,12 +11,22 @@ const LBF_PER_INCH: f64 = lbf(1.0) / inch(1.0);
 const BAR_ON_END: f64 = lbf(500.0) * inch(10.0) / (ksi(30000.0) * in2(PI));
 
 formula! {
-    /// How far the link and all that holds it give way under the weight at rest.
+    /// How far the link and the rest of the rig deflect under the striking weight at rest.
     STATIC_DEFLECTION: "δ" FineLength = "w · (c_1 + c_2)";
-    given weight "w" Weight "weight that lands", give "c_1" Compliance "give of the link where it lands, for each unit of force", compliance "c_2" Compliance "give of everything else, for each unit of force";
+    given weight "w" Weight "weight that strikes", give "c_1" Compliance "deflection of the link at the point of impact, for each unit of force", compliance "c_2" Compliance "deflection of everything else, for each unit of force";
     code weight * (give + compliance);
     source STATICS, "springs one after the other", Computed;
     example [lbf(2000.0), 1.0 / (6_067.200_812_245 * LBF_PER_INCH), inch(0.1) / lbf(1000.0)] gives "0.529641" of inch(1.0), "2.0 in bar, 40 in long, and 0.1 in of give for 1,000 lbf; own arithmetic";
+}
+
+formula! {
+    /// How far tires, springs and frame give way, for each unit of force.
+    REST_COMPLIANCE: "c_2" Compliance = "d_s / W";
+    given deflection "d_s" FineLength "deflection of the rest under the rig's weight", weight "W" Weight "weight of the rig";
+    code deflection / weight;
+    holds "W > 0" => weight > 0.0;
+    source OURS, "the rest of the rig as one spring that its weight deflects by so much", Assumption;
+    example [inch(1.0), lbf(4100.0)] gives "0.00024390" of 1.0 / LBF_PER_INCH, "own arithmetic";
 }
 
 formula! {
@@ -60,4 +70,4 @@ formula! {
     example [lbf_in(5415.525), 2_007.411_417_4 * LBF_PER_INCH] gives "4662.872" of lbf(1.0), "1,500 lb at 3 miles an hour; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
-listed! {STATIC_DEFLECTION, IMPACT_FACTOR, DROP_FORCE, SERIES_STIFFNESS, MOVING_MASS_FORCE}
+listed! {STATIC_DEFLECTION, REST_COMPLIANCE, IMPACT_FACTOR, DROP_FORCE, SERIES_STIFFNESS, MOVING_MASS_FORCE}

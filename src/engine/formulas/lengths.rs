@@ -151,21 +151,38 @@ formula! {
     example [8.0, 40.0] gives "20" of 0.01, "own arithmetic";
 }
 
-listed! {
-    EYE_TO_FACE,
-    ENGAGEMENT_FROM_OUTSIDE,
-    VISIBLE_THREAD,
-    DESIGN_ENGAGEMENT,
-    BAR_LENGTH,
-    EYE_TO_EYE,
-    CUT_LENGTH,
-    MOST_BY_HOLE,
-    LEAST_BY_DIAMETERS,
-    HOLE_WEB,
-    WALL_AROUND_THREAD,
-    BAR_WEIGHT,
-    HOLE_WEIGHT,
-    LENGTH_TURNS,
-    DIAMETER_OVER_WALL,
-    RATIO_SHARE,
+formula! {
+    /// Depth of a 90° countersink at the mouth of a hole.
+    COUNTERSINK_DEPTH: "k" FineLength = "(D_c − D_1) / 2";
+    given countersink "D_c" FineLength "diameter of the countersink", minor "D_1" FineLength "basic minor diameter of the hole";
+    code (countersink - minor) / 2.0;
+    source GEOMETRY, "cone of 90°", Computed;
+    example [inch(1.265_625), inch(1.159_789_020_83)] gives "0.052918" of inch(1.0), "1-1/4-12, countersunk 1/64 in wider than its thread; own arithmetic";
 }
+
+formula! {
+    /// Full thread engaged: the lead chamfer of the shank and the countersink of the hole do not count.
+    FULL_THREAD: "e_f" FineLength = "e − n · P − k";
+    given inserted "e" FineLength "length of shank in the bar", lead "n" Ratio "threads that the lead chamfer takes", pitch "P" FineLength "pitch of the thread", countersink "k" FineLength "depth of the countersink";
+    code inserted - lead * pitch - countersink;
+    source GEOMETRY, "lengths along the shank", Computed;
+    example [inch(1.499_25), 1.0, inch(1.0 / 12.0), inch(0.052_918)] gives "1.3630" of inch(1.0), "1-1/4-12 with 1-1/2 threads showing; own arithmetic";
+}
+
+listed! {
+EYE_TO_FACE,
+ENGAGEMENT_FROM_OUTSIDE,
+VISIBLE_THREAD,
+DESIGN_ENGAGEMENT,
+BAR_LENGTH,
+EYE_TO_EYE,
+CUT_LENGTH,
+MOST_BY_HOLE,
+LEAST_BY_DIAMETERS,
+HOLE_WEB,
+WALL_AROUND_THREAD,
+BAR_WEIGHT,
+HOLE_WEIGHT,
+LENGTH_TURNS,
+DIAMETER_OVER_WALL,
+RATIO_SHARE, COUNTERSINK_DEPTH, FULL_THREAD}

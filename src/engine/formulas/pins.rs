@@ -110,6 +110,16 @@ formula! {
 }
 
 formula! {
+    /// How much of a moment that is borne is asked for.
+    MOMENT_SHARE: "U" Percent = "M / M_r";
+    given demand "M" Moment "bending moment", capacity "M_r" Moment "moment that can be borne";
+    code demand / capacity;
+    holds "M_r > 0" => capacity > 0.0;
+    source STATICS, "definition; 100 % is the limit", Computed;
+    example [lbf_in(40_000.0), lbf_in(50_000.0)] gives "80" of 0.01, "own arithmetic";
+}
+
+formula! {
     /// How much of a length that is there is asked for.
     LENGTH_SHARE: "U" Percent = "a / b";
     given asked "a" FineLength "length asked for", there "b" FineLength "length that is there";
@@ -131,5 +141,6 @@ listed! {
     UTILIZATION,
     STRESS_UTILIZATION,
     STRESS_SHARE,
+    MOMENT_SHARE,
     LENGTH_SHARE,
 }

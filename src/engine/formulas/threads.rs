@@ -217,6 +217,15 @@ formula! {
 }
 
 formula! {
+    /// Engagement at which the weaker thread bears a load with its factor.
+    LOAD_ENGAGEMENT: "e_N" FineLength = "n · N / min(A_s · F_s, A_n · F_n)";
+    given factor "n" Ratio "factor on stripping", load "N" Force "largest force along the link", external "A_s" AreaPerLength "shear area of the shank's thread", shank "F_s" Stress "shear strength of the shank", internal "A_n" AreaPerLength "shear area of the bar's thread", bar "F_n" Stress "shear strength of the bar or insert";
+    code factor * load / (external * shank).min(internal * bar);
+    source FED_STD_H28, "shear areas, solved for the length", Memory;
+    example [3.0, lbf(7363.0), 1.45 * IN2_PER_IN, ksi(90.0), 1.958_475_4 * IN2_PER_IN, ksi(42.0)] gives "0.26854" of inch(1.0), "7/8-14 in 7075; own arithmetic";
+}
+
+formula! {
     /// Load at which the thread pulls out by the one-third rule.
     ONE_THIRD_PULL_OUT: "P_3" Force = "π · d_2 · F_s · e / 3";
     given pitch_diameter "d_2" FineLength "pitch diameter", shear "F_s" Stress "shear strength", engaged "e" FineLength "engaged thread";
@@ -302,6 +311,7 @@ listed! {
     STRENGTH_RATIO,
     UNLIKE_METALS_ENGAGEMENT,
     FULL_STRENGTH_ENGAGEMENT,
+    LOAD_ENGAGEMENT,
     ONE_THIRD_PULL_OUT,
     ONE_THIRD_ENGAGEMENT,
     STRIP_LOAD,

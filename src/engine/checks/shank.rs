@@ -1,0 +1,156 @@
+//! The rod end's shank: bending where it leaves the bar, and tension.
+
+use super::ends::{at_ends, letter};
+use super::{Actions, Case, Check, Outcome, actions, folds, worst};
+use crate::engine::formula::Sheet;
+use crate::engine::formulas::{pins, threads};
+use crate::engine::roots::crossing;
+use crate::engine::sentence::{Said, said};
+use crate::inputs;
+use crate::order;
+
+pub(super) static ROWS: &[Check] = &[
+    Check {
+        id: "shank-bending",
+        asks: "Does the rod end's shank bend where it leaves the bar?",
+        part: "rod-end shank at the jam nut",
+        rule: false,
+        optional: false,
+        source: pins::ROUND_MODULUS.formula.source,
+        run: shank_bending,
+    },
+    Check {
+        id: "shank-tension",
+        asks: "Does the shank hold in tension?",
+        part: "rod-end shank",
+        rule: false,
+        optional: false,
+        source: threads::SHANK_LOAD.formula.source,
+        run: shank_tension,
+    },
+];
+
+/// The loads on the shank of an end whose bar face is so far from its eye; `None` when the link buckles before that.
+fn at_face(case: &Case, end: usize, eye_to_face: f64, sheet: &mut Sheet) -> Option<Actions> {
+    actions(case, case.station(end, eye_to_face), sheet)
+}
+
+/// Share of its yield strength that the shank is asked for with so much of it inside the bar.
+fn used_at(case: &Case, end: usize, inserted: f64) -> f64 {
+    let made = &case.made.ends[end];
+    let silent = &mut Sheet::silent();
+    let section = case.stock.shank(made, case.given.shank_yield(end), silent);
+    at_face(case, end, made.eye_to_end - inserted, silent)
+        .map_or(f64::INFINITY, |actions| worst(&section, &actions, silent).0)
+}
+
+/// Length of shank inside the bar at which it reaches its limit in bending when it is wound out, if it does so before
+/// the least engagement.
+pub(in crate::engine) fn stop(case: &Case, end: usize) -> Option<f64> {
+    let made = &case.made.ends[end];
+    let least = made.least + made.not_full;
+    let over = |wound_out: f64| used_at(case, end, made.inserted - wound_out) - (1.0 + order::SLACK);
+    let (now, most) = (over(0.0), made.inserted - least);
+    if most <= 0.0 || now > 0.0 {
+        return (now > 0.0).then_some(made.inserted);
+    }
+    let at_least = over(most);
+    (at_least > 0.0).then(|| made.inserted - crossing((0.0, now), (most, at_least), 1e-7, over))
+}
+
+/// Asked as set and at the outward stop: owners adjust, so a search goes by the longer setting. A link that stands goes
+/// by its setting, and its stop moves in.
+fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let made = &case.made.ends[end];
+        let Some(actions) = at_face(case, end, made.eye_to_face, sheet) else { return folds(case, sheet) };
+        let section = case.stock.shank(made, case.given.shank_yield(end), sheet);
+        let (as_set, stress) = worst(&section, &actions, sheet);
+        let wound_out = made.stop.inserted < made.inserted;
+        let at_stop = if wound_out { used_at(case, end, made.stop.inserted) } else { as_set };
+        sheet.choose(|| {
+            said![
+                "Wound out to ",
+                (made.stop.visible_threads.max(made.visible_threads), Ratio),
+                " threads showing, the same way: ",
+                (at_stop, Percent),
+                "."
+            ]
+        });
+        let used = as_set.max(at_stop);
+        let needs_stop = !order::exceeds(as_set, 1.0) && order::exceeds(used, 1.0);
+        let most_showing = || {
+            let inserted = stop(case, end).unwrap_or(made.inserted);
+            made.visible_threads + (made.inserted - inserted) / made.thread.pitch
+        };
+        let condition = (needs_stop && sheet.is_recording())
+            .then(|| said!["with no more than ", (most_showing(), Ratio), " threads showing at end ", (letter(end))]);
+        let mut says = sheet.remark(|| {
+            said![
+                "With ",
+                (made.eye_to_face, Length),
+                " from eye to bar, the shank at end ",
+                (letter(end)),
+                " bends to ",
+                (stress, Stress),
+                ", factor included; it yields at ",
+                (section.yield_tension, Stress),
+                ". "
+            ]
+        });
+        says.extend(sheet.remark(|| match &condition {
+            Some(_) => said![
+                "Wound out further it would reach its limit: leave no more than ",
+                (most_showing(), Ratio),
+                " threads showing."
+            ],
+            None => said![
+                "At the outward stop, ",
+                (made.stop.visible_threads.max(made.visible_threads), Ratio),
+                " threads showing, it is at ",
+                (used, Percent),
+                " of that."
+            ],
+        }));
+        if sheet.is_recording() {
+            says.extend(if_alloy(case, end, as_set));
+        }
+        Outcome {
+            to_failure: Some(as_set),
+            recommendable: !order::exceeds(used, 1.0),
+            condition,
+            ..Outcome::new(used, Some(case.station(end, made.eye_to_face)), says)
+        }
+    })
+}
+
+/// The other answer, where nobody has said what the shank is made of.
+fn if_alloy(case: &Case, end: usize, as_set: f64) -> Said {
+    let answered = case.given.link.ends.get(end).is_none_or(|end| end.shank_steel.is_some());
+    let own = [&inputs::SHANK_ULTIMATE, &inputs::SHANK_YIELD].iter().any(|input| case.given.is_decided(input));
+    let yielding = inputs::ALLOY_YIELD;
+    if answered || own || case.made.ends[end].shank_yield >= yielding {
+        return Said::default();
+    }
+    said![
+        " The steel of this shank is not known, so it counts as low-carbon. If it is heat-treated alloy, stamped or on its maker's sheet, it is at ",
+        (as_set * case.made.ends[end].shank_yield / yielding, Percent),
+        "."
+    ]
+}
+
+fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
+    at_ends(case, sheet, |case, end, sheet| {
+        let made = &case.made.ends[end];
+        let capacity =
+            sheet.work(&threads::SHANK_LOAD, &[made.thread.tensile_stress_area(), case.given.shank_yield(end)]);
+        let used = sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::YIELD_FACTOR), capacity]);
+        Outcome::new(
+            used,
+            Some(case.station(end, 0.0)),
+            sheet.remark(|| {
+                said!["In tension alone the shank at end ", (letter(end)), " yields at ", (capacity, Force), "."]
+            }),
+        )
+    })
+}
