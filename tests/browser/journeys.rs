@@ -45,6 +45,7 @@ fn main() -> ExitCode {
         size::what_is_pressed_stays_until_it_is_let_go,
         size::a_refused_entry_is_not_a_shorter_one,
         size::the_lengths_stand_apart,
+        size::a_fraction_is_inches_and_a_k_a_thousand,
         size::one_link_on_paper_and_in_words,
         size::a_shared_link_shows_the_same_answer,
         size::a_keyboard_is_enough,

@@ -109,6 +109,23 @@ pub(crate) async fn the_buttons_print_what_the_keys_do(page: &Page) {
     }
 }
 
+/// A field of millimeters takes a fraction as inches and asks back; thousands may be set off by a space or be a k.
+pub(crate) async fn a_fraction_is_inches_and_a_k_a_thousand(page: &Page) {
+    page.open(PHONE, "").await;
+    page.click("#units-metric").await;
+    page.enter("in-length", "36 1/2").await;
+    let field = ".field:has(#in-length) [role='status']";
+    let asked = page.wait_text(field, |text| text.contains("36-1/2 in?")).await;
+    assert!(asked.contains("927.1 mm"), "{asked}");
+    page.enter("in-weight", "4.3k lb").await;
+    assert!(page.fragment().await.contains("length=36.5in&weight=4300lb"), "as they were meant");
+    page.enter("in-weight", "4 400 lb").await;
+    assert!(page.fragment().await.contains("weight=4400lb"), "with a space");
+    page.enter("in-length", "927").await;
+    page.wait_count(field, 0).await;
+    assert!(page.fragment().await.contains("length=927mm"), "a plain number is millimeters");
+}
+
 /// Six digits of millimeters stand apart on the narrowest phone.
 pub(crate) async fn the_lengths_stand_apart(page: &Page) {
     page.open(PHONE, EXAMPLE).await;

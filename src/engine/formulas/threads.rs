@@ -3,14 +3,11 @@
 //! The class limits of ASME B1.1 hold in inches only and those of ISO 965-1 in millimeters only, so
 //! their symbols are plain numbers of inches, millimeters or micrometers.
 
-use crate::engine::math::{power, squared};
+use crate::engine::math::{cube_root, power, squared};
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{in2, inch, ksi, lbf, mm};
-
-/// The exponent of a cube root. Other formulas need powers anyway; `cbrt` would bring a phone a kilobyte more.
-const THIRD: f64 = 1.0 / 3.0;
 
 /// One square inch of thread for each inch of engagement.
 const IN2_PER_IN: f64 = inch(1.0);
@@ -73,7 +70,7 @@ formula! {
     /// Pitch-diameter tolerance, class 2A, in inches.
     UN_PITCH_TOLERANCE: "T_d2" InInches = "0.0015 · ∛D + 0.0015 · √L_E + 0.015 · ∛(P²)";
     given major "D" InInches "basic major diameter in inches", length "L_E" InInches "length of engagement in inches", pitch "P" InInches "pitch in inches";
-    code 0.0015 * power(major, THIRD) + 0.0015 * length.sqrt() + 0.015 * power(pitch * pitch, THIRD);
+    code 0.0015 * cube_root(major) + 0.0015 * length.sqrt() + 0.015 * cube_root(pitch * pitch);
     source ASME_B1_1, "§5.8", Memory;
     example [0.75, 0.75, 0.0625] gives "0.0050" of 1.0, "3/4-16: pitch diameter .7079 to .7029, table from memory";
 }
@@ -100,7 +97,7 @@ formula! {
     /// Major-diameter tolerance, class 2A, in inches.
     UN_MAJOR_TOLERANCE: "T_d" InInches = "0.060 · ∛(P²)";
     given pitch "P" InInches "pitch in inches";
-    code 0.060 * power(pitch * pitch, THIRD);
+    code 0.060 * cube_root(pitch * pitch);
     source ASME_B1_1, "major-diameter tolerance table", Copied;
     example [0.0625] gives "0.0094" of 1.0, "ASME B1.1 major-diameter tolerance table, 16 threads per inch";
 }
@@ -127,7 +124,7 @@ formula! {
     /// Major-diameter tolerance, grade 6, in micrometers.
     ISO_MAJOR_TOLERANCE: "T_d" InMicrometers = "180 · ∛(P²) − 3.15 / √P";
     given pitch "P" InMillimeters "pitch in millimeters";
-    code 180.0 * power(pitch * pitch, THIRD) - 3.15 / pitch.sqrt();
+    code 180.0 * cube_root(pitch * pitch) - 3.15 / pitch.sqrt();
     source ISO_965_1, "§13.2", Memory;
     example [2.0] gives "283.5" of 1.0, "M16x2; table value 280, from memory";
 }
