@@ -12,7 +12,10 @@ use serde_json::{Map, Value, json};
 const FORMAT: &str = "linkwright builds";
 
 /// The version this program writes; it grows when an older page could misread a file.
-pub const VERSION: f64 = 1.0;
+pub const VERSION: f64 = 2.0;
+
+/// The version before it, whose checks were those of the links of its time.
+const EARLIER: f64 = 1.0;
 
 /// What a file says about its numbers.
 const UNITS: &str = "Every value carries its unit: in, mm, m, lb, kg, kN, N, ksi, MPa, Pa, deg, rad. lb and kg are weights or forces. A number without one is a share, a factor or a count.";
@@ -135,7 +138,7 @@ fn written(build: &Build) -> Value {
     }
     put("rig", rig_of(&build.document));
     put("links", json!(links));
-    put("check", json!(check(&build.document)));
+    put("check", json!(check(&build.document, share::VERSION)));
     if !build.doubt.is_empty() {
         put("doubt", json!(build.doubt));
     }
@@ -158,9 +161,9 @@ fn number(value: f64) -> Value {
     if value.fract() == 0.0 && value.abs() < 1e15 { json!(value as i64) } else { json!(value) }
 }
 
-/// The check over a document: that of its link.
-fn check(document: &Document) -> String {
-    let fragment = share::to_fragment(document);
+/// The check over a document: that of its link, as a version wrote it.
+fn check(document: &Document, of_links: &str) -> String {
+    let fragment = share::to_fragment_of(document, of_links);
     fragment.rsplit_once("crc=").map(|(_, check)| check.to_string()).unwrap_or_default()
 }
 
@@ -254,19 +257,24 @@ pub fn from_text(text: &str) -> Result<Read, String> {
     if whole.get("format").and_then(Value::as_str) != Some(FORMAT) {
         return Err("This is not a file of saved builds. Nothing from it was used.".to_string());
     }
-    if whole.get("version").and_then(Value::as_f64) != Some(VERSION) {
+    let version = whole.get("version").and_then(Value::as_f64);
+    let of_links = if version == Some(VERSION) {
+        share::VERSION
+    } else if version == Some(EARLIER) {
+        share::EARLIER_CALCULATION
+    } else {
         return Err(
             "This file was written by another version of this page, which this one does not know. Nothing from it was used."
                 .to_string(),
         );
-    }
+    };
     let mut read = Read::default();
     let builds = list(&whole, "builds");
     if builds.is_empty() {
         return Err("There is no build in this file.".to_string());
     }
     for build in builds.iter().take(MOST_BUILDS) {
-        let build = build_from(build);
+        let build = build_from(build, of_links);
         read.told.extend(build.doubt.iter().cloned());
         read.builds.push(build);
     }
@@ -282,7 +290,7 @@ fn list<'a>(table: &'a Value, name: &str) -> &'a [Value] {
 }
 
 /// One build, with at most a few sentences of doubt about it.
-fn build_from(table: &Value) -> Build {
+fn build_from(table: &Value, of_links: &str) -> Build {
     let words = |name: &str| table.get(name).and_then(Value::as_str).unwrap_or_default();
     let time = |name: &str| Some(words(name)).filter(|text| is_time(text)).unwrap_or_default().to_string();
     let mut lost = Vec::new();
@@ -317,7 +325,7 @@ fn build_from(table: &Value) -> Build {
         let more = if more > 0 { format!(" and {more} more") } else { String::new() };
         doubt.push(format!("{name}: this could not be read and was left out: {}{more}.", lost.join(", ")));
     }
-    if words("check") != check(&build.document) {
+    if words("check") != check(&build.document, of_links) {
         doubt.push(format!(
             "{name} was changed or damaged outside of this page. Compare every number before you use it."
         ));

@@ -189,6 +189,8 @@ pub struct Rig {
     pub drop: Option<f64>,
     /// How far tires, springs and frame deflect under the rig's whole weight.
     pub rest_deflection: Option<f64>,
+    /// The same as earlier versions asked for it: the deflection under 1,000 lbf.
+    pub give: Option<f64>,
     /// Distance from each eye, as a share of the length, where a strike may first fall.
     pub strike_zone: Option<f64>,
     /// Share of the force along the link that acts at the moment of a strike.
@@ -364,6 +366,12 @@ pub struct End {
     pub own_bore: Option<f64>,
     /// Ball width of the user's own rod end.
     pub own_ball_width: Option<f64>,
+    /// Head diameter of the user's own rod end.
+    pub own_head_diameter: Option<f64>,
+    /// Head thickness of the user's own rod end.
+    pub own_head_thickness: Option<f64>,
+    /// Hole in the head of the user's own rod end, which holds the race.
+    pub own_race_bore: Option<f64>,
 }
 
 /// The id that stands for a rod end which the user measured.

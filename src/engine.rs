@@ -9,10 +9,12 @@ mod beyond;
 mod build;
 mod checks;
 mod cross_sections;
+mod fitted;
 pub mod formula;
 pub mod formulas;
 mod geometry;
 mod given;
+mod habit;
 mod loads;
 pub mod math;
 mod metals;
@@ -37,6 +39,7 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
+    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -156,24 +159,38 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
             || recommended.joints[0].thread.id != joints[0].thread.id
             || recommended.joints[1].thread.id != joints[1].thread.id
     });
+    let fitted = if search.recommended.is_none() {
+        fitted::fitted(&given).and_then(|size| fitted::report(&given, &size))
+    } else {
+        None
+    };
     let weakest = judged.highest(|finding| !finding.rule);
     let verdict = judged.verdict();
+    let conditions = judged.conditions();
     let mut loads = judged.loads;
     loads.story = loads::story(&given, &loads);
     let mut answer = Answer {
         role: given.link.role,
         link: made,
-        sizing: sizing::sizing(&search, overridden),
+        sizing: sizing::sizing(&search, fitted, overridden),
         loads,
         parts: cross_sections::parts(&stretches),
         findings: judged.findings,
         notes: judged.notes,
         weakest,
         verdict,
+        conditions,
         cautions: Vec::new(),
         checklist: Vec::new(),
         assumed: given.assumptions(),
     };
+    if let Some(recommended) = answer.sizing.recommended.as_ref().filter(|_| !overridden)
+        && answer.verdict > Verdict::Passes
+        && answer.verdict < Verdict::Fails
+    {
+        let [_, next] = sizing::neighbors(&given, recommended);
+        answer.sizing.next_up = next.filter(|size| size.feasible);
+    }
     answer.cautions = advice::cautions(&answer);
     answer.checklist = advice::checklist(&answer);
     LinkReport::Answer(Arc::new(answer))
@@ -236,9 +253,9 @@ fn own_rod_end_needs(given: &Values) -> Vec<&'static str> {
     needs
 }
 
-/// The section and rod ends to answer for: the user's where decided, else the recommended, else the largest tried.
+/// The section and rod ends to answer for: the user's where decided, else the recommended, else what is fitted where nothing passes.
 fn decided(given: &Values, search: &sizing::Search) -> Option<(Section, [RodEndSpec; 2])> {
-    let fallback = search.recommended.clone().or_else(|| sizing::largest(given));
+    let fallback = search.recommended.clone().or_else(|| fitted::fitted(given));
     let base: &SizedCandidate = fallback.as_ref()?;
     let mut section = base.section;
     if let Some(outside_diameter) = given.number(&inputs::OUTSIDE_DIAMETER) {

@@ -67,6 +67,8 @@ pub enum Group {
     Factors,
     /// Shop details.
     Shop,
+    /// Asked for by earlier versions only: kept in links and files, and not shown in the form.
+    Former,
 }
 
 /// How firmly a default stands.

@@ -2,17 +2,20 @@
 
 use std::sync::Arc;
 
-use crate::document::{Hand, Role};
+use crate::document::Role;
 use crate::engine::formula::Line;
 use crate::engine::sentence::Said;
-use crate::engine::tables::materials::Material;
-use crate::engine::tables::threads::Thread;
+use crate::engine::tables::practice::Size;
 use crate::quantity::Kind;
 use crate::source::Cite;
 
+mod geometry;
 mod prove;
 mod rig;
 
+pub use geometry::{
+    Adjustment, EndGeometry, EngagementMark, EngagementRule, Flats, LinkGeometry, OutwardStop, Reach, StopBy,
+};
 pub use rig::{Cut, FewerSizes, Part, Placed, Plan, RigReport};
 
 pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, PartAlong, Sensitivity, Station};
@@ -64,8 +67,10 @@ pub struct Answer {
     pub notes: Vec<Note>,
     /// Index of the weakest strength or stability finding.
     pub weakest: Option<usize>,
-    /// The worst verdict of all findings.
+    /// The worst verdict of all findings; what cannot be judged makes it [`Verdict::Close`] at best.
     pub verdict: Verdict,
+    /// On what the link passes only: the conditions of its checks, and what could not be judged.
+    pub conditions: Vec<Said>,
     /// What to mind before acting on this.
     pub cautions: Vec<Said>,
     /// How to fit it, step by step.
@@ -78,6 +83,12 @@ impl Answer {
     /// The finding that uses most of what it may, if one does.
     pub fn weakest_finding(&self) -> Option<&Finding> {
         self.findings.get(self.weakest?)
+    }
+
+    /// The word for how the link came out.
+    pub fn word(&self) -> &'static str {
+        let conditional = self.verdict == Verdict::Close && !self.conditions.is_empty();
+        if conditional { ON_A_CONDITION } else { self.verdict.word() }
     }
 
     /// How a steering link takes the greatest push, whether that governs or not: long and slender, it often folds
@@ -98,191 +109,6 @@ pub struct Assumption {
     pub kind: Kind,
     /// Whether the user changed it.
     pub changed: bool,
-}
-
-/// A link as it would be made.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LinkGeometry {
-    /// What the bar is made of.
-    pub material: &'static Material,
-    /// Outside diameter.
-    pub outside_diameter: f64,
-    /// Wall of a tube, 0 for a solid bar.
-    pub wall: f64,
-    /// Bore of a tube, 0 for a solid bar.
-    pub bore: f64,
-    /// Mount to mount, and eye to eye as set.
-    pub length: f64,
-    /// Finished bar length.
-    pub bar: f64,
-    /// Length to saw.
-    pub cut: f64,
-    /// Weight of the bar without rod ends.
-    pub bar_weight: f64,
-    /// End A and end B.
-    pub ends: [EndGeometry; 2],
-    /// Wrench flats: start from face A, length, width across. `None` for tubes.
-    pub flats: Option<Flats>,
-    /// How far it can be made longer and shorter.
-    pub adjustment: Adjustment,
-    /// How the lengths and the least engagements came out.
-    pub working: Vec<Line>,
-}
-
-/// Wrench flats on a bar.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Flats {
-    /// From face A to where they begin.
-    pub start: f64,
-    /// Along the bar.
-    pub length: f64,
-    /// Across.
-    pub width: f64,
-}
-
-/// One end of a link as it would be made. All lengths SI.
-#[derive(Debug, Clone, PartialEq)]
-pub struct EndGeometry {
-    /// The rod end's name on screen.
-    pub rod_end: &'static str,
-    /// Its id in the table, or the id for the user's own.
-    pub rod_end_id: &'static str,
-    /// Shank thread.
-    pub thread: &'static Thread,
-    /// Hand of thread.
-    pub hand: Hand,
-    /// Hole in the ball.
-    pub bore: f64,
-    /// Face to face of the ball.
-    pub ball_width: f64,
-    /// Head diameter, when the table has it.
-    pub head_diameter: Option<f64>,
-    /// Eye center to shank end.
-    pub eye_to_end: f64,
-    /// Thread length of the shank.
-    pub thread_length: f64,
-    /// Jam-nut thickness.
-    pub jam_nut: f64,
-    /// Jam-nut width across flats.
-    pub jam_nut_across: f64,
-    /// Breaking strength of the shank.
-    pub shank_ultimate: f64,
-    /// Yield strength of the shank.
-    pub shank_yield: f64,
-    /// Length of shank inside the bar as set, lead and countersink included: what a ruler tells.
-    pub inserted: f64,
-    /// What of that length is no full thread.
-    pub not_full: f64,
-    /// Full thread engaged as set.
-    pub engagement: f64,
-    /// Least full thread engaged, by one diameter, the load, or the user.
-    pub least: f64,
-    /// Most full thread that can be engaged.
-    pub most: f64,
-    /// The lines on the engagement scale, named and sourced.
-    pub marks: Vec<EngagementMark>,
-    /// Visible thread past the jam nut as set, as a length.
-    pub visible: f64,
-    /// The same in threads.
-    pub visible_threads: f64,
-    /// Eye center to bar face: what a ruler reads.
-    pub eye_to_face: f64,
-    /// Least and most diameter of the hole before it is tapped.
-    pub hole: [f64; 2],
-    /// Depth of full thread in the bar.
-    pub tapped_depth: f64,
-    /// Drill depth to the shoulder.
-    pub drill_depth: f64,
-    /// Drill depth to the point.
-    pub drill_point: f64,
-    /// Where winding out ends.
-    pub stop: OutwardStop,
-    /// How far this end may be wound out and in.
-    pub reach: Reach,
-}
-
-/// The setting beyond which an end may not be wound out.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct OutwardStop {
-    /// Length of shank still inside the bar there.
-    pub inserted: f64,
-    /// Threads that show past the jam nut there.
-    pub visible_threads: f64,
-    /// What sets it.
-    pub by: StopBy,
-}
-
-/// What sets the outward stop.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum StopBy {
-    /// Three visible threads: common practice.
-    VisibleThreads,
-    /// The least engagement.
-    Engagement,
-    /// The shank reaches its limit in bending.
-    ShankBending,
-}
-
-/// The rule behind a line on the engagement scale.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum EngagementRule {
-    /// The thread is as strong as the shank.
-    Shank,
-    /// The one-third rule for tapped aluminum.
-    OneThird,
-    /// Common practice in the metal of the bar.
-    Practice,
-    /// One diameter.
-    OneDiameter,
-    /// The largest load with its factor.
-    Load,
-    /// What the user requires.
-    Yours,
-}
-
-/// A named line on the engagement scale.
-#[derive(Debug, Clone, PartialEq)]
-pub struct EngagementMark {
-    /// Its rule.
-    pub rule: EngagementRule,
-    /// Its name.
-    pub name: &'static str,
-    /// The engagement it asks for.
-    pub length: f64,
-    /// Whether the link as set reaches it.
-    pub reached: bool,
-    /// Where it comes from.
-    pub source: Cite,
-}
-
-/// How far an end, or the whole link, may be wound from where it is set. Lengths SI, never negative.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct Reach {
-    /// Longer, keeping 0 to 3 visible threads.
-    pub out_good: f64,
-    /// Shorter, keeping 0 to 3 visible threads.
-    pub in_good: f64,
-    /// Longer, to least engagement.
-    pub out_limit: f64,
-    /// Shorter, to the hard stop.
-    pub in_limit: f64,
-}
-
-/// Adjustment of the whole link.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Adjustment {
-    /// In lengths.
-    pub reach: Reach,
-    /// Change of length for one turn of the bar; 0 when turning the bar does not change it.
-    pub per_turn: f64,
-    /// Turns of the bar out and in within good practice.
-    pub turns_good: [f64; 2],
-    /// Turns of the bar out and in to the hard limits.
-    pub turns_limit: [f64; 2],
-    /// Whether the ends have opposite hands.
-    pub opposite_hands: bool,
-    /// Which way to turn the bar, seen from end A; `None` when turning it does not change the length.
-    pub turning: Option<&'static str>,
 }
 
 /// The forces one link must bear.
@@ -350,6 +176,11 @@ pub struct Finding {
 }
 
 impl Finding {
+    /// The word for how it came out.
+    pub fn word(&self) -> &'static str {
+        if self.verdict == Verdict::Close && self.condition.is_some() { ON_A_CONDITION } else { self.verdict.word() }
+    }
+
     /// Whether it waits for an entry that nobody must make: it says nothing for or against the link.
     pub fn is_left_open(&self) -> bool {
         self.optional && self.verdict == Verdict::Unanswered
@@ -372,6 +203,22 @@ pub enum Verdict {
     Fails,
 }
 
+/// The word for what passes only on a condition.
+const ON_A_CONDITION: &str = "Passes, on a condition";
+
+impl Verdict {
+    /// The word for it.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Passes => "Passes",
+            Self::Close => "Passes, little margin",
+            Self::Unanswered => "Not judged",
+            Self::Bends => "Bends, does not break",
+            Self::Fails => "Fails",
+        }
+    }
+}
+
 /// A size that was tried.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Candidate {
@@ -391,6 +238,13 @@ pub struct Candidate {
     pub feasible: bool,
 }
 
+impl Candidate {
+    /// Its bar or tube.
+    pub const fn size(&self) -> Size {
+        Size { outside_diameter: self.outside_diameter, wall: self.wall }
+    }
+}
+
 /// The recommendation.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Sizing {
@@ -404,19 +258,40 @@ pub struct Sizing {
     pub governs: Said,
     /// Whether the user chose a size other than the recommended.
     pub overridden: bool,
+    /// The next size up, where the recommended one passes with little margin or bends.
+    pub next_up: Option<Candidate>,
+    /// Where no stock size passes: what is fitted all the same, and what would help.
+    pub fitted: Option<Fitted>,
 }
 
-/// What the trade fits for a job.
+/// What is fitted by common practice where no stock size passes; without a habit, the largest in stock.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Fitted {
+    /// What builders usually fit, where they have a habit.
+    pub habit: Option<Trade>,
+    /// That size, judged.
+    pub candidate: Candidate,
+    /// The rig weight it is good to with everything else as it is; `None` when it passes at none.
+    pub good_to: Option<f64>,
+    /// The part that yields first.
+    pub yields_first: &'static str,
+    /// What would help, the most helpful first.
+    pub cures: Vec<Said>,
+}
+
+/// What builders usually fit for a job (common practice, no source).
 #[derive(Debug, Clone, PartialEq)]
 pub struct Trade {
-    /// Least diameter it would fit.
-    pub least: f64,
-    /// Most diameter it would fit.
-    pub most: f64,
-    /// Its usual shank thread.
+    /// The least they fit.
+    pub least: Size,
+    /// The most they usually fit.
+    pub most: Size,
+    /// Id of its rod ends' thread.
     pub thread: &'static str,
-    /// The rule in words.
-    pub words: &'static str,
+    /// The class of that thread, by which inch and metric threads are compared.
+    pub class: Option<usize>,
+    /// The habit in a sentence.
+    pub words: Said,
 }
 
 /// How far one input may go. At least one of the two limits is there.

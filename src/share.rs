@@ -1,6 +1,6 @@
 //! A document as a link's fragment, and back. The fragment never reaches a server.
 //!
-//! `2&weight=4100lb&use=hard&length=38in&crc=…`: a version, then only what was decided, then a check
+//! `3&weight=4100lb&use=hard&length=38in&crc=…`: a version, then only what was decided, then a check
 //! over everything before it. Values come back bit for bit, but for those that are as good as nothing.
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
@@ -8,10 +8,16 @@ use crate::inputs::{At, CHOICES, NUMBERS, Scope, places};
 use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE, trimmed};
 
 /// The version this program writes.
-pub const VERSION: &str = "2";
+pub const VERSION: &str = "3";
 
-/// The version before it, which knew one axle: what it says of an axle holds for both.
+/// The version before it, whose answers came from an earlier calculation.
+pub(crate) const EARLIER_CALCULATION: &str = "2";
+
+/// The first version, which knew one axle: what it says of an axle holds for both.
 const ONE_AXLE: &str = "1";
+
+/// What is told once where entries come from an earlier version.
+pub const RECALCULATED: &str = "Recalculated: these entries were made with an earlier version. The hit, thread engagement, tubes, bolts, buckling and the side load on converging uppers are worked out anew, so the answer may differ from the one you saw.";
 
 /// Values of an axle that version 1 kept for the rig.
 const FORMERLY_OF_THE_RIG: [&str; 4] = ["axle-share", "lower-height", "upper-height", "flex"];
@@ -29,6 +35,8 @@ pub struct Opened {
     pub document: Document,
     /// What the reader should know, a sentence each; empty when all is well.
     pub told: Vec<String>,
+    /// Whether it comes from an earlier version, so that its answer may differ: see [`RECALCULATED`].
+    pub recalculated: bool,
 }
 
 /// Units that make values short; the exact SI number stands in when neither fits.
@@ -125,7 +133,12 @@ fn read_key(key: &str) -> Option<(&str, At)> {
 
 /// The fragment of a document, without the leading `#`.
 pub fn to_fragment(document: &Document) -> String {
-    let mut parts = vec![VERSION.to_string()];
+    to_fragment_of(document, VERSION)
+}
+
+/// The same as a version of this page wrote it that had two axles.
+pub(crate) fn to_fragment_of(document: &Document, version: &str) -> String {
+    let mut parts = vec![version.to_string()];
     if document.links.len() > 1 {
         parts.push(format!("links={}", document.links.len()));
     }
@@ -163,7 +176,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
     let mut document = Document::default();
     if fragment.len() > LONGEST {
         told.push("This link is far too long to be one of ours. Nothing from it was used.".to_string());
-        return Opened { document, told };
+        return Opened { document, told, recalculated: false };
     }
     let (body, intact) = match fragment.rsplit_once("&crc=") {
         Some((body, printed)) => (
@@ -176,12 +189,12 @@ pub fn from_fragment(fragment: &str) -> Opened {
     };
     let mut parts = body.split('&');
     let version = parts.next().unwrap_or_default();
-    if version != VERSION && version != ONE_AXLE {
+    if ![VERSION, EARLIER_CALCULATION, ONE_AXLE].contains(&version) {
         told.push(format!(
             "This link says it is of version “{}”, which this page does not know. Nothing from it was used.",
             clip(version)
         ));
-        return Opened { document, told };
+        return Opened { document, told, recalculated: false };
     }
     if !fragment.contains("crc=") {
         told.push("This link lacks the check at its end: its numbers were in doubt where it came from, or a part of it is missing. Compare every number with the sender before you use it.".to_string());
@@ -214,7 +227,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
             }
             continue;
         }
-        if name == "name" && version == VERSION {
+        if name == "name" && version != ONE_AXLE {
             match from_ascii(value).filter(|read| !read.is_empty() && tidy_name(read) == *read) {
                 Some(read) => document.name = read,
                 None => told.push("The name in the link cannot be read and was left out.".to_string()),
@@ -230,7 +243,8 @@ pub fn from_fragment(fragment: &str) -> Opened {
             told.push(sentence);
         }
     }
-    Opened { document, told }
+    let recalculated = version != VERSION && document != Document::default();
+    Opened { document, told, recalculated }
 }
 
 fn take(document: &mut Document, name: &str, value: &str) -> Result<(), String> {

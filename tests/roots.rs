@@ -1,6 +1,6 @@
 //! Where something crosses zero is found, and in few looks: each look is a whole link worked out.
 
-use linkwright::engine::roots::crossing;
+use linkwright::engine::roots::{crossing, last_good};
 
 type Curve = fn(f64) -> f64;
 
@@ -50,4 +50,17 @@ fn a_hair_finer_than_numbers_ends_all_the_same() {
         value - 1.6
     });
     assert!((last - 1.6).abs() < 1e-15 && looks < 200, "{last} in {looks}");
+}
+
+#[test]
+fn going_down_the_greatest_value_that_will_do_is_found() {
+    for limit in [1.5, 4.0, 9.99] {
+        let found = last_good(10.0, 1.0, |value| value - limit).expect("one will do");
+        assert!((found - limit).abs() < 1e-8 && found <= limit, "{limit}: {found}");
+        // Where it jumps, and where nothing can be told above.
+        let found =
+            last_good(10.0, 1.0, |value| if value > limit { f64::INFINITY } else { -0.1 }).expect("one will do");
+        assert!((found - limit).abs() < 1e-7, "{limit}: {found}");
+    }
+    assert_eq!(last_good(10.0, 1.0, |_| 0.2), None);
 }

@@ -4,7 +4,7 @@ mod dice;
 
 use dice::Dice;
 use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Side, Use};
-use linkwright::inputs::{NUMBERS, QUANTITY, places};
+use linkwright::inputs::{At, NUMBERS, QUANTITY, REST_DEFLECTION, UPPER_STRIKE, places};
 use linkwright::quantity::{System, deg, inch, ksi, lbf};
 use linkwright::share::{Opened, from_fragment, to_fragment, unchecked};
 
@@ -13,6 +13,9 @@ const SAMPLE: &str = "1&links=2&length=0.9779&2.length=32in&weight=4100lb&od=2.2
 
 /// A link of version 2, kept as it was first written.
 const SAMPLE_2: &str = "2&links=2&name=Blue_rig.2c_gr.c3.b6.c3.9fer_2.2e0&length=0.9779&2.length=32in&weight=4100lb&2.quantity=3&od=2.25in&2.shank-yield=120ksi&tapped.b=2.5in&2.rating.a=28000lb&rear.flex=7in&front-share=0.55&front.axle-share=0.7&2.plan-angle=25deg&2.role=upper&use=hard&2.axle=rear&2.seat=middle&rod-end.a=wide-16&hand.b=rh&crc=17dc3b67";
+
+/// A link of version 3, kept as it was first written.
+const SAMPLE_3: &str = "3&links=2&name=Blue_rig.2c_gr.c3.b6.c3.9fer_2.2e0&length=0.9779&2.length=32in&weight=4100lb&2.quantity=3&od=2.25in&2.shank-yield=120ksi&tapped.b=2.5in&2.rating.a=28000lb&rear.flex=7in&front-share=0.55&front.axle-share=0.7&2.plan-angle=25deg&2.role=upper&use=hard&2.axle=rear&2.seat=middle&rod-end.a=wide-16&hand.b=rh&crc=ef0e177d";
 
 /// What the sample of version 2 was made from: the same, with a name, and of both axles.
 fn sample_2() -> Document {
@@ -50,8 +53,8 @@ fn sample() -> Document {
 }
 
 /// Every sample with what it was made from.
-fn samples() -> [(&'static str, Document); 2] {
-    [(SAMPLE, sample()), (SAMPLE_2, sample_2())]
+fn samples() -> [(&'static str, Document); 3] {
+    [(SAMPLE, sample()), (SAMPLE_2, sample_2()), (SAMPLE_3, sample_2())]
 }
 
 /// CRC-32 as anybody could forge it, written apart from the one under test.
@@ -87,8 +90,27 @@ fn a_link_of_version_1_opens_for_good() {
 
 #[test]
 fn a_link_of_version_2_opens_for_good() {
-    assert_eq!(to_fragment(&sample_2()), SAMPLE_2);
-    assert_eq!(from_fragment(SAMPLE_2), Opened { document: sample_2(), told: Vec::new() });
+    let opened = from_fragment(SAMPLE_2);
+    assert_eq!(opened, Opened { document: sample_2(), told: Vec::new(), recalculated: true }, "an earlier calculation");
+}
+
+#[test]
+fn a_link_of_version_3_opens_for_good() {
+    assert_eq!(to_fragment(&sample_2()), SAMPLE_3);
+    assert_eq!(from_fragment(SAMPLE_3), Opened { document: sample_2(), told: Vec::new(), recalculated: false });
+}
+
+/// What earlier versions asked for under 1,000 lbf is the deflection under the rig's weight now.
+#[test]
+fn a_former_deflection_of_the_rest_is_converted() {
+    let opened = from_fragment(&sealed("2&length=38in&weight=4100lb&give=0.1in&upper-strike=0.2&use=hard"));
+    assert_eq!((opened.told.len(), opened.recalculated), (0, true));
+    let value = |input: &linkwright::inputs::Number| input.value(&opened.document, At::default());
+    let deflection = value(&REST_DEFLECTION).expect("a value");
+    assert!((deflection - inch(0.41)).abs() < 1e-12, "{deflection}");
+    assert_eq!(value(&UPPER_STRIKE), Some(0.2), "an explicit value is kept");
+    let again = from_fragment(&to_fragment(&opened.document));
+    assert_eq!((again.document, again.recalculated), (opened.document, false), "and nothing is lost on the way");
 }
 
 #[test]
@@ -116,7 +138,7 @@ fn a_typical_link_is_short() {
     let fragment = to_fragment(&document);
     assert!(fragment.len() < 200, "{} characters: {fragment}", fragment.len());
     assert!(fragment.bytes().all(|b| b.is_ascii_alphanumeric() || b"&=.-".contains(&b)), "no messenger breaks this");
-    assert_eq!(from_fragment(&fragment), Opened { document, told: Vec::new() });
+    assert_eq!(from_fragment(&fragment), Opened { document, told: Vec::new(), recalculated: false });
 }
 
 #[test]
@@ -125,7 +147,7 @@ fn what_was_typed_in_a_usual_unit_stays_short() {
     document.links[0].length = Some(0.965);
     document.rig.weight = Some(lbf(4100.0));
     let fragment = to_fragment(&document);
-    assert!(fragment.starts_with("2&length=0.965&weight=4100lb&crc="), "{fragment}");
+    assert!(fragment.starts_with("3&length=0.965&weight=4100lb&crc="), "{fragment}");
 }
 
 #[test]
@@ -210,7 +232,7 @@ fn what_cannot_be_read_is_told_and_the_rest_is_opened() {
 
 #[test]
 fn another_version_is_told_and_nothing_of_it_is_used() {
-    for version in ["3", "0", "", "01", "1 ", "１", "1.0", "one"] {
+    for version in ["4", "0", "", "01", "1 ", "１", "1.0", "one"] {
         let opened = from_fragment(&sealed(&format!("{version}&weight=4100lb")));
         assert_eq!(opened.document, Document::default(), "{version:?}");
         assert_eq!(opened.told.len(), 1, "{version:?}: {:?}", opened.told);

@@ -208,7 +208,7 @@ const LAYERS: [(&str, &[&str]); 24] = [
     ("engine::stepped", &["engine::formulas", "engine::math", "engine::angles", "engine::roots", "order"]),
     ("engine::plastic", &["engine::math", "engine::roots"]),
     ("engine::outside", OUTSIDE),
-    ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas", "engine::math"]),
+    ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas", "engine::math", "order"]),
     ("inputs", &["quantity", "document", "engine::tables"]),
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::sentence", "engine::tables"]),
@@ -243,13 +243,15 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 13] = [
+const OWN: [&str; 15] = [
     "beyond",
     "build",
     "checks",
     "cross_sections",
+    "fitted",
     "geometry",
     "given",
+    "habit",
     "loads",
     "metals",
     "plan",

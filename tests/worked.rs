@@ -206,8 +206,9 @@ fn candidate(page: &mut Page, what: &str, candidate: Option<&Candidate>) {
 fn recommendation(page: &mut Page, answer: &Answer, around: &[Option<Candidate>; 2], firm: &[Firmness]) {
     let sizing = &answer.sizing;
     page.title("recommendation");
-    candidate(page, "By the numbers", sizing.by_numbers.as_ref());
-    page.line(format!("  {:<34} {}", "By the trade", sizing.by_trade.as_ref().map_or("no habit", |it| it.words)));
+    candidate(page, "Smallest that passes", sizing.by_numbers.as_ref());
+    let trade = sizing.by_trade.as_ref().map_or("no habit".to_string(), |it| spoken(&it.words, System::Inch));
+    page.line(format!("  {:<34} {trade}", "Builders usually fit"));
     candidate(page, "Recommended", sizing.recommended.as_ref());
     candidate(page, "Next size down", around[0].as_ref());
     candidate(page, "Next size up", around[1].as_ref());

@@ -34,7 +34,11 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
     }
     let link = &answer.link;
     let [a, b] = &link.ends;
-    let mut steps = vec![
+    let mut steps = Vec::new();
+    if link.provisional {
+        steps.push(said!["Measure your rod ends before you saw: eye center to shank end, and thread length. Bar and cut length stand on a published series until then."]);
+    }
+    steps.extend([
         said![
             "Rig at ride height, on its tires. Measure hole center to hole center again: ",
             (link.length, Length),
@@ -55,7 +59,7 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             (link.length, Length),
             " apart, center to center, and both eyes sit square to their brackets."
         ],
-    ];
+    ]);
     let ends = [("A", a), ("B", b)];
     steps.extend(ends.map(|(letter, end)| {
         said![

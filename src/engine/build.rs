@@ -298,6 +298,19 @@ impl Judged {
         }
     }
 
+    /// On what the link passes only.
+    pub(super) fn conditions(&self) -> Vec<Said> {
+        let open = |finding: &Finding| finding.verdict == Verdict::Unanswered && !finding.is_left_open();
+        self.findings
+            .iter()
+            .filter_map(|finding| match &finding.condition {
+                Some(condition) => Some(condition.clone()),
+                None if open(finding) => Some(said!["the ", (finding.part), " is not judged"]),
+                None => None,
+            })
+            .collect()
+    }
+
     /// Whether a search may recommend the link: no check fails or leaves it to be wound no further, and the ones that
     /// decide a size were answered.
     pub(super) fn recommendable(&self) -> bool {

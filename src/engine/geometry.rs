@@ -6,7 +6,7 @@ use super::given::{RodEndSpec, Values};
 use super::sentence::{Said, said};
 use super::tables::SHEAR_SHARE;
 use super::tables::materials::{Form, Strength};
-use crate::document::{Hand, Role};
+use crate::document::{Hand, OWN_ROD_END, Role};
 use crate::inputs;
 use crate::order;
 use crate::quantity::{deg, inch};
@@ -115,6 +115,7 @@ pub(super) fn lay_out(
         length,
         bar,
         cut,
+        provisional: joints.iter().any(|joint| joint.id != OWN_ROD_END),
         bar_weight: (plain - holes).max(0.0),
         ends,
         flats,
@@ -159,7 +160,7 @@ fn lay_out_end(
         hand,
         bore: joint.bore,
         ball_width: joint.ball_width,
-        head_diameter: joint.head.map(|row| row.head_diameter),
+        head_diameter: joint.head.diameter,
         eye_to_end: joint.eye_to_end,
         thread_length: joint.thread_length,
         jam_nut: nut,

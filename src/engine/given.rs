@@ -20,7 +20,8 @@ pub(super) struct Values<'a> {
     pub(super) document: &'a Document,
     /// The link.
     pub(super) link: &'a Link,
-    place: At,
+    /// Where it stands in the document.
+    pub(super) place: At,
     assumed: RefCell<Vec<&'static Number>>,
     /// Whether defaults are noted; a search asks for them thousands of times and nobody reads its list.
     noting: Cell<bool>,
@@ -135,16 +136,46 @@ impl<'a> Values<'a> {
         }
         let thread = threads::find(chosen.own_thread?)?;
         let bore = self.number_at(&inputs::OWN_BORE, end)?;
+        let ball = self.number_at(&inputs::OWN_BALL_WIDTH, end);
+        let measured = self.number_at(&inputs::OWN_RACE_BORE, end).map(|hole| Hole { diameter: hole, assumed: false });
         Some(RodEndSpec {
             id: OWN_ROD_END,
             label: "Your own rod end",
             bore,
             // A ball without a reading is taken as wide as any: the wider, the more the bolt bends.
-            ball_width: self.number_at(&inputs::OWN_BALL_WIDTH, end).unwrap_or(WIDEST_BALL * bore),
+            ball_width: ball.unwrap_or(WIDEST_BALL * bore),
+            head: Head {
+                diameter: self.number_at(&inputs::OWN_HEAD_DIAMETER, end),
+                thickness: self.number_at(&inputs::OWN_HEAD_THICKNESS, end),
+                hole: measured.or_else(|| ball.map(|ball| Hole::assumed(bore, ball))),
+            },
             eye_to_end: self.number_at(&inputs::OWN_EYE_TO_END, end)?,
             thread_length: self.number_at(&inputs::OWN_THREAD_LENGTH, end)?,
             ..RodEndSpec::of_thread(thread)?
         })
+    }
+}
+
+/// The head of a rod end, as far as it is known.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Head {
+    pub(super) diameter: Option<f64>,
+    pub(super) thickness: Option<f64>,
+    pub(super) hole: Option<Hole>,
+}
+
+/// The hole in a head, which holds the race.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Hole {
+    pub(super) diameter: f64,
+    /// Whether it is taken from bore and ball instead of being printed or measured.
+    pub(super) assumed: bool,
+}
+
+impl Hole {
+    /// The hole that bore and ball width suggest: the corner of the ball, with the largest race printed around one.
+    fn assumed(bore: f64, ball: f64) -> Self {
+        Self { diameter: rod_ends::LARGEST_RACE * (bore * bore + ball * ball).sqrt(), assumed: true }
     }
 }
 
@@ -157,8 +188,10 @@ pub(super) struct RodEndSpec {
     pub(super) nut: &'static JamNut,
     pub(super) bore: f64,
     pub(super) ball_width: f64,
-    /// The row, for the head's dimensions and source; a measured rod end has none.
-    pub(super) head: Option<&'static RodEnd>,
+    /// The row, for the tilt of the ball and its source; a measured rod end has none.
+    pub(super) row: Option<&'static RodEnd>,
+    /// The head around the ball, as far as it is known.
+    pub(super) head: Head,
     pub(super) eye_to_end: f64,
     pub(super) thread_length: f64,
     /// Class limits and shear areas of the thread, worked out once: a search asks for them hundreds of times.
@@ -177,7 +210,8 @@ impl RodEndSpec {
             nut: jam_nuts::for_thread(thread)?,
             bore: 0.0,
             ball_width: 0.0,
-            head: None,
+            row: None,
+            head: Head::default(),
             eye_to_end: 0.0,
             thread_length: 0.0,
             limits: thread.limits(),
@@ -192,7 +226,12 @@ impl RodEndSpec {
             label: row.label,
             bore: row.bore,
             ball_width: row.ball_width,
-            head: Some(row),
+            row: Some(row),
+            head: Head {
+                diameter: Some(row.head_diameter),
+                thickness: Some(row.head_width),
+                hole: row.race_bore.map(|hole| Hole { diameter: hole, assumed: false }),
+            },
             eye_to_end: row.eye_to_end,
             thread_length: row.thread_length,
             ..Self::of_thread(threads::find(row.thread)?)?

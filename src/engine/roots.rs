@@ -40,3 +40,21 @@ pub fn crossing(
     }
     good
 }
+
+/// Steps in which [`last_good`] first looks for a value that will do.
+const LOOKS: u32 = 32;
+
+/// The greatest value that is not over 0, going down from `now`, where it is, to `least`; `None` when none of those
+/// tried is.
+pub fn last_good(now: f64, least: f64, mut over: impl FnMut(f64) -> f64) -> Option<f64> {
+    let mut bad = (now, over(now));
+    for count in 1..=LOOKS {
+        let value = now - (now - least) * f64::from(count) / f64::from(LOOKS);
+        let next = (value, over(value));
+        if next.1 <= 0.0 {
+            return Some(crossing(next, bad, 1e-9 * (now - least).abs(), &mut over));
+        }
+        bad = next;
+    }
+    None
+}

@@ -1,19 +1,21 @@
 //! Which size: the smallest that holds, what the trade fits, the larger of the two, and how firm that is.
 
 use super::build::{self, Asked, LaidOutLink, Limit, build};
+use super::fitted;
 use super::formula::Sheet;
 use super::formulas::{beams, sections};
 use super::geometry::Section;
 use super::given::{RodEndSpec, Values};
+use super::habit::{self, Pick};
 use super::loads;
 use super::roots::crossing;
 use super::sentence::{Said, said};
 use super::tables::materials::Form;
-use super::tables::{materials, practice, rod_ends, stock, threads};
+use super::tables::{practice, rod_ends, stock, threads};
 use crate::document::Document;
 use crate::inputs::{self, At, Number};
-use crate::order;
-use crate::report::{Candidate, Firmness, Sizing, Trade};
+use crate::order::{self, exceeds};
+use crate::report::{Candidate, Firmness, Fitted, Sizing, Trade};
 
 /// A size that was tried, with what is needed to build it again.
 #[derive(Clone)]
@@ -21,6 +23,18 @@ pub(super) struct SizedCandidate {
     pub(super) section: Section,
     pub(super) joints: [RodEndSpec; 2],
     pub(super) candidate: Candidate,
+}
+
+impl SizedCandidate {
+    /// What is compared with a habit.
+    fn pick(&self) -> Pick {
+        Pick {
+            size: self.section.size(),
+            thread: self.candidate.thread,
+            class: habit::smaller_class(&self.joints),
+            decides: self.candidate.decides,
+        }
+    }
 }
 
 /// The outcome of a search.
@@ -37,7 +51,7 @@ pub(super) fn search(given: &Values) -> Search {
     let joints = joints(given);
     let promising: Vec<Section> = sections.iter().copied().filter(|section| !hopeless(given, *section)).collect();
     let by_numbers = promising.iter().find_map(|section| first_joint(given, *section, &joints, |_| {}));
-    let by_trade = trade(given);
+    let by_trade = habit::trade(given);
     let (recommended, governs) = larger_of(given, by_numbers.as_ref(), by_trade.as_ref(), &promising, &joints);
     Search { by_numbers, recommended, by_trade, governs }
 }
@@ -46,13 +60,13 @@ pub(super) fn search(given: &Values) -> Search {
 pub(super) fn neighbors(given: &Values, of: &Candidate) -> [Option<Candidate>; 2] {
     let (sections, joints) = (stock_sections(given), joints(given));
     let at = size(Section { outside_diameter: of.outside_diameter, wall: of.wall });
-    let thread = threads::find(of.thread).map_or(0.0, |row| row.major);
+    let class = threads::find(of.thread).and_then(practice::class);
     let down = sections.iter().rev().find(|section| size(**section) < at - 1e-9);
     let up = sections.iter().find(|section| size(**section) > at + 1e-9);
     let found = [
         down.and_then(|section| best_joint(given, *section, &joints, &[])),
         // Nobody steps up a bar in order to step down its rod ends.
-        up.and_then(|section| holding_or_closest(given, *section, &no_smaller(&joints, thread))),
+        up.and_then(|section| holding_or_closest(given, *section, &no_smaller(&joints, class))),
     ];
     found.map(|tried| tried.map(|tried| tried.candidate))
 }
@@ -113,14 +127,9 @@ fn joints(given: &Values) -> Vec<[RodEndSpec; 2]> {
     }
 }
 
-/// The pairs whose larger thread is of a diameter, or of a larger one.
-fn no_smaller(joints: &[[RodEndSpec; 2]], thread: f64) -> Vec<[RodEndSpec; 2]> {
-    joints.iter().filter(|pair| largest_thread(pair) >= thread - 1e-9).copied().collect()
-}
-
-/// Diameter of the larger thread of a pair.
-fn largest_thread(joints: &[RodEndSpec; 2]) -> f64 {
-    joints[0].thread.major.max(joints[1].thread.major)
+/// The pairs whose larger thread is of a class, or of a larger one.
+fn no_smaller(joints: &[[RodEndSpec; 2]], class: Option<usize>) -> Vec<[RodEndSpec; 2]> {
+    joints.iter().filter(|pair| habit::larger_class(pair) >= class).copied().collect()
 }
 
 fn try_one(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Asked) -> Option<SizedCandidate> {
@@ -178,14 +187,7 @@ fn best_joint(
     best
 }
 
-fn trade(given: &Values) -> Option<Trade> {
-    // The habits were formed on solid 7075; they say nothing about other metals.
-    if given.link.role.drives() && !materials::is_solid_7075(given.material()) {
-        return None;
-    }
-    practice::for_job(given.link.role, given.document.rig.usage?, given.known(&inputs::WEIGHT))
-}
-
+/// The smallest that passes, made no smaller than what builders usually fit, by section modulus and by class of thread.
 fn larger_of(
     given: &Values,
     numbers: Option<&SizedCandidate>,
@@ -194,72 +196,78 @@ fn larger_of(
     joints: &[[RodEndSpec; 2]],
 ) -> (Option<SizedCandidate>, Said) {
     let Some(numbers) = numbers else {
-        return (
-            None,
-            said![
-                "No stock size holds every check with these entries. The findings say which part gives first; a lighter rig, a shorter link, gentler use or another metal would help."
-            ],
-        );
-    };
-    let at_least = |outside: f64, thread: f64| {
-        let joints = no_smaller(joints, thread);
-        let mut sections = sections.iter().filter(|section| section.outside_diameter >= outside - 1e-9);
-        sections.find_map(|section| first_joint(given, *section, &joints, |_| {}))
+        return (None, said!["No stock size passes every check with these entries."]);
     };
     let Some(trade) = trade else {
-        return (
-            Some(numbers.clone()),
-            said!["The numbers decide: there is no habit to compare with for this link in this metal."],
-        );
+        let says = said!["Smallest that passes; there is no common practice for this link in this metal."];
+        return (Some(numbers.clone()), says);
     };
-    let mine = numbers.section.outside_diameter;
-    let thread = largest_thread(&numbers.joints);
-    let trade_thread = threads::find(trade.thread).map_or(0.0, |row| row.major);
-    if mine >= trade.least - 1e-9 && thread >= trade_thread - 1e-9 {
-        let said = if mine > trade.most + 1e-9 {
-            said![
-                "The numbers govern: they ask for more than builders usually fit, because here ",
-                (numbers.candidate.decides),
-                " needs it."
-            ]
-        } else {
-            said!["Numbers and habit agree."]
-        };
-        return (Some(numbers.clone()), said);
+    let mine = numbers.pick();
+    if mine.reaches(trade) {
+        let chosen = [0, 1].iter().any(|end| given.chosen_joint(*end).is_some());
+        return (Some(numbers.clone()), habit::calculation_reaches(&mine, trade, chosen));
     }
-    match at_least(trade.least.max(mine), trade_thread.max(thread)) {
-        Some(both) => {
-            let said = said![
-                "Habit governs: the numbers alone would do with ",
-                (mine, Trade),
-                " and ",
-                (numbers.joints[0].thread.label),
-                ", but builders fit ",
-                (trade.words),
-                ". The larger of the two is recommended: habit knows hits that no scenario holds."
-            ];
-            (Some(both), said)
-        }
-        None => (
-            Some(numbers.clone()),
-            said![
-                "Builders fit ",
-                (trade.words),
-                ", but no listed pair of bar and rod end gives both and holds here; the numbers decide."
-            ],
-        ),
+    let mut sections = usual(trade, sections);
+    sections.retain(|section| !exceeds(mine.size.modulus(), section.size().modulus()));
+    let first_of =
+        |joints: &[[RodEndSpec; 2]]| sections.iter().find_map(|section| first_joint(given, *section, joints, |_| {}));
+    let asked = mine.class.max(trade.class.min(largest_class(joints)));
+    if let Some(both) = first_of(&of_class(joints, |class| class >= asked)) {
+        let says = habit::practice_decides(given.link.role, &mine, &both.pick(), trade);
+        return (Some(both), says);
     }
+    // The bar is made as large as is usual all the same, and the rod ends as near to it as pass.
+    let mut classes: Vec<Option<usize>> = joints.iter().map(habit::smaller_class).collect();
+    classes.sort_unstable();
+    classes.dedup();
+    let nearest = classes
+        .into_iter()
+        .rev()
+        .filter(|class| (mine.class..asked).contains(class))
+        .find_map(|near| first_of(&of_class(joints, |class| class == near)));
+    let says = habit::practice_fails(&mine, nearest.as_ref().map(SizedCandidate::pick).as_ref(), trade);
+    (nearest.or_else(|| Some(numbers.clone())), says)
+}
+
+/// Of sections those no smaller than what is usual, smallest first.
+fn usual(trade: &Trade, sections: &[Section]) -> Vec<Section> {
+    let mut usual: Vec<Section> =
+        sections.iter().copied().filter(|section| section.size().is_as_large_as(trade.least)).collect();
+    usual.sort_by(|a, b| a.size().modulus().total_cmp(&b.size().modulus()));
+    usual
+}
+
+/// The largest class there is to choose from.
+fn largest_class(joints: &[[RodEndSpec; 2]]) -> Option<usize> {
+    joints.iter().map(habit::smaller_class).max().flatten()
+}
+
+/// The pairs of a class.
+fn of_class(joints: &[[RodEndSpec; 2]], is: impl Fn(Option<usize>) -> bool) -> Vec<[RodEndSpec; 2]> {
+    joints.iter().filter(|pair| is(habit::smaller_class(pair))).copied().collect()
+}
+
+/// The first size no smaller than what is usual that can be laid out, whether it passes or not.
+pub(super) fn first_laid_out(given: &Values, trade: &Trade) -> Option<SizedCandidate> {
+    let joints = joints(given);
+    let asked = trade.class.min(largest_class(&joints));
+    let joints = of_class(&joints, |class| class >= asked);
+    usual(trade, &stock_sections(given))
+        .iter()
+        .find_map(|section| joints.iter().find_map(|pair| try_one(given, *section, *pair, Asked::EveryQuestion)))
 }
 
 /// The report's part on sizing.
-pub(super) fn sizing(search: &Search, overridden: bool) -> Sizing {
+pub(super) fn sizing(search: &Search, fitted: Option<Fitted>, overridden: bool) -> Sizing {
     let keep = |tried: &Option<SizedCandidate>| tried.as_ref().map(|tried| tried.candidate.clone());
     Sizing {
         by_numbers: keep(&search.by_numbers),
         by_trade: search.by_trade.clone(),
         recommended: keep(&search.recommended),
-        governs: search.governs.clone(),
+        governs: fitted.as_ref().map_or_else(|| search.governs.clone(), fitted::governs),
         overridden,
+        next_up: None,
+        fitted,
     }
 }
 

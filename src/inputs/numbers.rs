@@ -100,6 +100,11 @@ pub const fn has_no_second_path(role: Role) -> bool {
     role.steers() || matches!(role, Role::TrackBar)
 }
 
+/// The deflection of the rest under the rig's weight, from what earlier versions asked for.
+fn former_rest_deflection(document: &Document) -> Option<f64> {
+    Some(document.rig.give? * WEIGHT.value(document, At::default())? / lbf(1000.0))
+}
+
 fn steers(document: &Document, place: At) -> bool {
     document.links.get(place.link).is_some_and(|link| link.role.steers())
 }
@@ -161,6 +166,12 @@ numbers! {
         "Hole in the ball: the bolt's size.";
     OWN_BALL_WIDTH "own-ball" "Ball width", Ends, End.own_ball_width: FineLength inch(0.2) => inch(3.5), Asked |_, _| None,
         "Face to face of the ball.";
+    OWN_HEAD_DIAMETER "own-head" "Head diameter", Ends, End.own_head_diameter: FineLength inch(0.4) => inch(8.0), Asked |_, _| None,
+        "Across the round head, for the strength of the eye.";
+    OWN_HEAD_THICKNESS "own-head-thick" "Head thickness", Ends, End.own_head_thickness: FineLength inch(0.1) => inch(4.0), Asked |_, _| None,
+        "Face to face of the head, beside the ball; for the strength of the eye.";
+    OWN_RACE_BORE "own-race" "Hole in the head", Ends, End.own_race_bore: FineLength inch(0.25) => inch(6.0), Assumed |_, _| None,
+        "Across the race that holds the ball: the seam on the face of the head. Empty takes 1.32 × √(bore² + ball width²), the largest ratio among the published rows that print it.";
 
     EAR "ear" "Bracket ear thickness", Bracket, Link.ear: FineLength inch(0.05) => inch(2.0), Assumed |_, _| Some(inch(0.25)),
         "Thickness of one ear of the bracket.";
@@ -207,8 +218,10 @@ numbers! {
         "As a share of the length: 25 % is anywhere in the middle half.";
     AXIAL_SHARE_WITH_STRIKE "together" "Traction acting during a strike", Loads, Rig.axial_share_with_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.5),
         "Share of the largest tension or compression that acts at the same moment.";
-    REST_DEFLECTION "rest-deflection" "Deflection of tires, springs and frame under the rig's weight", Loads, Rig.rest_deflection: FineLength 0.0 => inch(24.0), Assumed |_, _| Some(inch(1.0)),
+    REST_DEFLECTION "rest-deflection" "Deflection of tires, springs and frame under the rig's weight", Loads, Rig.rest_deflection: FineLength 0.0 => inch(24.0), Assumed |document, _| former_rest_deflection(document).or(Some(inch(1.0))),
         "What gives way beside the link when it is hit: all of it, under the whole weight. 1 in is of the right order for aired-down tires, an argument of magnitude and no measurement. Zero is the hardest case.";
+    GIVE "give" "Deflection of the rest under 1,000 lbf", Former, Rig.give: FineLength 0.0 => inch(12.0), Follows |_, _| None,
+        "Asked for by earlier versions: kept, and converted to the deflection under the rig's weight.";
     STEERING_ARM "steering-arm" "Steering arm", Loads, Rig.steering_arm: Length inch(2.0) => inch(16.0), Assumed |_, _| Some(inch(6.5)),
         "From the steering axis to the tie rod's hole on the knuckle.";
     SCRUB "scrub" "Steering axis to middle of the tire", Loads, Rig.scrub: Length 0.0 => inch(16.0), Assumed |_, _| Some(inch(4.0)),

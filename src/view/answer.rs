@@ -133,7 +133,8 @@ pub(super) fn standing(bench: Bench, answer: &Answer) -> Markup {
         (false, None) => "Not a recommendation",
     };
     let headline = words::headline(&answer.link, system);
-    let judged = verdict::mark(answer.verdict) + said("p id=\"weakest\"", words::weakest(answer, system));
+    let judged =
+        verdict::mark(answer.verdict, answer.word()) + said("p id=\"weakest\"", words::weakest(answer, system));
     // Whether a push folds a steering link is told once.
     let governs = answer.buckling() == answer.weakest_finding();
     said("p class=\"kicker\"", format!("{kind} for a rig of {job}"))

@@ -6,7 +6,7 @@ use super::markup::{Markup, cell, element, plain, said};
 use super::shelf::Kept;
 use super::state::{Bench, Whole};
 use super::tag::{Piece, live, several, tag};
-use super::{verdict, words};
+use super::words;
 use leptos::prelude::*;
 use linkwright::differences::{Change, differences, matched};
 use linkwright::document::{Document, Link};
@@ -161,6 +161,6 @@ fn made(bench: Bench, report: Option<&LinkReport>) -> Result<[String; 5], &'stat
         format!("{} {}", words::size(made.outside_diameter, made.wall, system), words::metal(made)),
         words::threads(&made.ends),
         words::length(made.cut, system),
-        verdict::word(answer.verdict).to_string(),
+        answer.word().to_string(),
     ])
 }

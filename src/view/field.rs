@@ -41,8 +41,7 @@ impl Says {
             bench.document.with(|document| ((input.get)(document, place), (input.default)(document, place)));
         let draft = bench.draft(input, place);
         let complaint = draft.as_ref().filter(|draft| draft.settled).and_then(|draft| draft.refused.as_ref());
-        let question =
-            draft.as_ref().filter(|draft| draft.settled).and_then(|draft| input.question(&draft.text, system));
+        let question = draft.as_ref().and_then(|draft| input.question(&draft.text, system));
         let plainly = |value: Option<f64>| value.map(|value| read(value, input.kind, system)).unwrap_or_default();
         Self {
             complaint: complaint.map(|refused| input.sentence(refused, system)),

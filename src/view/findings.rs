@@ -4,17 +4,19 @@ use super::changing::Changing;
 use super::markup::{Markup, element, said, sentence};
 use super::state::{Bench, toggle};
 use super::tag::{Piece, button, tag, words as live_words};
-use super::{send, verdict, words, working};
+use super::{send, storage, verdict, words, working};
 use linkwright::engine::formula::Line;
 use linkwright::quantity::Kind;
-use linkwright::report::{Answer, Finding};
+use linkwright::report::{Answer, Finding, Verdict};
 
 /// The list of checks, and where the loads come from.
 pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
     let mut sorted: Vec<&Finding> = answer.findings.iter().collect();
     let used = |finding: &Finding| finding.utilization.unwrap_or(0.0);
     sorted.sort_by(|a, b| b.verdict.cmp(&a.verdict).then(used(b).total_cmp(&used(a))));
-    let mut checks: Vec<Piece> = sorted.into_iter().map(|finding| check(bench, finding)).collect();
+    let (fit, strength): (Vec<&Finding>, Vec<&Finding>) = sorted.into_iter().partition(|finding| finding.rule);
+    let mut checks = list(bench, "Strength, weakest first", &strength);
+    checks.extend(list(bench, "Fit, closest to its limit first", &fit));
     checks.extend(answer.notes.iter().map(|note| {
         let source = format!("Rests on {}.", note.source.words());
         let head = question(note.asks, &bench.say(&note.says));
@@ -38,9 +40,37 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
         opening(bench, id, asks, question(asks, says), working.clone(), Markup::default())
     }));
     tag("section class=part-of")
-        .with(tag("h3").with("Every check, worst first"))
-        .with(tag("p class=on-screen").with("Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. Strength counts as near its limit from 90 % up; rules of thumb have marks of their own."))
+        .with(tag("h3").with("Every check"))
+        .with(tag("p class=on-screen").with("Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. From 90 % up, strength has little margin. Matters of fit pass up to their limit."))
         .with(tag("div class=checks").with(checks))
+}
+
+/// Checks far below their limit are folded into one line.
+const FAR_BELOW: f64 = 0.63;
+
+/// A list of checks; those that pass far below their limit stand behind one line.
+fn list(bench: Bench, title: &'static str, findings: &[&Finding]) -> Vec<Piece> {
+    let far = |finding: &&&Finding| {
+        let passes = finding.verdict == Verdict::Passes;
+        finding.is_left_open() || passes && finding.utilization.is_some_and(|used| used < FAR_BELOW)
+    };
+    let (below, near): (Vec<&&Finding>, Vec<&&Finding>) = findings.iter().partition(far);
+    let mut pieces = vec![tag("h4").with(title)];
+    pieces.extend(near.into_iter().map(|finding| check(bench, finding)));
+    if below.is_empty() {
+        return pieces;
+    }
+    let open = Changing::new(false);
+    let line = format!("{} more, none above 63 %", below.len());
+    let inside: Vec<Piece> = below.into_iter().map(|finding| check(bench, finding)).collect();
+    pieces.push(
+        tag("details class=far-below")
+            .switch("open", move || bench.printing.get() || open.get())
+            .on("toggle", move |event| open.set(storage::is_open(&event)))
+            .with(tag("summary").with(line.as_str()))
+            .with(tag("div").with(inside)),
+    );
+    pieces
 }
 
 fn question(asks: &str, says: &str) -> Markup {
@@ -48,7 +78,7 @@ fn question(asks: &str, says: &str) -> Markup {
 }
 
 fn check(bench: Bench, finding: &Finding) -> Piece {
-    let mut head = verdict::mark(finding.verdict);
+    let mut head = verdict::mark(finding.verdict, finding.word());
     if let Some(used) = finding.utilization {
         head += said("span class=\"used\"", bench.show(used, Kind::Percent));
     }

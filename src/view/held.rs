@@ -75,17 +75,26 @@ impl Held {
         storage::kept(key).map(|text| Self::read(&text)).unwrap_or_default()
     }
 
-    /// The same, with a doubt when it does not pass its own check, and the entries; what it was is kept.
-    pub(super) fn checked(mut self) -> (Self, Document) {
+    /// The same, with a doubt when it does not pass its own check, the entries, and whether they come from an earlier
+    /// version; what it was is kept.
+    pub(super) fn checked(mut self) -> (Self, Document, bool) {
         if self.fragment.is_empty() {
-            return (self, Document::default());
+            return (self, Document::default(), false);
         }
         let opened = share::from_fragment(&self.fragment);
         if !opened.told.is_empty() {
             storage::keep_quietly(storage::DAMAGED, &self.fragment);
             self.work.doubt(DAMAGED);
         }
-        (self, opened.document)
+        if opened.recalculated {
+            // As this version writes it, so that nobody takes it for a change of the reader's.
+            let base = share::from_fragment(&self.work.base);
+            if base.recalculated {
+                self.work.base = share::to_fragment(&base.document);
+            }
+            self.fragment = share::to_fragment(&opened.document);
+        }
+        (self, opened.document, opened.recalculated)
     }
 
     /// Whether it is what somebody sent, with nothing of the reader's own in it.

@@ -80,6 +80,7 @@ impl Bench {
             self.lay_aside(own);
         }
         let before = before.map(|before| self.newest(before));
+        let recalculated = opened.recalculated;
         self.take(before.unwrap_or_else(|| {
             let mut work = Work { base: plain.clone(), doubt: opened.told, ..Work::fresh() };
             // The address of doubtful numbers says nothing of it; what holds them here may.
@@ -87,11 +88,17 @@ impl Bench {
             self.leaf.set(Leaf::to_open(&opened.document));
             Held { fragment: plain, work }
         }));
+        if recalculated {
+            self.told.update(|told| told.push(share::RECALCULATED.to_string()));
+        }
     }
 
     /// Puts kept entries on the bench.
     fn take(self, held: Held) {
-        let (held, document) = held.checked();
+        let (held, document, recalculated) = held.checked();
+        if recalculated {
+            self.told.update(|told| told.push(share::RECALCULATED.to_string()));
+        }
         self.elsewhere.set(None);
         self.work.set(if held.work.id.is_empty() { Work::fresh() } else { held.work });
         self.replace(document);
@@ -345,7 +352,7 @@ impl Bench {
             return;
         }
         let there = text.as_deref().map(Held::read).unwrap_or_default();
-        let (there, document) = there.checked();
+        let (there, document, _) = there.checked();
         let own = self.held();
         if storage::of_tab(ENTRIES).unwrap_or_default() != own.write() {
             // What was typed here a moment ago comes first; what is there is set aside, and the other tab follows.
@@ -390,7 +397,7 @@ impl Bench {
     pub(super) fn join(self) {
         let text = storage::kept(ENTRIES);
         let there = text.as_deref().map(Held::read).unwrap_or_default();
-        let (there, document) = there.checked();
+        let (there, document, _) = there.checked();
         self.elsewhere.set(None);
         if !there.fragment.is_empty() {
             self.exchange(document, there.work);

@@ -48,7 +48,7 @@ fn head(bench: Bench) -> Markup {
     let Some(answer) = bench.answer() else { return said("p class=\"stop\"", in_the_way(bench)) };
     let system = bench.system.get();
     let headline = words::headline(&answer.link, system);
-    let judged = verdict::mark(answer.verdict) + said("p", words::weakest(&answer, system));
+    let judged = verdict::mark(answer.verdict, answer.word()) + said("p", words::weakest(&answer, system));
     let name = bench.document.with(|document| words::sheet_name(document, bench.at.get()));
     said("p class=\"sheet-name\"", name)
         + said("p class=\"kicker\"", headline)

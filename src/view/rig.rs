@@ -62,7 +62,7 @@ fn lead(bench: Bench, whole: &Whole) -> Markup {
     let (name, job) = bench.document.with(|document| (document.name.clone(), words::job(document, system)));
     let rig = &whole.rig;
     let answered = rig.worst_first.iter().find_map(|index| whole.links.get(*index)?.answer());
-    let mark = answered.map(|answer| verdict::mark(answer.verdict)).unwrap_or_default();
+    let mark = answered.map(|answer| verdict::mark(answer.verdict, answer.word())).unwrap_or_default();
     let kicker = if rig.open == whole.links.len() { "The whole rig".to_string() } else { format!("Rig of {job}") };
     let title = if name.is_empty() { links(rig.pieces) } else { name.clone() };
     said("p class=\"kicker\"", kicker)
@@ -111,7 +111,7 @@ fn stands(whole: &Whole, counted: bool) -> String {
 fn worst(whole: &Whole) -> Option<String> {
     let index = *whole.rig.worst_first.first()?;
     let says = match whole.links.get(index)? {
-        LinkReport::Answer(answer) => words::lower(verdict::word(answer.verdict)),
+        LinkReport::Answer(answer) => words::lower(answer.word()),
         LinkReport::Impossible(_) => "cannot be made as entered".to_string(),
         LinkReport::Needs(_) => return None,
     };
@@ -153,7 +153,7 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
                     words::both_lengths(made.length),
                     words::headline(made, None),
                     words::both_lengths(made.cut),
-                    verdict::word(answer.verdict)
+                    answer.word()
                 ));
                 lines.extend(words::buckling_text(answer));
             }

@@ -152,7 +152,7 @@ impl Bench {
     pub(super) fn set_aside(self, held: &Held) -> Result<(), Trouble> {
         // What was read before may be older than what another tab saved since.
         self.read_shelf();
-        let (held, document) = held.clone().checked();
+        let (held, document, _) = held.clone().checked();
         if document == Document::default() || self.is_saved(&held.fragment) {
             return Ok(());
         }
@@ -366,7 +366,7 @@ fn pieces(text: &str) -> Vec<(Cow<'_, str>, bool)> {
         if key.starts_with("build.") {
             found.push((Cow::Borrowed(record), false));
         } else if [ENTRIES, BEFORE].iter().any(|entries| entries.strip_prefix("linkwright.") == Some(key)) {
-            let (held, document) = Held::read(record).checked();
+            let (held, document, _) = Held::read(record).checked();
             if document != Document::default() {
                 let build = Build { document, doubt: held.work.doubt, ..Build::default() };
                 loose.push((Cow::Owned(builds::to_text(&[build])), true));

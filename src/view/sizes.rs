@@ -5,6 +5,7 @@ use super::known::Known;
 use super::markup::{Markup, Row, plain, said, sentence, table};
 use super::state::Bench;
 use super::{answer, words};
+use linkwright::document::Role;
 use linkwright::engine;
 use linkwright::engine::tables::threads;
 use linkwright::inputs::NUMBERS;
@@ -24,9 +25,12 @@ pub(super) fn why(bench: Bench) -> Known<Markup> {
 
 fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2]) -> Markup {
     let sizing = &answer.sizing;
+    // For steering and track bars habit and calculation are one answer, the larger.
+    let one_answer = answer.role.steers() || answer.role == Role::TrackBar;
+    let by_numbers = if one_answer { &None } else { &sizing.by_numbers };
     let sizes = [
         ("One size down", smaller),
-        ("By the numbers", &sizing.by_numbers),
+        ("Smallest that passes", by_numbers),
         ("Recommended", &sizing.recommended),
         ("One size up", larger),
     ];
@@ -44,7 +48,8 @@ fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2
         out += table("table class=\"sizes\"", "", ["Size", "Bar and rod ends", "Used at most"], rows);
     }
     if let Some(trade) = &sizing.by_trade {
-        out += said("p class=\"source\"", format!("Builders fit {}. Common practice, no source.", trade.words));
+        let words = bench.say(&trade.words);
+        out += said("p class=\"source\"", format!("Builders usually fit {words}. Common practice, no source."));
     }
     out + bench.firm.with(|firmness| firm(bench, firmness))
 }

@@ -5,17 +5,6 @@ use super::words;
 use linkwright::quantity::System;
 use linkwright::report::{Answer, Verdict};
 
-/// The word for a verdict.
-pub(super) const fn word(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Passes => "Passes",
-        Verdict::Unanswered => "Not judged",
-        Verdict::Close => "Passes, little margin",
-        Verdict::Bends => "Bends, does not break",
-        Verdict::Fails => "Fails",
-    }
-}
-
 /// The class that carries a verdict into the style sheets.
 pub(super) const fn class(verdict: Verdict) -> &'static str {
     match verdict {
@@ -46,15 +35,15 @@ const fn shape(verdict: Verdict) -> &'static str {
 }
 
 /// Shape and word, as markup.
-pub(super) fn mark(verdict: Verdict) -> Markup {
+pub(super) fn mark(verdict: Verdict, word: &'static str) -> Markup {
     let shape = element("span class=\"shape\" aria-hidden=\"true\"", Markup::drawn(shape(verdict).to_string()));
-    let word = said("span class=\"word\"", word(verdict));
+    let word = said("span class=\"word\"", word);
     element(format!("span class=\"verdict {}\"", class(verdict)), shape + word)
 }
 
 /// The line of a steering link that tells whether a push folds it; empty for other links.
 pub(super) fn buckling(answer: &Answer, system: System) -> Markup {
     words::buckling(answer, system).map_or_else(Markup::default, |(verdict, words)| {
-        element("p class=\"buckling\"", said("span", words) + mark(verdict))
+        element("p class=\"buckling\"", said("span", words) + mark(verdict, verdict.word()))
     })
 }

@@ -2,7 +2,7 @@
 
 use super::markup::{Markup, said};
 use super::state::Bench;
-use super::{ends, rig_parts, verdict};
+use super::{ends, rig_parts};
 use linkwright::document::{Document, Hand, Link};
 use linkwright::engine;
 use linkwright::engine::tables::drills;
@@ -203,7 +203,7 @@ pub(super) fn summary(bench: Bench) -> String {
                 size(made.outside_diameter, made.wall, system),
                 threads(&made.ends),
                 length(made.cut, Some(system)),
-                verdict::word(answer.verdict)
+                answer.word()
             )
         }
         LinkReport::Impossible(_) => "No link can be made of these entries.".to_string(),
@@ -259,7 +259,7 @@ pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: 
     let weight = WEIGHT.value(document, At::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
     lines.push(format!("Rig: {} ({})", job(document, System::Inch), weight.unwrap_or_default()));
     lines.push(headline(made, None));
-    let (word, says) = (verdict::word(answer.verdict), weakest(answer, None));
+    let (word, says) = (answer.word(), weakest(answer, None));
     // What breaks a rule says so itself.
     lines.push(if says.starts_with(word) { says } else { format!("{word}. {says}") });
     lines.extend(buckling_text(answer));
@@ -317,24 +317,34 @@ fn place(station: f64, made: &LinkGeometry, units: Units) -> String {
 
 fn weakest_in(answer: &Answer, units: Units) -> String {
     let Some(finding) = answer.weakest_finding() else { return String::new() };
+    let system = units.unwrap_or(System::Inch);
     let used =
         |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, System::Inch)).unwrap_or_default();
-    let (is, what) = if finding.id == BUCKLING {
-        ("is", "buckling when pushed".to_string())
+    let what = if finding.id == BUCKLING {
+        "buckling in compression".to_string()
     } else {
-        ("part is the", format!("{}{}", finding.part, place_of(finding, &answer.link, units)))
+        format!("{}{}", finding.part, place_of(finding, &answer.link, units))
     };
-    let rule = answer.findings.iter().find(|other| other.verdict == answer.verdict);
-    match rule.filter(|_| finding.verdict < answer.verdict) {
-        Some(rule) => format!(
-            "{}: {}, {}. In strength alone its weakest {is} {what}, at {} of its limit.",
-            verdict::word(answer.verdict),
-            rule.part,
-            used(rule),
-            used(finding)
-        ),
-        None => format!("Weakest: {what}, at {} of its limit.", used(finding)),
+    let decides = answer.findings.iter().find(|other| other.verdict == answer.verdict);
+    let mut words = match decides.filter(|_| finding.verdict < answer.verdict) {
+        Some(other) if other.condition.is_none() && !other.is_left_open() => {
+            let (word, part, at) = (other.word(), other.part, used(other));
+            let weakest = used(finding);
+            format!("{word}: {part}, {at}. In strength alone its weakest part is {what}, at {weakest} of its limit.")
+        }
+        _ => format!("Weakest: {what}, at {} of its limit.", used(finding)),
+    };
+    if !answer.conditions.is_empty() && answer.verdict < Verdict::Fails {
+        let conditions: Vec<String> =
+            answer.conditions.iter().map(|said| engine::sentence::spoken(said, system)).collect();
+        words.push_str(&format!(" It passes on a condition: {}.", conditions.join("; ")));
     }
+    if let Some(next) = &answer.sizing.next_up {
+        let size = size_in(next.outside_diameter, next.wall, units);
+        let used = show(next.utilization, Kind::Percent, system);
+        words.push_str(&format!(" Smallest that passes; next size up: {size}, at {used}."));
+    }
+    words
 }
 
 /// How a steering link takes a push; nothing for other links.
@@ -350,7 +360,7 @@ pub(super) fn buckling(answer: &Answer, system: System) -> Option<(Verdict, Stri
 /// The same for a text, the verdict in words.
 pub(super) fn buckling_text(answer: &Answer) -> Option<String> {
     let (verdict, words) = buckling(answer, System::Inch)?;
-    Some(format!("{words}, {}.", lower(verdict::word(verdict))))
+    Some(format!("{words}, {}.", lower(verdict.word())))
 }
 
 /// Bending along the link in words, for somebody who cannot see the drawing.

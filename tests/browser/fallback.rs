@@ -170,7 +170,7 @@ pub(crate) async fn hasty_fingers_stop_nothing(page: &Page) {
     let stand_ins = "print = () => ['beforeprint', 'afterprint'].forEach(name => dispatchEvent(new Event(name)));
         HTMLAnchorElement.prototype.click = () => {}";
     page.before_everything(stand_ins).await;
-    page.open(PHONE, "2&links=2&length=38in&weight=4100lb&2.length=36in&2.role=tie-rod&use=hard").await;
+    page.open(PHONE, "3&links=2&length=38in&weight=4100lb&2.length=36in&2.role=tie-rod&use=hard").await;
     page.wait_text("#rig-title", |text| text.contains("links")).await;
     for seed in 1..=4 {
         let count = page.script(PRESS, vec![json!(seed)]).await;

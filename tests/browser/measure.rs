@@ -31,10 +31,10 @@ const LINES: [(&str, [f64; 3]); 2] = [
 ];
 
 /// One link with an answer.
-const ONE: &str = "2&length=38in&weight=4100lb&use=hard&crc=fa372c2d";
+const ONE: &str = "3&length=38in&weight=4100lb&use=hard&crc=6f47f8b8";
 
 /// Eight links of different kinds, before their check.
-const EIGHT: &str = "2&links=8&length=38in&2.length=36in&3.length=33.5in&4.length=48in&5.length=40in&6.length=12in&7.length=40.25in&8.length=34.5in&weight=4100lb&2.role=upper&3.role=track-bar&4.role=tie-rod&5.role=drag-link&6.role=sway-link&8.role=upper&7.axle=rear&8.axle=rear&use=hard";
+const EIGHT: &str = "3&links=8&length=38in&2.length=36in&3.length=33.5in&4.length=48in&5.length=40in&6.length=12in&7.length=40.25in&8.length=34.5in&weight=4100lb&2.role=upper&3.role=track-bar&4.role=tie-rod&5.role=drag-link&6.role=sway-link&8.role=upper&7.axle=rear&8.axle=rear&use=hard";
 
 /// Notes when the page first answers.
 const WATCH: &str = "new MutationObserver((_, it) => {

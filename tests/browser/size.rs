@@ -4,7 +4,7 @@ use crate::page::{DESK, Key, PHONE, Page, Screen};
 use serde_json::json;
 
 /// The README's worked example.
-pub(crate) const EXAMPLE: &str = "2&length=38in&weight=4100lb&use=hard&crc=fa372c2d";
+pub(crate) const EXAMPLE: &str = "3&length=38in&weight=4100lb&use=hard&crc=6f47f8b8";
 
 /// A rig owner on a phone: three entries, then the answer.
 pub(crate) async fn three_entries_give_the_answer(page: &Page) {
@@ -192,7 +192,7 @@ pub(crate) async fn a_shared_link_shows_the_same_answer(page: &Page) {
     assert_eq!(entered, ["1,860", "965.2"], "nobody wrote 1859.7287 kg");
     assert_eq!(page.fragment().await, EXAMPLE, "units are the reader's, not the link's");
 
-    page.open(PHONE, "2&length=38in&weight=4900lb&use=hard&crc=fa372c2d").await;
+    page.open(PHONE, "3&length=38in&weight=4900lb&use=hard&crc=6f47f8b8").await;
     let told = page.wait_text("#told", |text| !text.is_empty()).await;
     assert!(told.contains("damaged"), "{told}");
 }

@@ -1,7 +1,7 @@
 //! `cargo xtask serve`: the built page on this computer.
 
 /// The share link's fragment (without `#`) of the example that the second printed address opens.
-const EXAMPLE: &str = "2&length=38in&weight=4100lb&use=hard&crc=fa372c2d";
+const EXAMPLE: &str = "3&length=38in&weight=4100lb&use=hard&crc=6f47f8b8";
 
 use crate::server::Server;
 use crate::{Outcome, build};

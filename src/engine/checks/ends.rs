@@ -109,22 +109,42 @@ fn radial(case: &Case, sheet: &mut Sheet) -> f64 {
 
 fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
-        let Some((row, race)) = case.joints[end].head.and_then(|row| row.race_bore.map(|race| (row, race))) else {
-            return Outcome::unanswered(sheet.remark(|| said![
-                "The hole in this rod end's head is not known. From 5/8 in up the eye is weaker than the shank: go by the maker's static rating."
-            ]));
+        let head = case.joints[end].head;
+        let (Some(diameter), Some(thickness), Some(hole)) = (head.diameter, head.thickness, head.hole) else {
+            let missing = if head.diameter.is_some() && head.thickness.is_some() {
+                "the hole in this rod end's head is not published"
+            } else {
+                "head diameter, head thickness and ball width of your rod end are not all entered"
+            };
+            return Outcome::unanswered(sheet.remark(|| {
+                said![
+                    "End ",
+                    (letter(end)),
+                    ": ",
+                    (missing),
+                    ". From 5/8 in up the eye is weaker than the shank: measure it, or go by the maker's static rating."
+                ]
+            }));
         };
         let force = radial(case, sheet);
-        let area = sheet.work(&pins::EYE_AREA, &[row.head_diameter, race, row.head_width]);
+        if hole.assumed {
+            sheet.choose(|| {
+                said![
+                    "The hole in the head is taken as ",
+                    (hole.diameter, FineLength),
+                    ", from bore and ball width: an assumption."
+                ]
+            });
+        }
+        let area = sheet.work(&pins::EYE_AREA, &[diameter, hole.diameter, thickness]);
         let capacity = sheet.work(&pins::EYE_LOAD, &[area, case.given.shank_yield(end)]);
         let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::YIELD_FACTOR), capacity]);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
             sheet.remark(|| said![
-                "The ring of metal around the ball opens at ",
-                (capacity, Force),
-                ", going by its size and the shank's steel, with bending of the ring not counted: the maker's rating wins over this."
+                "The ring of metal around the ball at end ", (letter(end)), " opens at ", (capacity, Force),
+                ", going by its size and the shank's steel, with bending of the ring not counted: the maker's rating takes precedence."
             ]),
         )
     })
@@ -135,7 +155,7 @@ fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
         let Some(rating) = case.given.number_at(&inputs::RATING, end) else {
             return Outcome::unanswered(sheet.remark(|| {
                 said![
-                    "Enter the maker's static radial rating to check against it. It wins over anything worked out here."
+                    "Enter the maker's static radial rating to check against it. It takes precedence over anything worked out here."
                 ]
             }));
         };

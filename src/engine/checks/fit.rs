@@ -246,7 +246,7 @@ fn misalignment(case: &Case, sheet: &mut Sheet) -> Outcome {
         let spacers = case.given.known(&inputs::SPACER) > 0.0;
         let (usual, row) =
             if spacers { (TILT_WITH_SPACERS, "plain spacers") } else { (TILT_BARE, "no spacers, bare in the bracket") };
-        match case.joints[end].head.and_then(|row| row.misalignment.zip(row.tilt_cite).map(|tilt| (row, tilt))) {
+        match case.joints[end].row.and_then(|row| row.misalignment.zip(row.tilt_cite).map(|tilt| (row, tilt))) {
             Some((row, (tilt, cite))) if tilt < usual => {
                 sheet.look_up("Tilt of the ball", tilt, Kind::Angle, row.label, cite)
             }

@@ -1,146 +1,275 @@
-//! What builders fit: habits, which nobody has published.
+//! What builders usually fit, by role, metal, use and rig weight: common practice, no source.
 
+use super::materials::{Form, Material, is_solid_7075};
+use super::threads::{self, Thread};
 use crate::document::{Role, Use};
-use crate::quantity::{inch, lbf};
-use crate::report::Trade;
+use crate::engine::formulas::sections;
+use crate::order::exceeds;
+use crate::quantity::{System, inch, lbf, mm};
+use crate::source::{Cite, Obtained, PRACTICE, cite};
 
-/// One habit: for which links, up to which rig weight, and what is fitted.
-struct Habit {
-    role: Role,
-    uses: &'static [Use],
-    up_to: f64,
-    least: f64,
-    most: f64,
-    thread: &'static str,
-    words: &'static str,
+/// Where every row and rule of this file comes from.
+pub const CITE: Cite = cite(&PRACTICE, "what builders usually fit", Obtained::Practice);
+
+/// A bar or a tube.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Size {
+    /// Outside diameter, m.
+    pub outside_diameter: f64,
+    /// Wall, m; 0 for a solid bar.
+    pub wall: f64,
 }
 
-/// A rig lighter than this, used gently, is what builders call light.
-const LIGHT: f64 = lbf(3500.0);
-/// Where builders step up a bar size.
-const HEAVY: f64 = lbf(4200.0);
-const ANY: f64 = f64::INFINITY;
-const GENTLE: &[Use] = &[Use::Easy, Use::Slow];
+/// A metric bar this much thinner than the one that is usual counts as the same size, as a share of its diameter
+/// (assumption): 50 mm is sold where 2 in is not, and is 1.6 % thinner.
+pub const SAME_SIZE: f64 = 0.03;
 
-/// First row that fits counts. All: common practice, no source; solid 7075 bar.
-static HABITS: &[Habit] = &[
-    Habit {
-        role: Role::Lower,
-        uses: &[Use::Punished],
-        up_to: ANY,
-        least: inch(2.5),
-        most: inch(2.5),
-        thread: "1-1/4-12",
-        words: "2-1/2 in with 1-1/4-12 rod ends for anyone who punishes the rig",
-    },
-    Habit {
-        role: Role::Lower,
-        uses: GENTLE,
-        up_to: LIGHT,
-        least: inch(2.0),
-        most: inch(2.0),
-        thread: "7/8-14",
-        words: "2 in for light rigs driven slowly; 7/8-14 rod ends will do",
-    },
-    Habit {
-        role: Role::Lower,
-        uses: GENTLE,
-        up_to: HEAVY,
-        least: inch(2.0),
-        most: inch(2.0),
-        thread: "1-1/4-12",
-        words: "2 in for slow crawling, above all under 3 ft; 1-1/4-12 rod ends on a 1 in bolt for most",
-    },
-    Habit {
-        role: Role::Lower,
-        uses: GENTLE,
-        up_to: ANY,
-        least: inch(2.0),
-        most: inch(2.25),
-        thread: "1-1/4-12",
-        words: "2 to 2-1/4 in for heavier rigs driven gently",
-    },
-    Habit {
-        role: Role::Lower,
-        uses: &[Use::Hard],
-        up_to: HEAVY,
-        least: inch(2.25),
-        most: inch(2.25),
-        thread: "1-1/4-12",
-        words: "2-1/4 in for harder use up to about 4,000 to 4,200 lb",
-    },
-    Habit {
-        role: Role::Lower,
-        uses: &[Use::Hard],
-        up_to: ANY,
-        least: inch(2.5),
-        most: inch(2.5),
-        thread: "1-1/4-12",
-        words: "2-1/2 in for harder use above about 4,200 lb",
-    },
-    Habit {
-        role: Role::Upper,
-        uses: GENTLE,
-        up_to: LIGHT,
-        least: inch(1.75),
-        most: inch(2.0),
-        thread: "3/4-16",
-        words: "1-3/4 to 2 in for uppers; 3/4-16 rod ends on a light rig",
-    },
-    Habit {
-        role: Role::Upper,
-        uses: &[Use::Easy, Use::Slow, Use::Hard, Use::Punished],
-        up_to: ANY,
-        least: inch(1.75),
-        most: inch(2.0),
-        thread: "7/8-14",
-        words: "1-3/4 to 2 in with 7/8-14 rod ends for uppers",
-    },
-    Habit {
-        role: Role::TieRod,
-        uses: &[Use::Easy, Use::Slow],
-        up_to: ANY,
-        least: NO_SIZE,
-        most: ANY_SIZE,
-        thread: "3/4-16",
-        words: "3/4-16 rod ends for steering",
-    },
-    Habit {
-        role: Role::TieRod,
-        uses: &[Use::Hard, Use::Punished],
-        up_to: ANY,
-        least: NO_SIZE,
-        most: ANY_SIZE,
-        thread: "7/8-14",
-        words: "7/8-14 rod ends for steering that is abused",
-    },
-];
+impl Size {
+    /// Section modulus, m³: sizes are compared by it, since a diameter says nothing about a tube's wall.
+    pub fn modulus(self) -> f64 {
+        let bore = if self.wall > 0.0 { (self.outside_diameter - 2.0 * self.wall).max(0.0) } else { 0.0 };
+        sections::RING_SECTION_MODULUS.value(&[self.outside_diameter, bore])
+    }
 
-/// Habit says nothing about the bar of a steering link, only about its rod ends.
-const NO_SIZE: f64 = 0.0;
-const ANY_SIZE: f64 = f64::INFINITY;
-
-/// Whose habit a link goes by: drag link and track bar are built like the tie rod.
-const fn like(role: Role) -> Role {
-    match role {
-        Role::DragLink | Role::TrackBar => Role::TieRod,
-        other => other,
+    /// Whether it is at least as large as another, by section modulus; a bar within [`SAME_SIZE`] of another is.
+    pub fn is_as_large_as(self, other: Self) -> bool {
+        let bars = self.wall <= 0.0 && other.wall <= 0.0;
+        let nearly = bars && !exceeds((1.0 - SAME_SIZE) * other.outside_diameter, self.outside_diameter);
+        nearly || !exceeds(other.modulus(), self.modulus())
     }
 }
 
-/// What builders fit for this job in solid 7075.
-pub fn for_job(role: Role, usage: Use, weight: f64) -> Option<Trade> {
-    // "Light" means below the mark, the other steps include it.
-    let fits = |habit: &&Habit| {
-        let light = habit.up_to <= LIGHT;
-        habit.role == like(role)
-            && habit.uses.contains(&usage)
-            && if light { weight < habit.up_to } else { weight <= habit.up_to }
+/// What builders usually fit for one job.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Habit {
+    /// The least they fit.
+    pub least: Size,
+    /// The most they usually fit.
+    pub most: Size,
+    /// Id of the rod ends' thread.
+    pub thread: &'static str,
+    /// What it goes by.
+    pub goes_by: GoesBy,
+}
+
+/// What a habit goes by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GoesBy {
+    /// The rig's weight and its use.
+    WeightAndUse,
+    /// The same, one size less because the link is short.
+    ShortLink,
+    /// A hydraulic ram on the link, whatever the weight.
+    Ram,
+}
+
+/// What a habit is looked up by.
+#[derive(Debug, Clone, Copy)]
+pub struct Job<'a> {
+    /// What the link locates.
+    pub role: Role,
+    /// What it is made of.
+    pub material: &'a Material,
+    /// How the rig is used.
+    pub usage: Use,
+    /// What the rig weighs, N.
+    pub weight: f64,
+    /// Mount to mount, m.
+    pub length: f64,
+    /// Whether a hydraulic ram pushes on it.
+    pub ram: bool,
+}
+
+/// Metals that builders have a habit for; for all others there is none.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Metal {
+    /// Solid 7075.
+    Solid7075,
+    /// 1020 and 1026 tube as drawn.
+    Drawn,
+    /// 4130 tube, heat-treated.
+    Hardened,
+}
+
+impl Metal {
+    fn of(material: &Material) -> Option<Self> {
+        let tube =
+            |begins: &[&str]| material.form == Form::Tube && begins.iter().any(|begin| material.id.starts_with(begin));
+        if is_solid_7075(material) {
+            Some(Self::Solid7075)
+        } else if tube(&["1020-dom", "1026-dom"]) {
+            Some(Self::Drawn)
+        } else if tube(&["4130-qt"]) {
+            Some(Self::Hardened)
+        } else {
+            None
+        }
+    }
+}
+
+/// One cell of the table: the least size, and the thread.
+type Fit = (Size, &'static str);
+
+/// The rows of one role in one metal: driven gently (easy trails and slow crawling), hard, and punished.
+struct Group {
+    roles: &'static [Role],
+    metal: Metal,
+    rows: [[Fit; 5]; 3],
+}
+
+const T38: &str = "3/8-24";
+const T12: &str = "1/2-20";
+const T58: &str = "5/8-18";
+const T34: &str = "3/4-16";
+const T78: &str = "7/8-14";
+const T114: &str = "1-1/4-12";
+
+const fn bar(diameter: f64, thread: &'static str) -> Fit {
+    (Size { outside_diameter: inch(diameter), wall: 0.0 }, thread)
+}
+
+const fn tube(diameter: f64, wall: f64, thread: &'static str) -> Fit {
+    (Size { outside_diameter: inch(diameter), wall: inch(wall) }, thread)
+}
+
+/// Where the columns of the table begin; each holds its lower edge.
+const BANDS: [f64; 4] = [lbf(2500.0), lbf(3500.0), lbf(4200.0), lbf(5500.0)];
+
+/// Least outside diameter, wall of a tube, and rod-end thread.
+#[rustfmt::skip]
+static GROUPS: &[Group] = &[
+    Group { roles: &[Role::Lower], metal: Metal::Solid7075, rows: [
+        // under 2,500 lb 2,500            3,500            4,200            5,500 up
+        [bar(1.50, T34),  bar(2.00, T78),  bar(2.00, T114), bar(2.00, T114), bar(2.25, T114)], // gentle
+        [bar(1.50, T78),  bar(2.00, T114), bar(2.25, T114), bar(2.50, T114), bar(2.50, T114)], // hard
+        [bar(1.50, T78),  bar(2.25, T114), bar(2.50, T114), bar(2.50, T114), bar(2.50, T114)], // punished
+    ] },
+    Group { roles: &[Role::Lower], metal: Metal::Drawn, rows: [
+        // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
+        [tube(1.50, 0.120, T34),  tube(1.75, 0.250, T78),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114), tube(2.25, 0.250, T114)], // gentle
+        [tube(1.50, 0.188, T34),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114), tube(2.25, 0.250, T114), tube(2.25, 0.375, T114)], // hard
+        [tube(1.75, 0.188, T78),  tube(2.00, 0.250, T114), tube(2.25, 0.250, T114), tube(2.25, 0.375, T114), tube(2.50, 0.375, T114)], // punished
+    ] },
+    Group { roles: &[Role::Lower], metal: Metal::Hardened, rows: [
+        // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
+        [tube(1.50, 0.095, T34),  tube(1.75, 0.120, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.188, T114), tube(2.00, 0.250, T114)], // gentle
+        [tube(1.50, 0.120, T34),  tube(1.75, 0.120, T78),  tube(2.00, 0.188, T114), tube(2.00, 0.250, T114), tube(2.00, 0.250, T114)], // hard
+        [tube(1.50, 0.120, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114), tube(2.25, 0.250, T114)], // punished
+    ] },
+    Group { roles: &[Role::Upper], metal: Metal::Solid7075, rows: [
+        // under 2,500 lb 2,500            3,500            4,200            5,500 up
+        [bar(1.25, T58),  bar(1.75, T34),  bar(1.75, T78),  bar(1.75, T78),  bar(2.00, T78) ], // gentle
+        [bar(1.25, T34),  bar(1.75, T78),  bar(1.75, T78),  bar(2.00, T78),  bar(2.00, T114)], // hard
+        [bar(1.25, T34),  bar(1.75, T78),  bar(2.00, T78),  bar(2.00, T114), bar(2.00, T114)], // punished
+    ] },
+    Group { roles: &[Role::Upper], metal: Metal::Drawn, rows: [
+        // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
+        [tube(1.25, 0.120, T58),  tube(1.50, 0.188, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.250, T78),  tube(1.75, 0.250, T78) ], // gentle
+        [tube(1.25, 0.120, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.250, T78),  tube(1.75, 0.250, T78),  tube(2.00, 0.250, T114)], // hard
+        [tube(1.50, 0.120, T34),  tube(1.75, 0.250, T78),  tube(1.75, 0.250, T78),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114)], // punished
+    ] },
+    Group { roles: &[Role::Upper], metal: Metal::Hardened, rows: [
+        // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
+        [tube(1.25, 0.095, T58),  tube(1.50, 0.095, T34),  tube(1.50, 0.120, T78),  tube(1.75, 0.120, T78),  tube(1.75, 0.188, T78) ], // gentle
+        [tube(1.25, 0.120, T34),  tube(1.50, 0.120, T34),  tube(1.75, 0.120, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.188, T114)], // hard
+        [tube(1.25, 0.120, T34),  tube(1.50, 0.120, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.188, T114), tube(2.00, 0.250, T114)], // punished
+    ] },
+    Group { roles: &[Role::TieRod, Role::DragLink], metal: Metal::Solid7075, rows: [
+        // under 2,500 lb2,500           3,500           4,200           5,500 up
+        [bar(1.25, T34), bar(1.25, T34), bar(1.50, T34), bar(1.50, T78), bar(1.50, T78)], // gentle
+        [bar(1.25, T34), bar(1.50, T34), bar(1.50, T78), bar(1.50, T78), bar(1.75, T78)], // hard
+        [bar(1.25, T34), bar(1.50, T78), bar(1.50, T78), bar(1.75, T78), bar(1.75, T78)], // punished
+    ] },
+    Group { roles: &[Role::TieRod, Role::DragLink], metal: Metal::Drawn, rows: [
+        // under 2,500 lb        2,500                   3,500                   4,200                   5,500 up
+        [tube(1.25, 0.120, T34), tube(1.50, 0.188, T34), tube(1.50, 0.250, T34), tube(1.75, 0.188, T78), tube(1.75, 0.188, T78)], // gentle
+        [tube(1.25, 0.120, T34), tube(1.50, 0.250, T34), tube(1.75, 0.188, T78), tube(1.75, 0.188, T78), tube(1.75, 0.250, T78)], // hard
+        [tube(1.50, 0.120, T34), tube(1.75, 0.188, T78), tube(1.75, 0.188, T78), tube(1.75, 0.250, T78), tube(1.75, 0.250, T78)], // punished
+    ] },
+    Group { roles: &[Role::TrackBar], metal: Metal::Solid7075, rows: [
+        // under 2,500 lb 2,500            3,500            4,200            5,500 up
+        [bar(1.25, T58),  bar(1.25, T34),  bar(1.50, T78),  bar(1.50, T78),  bar(1.75, T78) ], // gentle
+        [bar(1.25, T34),  bar(1.50, T78),  bar(1.50, T78),  bar(1.75, T78),  bar(2.00, T114)], // hard
+        [bar(1.25, T34),  bar(1.50, T78),  bar(1.75, T78),  bar(2.00, T114), bar(2.00, T114)], // punished
+    ] },
+    Group { roles: &[Role::TrackBar], metal: Metal::Drawn, rows: [
+        // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
+        [tube(1.25, 0.120, T58),  tube(1.50, 0.120, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78) ], // gentle
+        [tube(1.25, 0.120, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.250, T114)], // hard
+        [tube(1.50, 0.120, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114)], // punished
+    ] },
+    Group { roles: &[Role::SwayLink], metal: Metal::Solid7075, rows: [
+        // under 2,500 lb2,500           3,500           4,200           5,500 up
+        [bar(0.75, T38), bar(0.75, T12), bar(1.00, T12), bar(1.00, T12), bar(1.00, T58)], // gentle
+        [bar(0.75, T38), bar(0.75, T12), bar(1.00, T12), bar(1.00, T58), bar(1.00, T58)], // hard
+        [bar(0.75, T12), bar(1.00, T12), bar(1.00, T58), bar(1.00, T58), bar(1.00, T58)], // punished
+    ] },
+];
+
+/// On a link with a ram, whatever the rig weighs.
+const RAM_BAR: Fit = bar(1.75, T78);
+const RAM_TUBE: Fit = tube(1.75, 0.250, T78);
+
+/// What is usual runs to this much more than the least.
+const USUAL_RANGE: f64 = inch(0.25);
+
+/// Lower links of 7075 shorter than this are fitted a step thinner, as long as their rod ends go into that.
+const SHORT: f64 = inch(30.0);
+const SHORT_STEP: f64 = inch(0.25);
+/// A bar takes a rod end from this many thread diameters up: a quarter of the thread is left around it, and the jam nut
+/// finds a seat. So a bar with 1-1/4 rod ends stays at 2 in.
+const BAR_FOR_THREAD: f64 = 1.5;
+
+/// What builders usually fit for a job; `None` where they have no habit.
+pub fn for_job(job: &Job) -> Option<Habit> {
+    let metal = Metal::of(job.material)?;
+    let steers = matches!(job.role, Role::TieRod | Role::DragLink);
+    if steers && job.ram {
+        return Some(habit(if metal == Metal::Solid7075 { RAM_BAR } else { RAM_TUBE }, GoesBy::Ram));
+    }
+    // Steering links and track bars are made of hardened tube no thinner than of drawn.
+    let metal = if metal == Metal::Hardened && !job.role.drives() { Metal::Drawn } else { metal };
+    let group = GROUPS.iter().find(|group| group.metal == metal && group.roles.contains(&job.role))?;
+    let row = match job.usage {
+        Use::Easy | Use::Slow => &group.rows[0],
+        Use::Hard => &group.rows[1],
+        Use::Punished => &group.rows[2],
     };
-    HABITS.iter().find(fits).map(|habit| Trade {
-        least: habit.least,
-        most: habit.most,
-        thread: habit.thread,
-        words: habit.words,
+    let band = BANDS.iter().filter(|edge| !exceeds(**edge, job.weight)).count();
+    let (mut size, thread) = *row.get(band)?;
+    if job.role == Role::Lower && metal == Metal::Solid7075 && exceeds(SHORT, job.length) {
+        let less = size.outside_diameter - SHORT_STEP;
+        if !exceeds(BAR_FOR_THREAD * threads::find(thread)?.major, less) {
+            size.outside_diameter = less;
+            return Some(habit((size, thread), GoesBy::ShortLink));
+        }
+    }
+    Some(habit((size, thread), GoesBy::WeightAndUse))
+}
+
+fn habit((least, thread): Fit, goes_by: GoesBy) -> Habit {
+    let most = Size { outside_diameter: least.outside_diameter + USUAL_RANGE, ..least };
+    Habit { least, most, thread, goes_by }
+}
+
+/// Where each class of threads begins, in inches and in millimeters.
+const CLASSES: [(f64, f64); 8] = [
+    (inch(0.375), mm(10.0)),
+    (inch(0.5), mm(12.0)),
+    (inch(0.625), mm(16.0)),
+    (inch(0.75), mm(18.0)),
+    (inch(0.875), mm(22.0)),
+    (inch(1.0), mm(24.0)),
+    (inch(1.25), mm(30.0)),
+    (inch(1.5), mm(36.0)),
+];
+
+/// The class of a thread, by which inch and metric threads are compared: 0 is 3/8 and M10, 6 is 1-1/4 and M30, and
+/// `None`, which is less than any, is thinner than those. A thread between two classes (7/16, 9/16, 1-1/8, M27) counts
+/// with the lower one, so that it never passes for more than it is; 1-12 and 1-14 are one class.
+pub fn class(thread: &Thread) -> Option<usize> {
+    CLASSES.iter().rposition(|(inches, millimeters)| {
+        let begins = if thread.system == System::Inch { *inches } else { *millimeters };
+        !exceeds(begins, thread.major)
     })
 }

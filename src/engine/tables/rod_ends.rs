@@ -272,6 +272,10 @@ pub static ALL: &[RodEnd] = &[
     },
 ];
 
+/// The largest hole in a head, as a multiple of the distance across the corners of its ball, √(bore² + ball width²),
+/// among the rows that print the hole: what is assumed of a rod end whose hole nobody measured.
+pub const LARGEST_RACE: f64 = 1.32;
+
 /// The rod end with an id.
 pub fn find(id: &str) -> Option<&'static RodEnd> {
     ALL.iter().find(|row| row.id == id)

@@ -194,7 +194,7 @@ fn line(bench: Bench, whole: &Whole, index: usize) -> Markup {
             let cut = words::length(answer.link.cut, system);
             let size = phrases(&format!("{length}: {}", words::headline(&answer.link, system)));
             let size = size + plain(" ") + said("b", format!("Saw to {cut}"));
-            (verdict::mark(answer.verdict), size, rests_on(answer, system))
+            (verdict::mark(answer.verdict, answer.word()), size, rests_on(answer, system))
         }
         Some(LinkReport::Impossible(why)) => {
             (Markup::default(), phrases("No link can be made of these entries."), bench.say(why))
@@ -213,7 +213,7 @@ fn rests_on(answer: &Answer, system: System) -> String {
     let governs = answer.weakest_finding();
     match words::buckling(answer, system) {
         Some((verdict, words)) if answer.buckling() != governs => {
-            format!("{weakest} {words}, {}.", words::lower(verdict::word(verdict)))
+            format!("{weakest} {words}, {}.", words::lower(verdict.word()))
         }
         _ => weakest,
     }

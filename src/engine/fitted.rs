@@ -1,0 +1,177 @@
+//! What is fitted where no stock size passes: by common practice, else the largest; what it is good to, what yields
+//! first, and what would help.
+
+use super::build::{self, Asked, Limit, build};
+use super::given::Values;
+use super::habit;
+use super::roots::last_good;
+use super::sentence::{Said, said};
+use super::sizing::{self, SizedCandidate};
+use super::tables::practice::class;
+use super::tables::{rod_ends, threads};
+use crate::inputs;
+use crate::order::exceeds;
+use crate::quantity::ksi;
+use crate::report::{Finding, Fitted, Verdict};
+
+/// What is fitted where nothing passes, so that it can be laid out and judged.
+pub(super) fn fitted(given: &Values) -> Option<SizedCandidate> {
+    let usual = habit::trade(given).and_then(|trade| sizing::first_laid_out(given, &trade));
+    usual.or_else(|| sizing::largest(given))
+}
+
+/// What is to be told of it.
+pub(super) fn report(given: &Values, size: &SizedCandidate) -> Option<Fitted> {
+    let judged = build(given, size.section, size.joints, Asked::EveryQuestion).ok()?.judged;
+    // A rule of thumb counts only when it is broken.
+    let weakest = judged.highest(|finding| !finding.rule || finding.verdict == Verdict::Fails)?;
+    let weakest = judged.findings.get(weakest)?;
+    Some(Fitted {
+        habit: habit::trade(given),
+        candidate: size.candidate.clone(),
+        good_to: good_to(given, size),
+        yields_first: weakest.part,
+        cures: cures(given, size, weakest),
+    })
+}
+
+/// The heaviest rig this size passes on, with everything else as it is.
+fn good_to(given: &Values, size: &SizedCandidate) -> Option<f64> {
+    let shape = build::shape(given, size.section, size.joints, Asked::EveryQuestion).ok()?;
+    let mut trial = given.document.clone();
+    let over = |weight: f64| {
+        (inputs::WEIGHT.set)(&mut trial, given.place, Some(weight));
+        Values::new(&trial, given.place.link).map_or(f64::INFINITY, |given| build::over(&given, &shape, Limit::Passing))
+    };
+    last_good(given.known(&inputs::WEIGHT), inputs::WEIGHT.least, over)
+}
+
+/// Why this size, where nothing passes.
+pub(super) fn governs(fitted: &Fitted) -> Said {
+    let candidate = &fitted.candidate;
+    let mut says = said!["No stock size passes every check with these entries. "];
+    if let Some(habit) = &fitted.habit {
+        says.extend(said!["Builders usually fit "]);
+        says.extend(habit.words.clone());
+        if !habit::is_usual(candidate.size(), candidate.thread, habit) {
+            says.extend(said!["; the nearest to that here is "]);
+            says.extend(habit::named(candidate.size(), candidate.thread));
+        }
+    } else {
+        says.extend(said!["There is no common practice for this link in this metal; the largest in stock is "]);
+        says.extend(habit::named(candidate.size(), candidate.thread));
+    }
+    says.extend(said![". What yields first on it: ", (fitted.yields_first)]);
+    if candidate.utilization.is_finite() {
+        says.extend(said![", at ", (candidate.utilization, Percent), " utilization"]);
+    }
+    match fitted.good_to {
+        Some(weight) => says.extend(said![". It is good to a rig of ", (weight, Weight), " used like this."]),
+        None => says.extend(said![". It passes at no rig weight that can be entered."]),
+    }
+    for (index, cure) in fitted.cures.iter().enumerate() {
+        says.extend(if index == 0 { said![" What would help, in this order: "] } else { said!["; "] });
+        says.extend(cure.clone());
+    }
+    says.extend(said!["."]);
+    says
+}
+
+/// Something that would help.
+#[derive(Clone, Copy, PartialEq)]
+enum Cure {
+    LargerRodEnd,
+    ShorterNeck,
+    HeatTreated,
+    HigherRating,
+    LongerShank,
+    FewerThreads,
+    LargerBar,
+    LargerBarOrSteel,
+    ThickerWall,
+    SmallerRodEnd,
+    MilderFlats,
+    ShorterLink,
+    LongerLink,
+    LongerLinkALittle,
+    StrongerMetal,
+    LargerBolt,
+    StrongerBolt,
+    ShorterSpacers,
+    ThickerEars,
+    HoleDepth,
+    MoreTilt,
+    LessFlex,
+    Milder,
+}
+
+/// What helps when a check governs, the most helpful first. A shorter link or a stiffer metal does not help a shank, so
+/// neither stands there.
+static CURES: &[(&[&str], &[Cure])] = &[
+    (
+        &["shank-bending"],
+        &[Cure::LargerRodEnd, Cure::ShorterNeck, Cure::HeatTreated, Cure::Milder, Cure::LongerLinkALittle],
+    ),
+    (&["shank-tension"], &[Cure::LargerRodEnd, Cure::HeatTreated, Cure::Milder]),
+    (&["eye"], &[Cure::LargerRodEnd, Cure::HeatTreated, Cure::Milder]),
+    (&["maker-rating"], &[Cure::LargerRodEnd, Cure::HigherRating, Cure::Milder]),
+    (&["engagement", "thread-stripping"], &[Cure::LongerShank, Cure::FewerThreads, Cure::LargerRodEnd, Cure::Milder]),
+    (&["visible-threads"], &[Cure::FewerThreads]),
+    (&["bar-bending", "tapped-end"], &[Cure::LargerBar, Cure::ShorterLink, Cure::StrongerMetal, Cure::Milder]),
+    (&["wrench-flats"], &[Cure::MilderFlats, Cure::LargerBar, Cure::ShorterLink, Cure::StrongerMetal, Cure::Milder]),
+    (&["buckling"], &[Cure::LargerBarOrSteel, Cure::ShorterLink, Cure::Milder]),
+    (&["thin-tube"], &[Cure::ThickerWall]),
+    (&["wall", "jam-nut-seat"], &[Cure::LargerBar, Cure::SmallerRodEnd]),
+    (&["bolt-shear", "bolt-bending"], &[Cure::LargerBolt, Cure::StrongerBolt, Cure::ShorterSpacers, Cure::Milder]),
+    (&["ear-bearing"], &[Cure::ThickerEars, Cure::LargerBolt, Cure::Milder]),
+    (&["holes-meet", "bottoming"], &[Cure::HoleDepth, Cure::LongerLink]),
+    (&["misalignment"], &[Cure::MoreTilt, Cure::LessFlex]),
+];
+
+fn cures(given: &Values, size: &SizedCandidate, weakest: &Finding) -> Vec<Said> {
+    let row = CURES.iter().find(|(ids, _)| ids.contains(&weakest.id));
+    let listed = row.map_or(&[Cure::Milder][..], |(_, cures)| *cures);
+    listed.iter().filter_map(|cure| words(*cure, given, size)).map(|words| said![(words)]).collect()
+}
+
+/// Aluminum is below this modulus and steel above it.
+const STEEL_FROM: f64 = ksi(20e3);
+
+/// A cure in words; `None` where it is no news.
+fn words(cure: Cure, given: &Values, size: &SizedCandidate) -> Option<&'static str> {
+    let words = match cure {
+        Cure::LargerRodEnd if is_largest(given, size) => "a larger rod end than this series has",
+        Cure::LargerRodEnd => "a larger rod end",
+        Cure::ShorterNeck => "fewer threads showing or a rod end with a shorter neck",
+        Cure::HeatTreated if !exceeds(inputs::ALLOY_YIELD, given.shank_yield(0)) => return None,
+        Cure::HeatTreated => "rod ends of heat-treated alloy",
+        Cure::HigherRating => "a rod end with a higher rating",
+        Cure::LongerShank => "a rod end with a longer threaded shank",
+        Cure::FewerThreads => "fewer threads showing",
+        Cure::LargerBarOrSteel if given.material().modulus_compression < STEEL_FROM => "a larger bar, or steel",
+        Cure::LargerBar | Cure::LargerBarOrSteel => "a larger bar",
+        Cure::ThickerWall => "a thicker wall",
+        Cure::SmallerRodEnd => "a smaller rod end",
+        Cure::MilderFlats => "wider or no wrench flats",
+        Cure::ShorterLink => "a shorter link",
+        Cure::LongerLink => "a longer link",
+        Cure::LongerLinkALittle => "a longer link or a more flexible bar, which helps a little",
+        Cure::StrongerMetal => "a stronger metal",
+        Cure::LargerBolt => "a larger bolt",
+        Cure::StrongerBolt => "a stronger bolt",
+        Cure::ShorterSpacers => "shorter spacers",
+        Cure::ThickerEars => "thicker bracket ears",
+        Cure::HoleDepth => "another depth of the threaded holes",
+        Cure::MoreTilt => "rod ends or spacers that let the ball tilt further",
+        Cure::LessFlex => "less travel of the axle",
+        Cure::Milder => "gentler use or a lighter rig",
+    };
+    Some(words)
+}
+
+/// Whether the series has no larger rod end.
+fn is_largest(given: &Values, size: &SizedCandidate) -> bool {
+    let family = given.family();
+    let series = rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(|row| threads::find(row.thread));
+    series.map(class).max().flatten() <= habit::smaller_class(&size.joints)
+}
