@@ -14,7 +14,7 @@ const REST: &str = include_str!("../../src/shell/rest.js");
 
 /// Said by the views and the code of the second part, and by nothing of the first.
 const LATER: [&str; 4] = [
-    "Every check, worst first",
+    "Fit, closest to its limit first",
     "Links, the worst first",
     "Builds are kept in this browser, on this device only",
     "Scan it to open these entries",
