@@ -235,7 +235,8 @@ fn read_number(value: &Value, kind: Kind) -> Option<f64> {
         _ => return None,
     };
     let (digits, unit) = text.split_once(' ').unwrap_or((text, ""));
-    if !unit.is_empty() && unit == si_unit(kind) {
+    // A stiffness without a unit was written before it had one: it goes by its unit's name below.
+    if !unit.is_empty() && unit == si_unit(kind) && kind != Kind::Stiffness {
         return share::read_number(digits, kind);
     }
     let exact = if unit.is_empty() { None } else { share::read_number(&format!("{digits}{unit}"), kind) };

@@ -1,5 +1,9 @@
 //! What the user decides, and nothing else: plain data in SI, `None` where the default stands.
 
+mod picks;
+
+pub use picks::*;
+
 /// A rig and its links.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Document {
@@ -49,121 +53,6 @@ const fn is_unseen(c: char) -> bool {
     )
 }
 
-/// How hard the rig is used.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Use {
-    /// Graded tracks and easy trails.
-    Easy,
-    /// Slow work over rocks.
-    Slow,
-    /// Driven hard over rough ground.
-    Hard,
-    /// Raced, bounced or jumped.
-    Punished,
-}
-
-/// What a link locates.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Role {
-    /// Below the axle's center, where rocks are.
-    #[default]
-    Lower,
-    /// Above the axle.
-    Upper,
-    /// Across the rig: keeps the axle from going sideways.
-    TrackBar,
-    /// From knuckle to knuckle.
-    TieRod,
-    /// From the steering box to the knuckle.
-    DragLink,
-    /// From the sway bar's end to the axle.
-    SwayLink,
-}
-
-impl Role {
-    /// Whether wheels would no longer go where they are pointed if it broke.
-    pub const fn steers(self) -> bool {
-        matches!(self, Self::TieRod | Self::DragLink)
-    }
-
-    /// Whether it runs along the rig and holds the axle against drive and brakes.
-    pub const fn drives(self) -> bool {
-        matches!(self, Self::Lower | Self::Upper)
-    }
-}
-
-/// At which axle.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Position {
-    /// The axle that steers.
-    #[default]
-    Front,
-    /// The other one.
-    Rear,
-}
-
-impl Position {
-    /// Both, front first.
-    pub const ALL: [Self; 2] = [Self::Front, Self::Rear];
-
-    /// Its place in [`Rig::axles`].
-    pub const fn index(self) -> usize {
-        match self {
-            Self::Front => 0,
-            Self::Rear => 1,
-        }
-    }
-
-    /// `front` or `rear`.
-    pub const fn word(self) -> &'static str {
-        match self {
-            Self::Front => "front",
-            Self::Rear => "rear",
-        }
-    }
-}
-
-/// Where across the rig, as somebody in the driver's seat sees it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Side {
-    /// One on each side, alike: entered once.
-    Both,
-    /// On the left.
-    Left,
-    /// On the right.
-    Right,
-    /// A single one, in the middle or from side to side.
-    Middle,
-}
-
-/// Which way a thread is cut.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Hand {
-    /// Tightens clockwise.
-    Right,
-    /// Tightens counterclockwise.
-    Left,
-}
-
-impl Hand {
-    /// The hand in full.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Right => "right-hand",
-            Self::Left => "left-hand",
-        }
-    }
-}
-
-/// What is known of the steel of a rod end's shank.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum ShankSteel {
-    /// Heat-treated alloy: stamped, or on its maker's sheet.
-    Alloy,
-    /// Not known, or low-carbon.
-    NotKnown,
-}
-
 /// The whole rig. Every number is SI; weights are forces in newtons.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Rig {
@@ -211,10 +100,14 @@ pub struct Rig {
     pub cylinder_rod: Option<f64>,
     /// Its greatest pressure.
     pub cylinder_pressure: Option<f64>,
+    /// What turns the steering.
+    pub steering_box: Option<SteeringBox>,
     /// What the steering box pushes with at its arm.
     pub box_force: Option<f64>,
-    /// Force of the sway bar for each inch of its end's travel.
+    /// Stiffness of the sway bar at its end: force over travel.
     pub sway_rate: Option<f64>,
+    /// How that was measured.
+    pub sway_measured: Option<SwayMeasured>,
     /// Factor on first yield.
     pub yield_factor: Option<f64>,
     /// Factor on breaking and stripping.
@@ -236,6 +129,12 @@ pub struct Axle {
     pub upper_height: Option<f64>,
     /// How far each of its wheels goes from ride height, one up and the other down.
     pub flex: Option<f64>,
+    /// Whether it has a track bar.
+    pub track_bar: Option<TrackBar>,
+    /// How far to one side of the middle its grip acts.
+    pub grip_offset: Option<f64>,
+    /// Distance between its lower links.
+    pub lower_spread: Option<f64>,
 }
 
 /// One link, or several alike.
@@ -257,6 +156,14 @@ pub struct Link {
     pub plan_angle: Option<f64>,
     /// How much more than an even share one link may take.
     pub uneven: Option<f64>,
+    /// Slope of a bar that runs across the rig, seen from the front.
+    pub slope: Option<f64>,
+    /// On which side of the axle a tie rod runs.
+    pub tie_rod_side: Option<TieRodSide>,
+    /// How far a bent bar lies off the straight line between its eyes.
+    pub bend_offset: Option<f64>,
+    /// Bow of a bar sold as straight, as a share of its length.
+    pub bow: Option<f64>,
     /// Push or pull along the link, replacing the computed one.
     pub own_axial: Option<f64>,
     /// Strike on the bar, replacing the computed one.
@@ -299,8 +206,16 @@ pub struct Link {
     pub bolt: Option<&'static str>,
     /// Thickness of each bracket ear.
     pub ear: Option<f64>,
-    /// Misalignment spacer on each side of the ball.
+    /// Spacer on each side of the ball.
     pub spacer: Option<f64>,
+    /// What kind of spacer that is.
+    pub spacer_kind: Option<Spacers>,
+    /// Room between the stack and the ears that nothing fills, on each side.
+    pub gap: Option<f64>,
+    /// Thread of the bolts.
+    pub bolt_series: Option<BoltSeries>,
+    /// Whether bars of inch or of metric sizes are chosen from.
+    pub stock: Option<Stock>,
     /// Left end and right end as drawn.
     pub ends: [End; 2],
 }
@@ -356,6 +271,10 @@ pub struct End {
     pub rating: Option<f64>,
     /// How far its ball tilts each way in its bracket.
     pub tilt: Option<f64>,
+    /// Diameter of the bolt through its eye.
+    pub bolt_diameter: Option<f64>,
+    /// Diameter of the spacer's face on the ear.
+    pub spacer_foot: Option<f64>,
     /// Thread of the user's own rod end.
     pub own_thread: Option<&'static str>,
     /// Eye center to shank end of the user's own rod end.

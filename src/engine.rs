@@ -6,6 +6,7 @@ use std::sync::Arc;
 mod advice;
 pub mod angles;
 mod beyond;
+mod bolt;
 mod build;
 mod checks;
 mod cross_sections;
@@ -47,7 +48,8 @@ pub fn report(document: &Document) -> Report {
     Report { links: (0..document.links.len()).map(|index| link_report(document, index)).collect() }
 }
 
-/// Everything about one link. It depends on the rig and on this link alone.
+/// Everything about one link. It depends on the rig, on this link and, for an upper link, on whether a track bar is
+/// entered at its axle: [`inputs::TRACK_BAR`].
 pub fn report_on(document: &Document, index: usize) -> LinkReport {
     link_report(document, index)
 }
@@ -230,7 +232,7 @@ fn contradiction(given: &Values) -> Option<Said> {
             ": check both heights under Loads."
         ]);
     }
-    None
+    loads::refusal(given).or_else(|| checks::columns::bent_solid_bar(given))
 }
 
 /// The readings still missing for rod ends the user measured.

@@ -3,13 +3,16 @@
 use crate::document::Document;
 use crate::quantity::{self, Kind, Misread, System};
 
+mod bracket;
 mod choices;
 mod numbers;
 
+pub use bracket::{BOLT_SERIES, SPACER_KIND, STOCK, stock_of};
 pub use choices::{
     BOLT, FAMILY, HAND, HARDENED_AFTER_WELDING, MATERIAL, OWN_THREAD, POSITION, ROD_END, ROLE, SEAT, SHANK_STEEL, USAGE,
 };
 pub use choices::{CHOICES, Choice, Option as Pick};
+pub use choices::{STEERING_BOX, SWAY_MEASURED, TIE_ROD_SIDE, TRACK_BAR};
 pub use numbers::*;
 
 /// Where in a document an input lives.

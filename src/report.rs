@@ -16,7 +16,7 @@ mod rig;
 pub use geometry::{
     Adjustment, EndGeometry, EngagementMark, EngagementRule, Flats, LinkGeometry, OutwardStop, Reach, StopBy,
 };
-pub use rig::{Cut, FewerSizes, Part, Placed, Plan, RigReport};
+pub use rig::{BoughtBolt, Cut, FewerSizes, Part, Placed, Plan, RigReport};
 
 pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, PartAlong, Sensitivity, Station};
 
@@ -126,8 +126,12 @@ pub struct Loads {
     pub strike: f64,
     /// Where its zone begins, as a share of the length.
     pub zone: f64,
-    /// What the force along the link comes from, as the beginning of a sentence that the force ends.
+    /// What the force along the link comes from, as a noun phrase.
     pub from: &'static str,
+    /// What the reader should know of that force; empty for most links.
+    pub remark: Said,
+    /// What makes it less certain than usual; empty for most links.
+    pub caution: Said,
     /// The axle's forces, for links that hold it against drive and brakes.
     pub axle: Option<Axle>,
     /// Ids of the changed defaults that the force along the link rests on.

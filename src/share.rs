@@ -5,7 +5,7 @@
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
 use crate::inputs::{At, CHOICES, NUMBERS, Scope, places};
-use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE, trimmed};
+use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE, STANDARD_GRAVITY, trimmed};
 
 /// The version this program writes.
 pub const VERSION: &str = "3";
@@ -39,34 +39,50 @@ pub struct Opened {
     pub recalculated: bool,
 }
 
+/// A unit as `times / over` in SI, and its name.
+type Unit = (&'static str, f64, f64);
+
 /// Units that make values short; the exact SI number stands in when neither fits.
-fn units(kind: Kind) -> &'static [(&'static str, f64)] {
+fn units(kind: Kind) -> &'static [Unit] {
     match kind {
-        Kind::Length | Kind::FineLength => &[("in", INCH), ("mm", 0.001)],
-        Kind::Weight | Kind::Force => &[("lb", POUND_FORCE), ("kg", crate::quantity::STANDARD_GRAVITY), ("kN", 1000.0)],
-        Kind::Stress | Kind::Pressure => &[("ksi", crate::quantity::KSI), ("MPa", 1e6)],
-        Kind::Angle => &[("deg", DEGREE)],
+        Kind::Length | Kind::FineLength => &[("in", INCH, 1.0), ("mm", 0.001, 1.0)],
+        Kind::Weight | Kind::Force => &[("lb", POUND_FORCE, 1.0), ("kg", STANDARD_GRAVITY, 1.0), ("kN", 1000.0, 1.0)],
+        Kind::Stress | Kind::Pressure => &[("ksi", crate::quantity::KSI, 1.0), ("MPa", 1e6, 1.0)],
+        Kind::Angle => &[("deg", DEGREE, 1.0)],
+        // The only stiffness in a link was once written as a force for each inch, and still is; "N/m" says what is not.
+        Kind::Stiffness => &[
+            ("lb", POUND_FORCE, INCH),
+            ("kg", STANDARD_GRAVITY, INCH),
+            ("kN", 1000.0, INCH),
+            ("N", 1.0, INCH),
+            ("N/m", 1.0, 1.0),
+        ],
         _ => &[],
     }
+}
+
+/// What a number without a unit is in.
+const fn bare(kind: Kind) -> (f64, f64) {
+    if matches!(kind, Kind::Stiffness) { (1.0, INCH) } else { (1.0, 1.0) }
 }
 
 /// A value in the unit that makes it shortest, in digits that lead back to it bit for bit; without a unit it is SI.
 fn write_number(value: f64, kind: Kind) -> String {
     let exact = value.to_string();
     in_a_unit(value, kind)
-        .filter(|(digits, unit)| digits.len() + unit.len() < exact.len())
+        .filter(|(digits, unit)| kind == Kind::Stiffness || digits.len() + unit.len() < exact.len())
         .map_or(exact, |(digits, unit)| digits + unit)
 }
 
 /// A value's digits in the usual unit that needs the fewest, if some unit leads back to it bit for bit.
 pub(crate) fn in_a_unit(value: f64, kind: Kind) -> Option<(String, &'static str)> {
     let mut best: Option<(String, &'static str)> = None;
-    for (unit, factor) in units(kind) {
+    for (unit, times, over) in units(kind) {
         // Rounding the quotient finds the number a person typed; it only counts if it leads back exactly.
-        let quotient = value / factor;
+        let quotient = value * over / times;
         let typed = trimmed(format!("{quotient:.8}"));
         let leads_back =
-            |digits: &str| digits.parse::<f64>().is_ok_and(|it| (it * factor).to_bits() == value.to_bits());
+            |digits: &str| digits.parse::<f64>().is_ok_and(|it| (it * times / over).to_bits() == value.to_bits());
         let digits = if leads_back(&typed) { typed } else { quotient.to_string() };
         let shorter = best.as_ref().is_none_or(|(other, of)| digits.len() + unit.len() < other.len() + of.len());
         if shorter && leads_back(&digits) {
@@ -78,13 +94,13 @@ pub(crate) fn in_a_unit(value: f64, kind: Kind) -> Option<(String, &'static str)
 
 /// Reads what [`write_number`] writes.
 pub(crate) fn read_number(text: &str, kind: Kind) -> Option<f64> {
-    let (digits, factor) = units(kind)
+    let (digits, (times, over)) = units(kind)
         .iter()
-        .find_map(|(unit, factor)| text.strip_suffix(unit).map(|digits| (digits, *factor)))
-        .unwrap_or((text, 1.0));
+        .find_map(|(unit, times, over)| text.strip_suffix(unit).map(|digits| (digits, (*times, *over))))
+        .unwrap_or((text, bare(kind)));
     let plain = digits.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | 'e'));
     let value = digits.parse::<f64>().ok().filter(|_| plain);
-    value.map(|value| or_nothing(value * factor))
+    value.map(|value| or_nothing(value * times / over))
 }
 
 /// A billionth of a thousandth of anything is nothing; written out in full it could fill a link.

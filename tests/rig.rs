@@ -118,12 +118,16 @@ fn each_axle_has_its_own_weight_and_heights() {
 }
 
 #[test]
-fn a_link_s_report_rests_on_the_rig_and_that_link_alone() {
+fn a_link_s_report_rests_on_the_rig_that_link_and_the_track_bar_of_its_axle() {
     let document = eight();
     let whole = report(&document);
     for index in 0..8 {
-        let alone = Document { links: vec![document.links[index].clone()], ..document.clone() };
-        assert!(report_on(&alone, 0) == whole.links[index], "{}", document.links[index].title());
+        let link = &document.links[index];
+        let holds_it = |other: &&Link| other.role == Role::TrackBar && other.position == link.position;
+        let mut links = vec![link.clone()];
+        links.extend(document.links.iter().filter(holds_it).cloned());
+        let alone = Document { links, ..document.clone() };
+        assert!(report_on(&alone, 0) == whole.links[index], "{}", link.title());
     }
 }
 
@@ -171,8 +175,8 @@ fn the_sums_are_those_of_the_pieces() {
     assert!((whole.weight - weight).abs() < 1e-9 * weight);
     let kinds = |kind: u8| whole.parts.iter().filter(move |part| part.kind() == kind);
     let count = |kind: u8| kinds(kind).map(Part::count).sum::<f64>();
-    assert_eq!((count(0), count(1), count(2), count(3)), (12.0, 24.0, 24.0, 24.0));
-    assert_eq!((count(4), count(5)), (24.0, 0.0), "a nut for every bolt");
+    assert_eq!((count(0), count(1), count(2), count(3)), (12.0, 0.0, 24.0, 24.0));
+    assert_eq!((count(4), count(5), count(6)), (24.0, 24.0, 0.0), "a nut for every bolt");
     let left: f64 =
         whole.parts.iter().filter(|part| matches!(part, Part::RodEnd { hand: Hand::Left, .. })).map(Part::count).sum();
     assert_eq!(Some(left), Some(12.0), "one left-hand end on each");
@@ -195,7 +199,7 @@ fn the_sums_are_those_of_the_pieces() {
 fn a_link_s_own_parts_add_up_to_the_rig_s() {
     let document = eight();
     let (reports, whole) = of(&document);
-    for kind in 0..=5 {
+    for kind in 0..=6 {
         let sum = |parts: &[Part]| parts.iter().filter(|part| part.kind() == kind).map(Part::count).sum::<f64>();
         let own =
             reports.iter().enumerate().map(|(at, it)| sum(&parts(&document, at, it.answer().expect("an answer"))));
@@ -286,11 +290,11 @@ fn parts_that_differ_are_counted_apart() {
     document.links[0].spacer = Some(inch(0.5));
     let (_, whole) = of(&document);
     assert!(whole.parts.len() >= before + 2, "spacers, and longer bolts");
-    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 5).map(Part::count).sum();
+    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 6).map(Part::count).sum();
     assert_eq!(Some(spacers), Some(8.0), "two at each of four eyes");
     document.links[0].quantity = Some(5.0);
     let (_, whole) = of(&document);
-    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 5).map(Part::count).sum();
+    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 6).map(Part::count).sum();
     assert_eq!(Some(spacers), Some(20.0));
 }
 

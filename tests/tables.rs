@@ -12,8 +12,9 @@ mod threads;
 use std::collections::BTreeSet;
 
 use linkwright::engine::tables::{
-    bolts, drills, jam_nuts, materials, rod_ends, stock, thread_limits, threads as table,
+    bolt_threads, bolts, drills, jam_nuts, materials, rod_ends, stock, thread_limits, threads as table,
 };
+use linkwright::quantity::System;
 use linkwright::source::{self, Cite, Obtained};
 
 /// Whether two values are the same but for the last bits of a conversion.
@@ -76,6 +77,9 @@ fn cites() -> Vec<(String, Cite)> {
         cites.extend(material.rows.iter().map(|row| (material.id.to_string(), row.cite)));
     }
     cites.extend(bolts::GRADES.iter().flat_map(|grade| grade.rows.iter().map(|row| (grade.id.to_string(), row.cite))));
+    for size in bolt_threads::ALL {
+        cites.extend([&size.fine, &size.coarse].map(|thread| (format!("bolt {}", size.label), thread.cite)));
+    }
     cites.extend(drills::all().map(|row| (row.id.to_string(), row.cite)));
     cites.extend(
         table::ALL
@@ -117,6 +121,7 @@ fn rows_stand_in_order() {
     let place =
         |family| rod_ends::Family::ALL.iter().position(|it| *it == family).map_or(f64::NAN, |place| place as f64);
     rising("rod ends", rod_ends::ALL, |row| vec![place(row.family), row.bore]);
+    rising("bolt sizes", bolt_threads::ALL, |row| vec![system(row.system), row.diameter]);
     rising("bars", stock::BARS, |size| vec![*size]);
     rising("bars in between", stock::BARS_BETWEEN, |size| vec![*size]);
     rising("metric bars", stock::METRIC_BARS, |size| vec![*size]);
@@ -149,7 +154,10 @@ fn what_is_found_is_what_was_asked_for() {
         assert_eq!(bolts::find(row.id), Some(*row));
     }
     assert_eq!(materials::find(materials::DEFAULT), Some(materials::default_row()));
-    assert_eq!(bolts::find(bolts::DEFAULT), Some(bolts::default_grade()));
+    for (system, id) in [(System::Inch, "grade-8"), (System::Metric, "class-10-9")] {
+        assert_eq!(bolts::default_grade(system).id, id);
+        assert_eq!(bolts::default_grade(system).system, system);
+    }
     assert_eq!(
         (
             table::find("1-13").is_none(),

@@ -208,8 +208,11 @@ const LAYERS: [(&str, &[&str]); 24] = [
     ("engine::stepped", &["engine::formulas", "engine::math", "engine::angles", "engine::roots", "order"]),
     ("engine::plastic", &["engine::math", "engine::roots"]),
     ("engine::outside", OUTSIDE),
-    ("engine::tables", &["quantity", "source", "document", "report", "engine::formulas", "engine::math", "order"]),
-    ("inputs", &["quantity", "document", "engine::tables"]),
+    (
+        "engine::tables",
+        &["quantity", "source", "document", "report", "engine::formula", "engine::formulas", "engine::math", "order"],
+    ),
+    ("inputs", &["quantity", "document", "engine::tables", "order"]),
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::sentence", "engine::tables"]),
     ("share", &["quantity", "document", "inputs"]),
@@ -243,8 +246,9 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 15] = [
+const OWN: [&str; 16] = [
     "beyond",
+    "bolt",
     "build",
     "checks",
     "cross_sections",

@@ -1,5 +1,6 @@
 //! Cautions where the decision is made, and the fitting checklist.
 
+use super::formula::Sheet;
 use super::sentence::{Said, said};
 use super::tables::jam_torque;
 use crate::document::Hand;
@@ -16,6 +17,9 @@ pub(super) fn cautions(answer: &Answer) -> Vec<Said> {
     }
     if answer.role.steers() {
         cautions.push(said!["Steering is safety critical and regulated: your local rules and the makers of its parts decide, and a licensed engineer should check it. Never straighten or weld a steering link, and never hang it on one ear."]);
+    }
+    if !answer.loads.caution.is_empty() {
+        cautions.push(answer.loads.caution.clone());
     }
     cautions.push(said!["This is an estimate for planning, not a certificate. A rod-end maker's rating, your local rules and a licensed engineer win over it."]);
     cautions.push(said!["Links carry people. If this rig sees public roads, or the link is welded, repaired or outside the usual, have a licensed engineer check it."]);
@@ -74,7 +78,7 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
     }));
     steps.push(said!["No more than 3 threads show past either jam nut, and about as many at A as at B."]);
     for (letter, end) in ends {
-        let torque = jam_torque::range(end.thread);
+        let torque = jam_torque::range(end.thread, &mut Sheet::silent());
         steps.push(said![
             "End ",
             (letter),
@@ -90,7 +94,7 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             (torque.least, Torque),
             " and ",
             (torque.most, Torque),
-            " dry, a third less with anti-seize."
+            ", anti-seize on the shank."
         ]);
     }
     steps.push(said![

@@ -3,6 +3,7 @@
 use std::cell::OnceCell;
 
 use super::beyond;
+use super::bolt;
 use super::checks::{self, Case};
 use super::cross_sections::{SectionBuilder, Stretch, bending_steps, pushed_steps};
 use super::formula::Sheet;
@@ -34,7 +35,7 @@ pub(super) struct Judged {
     pub(super) notes: Vec<Note>,
     /// What the bar bears past its factors; none in a search, and none when the push alone folds it.
     pub(super) beyond: Option<Beyond>,
-    /// Push at which the link folds, by the column curve; not a number in a search.
+    /// Compression at which the link buckles, by the column curves; not a number in a search.
     pub(super) buckling: f64,
     /// Lengths of shank inside the bar at which each shank reaches its limit when wound out; none in a search.
     shank_stops: [Option<f64>; 2],
@@ -105,6 +106,9 @@ pub(super) fn shape(
 }
 
 fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Asked) -> Result<LaidOutLink, Said> {
+    if let Some(why) = bolt::does_not_fit(given, &joints) {
+        return Err(why);
+    }
     let material = given.material();
     let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
     let Some(strength) = material.strength(section.outside_diameter, wall) else {
@@ -126,6 +130,9 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
             (section.outside_diameter, FineLength),
             ": nothing would be left of its bore."
         ]);
+    }
+    if let Some(why) = checks::columns::bent_solid_bar(given) {
+        return Err(why);
     }
     let mut sheet = asked.sheet();
     let axial = loads::largest_axial(given);
@@ -244,7 +251,7 @@ fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
         limits = beyond::limits(&case, &shape.bending, &shape.pushed, &mut working);
         let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
         notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
-        buckling = checks::bar::buckling_load(&case, &mut Sheet::silent());
+        buckling = checks::columns::buckling_load(&case, &mut Sheet::silent());
         shank_stops = [0, 1].map(|end| checks::shank::stop(&case, end));
     }
     Judged { notes, beyond: limits, buckling, shank_stops, findings, loads }

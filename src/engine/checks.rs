@@ -15,10 +15,13 @@ use crate::quantity::Kind;
 use crate::report::{Finding, LinkGeometry, Loads, Verdict};
 use crate::source::Cite;
 
-pub(super) mod bar;
+mod bar;
+mod bolts;
+pub(super) mod columns;
 mod ends;
 mod engagement;
 mod fit;
+mod seat;
 pub(super) mod shank;
 pub(super) mod tube;
 
@@ -128,6 +131,8 @@ pub(super) struct Outcome {
     pub(super) close_from: f64,
     /// Whether the question makes sense for this link at all.
     pub(super) applies: bool,
+    /// What the weak spot is called, where the check's own name would not tell which it is.
+    pub(super) part: Option<&'static str>,
 }
 
 /// From this share of the limit up, a strength check is called close.
@@ -145,6 +150,7 @@ impl Outcome {
             condition: None,
             close_from: CLOSE,
             applies: true,
+            part: None,
         }
     }
 
@@ -160,18 +166,32 @@ impl Outcome {
 
 /// Every check, in the order a builder would ask.
 pub(super) fn all() -> impl Iterator<Item = &'static Check> {
-    bar::ROWS.iter().chain(shank::ROWS).chain(engagement::ROWS).chain(ends::ROWS).chain(fit::ROWS)
+    bar::ROWS
+        .iter()
+        .chain(columns::ROWS)
+        .chain(shank::ROWS)
+        .chain(engagement::ROWS)
+        .chain(ends::ROWS)
+        .chain(bolts::ROWS)
+        .chain(fit::ROWS)
 }
 
 /// The same in the order in which a search soonest learns that a link will not do: most fail at a shank, which takes a
 /// few formulas, and how the whole link folds takes the longest. In front of what it gives, the bar's findings belong.
 pub(super) fn quick_first() -> impl Iterator<Item = &'static Check> {
-    shank::ROWS.iter().chain(engagement::ROWS).chain(ends::ROWS).chain(fit::ROWS).chain(bar::ROWS)
+    shank::ROWS
+        .iter()
+        .chain(engagement::ROWS)
+        .chain(ends::ROWS)
+        .chain(bolts::ROWS)
+        .chain(fit::ROWS)
+        .chain(bar::ROWS)
+        .chain(columns::ROWS)
 }
 
 /// Whether a check is one of the bar's, which come first.
 pub(super) fn of_the_bar(finding: &Finding) -> bool {
-    bar::ROWS.iter().any(|check| check.id == finding.id)
+    bar::ROWS.iter().chain(columns::ROWS).any(|check| check.id == finding.id)
 }
 
 /// Asks one check; `None` when the question does not arise for this link.
@@ -207,19 +227,19 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
     Some(Finding {
         id: check.id,
         asks: check.asks,
-        part: check.part,
+        part: outcome.part.unwrap_or(check.part),
         station: outcome.station,
         rule: check.rule,
         verdict,
         utilization,
         to_failure: outcome.to_failure.or(utilization),
         recommendable: outcome.recommendable && verdict != Verdict::Fails,
-        condition: outcome.condition,
         says,
         working: sheet.lines,
         source: check.source,
         changed,
         optional: check.optional,
+        condition: outcome.condition.filter(|_| verdict == Verdict::Close),
     })
 }
 

@@ -2,13 +2,12 @@
 
 use std::cell::{Cell, RefCell};
 
-use crate::document::{Document, Link, OWN_ROD_END};
-use crate::engine::tables::bolts::{self, Grade};
+use crate::document::{Document, Link, OWN_ROD_END, Stock};
 use crate::engine::tables::jam_nuts::{self, JamNut};
 use crate::engine::tables::materials::{self, Material};
 use crate::engine::tables::rod_ends::{self, Family, RodEnd};
 use crate::engine::tables::threads::{self, Limits, Thread};
-use crate::inputs::{self, At, Number};
+use crate::inputs::{self, At, Choice, Number};
 use crate::report::Assumption;
 
 /// Width of the widest ball of the published series, in bores.
@@ -66,6 +65,24 @@ impl<'a> Values<'a> {
         input.value(self.document, place)
     }
 
+    /// The id in force of a choice of the rig, its axle or the link.
+    pub(super) fn choice(&self, choice: &'static Choice) -> Option<&'static str> {
+        if self.noting.get()
+            && let Some(changed) = self.changed.borrow_mut().as_mut()
+            && !changed.contains(&choice.id)
+            && (choice.get)(self.document, self.place).is_some()
+        {
+            changed.push(choice.id);
+        }
+        choice.value(self.document, self.place)
+    }
+
+    /// Whether the link is an upper one that holds its axle sideways, for want of a track bar.
+    pub(super) fn holds_sideways(&self) -> bool {
+        self.choice(&inputs::TRACK_BAR);
+        inputs::holds_sideways(self.document, self.place)
+    }
+
     /// Whether somebody gave the value of an input of the rig, its axle or the link.
     pub(super) fn is_decided(&self, input: &'static Number) -> bool {
         input.decided(self.document, self.place).is_some()
@@ -119,13 +136,14 @@ impl<'a> Values<'a> {
         self.link.material.and_then(materials::find).unwrap_or_else(materials::default_row)
     }
 
+    /// Whether bars of inch or of metric sizes are chosen from.
+    pub(super) fn stock(&self) -> Stock {
+        inputs::stock_of(self.document, self.place)
+    }
+
     pub(super) fn family(&self) -> Family {
         let id = self.link.family.unwrap_or(Family::ALL[0].id());
         Family::ALL.into_iter().find(|family| family.id() == id).unwrap_or(Family::ALL[0])
-    }
-
-    pub(super) fn bolt(&self) -> &'static Grade {
-        self.link.bolt.and_then(bolts::find).unwrap_or_else(bolts::default_grade)
     }
 
     /// The rod end decided for an end, if one is and it is complete.

@@ -1,10 +1,14 @@
 //! The whole rig: which link is worst, what it weighs, and every part to buy or make.
 
-use crate::document::{Document, Hand, Link, OWN_ROD_END, Role};
-use crate::engine::tables::rod_ends;
-use crate::engine::tables::threads::Thread;
+use super::bolt::FOOT;
+use super::formulas::{lengths, pins};
+use super::given::Values;
+use super::tables::materials::Form;
+use super::tables::rod_ends;
+use super::tables::threads::Thread;
+use crate::document::{Document, Hand, Link, OWN_ROD_END, Role, Spacers};
 use crate::inputs::{self, At};
-use crate::report::{Answer, Cut, FewerSizes, LinkGeometry, LinkReport, Part, RigReport, Verdict};
+use crate::report::{Answer, BoughtBolt, Cut, FewerSizes, LinkGeometry, LinkReport, Part, RigReport, Verdict};
 
 /// Everything about a rig that follows from its links' reports, which stand in the order of its links.
 pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
@@ -74,18 +78,29 @@ fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, 
     let place = At::of_link(document, index);
     let value = |input: &'static inputs::Number| input.value(document, place).unwrap_or(0.0);
     add(parts, bar(made, link.title(), pieces));
-    let grade = inputs::BOLT.value(document, place).unwrap_or_default();
-    let (spacer, ear) = (value(&inputs::SPACER), value(&inputs::EAR));
+    let insert = (made.material.form == Form::Tube).then_some(made.bore);
+    let Some(given) = Values::new(document, index) else { return };
+    let [spacer, ear, gap] = [&inputs::SPACER, &inputs::EAR, &inputs::GAP].map(value);
     for (end, made) in made.ends.iter().enumerate() {
         let hand = link.ends.get(end).and_then(|end| end.hand).unwrap_or(made.hand);
         add(parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, count: pieces });
         add(parts, Part::JamNut { thread: made.thread, hand, count: pieces });
-        // The unthreaded length that two ears, the ball and its spacers ask for.
-        let grip = made.ball_width + 2.0 * (spacer + ear);
-        add(parts, Part::Bolt { diameter: made.bore, grip, grade, count: pieces });
-        add(parts, Part::LockNut { diameter: made.bore, grade, count: pieces });
+        if let Some(outside_diameter) = insert {
+            let (thread, length) = (made.thread, made.tapped_depth);
+            let wall = lengths::WALL_AROUND_THREAD.value(&[outside_diameter, thread.major]);
+            add(parts, Part::Insert { thread, hand, outside_diameter, wall, length, count: pieces });
+        }
+        // The unthreaded length that two ears, the ball, its spacers and any gap ask for.
+        let grip = made.ball_width + 2.0 * (spacer + ear + gap);
+        let bolt = given.bolt(end, made.bore);
+        let bought = bolt.map(|bolt| BoughtBolt { diameter: bolt.diameter, grade: bolt.grade.id, series: bolt.series });
+        add(parts, Part::Bolt { bolt: bought, grip, count: pieces });
+        add(parts, Part::LockNut { bolt: bought, count: pieces });
         if spacer > 0.0 {
-            add(parts, Part::Spacer { bore: made.bore, long: spacer, count: 2.0 * pieces });
+            let diameter = bolt.map(|bolt| bolt.diameter);
+            let foot = given.spacer_foot(end).or(diameter.map(|bolt| pins::SPACER_FOOT.value(&[FOOT, bolt])));
+            let into = (given.spacers() == Spacers::HighMisalignment).then_some(made.bore);
+            add(parts, Part::Spacer { bore: diameter, foot, into, long: spacer, count: 2.0 * pieces });
         }
     }
 }
@@ -104,6 +119,15 @@ fn near(a: f64, b: f64) -> bool {
     (a - b).abs() < 1e-7
 }
 
+/// Whether two bolts come out of one drawer, but for their length.
+fn same_bolt(a: Option<BoughtBolt>, b: Option<BoughtBolt>) -> bool {
+    match (a, b) {
+        (Some(a), Some(b)) => near(a.diameter, b.diameter) && a.grade == b.grade && a.series == b.series,
+        (None, None) => true,
+        _ => false,
+    }
+}
+
 /// Puts a part with those that are the same, or at the end.
 fn add(parts: &mut Vec<Part>, part: Part) {
     if let Some(same) = parts.iter_mut().find(|other| other.is_same(&part)) {
@@ -118,11 +142,12 @@ impl Part {
     pub const fn kind(&self) -> u8 {
         match self {
             Self::Bar { .. } => 0,
-            Self::RodEnd { .. } => 1,
-            Self::JamNut { .. } => 2,
-            Self::Bolt { .. } => 3,
-            Self::LockNut { .. } => 4,
-            Self::Spacer { .. } => 5,
+            Self::Insert { .. } => 1,
+            Self::RodEnd { .. } => 2,
+            Self::JamNut { .. } => 3,
+            Self::Bolt { .. } => 4,
+            Self::LockNut { .. } => 5,
+            Self::Spacer { .. } => 6,
         }
     }
 
@@ -130,9 +155,9 @@ impl Part {
     fn size(&self) -> f64 {
         match self {
             Self::Bar { outside_diameter, .. } => *outside_diameter,
-            Self::RodEnd { thread, .. } | Self::JamNut { thread, .. } => thread.major,
-            Self::Bolt { diameter, .. } | Self::LockNut { diameter, .. } => *diameter,
-            Self::Spacer { bore, .. } => *bore,
+            Self::Insert { thread, .. } | Self::RodEnd { thread, .. } | Self::JamNut { thread, .. } => thread.major,
+            Self::Bolt { bolt, .. } | Self::LockNut { bolt, .. } => bolt.map_or(0.0, |bolt| bolt.diameter),
+            Self::Spacer { bore, .. } => bore.unwrap_or(0.0),
         }
     }
 
@@ -140,7 +165,8 @@ impl Part {
     pub fn count(&self) -> f64 {
         match self {
             Self::Bar { cuts, .. } => cuts.iter().map(|cut| cut.count).sum(),
-            Self::RodEnd { count, .. }
+            Self::Insert { count, .. }
+            | Self::RodEnd { count, .. }
             | Self::JamNut { count, .. }
             | Self::Bolt { count, .. }
             | Self::LockNut { count, .. }
@@ -163,14 +189,19 @@ impl Part {
                 thread((a, *x), (b, *y))
             }
             (
-                Self::Bolt { diameter, grip, grade, .. },
-                Self::Bolt { diameter: thick, grip: long, grade: strength, .. },
-            ) => near(*diameter, *thick) && near(*grip, *long) && grade == strength,
-            (Self::LockNut { diameter, grade, .. }, Self::LockNut { diameter: thick, grade: strength, .. }) => {
-                near(*diameter, *thick) && grade == strength
+                Self::Insert { thread: a, hand: x, outside_diameter, length, .. },
+                Self::Insert { thread: b, hand: y, outside_diameter: outside, length: long, .. },
+            ) => thread((a, *x), (b, *y)) && near(*outside_diameter, *outside) && near(*length, *long),
+            (Self::Bolt { bolt, grip, .. }, Self::Bolt { bolt: other, grip: long, .. }) => {
+                same_bolt(*bolt, *other) && near(*grip, *long)
             }
-            (Self::Spacer { bore, long, .. }, Self::Spacer { bore: hole, long: reach, .. }) => {
-                near(*bore, *hole) && near(*long, *reach)
+            (Self::LockNut { bolt, .. }, Self::LockNut { bolt: other, .. }) => same_bolt(*bolt, *other),
+            (
+                Self::Spacer { bore, foot, into, long, .. },
+                Self::Spacer { bore: hole, foot: face, into: ball, long: reach, .. },
+            ) => {
+                let alike = |a: &Option<f64>, b: &Option<f64>| near(a.unwrap_or(0.0), b.unwrap_or(0.0));
+                alike(bore, hole) && alike(foot, face) && alike(into, ball) && near(*long, *reach)
             }
             _ => false,
         }
@@ -182,7 +213,8 @@ impl Part {
                 more.iter().for_each(|cut| saw(cuts, cut.clone()));
             }
             (
-                Self::RodEnd { count, .. }
+                Self::Insert { count, .. }
+                | Self::RodEnd { count, .. }
                 | Self::JamNut { count, .. }
                 | Self::Bolt { count, .. }
                 | Self::LockNut { count, .. }
@@ -250,7 +282,11 @@ pub(super) fn fewer_sizes(
                 after.verdict < Verdict::Fails && after.verdict <= before.verdict.max(Verdict::Close)
             });
             if holds {
-                let bolts = [size, instead].map(|id| rod_ends::find(id).map_or(0.0, |row| row.bore));
+                let bolts = [(document, size), (&trial, instead)].map(|(document, id)| {
+                    let bore = rod_ends::find(id).map_or(0.0, |row| row.bore);
+                    let given = links.first().and_then(|index| Values::new(document, *index));
+                    given.and_then(|given| given.bolt(0, bore)).map_or(bore, |bolt| bolt.diameter)
+                });
                 trials.push(FewerSizes { links: links.clone(), from: size, to: instead, bolts, heavier });
             }
         }

@@ -32,6 +32,11 @@ pub enum Phrase {
 }
 
 impl Said {
+    /// A sentence without words.
+    pub const fn new() -> Self {
+        Self(None)
+    }
+
     #[inline(never)]
     fn with(mut self, phrase: Phrase) -> Self {
         self.0.get_or_insert_default().0.push(phrase);

@@ -12,7 +12,7 @@ use super::roots::crossing;
 use super::sentence::{Said, said};
 use super::tables::materials::Form;
 use super::tables::{practice, rod_ends, stock, threads};
-use crate::document::Document;
+use crate::document::{Document, Stock};
 use crate::inputs::{self, At, Number};
 use crate::order::{self, exceeds};
 use crate::report::{Candidate, Firmness, Fitted, Sizing, Trade};
@@ -101,6 +101,10 @@ fn size(section: Section) -> f64 {
 fn stock_sections(given: &Values) -> Vec<Section> {
     match given.material().form {
         Form::Bar => {
+            if given.stock() == Stock::Metric {
+                let metric = |&outside_diameter: &f64| Section { outside_diameter, wall: 0.0 };
+                return stock::METRIC_BARS.iter().map(metric).collect();
+            }
             let mut sizes = stock::BARS.to_vec();
             // Links across the rig and in the steering are also made of the sizes in between.
             if !given.link.role.drives() {

@@ -1,5 +1,7 @@
 //! Every table of numbers that was not worked out here, each row with its source, in the order a link is decided.
 
+/// Sizes and threads of the bolts through the eyes.
+pub mod bolt_threads;
 /// Grades of the bolts through the eyes.
 pub mod bolts;
 /// Drills, tap drills, taps and cutting speeds.

@@ -1,7 +1,14 @@
 //! The rows of choices: what may be picked, and how a pick is kept.
 
+mod loads;
+mod steel;
+
+use super::bracket::{self, BOLT_SERIES, SPACER_KIND, STOCK};
 use super::{At, Group, Scope};
-use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, ShankSteel, Side, Use};
+use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, Side, Use};
+pub use loads::{STEERING_BOX, SWAY_MEASURED, TIE_ROD_SIDE, TRACK_BAR};
+pub use steel::{HARDENED_AFTER_WELDING, SHANK_STEEL};
+
 use crate::engine::tables::{bolts, materials, rod_ends, threads, uses};
 
 /// One thing that may be picked.
@@ -103,22 +110,11 @@ const HANDS: [(Hand, Option); 2] = [
     (Hand::Left, Option { id: "lh", label: "Left-hand", help: "Tightens counterclockwise." }),
 ];
 
-const SHANK_STEELS: [(ShankSteel, Option); 2] = [
-    (
-        ShankSteel::Alloy,
-        Option { id: "alloy", label: "Heat-treated alloy", help: "Stamped on it, or on its maker's sheet." },
-    ),
-    (
-        ShankSteel::NotKnown,
-        Option { id: "not-known", label: "Not known", help: "Counts as low-carbon steel until you know better." },
-    ),
-];
-
 /// Finds the enum value of an id, and the id of an enum value, in a table of pairs.
-fn of_id<T: Copy>(pairs: &[(T, Option)], id: &str) -> std::option::Option<T> {
+pub(super) fn of_id<T: Copy>(pairs: &[(T, Option)], id: &str) -> std::option::Option<T> {
     pairs.iter().find(|(_, option)| option.id == id).map(|(value, _)| *value)
 }
-fn id_of<T: PartialEq>(pairs: &[(T, Option)], value: &T) -> std::option::Option<&'static str> {
+pub(super) fn id_of<T: PartialEq>(pairs: &[(T, Option)], value: &T) -> std::option::Option<&'static str> {
     pairs.iter().find(|(of, _)| of == value).map(|(_, option)| option.id)
 }
 
@@ -155,7 +151,7 @@ fn bolt_options() -> Vec<Option> {
     bolts::GRADES.iter().map(|row| Option { id: row.id, label: row.label, help: "" }).collect()
 }
 
-fn link_of(document: &mut Document, place: At) -> std::option::Option<&mut crate::document::Link> {
+pub(super) fn link_of(document: &mut Document, place: At) -> std::option::Option<&mut crate::document::Link> {
     document.links.get_mut(place.link)
 }
 
@@ -339,59 +335,6 @@ pub static HAND: Choice = Choice {
     default: |_, place| Some(if place.end == 0 { "rh" } else { "lh" }),
 };
 
-/// What a rod end's shank is made of.
-pub static SHANK_STEEL: Choice = Choice {
-    id: "shank-steel",
-    label: "Steel of the shank",
-    help: "Heat-treated alloy, or not known? It decides how much the shank bears more than its size does.",
-    scope: Scope::End,
-    group: Group::Ends,
-    options: || SHANK_STEELS.map(|(_, option)| option).to_vec(),
-    get: |document, place| {
-        let steel = document.links.get(place.link)?.ends.get(place.end)?.shank_steel?;
-        id_of(&SHANK_STEELS, &steel)
-    },
-    set: |document, place, id| {
-        let picked = match id {
-            None => None,
-            Some(id) => match of_id(&SHANK_STEELS, id) {
-                None => return false,
-                found => found,
-            },
-        };
-        end_of(document, place).map(|end| end.shank_steel = picked).is_some()
-    },
-    default: |document, place| id_of(&SHANK_STEELS, &super::numbers::shank_steel(document, place)),
-};
-
-/// Whether a hardened tube is hardened again after welding.
-pub static HARDENED_AFTER_WELDING: Choice = Choice {
-    id: "hardened-after-welding",
-    label: "Heat-treated after welding",
-    help: "Welding takes the hardness from a hardened tube beside its inserts, unless the finished link is heat-treated.",
-    scope: Scope::Link,
-    group: Group::Bar,
-    options: || {
-        vec![
-            Option { id: "no", label: "No, or not known", help: "Beside the weld it counts as normalized." },
-            Option { id: "yes", label: "Yes, the finished link", help: "It keeps its strength to the ends." },
-        ]
-    },
-    get: |document, place| document.links.get(place.link)?.hardened_after_welding.then_some("yes"),
-    set: |document, place, id| match (id.unwrap_or("no"), link_of(document, place)) {
-        ("yes", Some(link)) => {
-            link.hardened_after_welding = true;
-            true
-        }
-        ("no", Some(link)) => {
-            link.hardened_after_welding = false;
-            true
-        }
-        _ => false,
-    },
-    default: |_, _| Some("no"),
-};
-
 /// The shank thread of a rod end the user measured.
 pub static OWN_THREAD: Choice = Choice {
     id: "own-thread",
@@ -413,7 +356,7 @@ pub static OWN_THREAD: Choice = Choice {
 pub static BOLT: Choice = Choice {
     id: "bolt",
     label: "Bolt grade",
-    help: "The bolt is as thick as the rod end's bore.",
+    help: "Empty takes Grade 8 for an inch bolt, class 10.9 for a metric one.",
     scope: Scope::Link,
     group: Group::Bracket,
     options: bolt_options,
@@ -421,7 +364,7 @@ pub static BOLT: Choice = Choice {
     set: |document, place, id| {
         pick_id!(bolt_options, document, place, id, link_of(document, place).map(|link| &mut link.bolt))
     },
-    default: |_, _| Some(bolts::DEFAULT),
+    default: |document, place| Some(bolts::default_grade(bracket::bolt_system(document, place)).id),
 };
 
 /// Every choice, in the order of the form.
@@ -432,10 +375,17 @@ pub static CHOICES: &[&Choice] = &[
     &SEAT,
     &MATERIAL,
     &HARDENED_AFTER_WELDING,
+    &STOCK,
     &FAMILY,
     &ROD_END,
     &SHANK_STEEL,
     &HAND,
     &OWN_THREAD,
     &BOLT,
+    &BOLT_SERIES,
+    &SPACER_KIND,
+    &TRACK_BAR,
+    &STEERING_BOX,
+    &TIE_ROD_SIDE,
+    &SWAY_MEASURED,
 ];

@@ -1,9 +1,10 @@
 //! The rows of numbers, with range, default and how firm that default is.
 
-use super::{At, DefaultKind, Group, Number, Scope, USAGE};
+use super::{At, DefaultKind, Group, Number, STEERING_BOX, Scope, TIE_ROD_SIDE, TRACK_BAR, USAGE};
 use crate::document::{Document, OWN_ROD_END, Role, ShankSteel, Side, Use};
 use crate::engine::tables::uses;
-use crate::quantity::{Kind, deg, inch, ksi, lbf, psi};
+use crate::order;
+use crate::quantity::{INCH, Kind, POUND_FORCE, deg, inch, ksi, lbf, lbf_in, psi};
 
 macro_rules! accessor {
     (Rig, $field:ident) => {
@@ -109,8 +110,56 @@ fn steers(document: &Document, place: At) -> bool {
     document.links.get(place.link).is_some_and(|link| link.role.steers())
 }
 
+/// Pounds-force for each inch, to newtons per meter, with the rounding of what is typed.
+const fn lbf_per_inch(value: f64) -> f64 {
+    value * POUND_FORCE / INCH
+}
+
+/// What the steering pushes with, by its kind.
+fn box_force(document: &Document, place: At) -> Option<f64> {
+    let power = STEERING_BOX.value(document, place)? == "power";
+    Some(if power { BOX_TORQUE / PITMAN_ARM } else { RACK_FORCE })
+}
+
 fn usage(document: &Document) -> Option<&'static uses::Scenario> {
     document.rig.usage.map(uses::scenario)
+}
+
+fn role(document: &Document, place: At) -> Option<Role> {
+    document.links.get(place.link).map(|link| link.role)
+}
+
+/// Whether a link is one of two or more upper links that hold their axle sideways, for want of a track bar.
+pub fn holds_sideways(document: &Document, place: At) -> bool {
+    role(document, place) == Some(Role::Upper)
+        && TRACK_BAR.value(document, place) != Some("yes")
+        && COUNT.value(document, place).is_some_and(|count| !order::exceeds(2.0, count))
+}
+
+/// Half the angle between converging upper links, when nobody gives it (common practice: at least 20° a side).
+const CONVERGING: f64 = deg(30.0);
+
+/// Output torque of a power steering box, and the length of its pitman arm (common practice, no source).
+pub const BOX_TORQUE: f64 = lbf_in(20_000.0);
+/// See [`BOX_TORQUE`].
+pub const PITMAN_ARM: f64 = inch(6.0);
+/// Force of a rack, or of a box without assist, on its link.
+const RACK_FORCE: f64 = lbf(1500.0);
+
+/// What share of a lower link's strike an upper link or a tie rod takes. A tie rod behind the axle is shielded by it.
+fn part_of_strike(document: &Document, place: At) -> f64 {
+    match (role(document, place), TIE_ROD_SIDE.value(document, place)) {
+        (Some(Role::TieRod), Some("ahead")) => 0.20,
+        (Some(Role::TieRod), _) => 0.10,
+        _ => 0.15,
+    }
+}
+
+/// Factor on buckling. Nothing holds the wheels or the axle when steering or a track bar buckles, so these take the
+/// safety factor of AISC's allowable strength design for columns.
+fn column_factor(document: &Document, place: At) -> f64 {
+    let guides = |role: Role| role.steers() || role == Role::TrackBar;
+    if role(document, place).is_some_and(guides) { 1.67 } else { 1.5 }
 }
 
 /// Share of the rig's weight that braking or a climb moves onto an axle, when nobody says better.
@@ -176,10 +225,16 @@ numbers! {
     EAR "ear" "Bracket ear thickness", Bracket, Link.ear: FineLength inch(0.05) => inch(2.0), Assumed |_, _| Some(inch(0.25)),
         "Thickness of one ear of the bracket.";
     SPACER "spacer" "Spacer each side of the ball", Bracket, Link.spacer: FineLength 0.0 => inch(2.0), Assumed |_, _| Some(0.0),
-        "Misalignment spacer between ball and ear. The longer, the more the bolt bends.";
+        "Spacer between ball and ear. The longer, the more the bolt bends.";
+    GAP "gap" "Gap not filled, each side", Bracket, Link.gap: FineLength 0.0 => inch(1.0), Assumed |_, _| Some(0.0),
+        "Room between spacer or ball and ear that nothing fills. Shim it: an open gap bends the bolt and spoils its clamp.";
+    BOLT_DIAMETER "bolt-diameter" "Bolt diameter", Bracket, End.bolt_diameter: FineLength inch(0.18) => inch(2.5), Follows |_, _| None,
+        "Of the bolt through this eye. Empty takes the largest standard bolt that fits the bore; with high-misalignment spacers only you know it.";
+    SPACER_FOOT "spacer-foot" "Spacer, diameter on the ear", Bracket, End.spacer_foot: FineLength inch(0.2) => inch(4.0), Assumed |_, _| None,
+        "Where the spacer, or the ball without one, presses on the ear. Empty takes 1.6 times the bolt, an assumption. The wider, the more the clamped stack bears.";
 
     TILT "tilt" "Ball tilts each way", Bracket, End.tilt: Angle deg(1.0) => deg(45.0), Practice |_, _| None,
-        "How far the ball may lean from square, in its bracket, before something touches. Empty takes 12° with plain spacers beside the ball and 5.5° without, or what the rod end's table gives if that is less.";
+        "How far the ball may lean from square, in its bracket, before something touches. Empty takes 30° with high-misalignment spacers, 12° with plain ones and 5.5° without, or for the last two what the rod end's table gives if that is less.";
     FLEX "flex" "Wheel travel, one up and one down", Bracket, Axle.flex: Length 0.0 => inch(24.0), Assumed |_, _| Some(inch(5.0)),
         "How far each wheel of the axle goes from ride height when the rig is twisted.";
     TRACK "track" "Track width", Bracket, Rig.track: Length inch(30.0) => inch(120.0), Assumed |_, _| Some(inch(65.0)),
@@ -202,18 +257,24 @@ numbers! {
         "Above the ground.";
     COUNT "count" "Links sharing the load", Loads, Link.count: Count 1.0 => 4.0, Assumed |document, place| document.links.get(place.link).map(|link| if link.seated() == Side::Middle { 1.0 } else { 2.0 }),
         "How many links like this one do the same work on the axle.";
-    PLAN_ANGLE "plan-angle" "Angle seen from above", Loads, Link.plan_angle: Angle 0.0 => deg(70.0), Assumed |_, _| Some(0.0),
-        "Between this link and straight ahead.";
+    PLAN_ANGLE "plan-angle" "Angle seen from above", Loads, Link.plan_angle: Angle 0.0 => deg(70.0), Assumed |document, place| Some(if holds_sideways(document, place) { CONVERGING } else { 0.0 }),
+        "Between this link and straight ahead. Uppers that hold the axle sideways, without a track bar, are taken at 30°.";
     UNEVEN "uneven" "Uneven traction factor", Loads, Link.uneven: Ratio 1.0 => 3.0, Assumed |_, _| Some(1.0),
         "When one wheel grips and the other spins, one link takes more than its even share.";
+    GRIP_OFFSET "grip-offset" "Grip acts off center by", Loads, Axle.grip_offset: Length 0.0 => inch(60.0), Assumed |_, _| Some(0.0),
+        "0 when both wheels grip alike. Half the track width puts all the grip at one wheel, which loads the lower link on that side more.";
+    LOWER_SPREAD "lower-spread" "Distance between the lower links", Loads, Axle.lower_spread: Length inch(8.0) => inch(120.0), Assumed |_, _| Some(inch(40.0)),
+        "At the axle, center to center. Counts only when the grip acts off center.";
+    SLOPE "bar-slope" "Slope, seen from the front", Loads, Link.slope: Angle 0.0 => deg(45.0), Assumed |_, _| Some(0.0),
+        "Of a track bar, at ride height: 0 is level. The steeper it is, the more force it takes to hold the axle.";
     SHOCK "shock" "Shock factor on traction", Loads, Rig.shock: Ratio 1.0 => 6.0, Assumed |document, _| usage(document).map(|row| row.shock),
         "What bouncing and grabbing multiply the steady force by.";
     STRIKE_SHARE "strike-share" "Weight that lands on one lower link", Loads, Rig.strike_share: Percent 0.0 => 2.0, Assumed |_, _| Some(uses::STRIKE_SHARE),
         "As a share of the rig's weight. Chosen with the drop and the deflection of the rest so that sizes come out as builders fit them: those three fix the force together, not one by one.";
     DROP "drop" "Drop before it lands", Loads, Rig.drop: FineLength 0.0 => inch(36.0), Assumed |document, _| usage(document).map(|row| row.drop),
         "Set down without a drop already counts double.";
-    UPPER_STRIKE "upper-strike" "What an upper link or tie rod takes of that", Loads, Rig.upper_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.15),
-        "Upper links and tie rods are hit less.";
+    UPPER_STRIKE "upper-strike" "What an upper link or tie rod takes of that", Loads, Rig.upper_strike: Percent 0.0 => 1.0, Assumed |document, place| Some(part_of_strike(document, place)),
+        "As a share of a lower link's strike: 15 % for an upper link, 20 % for a tie rod ahead of the axle, 10 % behind it.";
     STRIKE_ZONE "strike-zone" "Strike falls no closer to an eye than", Loads, Rig.strike_zone: Percent 0.01 => 0.5, Assumed |_, _| Some(0.25),
         "As a share of the length: 25 % is anywhere in the middle half.";
     AXIAL_SHARE_WITH_STRIKE "together" "Traction acting during a strike", Loads, Rig.axial_share_with_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.5),
@@ -228,16 +289,18 @@ numbers! {
         "On the ground, seen from the front. Wheels that stand further out make it longer.";
     PATCH "patch" "Tire's print on the ground", Loads, Rig.patch: Length inch(1.0) => inch(30.0), Assumed |_, _| Some(inch(10.0)),
         "Across the print, as a circle; aired down it grows.";
-    CYLINDER_BORE "cylinder-bore" "Assist cylinder, bore", Loads, Rig.cylinder_bore: FineLength inch(0.5) => inch(6.0), Asked |_, _| None,
+    CYLINDER_BORE "cylinder-bore" "Hydraulic ram, bore", Loads, Rig.cylinder_bore: FineLength inch(0.5) => inch(6.0), Asked |_, _| None,
         "Of a hydraulic ram that pushes on this link. Empty when there is none.";
-    CYLINDER_ROD "cylinder-rod" "Assist cylinder, rod", Loads, Rig.cylinder_rod: FineLength 0.0 => inch(4.0), Assumed |_, _| Some(0.0),
-        "Only where the rod leaves at both ends; else 0, since the full bore pushes.";
-    CYLINDER_PRESSURE "cylinder-pressure" "Assist cylinder, pressure", Loads, Rig.cylinder_pressure: Pressure psi(100.0) => psi(6000.0), Assumed |_, _| Some(psi(1500.0)),
+    CYLINDER_ROD "cylinder-rod" "Hydraulic ram, rod", Loads, Rig.cylinder_rod: FineLength 0.0 => inch(4.0), Assumed |_, _| Some(0.0),
+        "Kept from older links. The full bore is counted whatever the rod, since one side of the ram pushes with all of it.";
+    CYLINDER_PRESSURE "cylinder-pressure" "Hydraulic ram, pressure", Loads, Rig.cylinder_pressure: Pressure psi(100.0) => psi(6000.0), Assumed |_, _| Some(psi(1500.0)),
         "The pump's relief pressure.";
-    BOX_FORCE "box-force" "Steering box, force at its arm", Loads, Rig.box_force: Force lbf(50.0) => lbf(50_000.0), Asked |_, _| None,
-        "Its greatest output over the length of its arm, if you know it.";
-    SWAY_RATE "sway-rate" "Sway bar, force for each inch", Loads, Rig.sway_rate: Force lbf(5.0) => lbf(5000.0), Assumed |_, _| Some(lbf(200.0)),
-        "Of travel at its end.";
+    BOX_FORCE "box-force" "Steering box, force at its arm", Loads, Rig.box_force: Force lbf(50.0) => lbf(50_000.0), Assumed |document, place| box_force(document, place),
+        "Its greatest output torque over the length of its pitman arm. Follows the kind of steering until you enter it.";
+    SWAY_RATE "sway-rate" "Sway bar rate", Loads, Rig.sway_rate: Stiffness lbf_per_inch(5.0) => lbf_per_inch(5000.0), Assumed |_, _| Some(lbf_per_inch(200.0)),
+        "Force at the end of one arm over the travel of that end.";
+    BEND_OFFSET "bend-offset" "Bent bar, offset from straight", Loads, Link.bend_offset: FineLength 0.0 => inch(12.0), Assumed |_, _| Some(0.0),
+        "How far the bar lies off the straight line from eye to eye where it is bent around something. 0 for a straight bar.";
     OWN_AXIAL "own-axial" "Your own push or pull", Loads, Link.own_axial: Force 0.0 => lbf(200_000.0), Asked |_, _| None,
         "Replaces the computed force along the link.";
     OWN_STRIKE "own-strike" "Your own strike on the bar", Loads, Link.own_strike: Force 0.0 => lbf(200_000.0), Asked |_, _| None,
@@ -249,8 +312,10 @@ numbers! {
         "How much stronger threads and bolts in shear must be.";
     THREAD_FACTOR "thread-factor" "Factor on thread stripping", Factors, Link.thread_factor: Ratio 1.0 => 8.0, Assumed |document, place| Some(if document.links.get(place.link).is_some_and(|link| has_no_second_path(link.role)) { 3.0 } else { 2.0 }),
         "How much more than the largest tension the engaged thread must bear: 2, and 3 for steering and track bars.";
-    COLUMN_FACTOR "column-factor" "Factor on buckling", Factors, Rig.column_factor: Ratio 1.0 => 6.0, Assumed |_, _| Some(1.5),
-        "How much more push than the largest one the link must stand without folding.";
+    COLUMN_FACTOR "column-factor" "Factor on buckling", Factors, Rig.column_factor: Ratio 1.0 => 6.0, Assumed |document, place| Some(column_factor(document, place)),
+        "How much more compression than the largest load the link must take before it buckles. 1.5; for steering and track bars 1.67, as in AISC's allowable strength design (from memory).";
+    BOW "bow" "Bow of a straight link, over its length", Factors, Link.bow: Percent 0.0 => 0.02, Assumed |_, _| Some(0.002),
+        "No bar is quite straight: 0.2 % is a 500th of the length. A bow makes a link buckle earlier.";
     RATING_FACTOR "rating-factor" "Factor on a maker's rating", Factors, Rig.rating_factor: Ratio 1.0 => 12.0, Assumed |document, place| Some(if steers(document, place) { 5.0 } else { 3.0 }),
         "3 is a general figure, 5 for steering. Where the force goes both ways makers ask for 5 to 8: go by your maker's sheet.";
 

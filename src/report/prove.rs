@@ -86,7 +86,7 @@ pub struct MetalSize {
     pub decides: &'static str,
     /// Weight of the bar without rod ends.
     pub bar_weight: f64,
-    /// Push at which it folds.
+    /// Compression at which it buckles.
     pub buckling: f64,
     /// What it bears without any factor.
     pub beyond: Beyond,

@@ -1,6 +1,6 @@
 //! What is told about the whole rig.
 
-use crate::document::Hand;
+use crate::document::{BoltSeries, Hand};
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
 
@@ -25,6 +25,17 @@ pub struct RigReport {
     pub parts: Vec<Part>,
 }
 
+/// A bolt as it is bought, but for its length.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct BoughtBolt {
+    /// Nominal diameter.
+    pub diameter: f64,
+    /// Id of its grade.
+    pub grade: &'static str,
+    /// Fine or coarse thread.
+    pub series: BoltSeries,
+}
+
 /// So many of one part. Lengths SI.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Part {
@@ -38,6 +49,21 @@ pub enum Part {
         wall: f64,
         /// What to saw off it, the longest first.
         cuts: Vec<Cut>,
+    },
+    /// Threaded inserts, welded into the ends of a tube.
+    Insert {
+        /// Thread for the rod end's shank.
+        thread: &'static Thread,
+        /// Which way it is cut.
+        hand: Hand,
+        /// As wide as the tube's bore.
+        outside_diameter: f64,
+        /// Metal around the thread.
+        wall: f64,
+        /// As long as its thread.
+        length: f64,
+        /// Pieces.
+        count: f64,
     },
     /// Rod ends.
     RodEnd {
@@ -61,28 +87,28 @@ pub enum Part {
     },
     /// Bolts through the eyes.
     Bolt {
-        /// As thick as the eye's bore.
-        diameter: f64,
-        /// Ears, spacers and ball together: the least length without thread.
+        /// Which bolt; `None` while only the user knows.
+        bolt: Option<BoughtBolt>,
+        /// Ears, spacers, ball and gaps together: the least length without thread.
         grip: f64,
-        /// Id of its grade.
-        grade: &'static str,
         /// Pieces.
         count: f64,
     },
     /// Lock nuts for those bolts.
     LockNut {
-        /// Of the bolt.
-        diameter: f64,
-        /// Id of the bolt's grade.
-        grade: &'static str,
+        /// The bolt it goes on.
+        bolt: Option<BoughtBolt>,
         /// Pieces.
         count: f64,
     },
     /// Spacers beside the balls.
     Spacer {
-        /// Hole for the bolt.
-        bore: f64,
+        /// Hole for the bolt; `None` while only the user knows.
+        bore: Option<f64>,
+        /// Diameter of its face on the ear.
+        foot: Option<f64>,
+        /// Bore of the ball that a high-misalignment spacer reaches into.
+        into: Option<f64>,
         /// From face to face.
         long: f64,
         /// Pieces.

@@ -68,8 +68,19 @@ pub(super) fn matters(id: &str) -> Option<fn(&Document, At) -> bool> {
     Some(match id {
         "wall" | "insert-shear" => is_tube,
         "steering-arm" | "scrub" | "patch" | "box-force" => is_steering,
+        // It decides nothing any more; only an old link still brings it.
+        "cylinder-rod" => |document, _| document.rig.cylinder_rod.is_some(),
         id if id.starts_with("cylinder") => is_steering,
-        "sway-rate" => |document, place| role(document, place) == Some(Role::SwayLink),
+        "steering-box" => is_steering,
+        "tie-rod-place" => |document, place| role(document, place) == Some(Role::TieRod),
+        "bar-slope" => |document, place| role(document, place) == Some(Role::TrackBar),
+        "bend-offset" => |document, place| {
+            matches!(role(document, place), Some(Role::TrackBar | Role::DragLink))
+                || document.links.get(place.link).is_some_and(|link| link.bend_offset.is_some())
+        },
+        "track-bar" => |document, place| role(document, place) == Some(Role::Upper),
+        "grip-offset" | "lower-spread" => |document, place| role(document, place) == Some(Role::Lower),
+        "sway-rate" | "sway-measured" => |document, place| role(document, place) == Some(Role::SwayLink),
         "count" | "plan-angle" | "uneven" | "lower-height" | "upper-height" | "tire" => {
             |document, place| role(document, place).is_some_and(Role::drives)
         }

@@ -1,6 +1,6 @@
 //! What is entered about the rig as a whole: its name, its weight and use, and each axle.
 
-use super::field::{number, radios};
+use super::field::{choice, number, radios};
 use super::moments::after;
 use super::more::folded;
 use super::state::{Bench, Leaf};
@@ -8,7 +8,7 @@ use super::storage;
 use super::tag::{Piece, nothing, tag};
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_NAME, tidy_name};
-use linkwright::inputs::{self, At, NUMBERS, Scope};
+use linkwright::inputs::{self, At, CHOICES, NUMBERS, Scope};
 use std::time::Duration;
 
 /// The entries of the whole rig.
@@ -31,10 +31,12 @@ pub(super) fn rig_entries(bench: Bench) -> Piece {
 /// Everything that an axle has of its own.
 fn axle(bench: Bench, axle: usize, title: &str) -> Piece {
     let numbers = move || {
+        let place = At::of_axle(axle);
+        let choices = CHOICES.iter().filter(|row| row.scope == Scope::Axle).map(|row| choice(bench, row, place));
         let numbers = NUMBERS.iter().filter(|input| input.scope == Scope::Axle);
-        numbers.map(|input| number(bench, input, At::of_axle(axle))).collect()
+        choices.chain(numbers.map(|input| number(bench, input, place))).collect()
     };
-    folded(title, "Weight, mount heights, travel", nothing(), numbers)
+    folded(title, "Weight, mount heights, travel, track bar", nothing(), numbers)
 }
 
 /// The name of the rig.

@@ -10,7 +10,7 @@ use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::engine::tables::{bolts, rod_ends};
 use linkwright::quantity::{Kind, System, in_all};
-use linkwright::report::{Answer, Cut, FewerSizes, Part};
+use linkwright::report::{Answer, BoughtBolt, Cut, FewerSizes, Part};
 
 /// What cannot be known here.
 const BOLT_LENGTH: &str = "A bolt’s length is its grip plus washers and nut: measure your bracket.";
@@ -153,10 +153,21 @@ fn sawn(part: &Part, units: Units) -> Option<String> {
     Some(format!("saw {}, {}{sum}", words::pieces(part.count()), each.join(", ")))
 }
 
+/// What a spacer is called, by its bore, its face on the ear and the ball it reaches into.
+fn spacer([bore, foot, into]: [Option<f64>; 3], long: String, units: Units) -> String {
+    let trade = |value: f64| words::trade(value, units);
+    let kind =
+        into.map_or("Spacer".to_string(), |ball| format!("High-misalignment spacer into a {} bore", trade(ball)));
+    let bolt = bore.map_or("a bolt not entered".to_string(), |bore| format!("a {} bolt", trade(bore)));
+    let face = foot.map_or(String::new(), |foot| format!(", {} across on the ear", words::fit(foot, units)));
+    format!("{kind}, for {bolt}{face}, {long} long")
+}
+
 /// What a part is called in a list.
 fn name(part: &Part, units: Units) -> String {
     let trade = |value: f64| words::trade(value, units);
-    let graded = |grade: &str| bolts::find(grade).map_or("", |grade| grade.label);
+    let fine = |value: f64| words::fit(value, units);
+    let graded = |bolt: &BoughtBolt| bolts::find(bolt.grade).map_or("", |grade| grade.label);
     match part {
         Part::Bar { material, outside_diameter, wall, .. } => format!(
             "{}{} {}",
@@ -175,14 +186,31 @@ fn name(part: &Part, units: Units) -> String {
         Part::JamNut { thread, hand, .. } => {
             format!("Jam nut, {} {}", words::thread(thread), hand.words())
         }
-        Part::Bolt { diameter, grip, grade, .. } => {
-            format!("Bolt {}, {}, grip {} without thread", trade(*diameter), graded(grade), words::length(*grip, units))
+        Part::Insert { thread, hand, outside_diameter, wall, length, .. } => format!(
+            "Threaded insert, {} {}, {} outside, {} wall, {} long",
+            words::thread(thread),
+            hand.words(),
+            fine(*outside_diameter),
+            fine(*wall),
+            fine(*length)
+        ),
+        Part::Bolt { bolt: Some(bolt), grip, .. } => format!(
+            "Bolt {}, {}, {}, grip {} without thread",
+            trade(bolt.diameter),
+            bolt.series.words(),
+            graded(bolt),
+            words::length(*grip, units)
+        ),
+        Part::Bolt { bolt: None, grip, .. } => {
+            format!("Bolt, diameter not entered, grip {} without thread", words::length(*grip, units))
         }
-        Part::LockNut { diameter, grade, .. } => {
-            format!("Lock nut for the {} bolts, to match {}", trade(*diameter), graded(grade))
+        Part::LockNut { bolt: Some(bolt), .. } => {
+            let (size, thread, grade) = (trade(bolt.diameter), bolt.series.words(), graded(bolt));
+            format!("Lock nut for the {size} bolts, {thread}, to match {grade}")
         }
-        Part::Spacer { bore, long, .. } => {
-            format!("Spacer for a {} bolt, {} long", trade(*bore), words::length(*long, units))
+        Part::LockNut { bolt: None, .. } => "Lock nut for the bolts whose diameter is not entered".to_string(),
+        Part::Spacer { bore, foot, into, long, .. } => {
+            spacer([*bore, *foot, *into], words::length(*long, units), units)
         }
     }
 }

@@ -14,7 +14,7 @@ use super::trail::Trail;
 use linkwright::document::{Document, Use};
 use linkwright::engine;
 use linkwright::engine::sentence::{Phrase, spoken};
-use linkwright::inputs::{self, At, NUMBERS};
+use linkwright::inputs::{self, At, NUMBERS, Scope, TRACK_BAR, places};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, Plan, RigReport};
 use std::ops::Deref;
@@ -54,9 +54,14 @@ pub(super) struct Whole {
 }
 
 impl Whole {
-    /// A link's report rests on the rig and on that link alone.
+    /// A link's report rests on the rig, on that link and on which axles have a track bar.
     pub(super) fn of(document: &Document, before: Option<&Self>) -> Self {
-        let before = before.filter(|before| before.document.rig == document.rig);
+        let track_bars = |document: &Document| {
+            places(document, Scope::Axle).into_iter().map(|axle| TRACK_BAR.value(document, axle)).collect::<Vec<_>>()
+        };
+        let before = before.filter(|before| {
+            before.document.rig == document.rig && track_bars(&before.document) == track_bars(document)
+        });
         let known = |index: usize| {
             let link = document.links.get(index)?;
             let at = before?.document.links.iter().position(|other| other == link)?;

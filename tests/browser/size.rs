@@ -22,7 +22,7 @@ pub(crate) async fn three_entries_give_the_answer(page: &Page) {
     let ends = page.text(".ends-part").await;
     assert!(ends.contains("1-11/64 in, 1.172 in across") && ends.contains("3-1/8 in deep"), "{ends}");
     let bought = page.text("#link-parts").await;
-    assert!(bought.contains("Bolt 1 in, Grade 8, grip 1-7/8 in without thread"), "{bought}");
+    assert!(bought.contains("Bolt 1 in, fine thread, Grade 8, grip 1-7/8 in without thread"), "{bought}");
     page.screenshot_whole("answer-phone").await;
     page.prefer("color-scheme", "dark").await;
     page.screenshot_whole("answer-phone-dark").await;
@@ -157,8 +157,8 @@ pub(crate) async fn one_link_on_paper_and_in_words(page: &Page) {
         "drill to the shoulder: 3-1/8 in (79.4 mm) deep",
         "Wrench flats: 2 in (50.8 mm) across",
         "bolt hole in the ball: 1 in (25.4 mm)",
-        "Bolt 1 in (25.4 mm), Grade 8, grip 1-7/8 in (47.6 mm) without thread: 4",
-        "Lock nut for the 1 in (25.4 mm) bolts, to match Grade 8: 4",
+        "Bolt 1 in (25.4 mm), fine thread, Grade 8, grip 1-7/8 in (47.6 mm) without thread: 4",
+        "Lock nut for the 1 in (25.4 mm) bolts, fine thread, to match Grade 8: 4",
         "in (831.9 mm)",
     ] {
         assert!(twin.contains(said), "{said} is missing in {twin}");

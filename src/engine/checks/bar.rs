@@ -1,15 +1,14 @@
-//! Checks on the bar: bending between the ends, at the tapped ends, at the flats, and buckling.
+//! Checks on the bar: bending between the ends, at the tapped ends, at the flats.
 
 use super::{Case, Check, Outcome, actions, actions_with, folds, tube, worst};
-use crate::engine::cross_sections::{CrossSection, Stretch};
-use crate::engine::formula::{Line, Sheet};
-use crate::engine::formulas::{columns, pins, sections, stepped};
+use crate::engine::cross_sections::CrossSection;
+use crate::engine::formula::Sheet;
+use crate::engine::formulas::{sections, stepped};
 use crate::engine::sentence::{Said, said};
 use crate::engine::stepped::Levers;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
-use crate::quantity::Kind;
 use crate::report::EndGeometry;
 
 pub(super) static ROWS: &[Check] = &[
@@ -39,15 +38,6 @@ pub(super) static ROWS: &[Check] = &[
         optional: false,
         source: sections::FLATS_WEAK_SECOND_MOMENT.formula.source,
         run: wrench_flats,
-    },
-    Check {
-        id: "buckling",
-        asks: "Does it stay straight under the greatest push?",
-        part: "whole link, pushed",
-        rule: false,
-        optional: false,
-        source: columns::JOHNSON_LOAD.formula.source,
-        run: buckling,
     },
 ];
 
@@ -160,73 +150,4 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
         said!["At its flats, struck across them, the bar works at ", (stress, Stress), ", factor included."]
     });
     Outcome::new(used, station, says)
-}
-
-/// Push at which the link folds: by the whole link's folding push while the metal springs, by the short-column curve
-/// on the slenderness that push stands for when it yields first.
-pub(in crate::engine) fn buckling_load(case: &Case, sheet: &mut Sheet) -> f64 {
-    let column = column_load(case, sheet);
-    // No link bears more push than its weakest section.
-    let weakest = case.stretches.iter().min_by(|a, b| squash(a).total_cmp(&squash(b)));
-    let Some(weakest) = weakest.filter(|weakest| squash(weakest) < column) else { return column };
-    sheet.choose(|| said!["The ", (weakest.part), " yields before that."]);
-    sheet.work(&columns::SQUASH_LOAD, &[weakest.section.area, weakest.section.yield_compression])
-}
-
-fn squash(stretch: &Stretch) -> f64 {
-    columns::SQUASH_LOAD.value(&[stretch.section.area, stretch.section.yield_compression])
-}
-
-fn column_load(case: &Case, sheet: &mut Sheet) -> f64 {
-    let material = case.made.material;
-    let section = case.stock.plain(sheet);
-    let modulus = material.modulus_compression;
-    let area = section.area;
-    sheet.record(|| Line::Solved {
-        what: "Push at which the whole link folds, its weaker ends counted, were nothing to yield",
-        value: case.folding(),
-        kind: Kind::Force,
-        how: "found by raising the push until its bent shape, carried from piece to piece, turns through exactly half a wave",
-    });
-    let plain = sheet.work(&columns::EULER_LOAD, &[modulus, section.second_moment, case.made.length]);
-    sheet.choose(|| said!["Without its weaker ends it would be ", (plain, Force), "."]);
-    let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.folding()]);
-    let yielding = section.yield_compression;
-    let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[modulus, yielding]);
-    if slenderness < transition {
-        sheet.choose(|| {
-            said![
-                "Slenderness ",
-                (slenderness, Ratio),
-                " is below ",
-                (transition, Ratio),
-                ": the short-column curve governs."
-            ]
-        });
-        sheet.work(&columns::JOHNSON_LOAD, &[area, yielding, slenderness, modulus])
-    } else {
-        sheet.choose(|| {
-            said![
-                "Slenderness ",
-                (slenderness, Ratio),
-                " is ",
-                (transition, Ratio),
-                " or more: the long-column curve governs."
-            ]
-        });
-        sheet.work(&columns::EULER_COLUMN_LOAD, &[area, slenderness, modulus])
-    }
-}
-
-fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let capacity = buckling_load(case, sheet);
-    let push = case.axial();
-    let used = sheet.work(&pins::UTILIZATION, &[push, case.given.known(&inputs::COLUMN_FACTOR), capacity]);
-    Outcome::new(
-        used,
-        Some(case.made.length / 2.0),
-        sheet.remark(|| {
-            said!["It folds at a push of ", (capacity, Force), "; the greatest push here is ", (push, Force), "."]
-        }),
-    )
 }

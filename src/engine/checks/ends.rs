@@ -1,13 +1,11 @@
-//! Checks on the ends: shank, thread, eye, bolt.
+//! Checks on the rod ends: shank, thread, eye.
 
 use super::{Case, Check, Outcome};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{loads, pins};
-use crate::engine::sentence::{Said, said};
+use crate::engine::sentence::said;
 use crate::inputs;
 use crate::order;
-use crate::quantity::{Kind, ksi};
-use crate::source::{MIL_HDBK_5J, Obtained, cite};
 
 pub(super) static ROWS: &[Check] = &[
     Check {
@@ -28,39 +26,7 @@ pub(super) static ROWS: &[Check] = &[
         source: pins::RESULTANT.formula.source,
         run: maker_rating,
     },
-    Check {
-        id: "bolt-shear",
-        asks: "Does the bolt hold in shear?",
-        part: "bolt",
-        rule: false,
-        optional: false,
-        source: pins::DOUBLE_SHEAR_CAPACITY.formula.source,
-        run: bolt_shear,
-    },
-    Check {
-        id: "bolt-bending",
-        asks: "Does the bolt stay straight?",
-        part: "bolt",
-        rule: false,
-        optional: false,
-        source: pins::BOLT_MOMENT.formula.source,
-        run: bolt_bending,
-    },
-    Check {
-        id: "ear-bearing",
-        asks: "Does the bracket hold around the bolt?",
-        part: "bracket ear",
-        rule: false,
-        optional: false,
-        source: EAR_BEARING,
-        run: ear_bearing,
-    },
 ];
-
-/// Bearing strength of a mild-steel bracket ear at edge distance 2 diameters: AISI 1025.
-const EAR_BEARING_ULTIMATE: f64 = ksi(90.0);
-const EAR_BEARING: crate::source::Cite =
-    cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025, edge distance 2 diameters", Obtained::Copied);
 
 /// Asks at both ends and keeps the worse answer with its working; ends that are alike are asked once.
 pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut Sheet) -> Outcome) -> Outcome {
@@ -73,10 +39,15 @@ pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut
         let mut own = Sheet::like(sheet);
         (ask(case, end, &mut own), own)
     });
+    // What fails says most, then what is unknown, then what passes on a condition, then what is used most.
+    let rank = |outcome: &Outcome| match outcome.utilization {
+        Ok(used) if order::exceeds(used, 1.0) => 3,
+        Err(_) => 2,
+        Ok(_) => u8::from(outcome.condition.is_some()),
+    };
     let b_is_worse = match (&a.utilization, &b.utilization) {
-        (Ok(first), Ok(second)) => order::exceeds(*second, *first),
-        (Ok(_), Err(_)) => true,
-        (Err(_), _) => false,
+        (Ok(first), Ok(second)) if rank(&a) == rank(&b) => order::exceeds(*second, *first),
+        _ => rank(&b) > rank(&a),
     };
     let (worse, mut kept) = if b_is_worse { (b, sheet_b) } else { (a, sheet_a) };
     sheet.lines.append(&mut kept.lines);
@@ -92,7 +63,7 @@ pub(super) fn letter(end: usize) -> &'static str {
 }
 
 /// The largest radial force on an eye: traction alone, or traction and strike together.
-fn radial(case: &Case, sheet: &mut Sheet) -> f64 {
+pub(super) fn radial(case: &Case, sheet: &mut Sheet) -> f64 {
     let reaction = sheet.work(&loads::STRIKE_REACTION, &[case.strike(), case.given.known(&inputs::STRIKE_ZONE)]);
     let together = sheet.work(&pins::RESULTANT, &[case.axial_with_strike(), reaction]);
     sheet.choose(|| {
@@ -173,97 +144,6 @@ fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
                     "; asked for is ",
                     (case.given.known(&inputs::RATING_FACTOR), Ratio),
                     " times what it sees."
-                ]
-            }),
-        )
-    })
-}
-
-fn bolt_yield(case: &Case, end: usize) -> Result<(f64, f64, &'static str, crate::source::Cite), Said> {
-    let grade = case.given.bolt();
-    let bore = case.made.ends[end].bore;
-    match grade.strength(bore) {
-        Some(row) => Ok((row.yield_strength, row.shear_ultimate, grade.label, row.cite)),
-        None => Err(said!["A ", (grade.label), " bolt of ", (bore, FineLength), " is outside the table held here."]),
-    }
-}
-
-fn bolt_shear(case: &Case, sheet: &mut Sheet) -> Outcome {
-    at_ends(case, sheet, |case, end, sheet| {
-        let (_, shear, label, source) = match bolt_yield(case, end) {
-            Ok(row) => row,
-            Err(why) => return Outcome::unanswered(why),
-        };
-        let force = radial(case, sheet);
-        let area = sheet.work(&pins::BOLT_AREA, &[case.made.ends[end].bore]);
-        let shear = sheet.look_up("Shear strength of the bolt", shear, Kind::Stress, label, source);
-        let capacity = sheet.work(&pins::DOUBLE_SHEAR_CAPACITY, &[area, shear]);
-        let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
-        Outcome::new(
-            used,
-            Some(case.station(end, 0.0)),
-            sheet.remark(|| {
-                said![
-                    "Held on both sides, the bolt shears at ",
-                    (capacity, Force),
-                    ". Keep its thread out of the bracket, and never hang a link on one ear."
-                ]
-            }),
-        )
-    })
-}
-
-fn bolt_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
-    at_ends(case, sheet, |case, end, sheet| {
-        let (yielding, _, label, source) = match bolt_yield(case, end) {
-            Ok(row) => row,
-            Err(why) => return Outcome::unanswered(why),
-        };
-        let made = &case.made.ends[end];
-        let force = radial(case, sheet);
-        let (ear, spacer) = (case.given.known(&inputs::EAR), case.given.known(&inputs::SPACER));
-        let moment = sheet.work(&pins::BOLT_MOMENT, &[force, ear, 0.0, spacer, made.ball_width]);
-        let modulus = sheet.work(&pins::ROUND_MODULUS, &[made.bore]);
-        let stress = sheet.work(&crate::engine::formulas::beams::BENDING_STRESS, &[moment, modulus]);
-        let yielding = sheet.look_up("Yield strength of the bolt", yielding, Kind::Stress, label, source);
-        let used = sheet.work(&pins::STRESS_UTILIZATION, &[stress, case.given.known(&inputs::YIELD_FACTOR), yielding]);
-        Outcome::new(
-            used,
-            Some(case.station(end, 0.0)),
-            sheet.remark(|| {
-                said![
-                    "Between its ears the bolt bends to ",
-                    (stress, Stress),
-                    ". Long spacers and a bolt stepped down in size make this worse fast."
-                ]
-            }),
-        )
-    })
-}
-
-fn ear_bearing(case: &Case, sheet: &mut Sheet) -> Outcome {
-    at_ends(case, sheet, |case, end, sheet| {
-        let made = &case.made.ends[end];
-        let force = radial(case, sheet);
-        let both_ears = 2.0 * case.given.known(&inputs::EAR);
-        let pressure = sheet.work(&pins::BEARING_STRESS, &[force, both_ears, made.bore]);
-        let bearing = sheet.look_up(
-            "Bearing strength of a mild-steel ear",
-            EAR_BEARING_ULTIMATE,
-            Kind::Stress,
-            "AISI 1025",
-            EAR_BEARING,
-        );
-        let used =
-            sheet.work(&pins::STRESS_UTILIZATION, &[pressure, case.given.known(&inputs::ULTIMATE_FACTOR), bearing]);
-        Outcome::new(
-            used,
-            Some(case.station(end, 0.0)),
-            sheet.remark(|| {
-                said![
-                    "The bolt presses on each ear with ",
-                    (pressure, Stress),
-                    ", taking mild steel with two bolt diameters to its edge."
                 ]
             }),
         )

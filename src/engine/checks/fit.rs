@@ -1,11 +1,10 @@
 //! Checks of fit and rules of thumb: engagement, holes, jam nut, walls, tilt of the balls.
 
-use super::ends::at_ends;
-use super::{Case, Check, Outcome};
+use super::{Case, Check, Outcome, seat};
+use crate::document::Spacers;
 use crate::engine::formula::Sheet;
-use crate::engine::formulas::{columns, jam_nut, lengths, motion, pins, threads};
+use crate::engine::formulas::{columns, jam_nut, lengths, motion, pins};
 use crate::engine::sentence::said;
-use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
@@ -38,7 +37,7 @@ pub(super) static ROWS: &[Check] = &[
         rule: true,
         optional: false,
         source: jam_nut::SEAT_PRESSURE.formula.source,
-        run: jam_nut_seat,
+        run: seat::jam_nut_seat,
     },
     Check {
         id: "misalignment",
@@ -124,67 +123,6 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     Outcome { close_from: 1.0, ..Outcome::new(used, None, says) }
 }
 
-fn jam_nut_seat(case: &Case, sheet: &mut Sheet) -> Outcome {
-    at_ends(case, sheet, jam_nut_at)
-}
-
-fn jam_nut_at(case: &Case, index: usize, sheet: &mut Sheet) -> Outcome {
-    let end = &case.made.ends[index];
-    let outside = case.made.outside_diameter;
-    let across = end.jam_nut_across;
-    if across > outside {
-        return Outcome::new(
-            sheet.work(&pins::LENGTH_SHARE, &[across, outside]),
-            None,
-            sheet.remark(|| {
-                said![
-                    "The jam nut is ",
-                    (across, FineLength),
-                    " across, wider than the bar: it needs a hardened washer, or a thicker bar."
-                ]
-            }),
-        );
-    }
-    let joint = &case.joints[index];
-    let torque = jam_torque::range(end.thread);
-    let preload = sheet.work(&jam_nut::PRELOAD, &[torque.most, jam_torque::COEFFICIENT_AS_RECEIVED, end.thread.major]);
-    let area = sheet.work(&jam_nut::SEAT_AREA, &[joint.nut.across_flats_min.unwrap_or(across), end.thread.major]);
-    let pressure = sheet.work(&jam_nut::SEAT_PRESSURE, &[preload, area]);
-    let yielding = if case.made.material.form == Form::Tube {
-        case.strength.yield_tension
-    } else {
-        case.strength.yield_compression
-    };
-    let nut_shear = sheet.look_up(
-        "Shear strength of the nut's thread",
-        jam_torque::NUT_SHEAR,
-        Kind::Stress,
-        "jam nut",
-        jam_torque::NUT_SHEAR_SOURCE,
-    );
-    let thread = joint.internal_shear_area.min(joint.external_shear_area);
-    let nut_holds = sheet.work(
-        &threads::STRIP_LOAD,
-        &[thread, (joint.nut.thickness_min.unwrap_or(end.jam_nut) - end.thread.pitch).max(0.0), nut_shear],
-    );
-    let seat = sheet.work(&pins::STRESS_UTILIZATION, &[pressure, 1.0, yielding]);
-    let thread = sheet.work(&pins::UTILIZATION, &[preload, 1.0, nut_holds]);
-    let used = seat.max(thread);
-    Outcome::new(
-        used,
-        None,
-        sheet.remark(|| {
-            said![
-                "Tighten to ",
-                (torque.least, Torque),
-                " to ",
-                (torque.most, Torque),
-                " dry, about a third less with anti-seize. The nut locks; it carries nothing."
-            ]
-        }),
-    )
-}
-
 fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     if case.made.material.form == Form::Tube {
         return insert_wall(case, sheet);
@@ -215,7 +153,8 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     }
 }
 
-/// What a ball tilts each way with plain spacers beside it, and with none.
+/// What a ball tilts each way with high-misalignment spacers, with plain ones beside it, and with none.
+const TILT_STEPPED: f64 = deg(30.0);
 const TILT_WITH_SPACERS: f64 = deg(12.0);
 const TILT_BARE: f64 = deg(5.5);
 const USUAL_TILT: Cite = cite(&PRACTICE, "tilt of a ball in its bracket; tall spacers leave more", Obtained::Practice);
@@ -242,6 +181,11 @@ fn misalignment(case: &Case, sheet: &mut Sheet) -> Outcome {
     let tilts = [0, 1].map(|end| {
         if let Some(own) = case.given.number_at(&inputs::TILT, end) {
             return own;
+        }
+        // They narrow beside the ball, so that the head does not stop them where its table says.
+        if case.given.spacers() == Spacers::HighMisalignment {
+            let row = "high-misalignment spacers";
+            return sheet.look_up("Tilt of the ball", TILT_STEPPED, Kind::Angle, row, USUAL_TILT);
         }
         let spacers = case.given.known(&inputs::SPACER) > 0.0;
         let (usual, row) =

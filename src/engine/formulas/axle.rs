@@ -45,6 +45,35 @@ formula! {
 }
 
 formula! {
+    /// Side load in one of several converging upper links that hold the axle sideways, without shock.
+    CONVERGING_SIDE: "N_q" Force = "F / (n · sin(θ))";
+    given grip "F" Force "grip of the axle's tires", count "n" Count "upper links that share it", angle "θ" Angle "angle to straight ahead, seen from above";
+    code grip / (count * sine(angle));
+    holds "n ≥ 2" => count >= 2.0;
+    holds "θ > 0" => angle > 0.0;
+    source STATICS, "one side in compression, the other in tension; the lower links run straight and take none", Computed;
+    example [lbf(2460.0), 2.0, deg(30.0)] gives "2460" of lbf(1.0), "4,100 lb, 60 % on the axle; own arithmetic";
+}
+
+formula! {
+    /// Force in one converging upper link in the worst direction of the grip, with shock.
+    CONVERGING_UPPER: "N" Force = "k · √(N_t² + N_q²)";
+    given shock "k" Ratio "shock factor for this use", traction "N_t" Force "force from traction alone", side "N_q" Force "force from a side load alone";
+    code shock * (traction * traction + side * side).sqrt();
+    source STATICS, "drive and side force share one friction circle: the largest of N_t · cos(φ) + N_q · sin(φ)", Computed;
+    example [1.5, lbf(2_682.754_250_8), lbf(2460.0)] gives "5459.8" of lbf(1.0), "4,100 lb, driven hard, uppers at 30°, mounts 17 and 26 in high; own arithmetic";
+}
+
+formula! {
+    /// Bound on the force in one converging upper link: full traction and a full side load at the same moment.
+    CONVERGING_BOUND: "N_b" Force = "k · (N_t + N_q)";
+    given shock "k" Ratio "shock factor for this use", traction "N_t" Force "force from traction alone", side "N_q" Force "force from a side load alone";
+    code shock * (traction + side);
+    source STATICS, "sum of both, as if different wheels gave them", Computed;
+    example [1.5, lbf(2_682.754_250_8), lbf(2460.0)] gives "7714.1" of lbf(1.0), "the same link; own arithmetic";
+}
+
+formula! {
     /// Mount height on other tires, where nothing better is known.
     SCALED_HEIGHT: "h" Length = "h_r · D / D_r";
     given reference "h_r" Length "mount height on the reference tires", tire "D" Length "tire diameter", reference_tire "D_r" Length "diameter of the reference tires";
@@ -60,6 +89,16 @@ formula! {
     code traction * offset / spread;
     source STATICS, "parallel lower links take the turning effect", Computed;
     example [lbf(3000.0), inch(32.5), inch(40.0)] gives "2437.5" of lbf(1.0), "all the grip at one wheel; own arithmetic, agrees with a solve in three dimensions";
+}
+
+formula! {
+    /// Force in the lower link on the side that grips.
+    UNEVEN_LOWER: "N" Force = "N_e + ΔN / cos(θ)";
+    given even "N_e" Force "force with even grip", added "ΔN" Force "force that uneven grip adds along the rig", angle "θ" Angle "angle to straight ahead, seen from above";
+    code even + added / cosine(angle);
+    holds "θ < π / 2" => angle < std::f64::consts::PI / 2.0;
+    source STATICS, "sum along the link", Computed;
+    example [lbf(4250.0), lbf(2437.5), 0.0] gives "6687.5" of lbf(1.0), "all the grip at one wheel; own arithmetic, agrees with a solve in three dimensions";
 }
 
 formula! {
@@ -95,8 +134,12 @@ listed! {
     LOWER_PAIR,
     UPPER_PAIR,
     PER_LINK,
+    CONVERGING_SIDE,
+    CONVERGING_UPPER,
+    CONVERGING_BOUND,
     SCALED_HEIGHT,
     YAW_COUPLE,
+    UNEVEN_LOWER,
     THREE_LINK_LOWER,
     LINK_ARM,
     SLOPED_LOWER_PAIR,

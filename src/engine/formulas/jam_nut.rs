@@ -31,6 +31,42 @@ formula! {
 }
 
 formula! {
+    /// Preload from the stress that tightening puts in a shank.
+    STRESS_PRELOAD: "F_i" Force = "σ · A_t";
+    given stress "σ" Stress "stress in the shank", area "A_t" Area "tensile stress area of the shank";
+    code stress * area;
+    source STATICS, "even stress", Computed;
+    example [ksi(30.0), in2(0.373)] gives "11190" of lbf(1.0), "own arithmetic";
+}
+
+formula! {
+    /// What anti-seize leaves of a torque, or of a torque coefficient, printed for plated threads.
+    ANTI_SEIZE: "K" Ratio = "k · K_t";
+    given share "k" Percent "share that anti-seize leaves", table "K_t" Ratio "torque coefficient of the plated thread";
+    code share * table;
+    source PRACTICE, "torque cut by about 30 % with anti-seize or against aluminum", Practice;
+    example [0.7, 0.16] gives "0.112" of 1.0, "own arithmetic";
+}
+
+formula! {
+    /// Torque with anti-seize for the preload that a printed torque gives on plated threads.
+    ANTI_SEIZE_TORQUE: "T" Torque = "k · T_t";
+    given share "k" Percent "share that anti-seize leaves", table "T_t" Torque "printed torque";
+    code share * table;
+    source PRACTICE, "torque cut by about 30 % with anti-seize or against aluminum", Practice;
+    example [0.7, lbf_in(6600.0)] gives "4620" of lbf_in(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Diameter of the countersink in the face of the bar.
+    COUNTERSINK: "D_c" FineLength = "D + c";
+    given major "D" FineLength "thread diameter", over "c" FineLength "how much wider the countersink is";
+    code major + over;
+    source OURS, "90° countersink, 1/64 in wider than the thread", Assumption;
+    example [inch(1.25), inch(0.015_625)] gives "1.265625" of inch(1.0), "own arithmetic";
+}
+
+formula! {
     /// Angle at which a thread climbs.
     LEAD_ANGLE: "ψ" Angle = "atan(P / (π · d_m))";
     given pitch "P" FineLength "pitch of the thread", mean "d_m" FineLength "mean diameter of the thread";
@@ -50,11 +86,11 @@ formula! {
 }
 
 formula! {
-    /// Preload asked for as a share of the shank's proof load.
+    /// Preload that is a share of the proof load.
     PROOF_SHARE_PRELOAD: "F_i" Force = "k · A_t · F_p";
-    given share "k" Percent "share of the proof load", area "A_t" Area "tensile stress area of the shank", proof "F_p" Stress "proof strength of the shank";
+    given share "k" Percent "share of the proof load", area "A_t" Area "tensile stress area of the thread", proof "F_p" Stress "proof strength";
     code share * area * proof;
-    source OURS, "share of the proof load that a thin nut may be asked for", Assumption;
+    source SHIGLEY, "Eqs. 8-31 and 8-32; 0.75 for bolts that are taken out again", Memory;
     example [0.4, in2(0.373), ksi(120.0)] gives "17.904" of lbf(1000.0), "own arithmetic";
 }
 
@@ -99,6 +135,10 @@ formula! {
 listed! {
     TORQUE,
     PRELOAD,
+    STRESS_PRELOAD,
+    ANTI_SEIZE,
+    ANTI_SEIZE_TORQUE,
+    COUNTERSINK,
     LEAD_ANGLE,
     TORQUE_COEFFICIENT,
     PROOF_SHARE_PRELOAD,

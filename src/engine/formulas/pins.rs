@@ -34,6 +34,25 @@ formula! {
 }
 
 formula! {
+    /// Diameter of a spacer's face on the ear, where none is given.
+    SPACER_FOOT: "D_o" FineLength = "k_o · d";
+    given share "k_o" Ratio "face in bolt diameters", diameter "d" FineLength "diameter of the bolt";
+    code share * diameter;
+    source OURS, "usual spacers; measure yours", Assumption;
+    example [1.6, inch(0.625)] gives "1" of inch(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Bending moment at which a clamped stack of ears, spacers and ball begins to open.
+    CLAMP_MOMENT: "M_c" Moment = "k · F_i · (D_o² + d²) / (8 · D_o)";
+    given scatter "k" Percent "share of the preload that is sure to be there", preload "F_i" Force "preload of the bolt", foot "D_o" FineLength "outside diameter of the stack where it is least", diameter "d" FineLength "diameter of the bolt";
+    code scatter * preload * (foot * foot + diameter * diameter) / (8.0 * foot);
+    holds "D_o > d" => foot > diameter;
+    source STATICS, "bending stress at the edge of a ring equals its even pressure", Computed;
+    example [0.75, lbf(20000.0), inch(1.0), inch(0.5)] gives "2343.75" of lbf_in(1.0), "own arithmetic";
+}
+
+formula! {
     /// Section modulus of a round bolt or shank.
     ROUND_MODULUS: "S" SectionModulus = "π · d³ / 32";
     given diameter "d" FineLength "diameter";
@@ -133,6 +152,8 @@ listed! {
     BOLT_AREA,
     DOUBLE_SHEAR_CAPACITY,
     BOLT_MOMENT,
+    SPACER_FOOT,
+    CLAMP_MOMENT,
     ROUND_MODULUS,
     EYE_AREA,
     EYE_LOAD,

@@ -2,8 +2,9 @@
 
 use std::f64::consts::PI;
 
+use crate::engine::angles::cosine;
 use crate::engine::formula::{formula, listed};
-use crate::quantity::{inch, ksi, lbf, lbf_in, mm};
+use crate::quantity::{INCH, deg, inch, ksi, lbf, lbf_in, mm};
 
 formula! {
     /// Weight that stands on one wheel.
@@ -33,40 +34,53 @@ formula! {
 }
 
 formula! {
-    /// Force when a wheel runs against something that does not move.
-    OBSTACLE_FORCE: "N" Force = "k · μ · W_w · d / r";
-    given shock "k" Ratio "shock factor for this use", grip "μ" Ratio "grip of tire on rock", weight "W_w" Weight "weight on the wheel", offset "d" Length "from the steering axis to the middle of the tire, on the ground", arm "r" Length "steering arm";
-    code shock * grip * weight * offset / arm;
-    source STATICS, "lever; the push is taken as what grip allows, times shock", Assumption;
-    example [1.5, 1.0, lbf(1300.0), inch(4.0), inch(6.5)] gives "1200" of lbf(1.0), "own arithmetic";
+    /// Force when a wheel runs against something that does not move and the other three push the rig on.
+    OBSTACLE_FORCE: "N" Force = "k · μ · (W − W_w) · d / r";
+    given shock "k" Ratio "shock factor for this use", grip "μ" Ratio "grip of tire on rock", rig "W" Weight "weight of the rig", wheel "W_w" Weight "weight on the wheel that is stopped", offset "d" Length "from the steering axis to the middle of the tire, on the ground", arm "r" Length "steering arm";
+    code shock * grip * (rig - wheel) * offset / arm;
+    holds "W ≥ W_w" => rig >= wheel;
+    source STATICS, "lever; the other wheels push with what their grip allows, times shock", Assumption;
+    example [1.5, 1.0, lbf(5000.0), lbf(1500.0), inch(4.0), inch(6.5)] gives "3230.8" of lbf(1.0), "own arithmetic";
 }
 
 formula! {
-    /// Push of a hydraulic cylinder.
-    CYLINDER_FORCE: "N" Force = "p · π / 4 · (D² − d²)";
-    given pressure "p" Pressure "greatest pressure", bore "D" FineLength "bore", rod "d" FineLength "rod, where it leaves at both ends";
-    code pressure * PI / 4.0 * (bore * bore - rod * rod);
-    holds "D > d" => bore > rod;
+    /// Force of a steering box at the end of its pitman arm.
+    BOX_FORCE: "N" Force = "T / l";
+    given torque "T" Moment "greatest output torque", arm "l" Length "pitman arm";
+    code torque / arm;
+    source PRACTICE, "power steering box of 20,000 lbf·in on a 6 in arm", Practice;
+    example [lbf_in(20000.0), inch(6.0)] gives "3333.3" of lbf(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Force of a hydraulic ram, pushing with its full bore.
+    RAM_FORCE: "N" Force = "p · π / 4 · D²";
+    given pressure "p" Pressure "greatest pressure", bore "D" FineLength "bore";
+    code pressure * PI / 4.0 * bore * bore;
     source STATICS, "pressure times area", Computed;
-    example [ksi(1.5), inch(2.0), 0.0] gives "4712.389" of lbf(1.0), "own arithmetic";
+    example [ksi(1.5), inch(2.0)] gives "4712.389" of lbf(1.0), "own arithmetic";
 }
 
 formula! {
     /// Force of an axle that goes sideways until its tires slide.
-    SIDE_LOAD: "N" Force = "k · μ · s · W";
-    given shock "k" Ratio "shock factor for this use", grip "μ" Ratio "grip of tire on rock", share "s" Percent "share of the rig's weight on that axle", weight "W" Weight "weight of the rig";
-    code shock * grip * share * weight;
-    source STATICS, "both tires slide", Computed;
-    example [1.25, 1.0, 0.6, lbf(4000.0)] gives "3000" of lbf(1.0), "own arithmetic";
+    SIDE_LOAD: "N" Force = "k · μ · s · W / cos(β)";
+    given shock "k" Ratio "shock factor for this use", grip "μ" Ratio "grip of tire on rock", share "s" Percent "share of the rig's weight on that axle", weight "W" Weight "weight of the rig", slope "β" Angle "slope of the bar, seen from the front";
+    code shock * grip * share * weight / cosine(slope);
+    holds "β < π / 2" => slope < PI / 2.0;
+    source STATICS, "both tires slide; the bar holds the part along it", Computed;
+    example [1.25, 1.0, 0.6, lbf(4000.0), deg(20.0)] gives "3192.5" of lbf(1.0), "own arithmetic";
 }
 
 formula! {
-    /// Force of a sway bar at full travel.
-    SWAY_FORCE: "N" Force = "k · q · t / t_1";
-    given shock "k" Ratio "shock factor for this use", rate "q" Force "force for one unit of travel", travel "t" Length "travel of the bar's end", unit "t_1" Length "that unit";
-    code shock * rate * travel / unit;
-    source STATICS, "a spring", Computed;
-    example [1.0, lbf(200.0), inch(5.0), inch(1.0)] gives "1000" of lbf(1.0), "own arithmetic";
+    /// Force of a sway bar at full travel, one wheel up and the other down.
+    // The bar twists by the travel of both ends over the arm, and its force goes with the twist. Both ends travel by t
+    // here. Had one end alone traveled by t when the rate was measured, the bar had twisted half as far: m is 2. Had
+    // both traveled by t in opposite directions, as far: m is 1.
+    SWAY_FORCE: "N" Force = "k · m · R · t";
+    given shock "k" Ratio "shock factor for this use", arms "m" Count "ends that travel, for each that traveled when the rate was measured", rate "R" Stiffness "rate of the bar: force at one end over the travel of that end", travel "t" Length "travel of each end";
+    code shock * arms * rate * travel;
+    source STATICS, "a spring that is twisted from both ends", Computed;
+    example [1.0, 2.0, lbf(200.0) / INCH, inch(5.0)] gives "2000" of lbf(1.0), "rate measured with the other end held; own arithmetic";
 }
 
-listed! {WHEEL_WEIGHT, SCRUB_TORQUE, SCRUB_FORCE, OBSTACLE_FORCE, CYLINDER_FORCE, SIDE_LOAD, SWAY_FORCE}
+listed! {WHEEL_WEIGHT, SCRUB_TORQUE, SCRUB_FORCE, OBSTACLE_FORCE, BOX_FORCE, RAM_FORCE, SIDE_LOAD, SWAY_FORCE}

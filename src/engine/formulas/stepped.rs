@@ -49,11 +49,11 @@ formula! {
 }
 
 formula! {
-    /// Slenderness of a plain link that would fold at the same push.
+    /// Slenderness of a plain link with the same critical load.
     EQUIVALENT_SLENDERNESS: "λ" Ratio = "π · √(E · A / P_s)";
-    given modulus "E" Stress "stiffness of the metal, pressed", area "A" Area "area of the plain bar", folding "P_s" Force "push at which the link with its weaker ends would fold if nothing yielded";
-    code PI * (modulus * area / folding).sqrt();
-    holds "P_s > 0" => folding > 0.0;
+    given modulus "E" Stress "modulus of elasticity in compression", area "A" Area "area of the plain bar", critical "P_s" Force "critical load of the link with its weaker ends";
+    code PI * (modulus * area / critical).sqrt();
+    holds "P_s > 0" => critical > 0.0;
     source SHIGLEY, "Eq. 4-43 solved for the slenderness", Computed;
     example [ksi(10500.0), in2(PI), 50_869.672_7 * lbf(1.0)] gives "80.000" of 1.0, "2.0 in bar of 7075, 40 in long; own arithmetic";
 }

@@ -3,7 +3,7 @@
 use super::Tolerance::{Absolute, Relative};
 use super::rows;
 use crate::engine::formulas::axle::{LINK_ARM, LOWER_PAIR, PER_LINK, SLOPED_LOWER_PAIR, THREE_LINK_LOWER, UPPER_PAIR};
-use crate::engine::formulas::steering::{CYLINDER_FORCE, SCRUB_TORQUE};
+use crate::engine::formulas::steering::{RAM_FORCE, SCRUB_TORQUE};
 use crate::quantity::{deg, inch, ksi, lbf, mm};
 
 const SPACE: &str = "numpy 2.4.6, six equations in three dimensions";
@@ -38,6 +38,6 @@ rows! {
         "scrub-torque", "The same under 11.8 kN with friction 0.58: twist to turn the wheel" = 594.0 "N·m" in 1.0, Relative(0.005); "Barton and Fieldhouse, Ex. E2.1, which goes on with the rounded radius", Read
             => SCRUB_TORQUE.value(&[0.58, 11_800.0, mm(25.0), mm(250.0)]);
         "cylinder", "Cylinder of 2 in at 1,500 psi: push" = 4712.38898 "lbf" in lbf(1.0), Relative(1e-8); "hand arithmetic", Computed
-            => CYLINDER_FORCE.value(&[ksi(1.5), inch(2.0), 0.0]);
+            => RAM_FORCE.value(&[ksi(1.5), inch(2.0)]);
     }
 }

@@ -92,12 +92,12 @@ static CLASS_10_9: Grade = Grade {
 /// Every grade, weaker before stronger within its system.
 pub static GRADES: &[&Grade] = &[&GRADE_5, &GRADE_8, &CLASS_8_8, &CLASS_10_9];
 
-/// The id of the grade taken when none is decided.
-pub const DEFAULT: &str = "grade-8";
-
-/// The grade taken when none is decided.
-pub fn default_grade() -> &'static Grade {
-    &GRADE_8
+/// The grade taken when none is decided (assumption): what is sold for links.
+pub const fn default_grade(system: System) -> &'static Grade {
+    match system {
+        System::Inch => &GRADE_8,
+        System::Metric => &CLASS_10_9,
+    }
 }
 
 /// The grade with an id.
