@@ -3,6 +3,7 @@
 
 use std::sync::Arc;
 
+mod adjustment;
 mod advice;
 pub mod angles;
 mod beyond;
@@ -10,6 +11,7 @@ mod bolt;
 mod build;
 mod checks;
 mod cross_sections;
+mod engagement;
 mod fitted;
 pub mod formula;
 pub mod formulas;

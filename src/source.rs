@@ -124,6 +124,10 @@ sources! {
     TIMOSHENKO_GERE = "Timoshenko and Gere", "Theory of Elastic Stability", "2nd edition";
     /// Strength of materials: impact on beams.
     TIMOSHENKO = "Timoshenko", "Strength of Materials", "3rd edition";
+    /// Strength of materials: falling weights.
+    GERE_GOODNO = "Gere and Goodno", "Mechanics of Materials", "7th edition";
+    /// Struts that are not straight.
+    CASE_CHILVER_ROSS = "Case, Chilver and Ross", "Strength of Materials and Structures", "";
     /// Steel structures.
     AISC_360 = "AISC 360", "Specification for Structural Steel Buildings", "2016";
     /// Exact conversion factors.

@@ -47,7 +47,7 @@ fn every_kind_of_change_is_one_sentence() {
         ),
         (
             |rig| rig.links[2].ends[1].rod_end = Some("wide-16"),
-            "Rear lower links: Rod end at B: 1-1/4-12, for a 1 in bolt, wide ball, before left open",
+            "Rear lower links: Rod end at B: 1-1/4-12 shank × 1 in bore, SAE wide, before left open",
         ),
         (|rig| layouts::remove(rig, 3), "Rear upper links: removed"),
         (|rig| rig.links.push(Link { role: Role::TieRod, ..Link::default() }), "Front tie rod: added"),

@@ -2,6 +2,16 @@
 //!
 //! What each table says is tried in the files beside this one.
 
+#[path = "tables/inserts.rs"]
+mod inserts;
+#[path = "tables/print_rod_ends.rs"]
+mod print_rod_ends;
+#[path = "tables/print_shop.rs"]
+mod print_shop;
+#[path = "tables/print_strengths.rs"]
+mod print_strengths;
+#[path = "tables/print_threads.rs"]
+mod print_threads;
 #[path = "tables/shop.rs"]
 mod shop;
 #[path = "tables/strengths.rs"]
@@ -12,14 +22,21 @@ mod threads;
 use std::collections::BTreeSet;
 
 use linkwright::engine::tables::{
-    bolt_threads, bolts, drills, jam_nuts, materials, rod_ends, stock, thread_limits, threads as table,
+    bolt_threads, bolts, drills, inserts as inserts_table, jam_nuts, materials, rod_ends, stock, thread_limits,
+    threads as table,
 };
-use linkwright::quantity::System;
+use linkwright::quantity::{Kind, System, mm};
 use linkwright::source::{self, Cite, Obtained};
 
 /// Whether two values are the same but for the last bits of a conversion.
 pub(crate) fn same(a: f64, b: f64) -> bool {
     (a - b).abs() <= 1e-12 * a.abs().max(b.abs()).max(1e-6)
+}
+
+/// Whether what is held is what is printed, in the print's unit.
+#[track_caller]
+pub(crate) fn printed(row: &str, what: &str, held: f64, print: f64, unit: f64) {
+    assert!(same(held, print * unit), "{row}, {what}: {} is held, {print} is printed", held / unit);
 }
 
 /// Everything shown by id, with the table it stands in.
@@ -30,6 +47,7 @@ fn ids() -> Vec<(&'static str, Vec<&'static str>)> {
         ("rod ends", rod_ends::ALL.iter().map(|row| row.id).collect()),
         ("families", rod_ends::Family::ALL.iter().map(|row| row.id()).collect()),
         ("materials", materials::ALL.iter().chain(materials::BESIDE_A_WELD).map(|row| row.id).collect()),
+        ("inserts", inserts_table::ALL.iter().map(|row| row.id).collect()),
         ("bolts", bolts::GRADES.iter().map(|row| row.id).collect()),
         ("drills", drills::all().map(|row| row.id).collect()),
         ("taps", drills::TAPS.iter().map(|row| row.id).collect()),
@@ -72,6 +90,8 @@ fn cites() -> Vec<(String, Cite)> {
     cites.extend(thread_limits::STRESS_AREAS.iter().map(|row| (format!("area of {}", row.thread), row.cite)));
     cites.extend(jam_nuts::ALL.iter().map(|row| (row.size.to_string(), row.cite)));
     cites.extend(rod_ends::ALL.iter().map(|row| (row.id.to_string(), row.cite)));
+    cites.extend(inserts_table::ALL.iter().map(|row| (format!("{} insert", row.id), row.cite)));
+    cites.push(("least wall of an insert".to_string(), inserts_table::LEAST_WALL_CITE));
     for material in materials::ALL.iter().chain(materials::BESIDE_A_WELD) {
         cites.push((material.id.to_string(), material.modulus_cite));
         cites.extend(material.rows.iter().map(|row| (material.id.to_string(), row.cite)));
@@ -182,14 +202,20 @@ fn every_rod_end_leads_to_a_thread_and_a_jam_nut() {
             row.label
         );
         let suffix = match row.family {
-            rod_ends::Family::Wide => "wide ball",
-            rod_ends::Family::Narrow => "narrow ball",
+            rod_ends::Family::Wide => "SAE wide",
+            rod_ends::Family::Narrow => "SAE narrow",
             rod_ends::Family::SeriesK => "series K",
         };
         assert!(row.label.ends_with(suffix), "{} is labeled {}", row.id, row.label);
-        // In a list a size before a sign of multiplication reads as a count.
-        assert!(
-            !row.label.starts_with(|first: char| first.is_ascii_digit()) || !row.label.contains('×'),
+        // "7/8 × 3/4" is read both ways, so shank and bore are named apart.
+        let apart = row.label.split_once(" shank × ").and_then(|(_, rest)| rest.split_once(" bore, "));
+        let System::Inch = thread.map_or(System::Metric, |thread| thread.system) else {
+            assert_eq!(apart.map(|(bore, _)| bore), Some(&*format!("{:.0} mm", row.bore / mm(1.0))), "{}", row.label);
+            continue;
+        };
+        assert_eq!(
+            apart.map(|(bore, _)| bore),
+            Some(&*linkwright::quantity::show(row.bore, Kind::Length, System::Inch)),
             "{}",
             row.label
         );

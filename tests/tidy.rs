@@ -246,7 +246,9 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 16] = [
+const OWN: [&str; 18] = [
+    "adjustment",
+    "engagement",
     "beyond",
     "bolt",
     "build",

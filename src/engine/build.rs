@@ -2,6 +2,7 @@
 
 use std::cell::OnceCell;
 
+use super::adjustment;
 use super::beyond;
 use super::bolt;
 use super::checks::{self, Case};
@@ -83,9 +84,9 @@ pub(super) fn build(given: &Values, section: Section, joints: [RodEndSpec; 2], a
     given.note(true);
     let mut made = shape.made;
     for (end, stop) in made.ends.iter_mut().zip(judged.shank_stops) {
-        geometry::set_stop(end, stop);
+        adjustment::set_stop(end, stop);
     }
-    made.adjustment = geometry::adjustment(&made.ends);
+    made.adjustment = adjustment::adjustment(&made.ends);
     Ok(Built { made, stretches: shape.stretches, judged })
 }
 

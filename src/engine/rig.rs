@@ -1,9 +1,9 @@
 //! The whole rig: which link is worst, what it weighs, and every part to buy or make.
 
 use super::bolt::FOOT;
-use super::formulas::{lengths, pins};
+use super::formulas::pins;
 use super::given::Values;
-use super::tables::materials::Form;
+use super::tables::inserts;
 use super::tables::rod_ends;
 use super::tables::threads::Thread;
 use crate::document::{Document, Hand, Link, OWN_ROD_END, Role, Spacers};
@@ -78,17 +78,15 @@ fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, 
     let place = At::of_link(document, index);
     let value = |input: &'static inputs::Number| input.value(document, place).unwrap_or(0.0);
     add(parts, bar(made, link.title(), pieces));
-    let insert = (made.material.form == Form::Tube).then_some(made.bore);
     let Some(given) = Values::new(document, index) else { return };
     let [spacer, ear, gap] = [&inputs::SPACER, &inputs::EAR, &inputs::GAP].map(value);
     for (end, made) in made.ends.iter().enumerate() {
         let hand = link.ends.get(end).and_then(|end| end.hand).unwrap_or(made.hand);
         add(parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, count: pieces });
         add(parts, Part::JamNut { thread: made.thread, hand, count: pieces });
-        if let Some(outside_diameter) = insert {
-            let (thread, length) = (made.thread, made.tapped_depth);
-            let wall = lengths::WALL_AROUND_THREAD.value(&[outside_diameter, thread.major]);
-            add(parts, Part::Insert { thread, hand, outside_diameter, wall, length, count: pieces });
+        if let Some(insert) = made.insert {
+            let inserts::Fitted { outside_diameter, wall, length, .. } = insert;
+            add(parts, Part::Insert { thread: made.thread, hand, outside_diameter, wall, length, count: pieces });
         }
         // The unthreaded length that two ears, the ball, its spacers and any gap ask for.
         let grip = made.ball_width + 2.0 * (spacer + ear + gap);

@@ -6,6 +6,8 @@ pub mod bolt_threads;
 pub mod bolts;
 /// Drills, tap drills, taps and cutting speeds.
 pub mod drills;
+/// Threaded inserts for the ends of tubes.
+pub mod inserts;
 /// Jam nuts for those threads.
 pub mod jam_nuts;
 /// Tightening torque of jam nuts.

@@ -2,6 +2,7 @@
 
 use crate::document::Hand;
 use crate::engine::formula::Line;
+use crate::engine::tables::inserts;
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
 use crate::source::Cite;
@@ -103,6 +104,8 @@ pub struct EndGeometry {
     pub drill_depth: f64,
     /// Drill depth to the point.
     pub drill_point: f64,
+    /// The threaded insert of a tube; a bar is tapped itself.
+    pub insert: Option<inserts::Fitted>,
     /// Where winding out ends.
     pub stop: OutwardStop,
     /// How far this end may be wound out and in.

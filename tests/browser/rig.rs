@@ -41,14 +41,15 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     let parts = page.wait_text("#parts", |text| text.contains("Jam nut")).await;
     assert!(parts.contains("All bars together weigh"), "{parts}");
     // Two lengths off one bar: neither is mistaken for the sum.
-    assert!(parts.contains("2-1/4 in solid 7075-T6 bar"), "{parts}");
+    assert!(parts.contains("2-1/4 in solid 7075-T6/T651 bar"), "{parts}");
     assert!(
         parts.contains(
             "saw 4 pieces, 2 × 35-1/8 in (rear lower links), 2 × 32-7/8 in (front lower links); 136 in in all"
         ),
         "{parts}"
     );
-    for said in ["Rod end, 1-1/4-12 right-hand, for a 1 in bolt", "Lock nut for the 1 in bolts", "measure your bracket"]
+    for said in
+        ["Rod end, 1-1/4-12 right-hand shank × 1 in bore", "Lock nut for the 1 in bolts", "measure your bracket"]
     {
         assert!(parts.contains(said), "{said} is missing in {parts}");
     }
@@ -99,7 +100,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     page.wait_count(".one-sheet", 0).await;
     page.click(".sending summary").await;
     let twin = page.wait_text("#twin", |text| text.contains("Parts:")).await;
-    let sawn = "2-1/4 in (57.2 mm) solid 7075-T6 bar: saw 4 pieces, 2 × 35-1/8 in (892.2 mm) (rear lower links)";
+    let sawn = "2-1/4 in (57.2 mm) solid 7075-T6/T651 bar: saw 4 pieces, 2 × 35-1/8 in (892.2 mm) (rear lower links)";
     for said in ["Trail rig, größer", "4,100 lb", "kg", "1022.4 mm", sawn, &fragment] {
         assert!(twin.contains(said), "{said} is missing in {twin}");
     }

@@ -2,9 +2,10 @@
 
 use super::ends::{at_ends, letter};
 use super::{Case, Check, Outcome};
+use crate::engine::engagement::{LEAST_DIAMETERS, bar_shear, load_engagement};
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::{lengths, pins, threads};
-use crate::engine::geometry::{self, LEAST_DIAMETERS, MOST_VISIBLE_THREADS};
+use crate::engine::geometry::MOST_VISIBLE_THREADS;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::SHEAR_SHARE;
 use crate::engine::tables::materials::Form;
@@ -64,9 +65,8 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
             ]);
             return Outcome::new(BROKEN, None, says);
         }
-        let shear = geometry::bar_shear(case.given, case.strength);
-        let load =
-            geometry::load_engagement(case.given, case.joints[end], made.shank_ultimate, shear, case.axial(), sheet);
+        let shear = bar_shear(case.given, case.strength);
+        let load = load_engagement(case.given, case.joints[end], made.shank_ultimate, shear, case.axial(), sheet);
         let floor = sheet.work(&lengths::LEAST_BY_DIAMETERS, &[LEAST_DIAMETERS, made.thread.major]);
         let asked = case.given.number_at(&inputs::LEAST_ENGAGEMENT, end).unwrap_or(0.0);
         let least = load.max(floor).max(asked);

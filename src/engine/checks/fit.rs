@@ -1,14 +1,17 @@
 //! Checks of fit and rules of thumb: engagement, holes, jam nut, walls, tilt of the balls.
 
+use super::ends::{at_ends, letter};
+use super::engagement::BROKEN;
 use super::{Case, Check, Outcome, seat};
 use crate::document::Spacers;
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{columns, jam_nut, lengths, motion, pins};
 use crate::engine::sentence::said;
+use crate::engine::tables::inserts;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
-use crate::quantity::{Kind, deg, inch};
+use crate::quantity::{Kind, deg};
 use crate::source::{Cite, GEOMETRY, Obtained, PRACTICE, cite};
 
 pub(super) static ROWS: &[Check] = &[
@@ -249,35 +252,41 @@ fn thin_tube(case: &Case, sheet: &mut Sheet) -> Outcome {
     )
 }
 
-/// Least wall of a threaded insert inside its tube: our own choice.
-const LEAST_INSERT_WALL: f64 = inch(0.125);
-
 /// A welded insert slips into the tube's bore, so its wall is what the bore leaves around the thread.
 fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let thread = case.made.ends[0].thread.major.max(case.made.ends[1].thread.major);
-    let wall = sheet.work(&lengths::WALL_AROUND_THREAD, &[case.made.bore, thread]);
-    if wall <= 0.0 {
-        return Outcome::new(
-            2.0,
-            None,
-            sheet.remark(|| said![
-                "The tube's bore of ",
-                (case.made.bore, FineLength),
-                " leaves no room for an insert around this thread: take a larger tube, a thinner wall or a smaller rod end."
-            ]),
+    at_ends(case, sheet, |case, end, sheet| {
+        let wall = sheet.work(&lengths::WALL_AROUND_THREAD, &[case.made.bore, case.made.ends[end].thread.major]);
+        if wall <= 0.0 {
+            let says = sheet.remark(|| {
+                said![
+                    "The tube's bore of ",
+                    (case.made.bore, FineLength),
+                    " leaves no room for an insert around the thread at end ",
+                    (letter(end)),
+                    ": take a larger tube, a thinner wall or a smaller rod end."
+                ]
+            });
+            return Outcome::new(BROKEN, None, says);
+        }
+        let least = sheet.look_up(
+            "Least wall of a threaded insert",
+            inserts::LEAST_WALL,
+            Kind::FineLength,
+            inserts::default_row().label,
+            inserts::LEAST_WALL_CITE,
         );
-    }
-    Outcome::new(
-        sheet.work(&pins::LENGTH_SHARE, &[LEAST_INSERT_WALL, wall]),
-        None,
-        sheet.remark(|| {
+        let used = sheet.work(&pins::LENGTH_SHARE, &[least, wall]);
+        let says = sheet.remark(|| {
             said![
-                "The threaded insert keeps ",
+                "The threaded insert at end ",
+                (letter(end)),
+                " keeps ",
                 (wall, FineLength),
-                " of wall inside the tube; ",
-                (LEAST_INSERT_WALL, FineLength),
-                " is the least we accept, an assumption."
+                " of wall inside the tube; required is ",
+                (least, FineLength),
+                ", an assumption."
             ]
-        }),
-    )
+        });
+        Outcome::new(used, None, says)
+    })
 }

@@ -33,7 +33,7 @@ formula! {
     DEFLECTION_UNDER_LOAD: "δ" FineLength = "Q · a² · b² / (3 · E · I · L)";
     given load "Q" Force "load across the link", a "a" Length "from one eye to the load", b "b" Length "from the load to the other eye", modulus "E" Stress "stiffness of the metal (its modulus of elasticity)", second_moment "I" SecondMoment "second moment of area", length "L" Length "length between ball centers";
     code load * a * a * b * b / (3.0 * modulus * second_moment * length);
-    source TIMOSHENKO, "simple beam, load anywhere", Memory;
+    source TIMOSHENKO, "simple beam, load anywhere; a test integrates the beam", Memory;
     example [lbf(2000.0), inch(12.0), inch(28.0), ksi(10300.0), in4(PI / 4.0), inch(40.0)] gives "0.232595" of inch(1.0), "2.0 in bar, 40 in long; own arithmetic, independent tool: PyNiteFEA 3.2.0";
 }
 
@@ -42,7 +42,7 @@ formula! {
     MID_STIFFNESS: "k" Stiffness = "48 · E · I / L³";
     given modulus "E" Stress "stiffness of the metal (its modulus of elasticity)", second_moment "I" SecondMoment "second moment of area", length "L" Length "length between ball centers";
     code 48.0 * modulus * second_moment / cubed(length);
-    source TIMOSHENKO, "simple beam, load at the middle", Memory;
+    source TIMOSHENKO, "simple beam, load at the middle; a test integrates the beam", Memory;
     example [ksi(10300.0), in4(PI / 4.0), inch(40.0)] gives "6067.20081" of LBF_PER_INCH, "2.0 in bar, 40 in long; own arithmetic, independent tool: mpmath 1.4.1";
 }
 

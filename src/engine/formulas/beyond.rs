@@ -22,7 +22,7 @@ formula! {
     given deflection "δ" FineLength "deflection under the weight at rest", force "Q" Force "force it lands with", weight "w" Weight "weight that lands";
     code deflection / 2.0 * (squared(force / weight - 1.0) - 1.0);
     holds "Q ≥ 2 · w" => force >= 2.0 * weight;
-    source SHIGLEY, "section 4-17, falling weight, solved for the drop", Memory;
+    source GERE_GOODNO, "Eq. 2-53 solved for the drop, as public solutions quote it; a test derives it from the energy", Copied;
     example [inch(0.3), lbf(6000.0), lbf(2000.0)] gives "0.45" of inch(1.0), "own arithmetic";
 }
 

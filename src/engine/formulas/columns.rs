@@ -74,7 +74,7 @@ formula! {
     given force "N" Force "compression along the link", modulus "E" Stress "modulus of elasticity in compression", second_moment "I" SecondMoment "second moment of area";
     code (force / (modulus * second_moment)).sqrt();
     holds "N ≥ 0" => force >= 0.0;
-    source TIMOSHENKO_GERE, "beam-columns", Memory;
+    source TIMOSHENKO_GERE, "beam-columns; a test integrates the bent shape", Memory;
     example [lbf(10000.0), ksi(10300.0), in4(PI / 4.0)] gives "0.03515899455" of 1.0 / INCH, "2.0 in bar; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
@@ -84,7 +84,7 @@ formula! {
     given load "Q" Force "strike force", k "k" PerLength "wave number", b "b" Length "from the strike to the far eye", x "x" Length "from the near eye to the place asked about, not past the strike", length "L" Length "length between ball centers";
     code load * sine(k * b) * sine(k * x) / (k * sine(k * length));
     holds "k · L < π" => k * length < PI;
-    source TIMOSHENKO_GERE, "beam-column with one load across it", Memory;
+    source TIMOSHENKO_GERE, "beam-column with one load across it; a test integrates the bent shape", Memory;
     example [lbf(2000.0), WAVE_10_000_LBF, inch(20.0), inch(20.0), inch(40.0)] gives "24111.5786" of lbf_in(1.0), "2.0 in bar, 40 in long, 10,000 lbf compression; own arithmetic, independent tool: PyNiteFEA 3.2.0";
 }
 
@@ -105,7 +105,7 @@ formula! {
     code PI / 2.0 * (push / euler).sqrt();
     holds "N < P_e" => push < euler;
     holds "N ≥ 0" => push >= 0.0;
-    source TIMOSHENKO_GERE, "beam-columns", Memory;
+    source TIMOSHENKO_GERE, "beam-columns; a test integrates the bent shape", Memory;
     example [lbf(25000.0), lbf(50000.0)] gives "1.1107" of 1.0, "half the critical load; own arithmetic";
 }
 
@@ -116,7 +116,7 @@ formula! {
     code tangent(u) / u;
     holds "u > 0" => u > 0.0;
     holds "u < π / 2" => u < PI / 2.0;
-    source TIMOSHENKO_GERE, "beam-column with one load at the middle", Memory;
+    source TIMOSHENKO_GERE, "beam-column with one load at the middle; a test integrates the bent shape", Memory;
     example [PHASE_AT_HALF] gives "1.81682813" of 1.0, "half the critical load; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
@@ -127,7 +127,7 @@ formula! {
     code 3.0 * (tangent(u) - u) / cubed(u);
     holds "u > 0" => u > 0.0;
     holds "u < π / 2" => u < PI / 2.0;
-    source TIMOSHENKO_GERE, "beam-column with one load at the middle", Memory;
+    source TIMOSHENKO_GERE, "beam-column with one load at the middle; a test integrates the bent shape", Memory;
     example [PHASE_AT_HALF] gives "1.98628782" of 1.0, "half the critical load; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
@@ -137,7 +137,7 @@ formula! {
     given push "N" Force "compression along the link", area "A" Area "area", offset "e" FineLength "offset of the load", surface "c" FineLength "from the middle of the section to its surface", radius "r" FineLength "radius of gyration", length "L" Length "length between ball centers", modulus "E" Stress "modulus of elasticity in compression";
     code push / area * (1.0 + offset * surface / (radius * radius * cosine(length / (2.0 * radius) * (push / (area * modulus)).sqrt())));
     holds "L / (2 · r) · √(N / (A · E)) < π / 2" => length / (2.0 * radius) * (push / (area * modulus)).sqrt() < PI / 2.0;
-    source SHIGLEY, "Eq. 4-50", Memory;
+    source SHIGLEY, "Eq. 4-50; a test integrates the bent shape", Memory;
     example [lbf(40000.0), in2(PI), inch(0.1), inch(1.0), inch(0.5), inch(40.0), ksi(10300.0)] gives "43.844595" of ksi(1.0), "2.0 in bar, 40 in long, 0.1 in off; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
@@ -146,7 +146,7 @@ formula! {
     CROOKEDNESS: "η" Ratio = "d_0 · c / r²";
     given bow "d_0" FineLength "bow at the middle", surface "c" FineLength "from the middle of the section to its surface", radius "r" FineLength "radius of gyration";
     code bow * surface / (radius * radius);
-    source TIMOSHENKO_GERE, "bar with an initial bow", Memory;
+    source CASE_CHILVER_ROSS, "p. 439, Eqs. 18.33 to 18.36, initially curved strut", Copied;
     example [inch(0.08), inch(1.0), inch(0.5)] gives "0.32" of 1.0, "2.0 in bar, 40 in long, bow of a 500th; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
@@ -155,7 +155,7 @@ formula! {
     PERRY_HALF_SUM: "b" Stress = "(F_y + (1 + η) · F_e) / 2";
     given yielding "F_y" Stress "yield strength in compression", crookedness "η" Ratio "bow as the curve counts it", critical "F_e" Stress "critical load of the straight link over its area";
     code (yielding + (1.0 + crookedness) * critical) / 2.0;
-    source TIMOSHENKO_GERE, "bar with an initial bow", Memory;
+    source CASE_CHILVER_ROSS, "p. 439, Eqs. 18.33 to 18.36, initially curved strut", Copied;
     example [ksi(64.0), 0.32, ksi(15.883_894_583)] gives "42.4833704" of ksi(1.0), "2.0 in bar of 7075, 40 in long, bow of a 500th; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
@@ -165,7 +165,7 @@ formula! {
     given area "A" Area "area", half_sum "b" Stress "half sum of yield and critical stress", yielding "F_y" Stress "yield strength in compression", critical "F_e" Stress "critical load of the straight link over its area";
     code area * (half_sum - (half_sum * half_sum - yielding * critical).sqrt());
     holds "b² ≥ F_y · F_e" => half_sum * half_sum >= yielding * critical;
-    source TIMOSHENKO_GERE, "bar with an initial bow", Memory;
+    source CASE_CHILVER_ROSS, "p. 439, Eqs. 18.33 to 18.36, initially curved strut", Copied;
     example [in2(PI), ksi(42.483_370_424_78), ksi(64.0), ksi(15.883_894_583)] gives "45261.768" of lbf(1.0), "2.0 in bar of 7075, 40 in long, bow of a 500th; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
@@ -204,7 +204,7 @@ formula! {
     code tangent((push / (end_modulus * end_moment)).sqrt() * end) * tangent((push / (modulus * second_moment)).sqrt() * half) - (modulus * second_moment / (end_modulus * end_moment)).sqrt();
     holds "√(P / (E_1 · I_1)) · a < π / 2" => (push / (end_modulus * end_moment)).sqrt() * end < PI / 2.0;
     holds "√(P / (E_2 · I_2)) · b < π / 2" => (push / (modulus * second_moment)).sqrt() * half < PI / 2.0;
-    source TIMOSHENKO_GERE, "bar of stepped section", Memory;
+    source TIMOSHENKO_GERE, "bar of stepped section; a test integrates the bent shape", Memory;
     example [lbf(30000.0), ksi(29000.0), in4(0.032_320_897_262), inch(1.5), ksi(10300.0), in4(0.460_385_983_964), inch(16.5)] gives "-1.20885071" of 1.0, "1.75 in bar with 0.9008 in steel ends, 36 in long; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
@@ -222,7 +222,7 @@ formula! {
     THIN_TUBE: "q" Ratio = "0.11 · E / F_y";
     given modulus "E" Stress "modulus of elasticity in compression", yielding "F_y" Stress "yield strength in compression";
     code 0.11 * modulus / yielding;
-    source AISC_360, "limit of diameter to wall for round tube in compression", Memory;
+    source AISC_360, "Table B4.1a, round tube in compression: a limit from tests, which nothing here derives", Memory;
     example [ksi(29000.0), ksi(70.0)] gives "45.571" of 1.0, "drawn tube of 70 ksi; own arithmetic";
 }
 

@@ -36,7 +36,7 @@ formula! {
     code 1.0 + (1.0 + 2.0 * drop / deflection).sqrt();
     holds "h ≥ 0" => drop >= 0.0;
     holds "δ > 0" => deflection > 0.0;
-    source SHIGLEY, "section 4-17, falling weight", Memory;
+    source GERE_GOODNO, "Eq. 2-61 with 2-53, as public solutions quote them; a test derives it from the energy", Copied;
     example [inch(12.0), inch(2.0)] gives "4.606" of 1.0, "data of Gere 7e Prob. 2.8-5; own arithmetic";
 }
 
@@ -47,7 +47,7 @@ formula! {
     code weight * (1.0 + (1.0 + 2.0 * drop / deflection).sqrt());
     holds "h ≥ 0" => drop >= 0.0;
     holds "δ > 0" => deflection > 0.0;
-    source SHIGLEY, "section 4-17, falling weight", Memory;
+    source GERE_GOODNO, "Eq. 2-53 times the stiffness, as public solutions quote it; a test derives it from the energy", Copied;
     // The textbook prints the stress; on π in² it is the force over π.
     example [lbf(500.0), inch(1.0), BAR_ON_END] gives "31061.5" of lbf(PI), "Wentzell, Machine Design, Ex. 7.1, p. 137: stress in psi on a 2 in round";
 }

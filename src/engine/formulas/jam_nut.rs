@@ -100,7 +100,7 @@ formula! {
     given area "A_s" AreaPerLength "area that shears, for each length of thread", height "H" FineLength "least thickness of the jam nut", pitch "P" FineLength "pitch of the thread", shear "F_s" Stress "shear strength of the weaker thread";
     code area * (height - pitch) * shear;
     holds "H > P" => height > pitch;
-    source FED_STD_H28, "shear area; one pitch is taken off for the chamfers of the nut", Memory;
+    source OURS, "sheared area times shear strength; one pitch is taken off for the chamfers of the nut", Assumption;
     example [in2(1.232_643_68) / inch(1.0), inch(0.398), inch(0.0625), ksi(54.0)] gives "22.332" of lbf(1000.0), "3/4-16 jam nut of 54 ksi; own arithmetic";
 }
 

@@ -15,7 +15,7 @@ formula! {
     given lever "u_1" Length "lever where the piece begins, 0 at the eye", slope "g_1" Ratio "growth of the lever where the piece begins, 1 at the eye", wave "k" PerLength "wave number of the piece", length "l" Length "length of the piece";
     code lever * cosine(wave * length) + slope * sine(wave * length) / wave;
     holds "k > 0" => wave > 0.0;
-    source TIMOSHENKO_GERE, "beam-columns, one piece of constant section", Memory;
+    source TIMOSHENKO_GERE, "beam-columns, one piece of constant section; a test integrates the bent shape", Memory;
     example [0.0, 1.0, WAVE_10_000_LBF, inch(20.0)] gives "18.39207" of inch(1.0), "half of a 2.0 in bar, 40 in long; own arithmetic";
 }
 
@@ -24,7 +24,7 @@ formula! {
     PIECE_GROWTH: "g" Ratio = "g_1 · cos(k · l) − k · u_1 · sin(k · l)";
     given lever "u_1" Length "lever where the piece begins, 0 at the eye", slope "g_1" Ratio "growth of the lever where the piece begins, 1 at the eye", wave "k" PerLength "wave number of the piece", length "l" Length "length of the piece";
     code slope * cosine(wave * length) - wave * lever * sine(wave * length);
-    source TIMOSHENKO_GERE, "beam-columns, one piece of constant section", Memory;
+    source TIMOSHENKO_GERE, "beam-columns, one piece of constant section; a test integrates the bent shape", Memory;
     example [0.0, 1.0, WAVE_10_000_LBF, inch(20.0)] gives "0.76279" of 1.0, "half of a 2.0 in bar, 40 in long; own arithmetic";
 }
 
@@ -34,7 +34,7 @@ formula! {
     given load "Q" Force "strike force", near "u" Length "lever at the place asked about, carried from the eye on that side of the strike", far "v" Length "lever at the strike, carried from the other eye", whole "w" Length "lever carried from eye to eye; nothing is left of it when the push alone folds the link";
     code load * near * far / whole;
     holds "w > 0" => whole > 0.0;
-    source TIMOSHENKO_GERE, "beam-column with one load across it, levers in place of sines", Memory;
+    source TIMOSHENKO_GERE, "beam-column with one load across it, levers in place of sines; a test integrates the bent shape", Memory;
     // With one section the levers are sines over the wave number.
     example [lbf(2000.0), 18.392_065_79 * INCH, 18.392_065_79 * INCH, 28.058_559_70 * INCH] gives "24111.6" of crate::quantity::lbf_in(1.0), "2.0 in bar, 40 in long, 10,000 lbf push; own arithmetic, independent tool: PyNiteFEA 3.2.0";
 }
@@ -44,7 +44,7 @@ formula! {
     PIECE_GIVE: "c" Compliance = "(m_1² + m_1 · m_2 + m_2²) · l / (3 · E · I)";
     given first "m_1" Length "moment where the piece begins, for each unit of the load", last "m_2" Length "moment where it ends, for each unit of the load", length "l" Length "length of the piece", modulus "E" Stress "stiffness of the metal (its modulus of elasticity)", second_moment "I" SecondMoment "second moment of area of the piece";
     code (first * first + first * last + last * last) * length / (3.0 * modulus * second_moment);
-    source TIMOSHENKO, "work of a unit load; shear is not counted", Memory;
+    source TIMOSHENKO, "work of a unit load; shear is not counted; a test integrates the beam", Memory;
     example [0.0, inch(10.0), inch(20.0), ksi(10300.0), in4(PI / 4.0)] gives "0.0824103" of inch(1.0) / lbf(1000.0), "half of a 2.0 in bar, 40 in long, hit at the middle; own arithmetic, half of 1 / 6067.20081 lbf/in";
 }
 

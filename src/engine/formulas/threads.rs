@@ -44,7 +44,7 @@ formula! {
     EXTERNAL_MINOR_METRIC: "d_3" FineLength = "D − 1.22686869 · P";
     given major "D" FineLength "basic major diameter", pitch "P" FineLength "pitch";
     code major - 1.226_868_69 * pitch;
-    source ISO_898_1, "§9.1.6.1", Memory;
+    source ISO_898_1, "§9.1.6.1; a test derives it from the basic triangle", Memory;
     example [mm(16.0), mm(2.0)] gives "13.546" of mm(1.0), "M16x2, reference table of this project";
 }
 
@@ -62,7 +62,7 @@ formula! {
     TENSILE_STRESS_AREA_METRIC: "A_t" Area = "π / 4 · (D − 0.9382 · P)²";
     given major "D" FineLength "basic major diameter", pitch "P" FineLength "pitch";
     code PI / 4.0 * squared(major - 0.9382 * pitch);
-    source ISO_898_1, "§9.1.6.1", Memory;
+    source ISO_898_1, "§9.1.6.1, in public reprints", Copied;
     example [mm(24.0), mm(2.0)] gives "384" of mm(1.0) * mm(1.0), "ISO 898-1, M24x2, from memory";
 }
 
@@ -71,7 +71,7 @@ formula! {
     UN_PITCH_TOLERANCE: "T_d2" InInches = "0.0015 · ∛D + 0.0015 · √L_E + 0.015 · ∛(P²)";
     given major "D" InInches "basic major diameter in inches", length "L_E" InInches "length of engagement in inches", pitch "P" InInches "pitch in inches";
     code 0.0015 * cube_root(major) + 0.0015 * length.sqrt() + 0.015 * cube_root(pitch * pitch);
-    source ASME_B1_1, "§5.8", Memory;
+    source ASME_B1_1, "§5.8.1(c), as a public program transcribes it", Copied;
     example [0.75, 0.75, 0.0625] gives "0.0050" of 1.0, "3/4-16: pitch diameter .7079 to .7029, table from memory";
 }
 
@@ -80,7 +80,7 @@ formula! {
     UN_ALLOWANCE: "e_s" InInches = "0.300 · T_d2";
     given tolerance "T_d2" InInches "pitch-diameter tolerance in inches";
     code 0.300 * tolerance;
-    source ASME_B1_1, "§5.8", Memory;
+    source ASME_B1_1, "§5.8.1(a), as a public program transcribes it", Copied;
     example [0.0050] gives "0.0015" of 1.0, "3/4-16, table from memory";
 }
 
@@ -89,7 +89,7 @@ formula! {
     UN_INTERNAL_PITCH_TOLERANCE: "T_D2" InInches = "1.30 · T_d2";
     given tolerance "T_d2" InInches "pitch-diameter tolerance of class 2A in inches";
     code 1.30 * tolerance;
-    source ASME_B1_1, "§5.8", Memory;
+    source ASME_B1_1, "§5.8.2(b), as a public program transcribes it", Copied;
     example [0.0050] gives "0.0065" of 1.0, "3/4-16: .7094 to .7159, table from memory";
 }
 
@@ -107,7 +107,7 @@ formula! {
     UN_MINOR_TOLERANCE: "T_D1" InInches = "0.25 · P − 0.40 · P²";
     given pitch "P" InInches "pitch in inches";
     code 0.25 * pitch - 0.40 * pitch * pitch;
-    source ASME_B1_1, "§5.8, from 1/4 in up", Memory;
+    source ASME_B1_1, "§5.8.2(c)(1), from 1/4 in up, as a public program transcribes it", Copied;
     example [0.0625] gives "0.0141" of 1.0, "3/4-16: .682 to .696, table from memory";
 }
 
@@ -116,7 +116,7 @@ formula! {
     ISO_DEVIATION: "e_s" InMicrometers = "15 + 11 · P";
     given pitch "P" InMillimeters "pitch in millimeters";
     code 15.0 + 11.0 * pitch;
-    source ISO_965_1, "§13.1", Memory;
+    source ISO_965_1, "§13.1, as a public program transcribes it", Copied;
     example [2.0] gives "37" of 1.0, "table value 38 after rounding to preferred numbers, from memory";
 }
 
@@ -125,7 +125,7 @@ formula! {
     ISO_MAJOR_TOLERANCE: "T_d" InMicrometers = "180 · ∛(P²) − 3.15 / √P";
     given pitch "P" InMillimeters "pitch in millimeters";
     code 180.0 * cube_root(pitch * pitch) - 3.15 / pitch.sqrt();
-    source ISO_965_1, "§13.2", Memory;
+    source ISO_965_1, "§13.3, as a public program transcribes it", Copied;
     example [2.0] gives "283.5" of 1.0, "M16x2; table value 280, from memory";
 }
 
@@ -134,7 +134,7 @@ formula! {
     ISO_PITCH_TOLERANCE: "T_d2" InMicrometers = "90 · P^0.4 · d^0.1";
     given pitch "P" InMillimeters "pitch in millimeters", diameter "d" InMillimeters "geometric mean of the diameter step in millimeters";
     code 90.0 * power(pitch, 0.4) * power(diameter, 0.1);
-    source ISO_965_1, "§13.3", Memory;
+    source ISO_965_1, "§13.4, as a public program transcribes it", Copied;
     example [2.0, 15.840] gives "156.5" of 1.0, "M16x2; table value 160, from memory";
 }
 
@@ -143,7 +143,7 @@ formula! {
     ISO_INTERNAL_PITCH_TOLERANCE: "T_D2" InMicrometers = "1.32 · T_d2";
     given tolerance "T_d2" InMicrometers "pitch-diameter tolerance in micrometers";
     code 1.32 * tolerance;
-    source ISO_965_1, "§13.3", Memory;
+    source ISO_965_1, "§13.4; its Tables 5 and 6 agree to their rounding", Memory;
     example [156.5] gives "206.6" of 1.0, "M16x2; table value 212, from memory";
 }
 
@@ -153,7 +153,7 @@ formula! {
     given pitch "P" InMillimeters "pitch in millimeters";
     code 230.0 * power(pitch, 0.7);
     holds "P ≥ 1" => pitch >= 1.0;
-    source ISO_965_1, "§13.2", Memory;
+    source ISO_965_1, "§13.3.2, as a public program transcribes it", Copied;
     example [2.0] gives "373.6" of 1.0, "M16x2; table value 375, from memory";
 }
 
@@ -163,7 +163,7 @@ formula! {
     given pitch "P" FineLength "pitch", minor "D_1" FineLength "largest minor diameter of the hole", pitch_diameter "d_2" FineLength "least pitch diameter of the screw";
     code PI / pitch * minor * (pitch / 2.0 + (pitch_diameter - minor) / 3.0_f64.sqrt());
     holds "D_1 − d_2 < P · √3 / 2" => minor - pitch_diameter < pitch * 3.0_f64.sqrt() / 2.0;
-    source FED_STD_H28, "appendix; ASME B1.1 Appendix B", Memory;
+    source ASME_B1_1, "Appendix B, as a public program transcribes it; a test derives it from the thread form", Copied;
     example [inch(0.0625), inch(0.696), inch(0.7029)] gives "1.2326" of IN2_PER_IN, "3/4-16 2A/2B, independent tool: mpmath 1.4.1";
 }
 
@@ -173,7 +173,7 @@ formula! {
     given pitch "P" FineLength "pitch", major "d" FineLength "least major diameter of the screw", pitch_diameter "D_2" FineLength "largest pitch diameter of the hole";
     code PI / pitch * major * (pitch / 2.0 + (major - pitch_diameter) / 3.0_f64.sqrt());
     holds "D_2 − d < P · √3 / 2" => pitch_diameter - major < pitch * 3.0_f64.sqrt() / 2.0;
-    source FED_STD_H28, "appendix; ASME B1.1 Appendix B", Memory;
+    source ASME_B1_1, "Appendix B, as a public program transcribes it; a test derives it from the thread form", Copied;
     example [inch(1.0 / 12.0), inch(1.2368), inch(1.2039)] gives "2.8284" of IN2_PER_IN, "1-1/4-12 2A/2B, independent tool: mpmath 1.4.1";
 }
 
@@ -191,7 +191,7 @@ formula! {
     STRENGTH_RATIO: "j" Ratio = "A_s · F_s / (A_n · F_n)";
     given external "A_s" AreaPerLength "shear area of the screw's thread per length", screw "F_s" Stress "strength of the screw", internal "A_n" AreaPerLength "shear area of the bar's thread per length", bar "F_n" Stress "strength of the bar";
     code external * screw / (internal * bar);
-    source FED_STD_H28, "J", Memory;
+    source FED_STD_H28, "J; a test derives it from the strip loads", Memory;
     example [inch(1.232_644), ksi(150.0), inch(1.6586), ksi(77.0)] gives "1.4478" of 1.0, "3/4-16 in 7075, independent tool: mpmath 1.4.1";
 }
 
@@ -200,7 +200,7 @@ formula! {
     UNLIKE_METALS_ENGAGEMENT: "e_Q" FineLength = "max(1, j) · e_1";
     given ratio "j" Ratio "strength ratio", equal "e_1" FineLength "engagement for like metals";
     code ratio.max(1.0) * equal;
-    source FED_STD_H28, "Q", Memory;
+    source FED_STD_H28, "Q; a test derives it from the strip loads", Memory;
     example [1.4478, inch(0.605_138)] gives "0.8761" of inch(1.0), "3/4-16 in 7075, independent tool: mpmath 1.4.1";
 }
 
@@ -209,7 +209,7 @@ formula! {
     FULL_STRENGTH_ENGAGEMENT: "e_s" FineLength = "A_t · F_t / min(A_s · F_s, A_n · F_n)";
     given area "A_t" Area "tensile stress area", ultimate "F_t" Stress "breaking strength of the shank", external "A_s" AreaPerLength "shear area of the shank's thread per length", shank "F_s" Stress "shear strength of the shank", internal "A_n" AreaPerLength "shear area of the bar's thread per length", bar "F_n" Stress "shear strength of the bar";
     code area * ultimate / (external * shank).min(internal * bar);
-    source FED_STD_H28, "shear areas, direct form", Memory;
+    source STATICS, "the weaker thread strips just as the shank breaks", Computed;
     example [in2(1.072_94), ksi(150.0), inch(2.104_23), ksi(90.0), inch(2.828_42), ksi(46.0)] gives "1.237" of inch(1.0), "1-1/4-12, 150 ksi shank in 7075: reference table of this project";
 }
 
@@ -245,7 +245,7 @@ formula! {
     STRIP_LOAD: "P_s" Force = "A_s · e · F_s";
     given area "A_s" AreaPerLength "shear area per length", engaged "e" FineLength "engaged thread", shear "F_s" Stress "shear strength";
     code area * engaged * shear;
-    source FED_STD_H28, "shear areas, direct form", Memory;
+    source STATICS, "sheared area times shear strength", Computed;
     example [inch(2.828_42), inch(1.237), ksi(46.0)] gives "160.9" of lbf(1000.0), "own arithmetic";
 }
 

@@ -127,6 +127,7 @@ pub struct TapDrill {
 /// The drill commonly listed for tapping a thread.
 pub fn tap_drill(thread: &Thread) -> Option<TapDrill> {
     let listed = match thread.system {
+        System::Inch if ["9/16-18", "1-1/8-12"].contains(&thread.id) => cite(&MH31, "Table 4", Obtained::Memory),
         System::Inch => cite(&MH31, "p. 2168, Table 4", Obtained::Copied),
         System::Metric => cite(&ISO_2306, "diameter less pitch", Obtained::Memory),
     };

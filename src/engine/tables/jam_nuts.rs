@@ -43,6 +43,19 @@ const fn unified(size: &'static str, major: f64, thickness: [f64; 3], across: [f
     }
 }
 
+/// A row whose largest thickness and least width are not held from a print: the formulas of the
+/// standard's appendix, which give every printed row, give these too.
+const fn from_memory(size: &'static str, major: f64, thickness: [f64; 3], across: [f64; 2]) -> JamNut {
+    JamNut {
+        cite: cite(
+            &ASME_B18_2_2,
+            "hex jam nuts; least thickness and largest width in a public reprint, the rest by its appendix",
+            Obtained::Memory,
+        ),
+        ..unified(size, major, thickness, across)
+    }
+}
+
 const IN_REPRINTS: Cite =
     cite(&ISO_4035, "table, in public reprints; fine pitch (ISO 8675) alike from memory", Obtained::Copied);
 
@@ -68,10 +81,12 @@ pub static ALL: &[JamNut] = &[
     unified("3/8", 0.375, [7.0 / 32.0, 0.227, 0.210], [0.562, 0.551]),
     unified("7/16", 0.4375, [1.0 / 4.0, 0.260, 0.240], [0.688, 0.675]),
     unified("1/2", 0.5, [5.0 / 16.0, 0.323, 0.302], [0.750, 0.736]),
+    from_memory("9/16", 0.5625, [5.0 / 16.0, 0.324, 0.301], [0.875, 0.861]),
     unified("5/8", 0.625, [3.0 / 8.0, 0.387, 0.363], [0.938, 0.922]),
     unified("3/4", 0.75, [27.0 / 64.0, 0.446, 0.398], [1.125, 1.088]),
     unified("7/8", 0.875, [31.0 / 64.0, 0.510, 0.458], [1.312, 1.269]),
     unified("1", 1.0, [35.0 / 64.0, 0.575, 0.519], [1.500, 1.450]),
+    from_memory("1-1/8", 1.125, [39.0 / 64.0, 0.639, 0.579], [1.688, 1.631]),
     unified("1-1/4", 1.25, [23.0 / 32.0, 0.751, 0.687], [1.875, 1.812]),
     unified("1-1/2", 1.5, [27.0 / 32.0, 0.880, 0.808], [2.250, 2.175]),
     metric("M10", 10.0, [5.0, 4.7], [16.0, 15.73], IN_REPRINTS),

@@ -98,7 +98,8 @@ pub struct Material {
     pub shear_modulus: f64,
     /// Density as a weight, N/m³.
     pub density: f64,
-    /// Whether it bends far before it breaks, so that a plastic hinge may be counted on.
+    /// Whether it bends far before it breaks, so that a plastic hinge may be counted on: steel with at
+    /// least 5 percent of published elongation.
     pub ductile: bool,
     /// What the sizes of its rows measure.
     pub size_means: SizeMeans,
@@ -115,6 +116,7 @@ pub struct Material {
 /// Every material to choose from: aluminum before steel, bar before tube.
 pub static ALL: &[&Material] = &[
     &aluminum::A7075_T6,
+    &aluminum::A7075_T6_ROLLED,
     &aluminum::A7075_T6_EXTRUDED,
     &aluminum::A7075_T6_UNKNOWN,
     &aluminum::A7075_T7351,
@@ -122,9 +124,12 @@ pub static ALL: &[&Material] = &[
     &aluminum::A2024_T351,
     &steel::S4340_QT150,
     &steel::S1020_DOM,
+    &steel::S1020_DOM_RELIEVED,
     &steel::S1026_DOM,
+    &steel::S1026_DOM_RELIEVED,
     &steel::S4130_N,
     &steel::S4130_N_A513,
+    &steel::S4130_DRAWN_A513,
     &steel::S4130_QT125,
     &steel::S4130_QT150,
     &steel::S4130_QT180,

@@ -33,8 +33,8 @@ impl Family {
     /// As it is shown.
     pub const fn label(self) -> &'static str {
         match self {
-            Self::Wide => "Inch, wide ball (SAE AS81935/1A)",
-            Self::Narrow => "Inch, narrow ball (SAE AS81935/4B)",
+            Self::Wide => "Inch, wide (SAE AS81935/1A)",
+            Self::Narrow => "Inch, narrow (SAE AS81935/4B)",
             Self::SeriesK => "Metric, series K (ISO 12240-4)",
         }
     }
@@ -45,7 +45,7 @@ impl Family {
 pub struct RodEnd {
     /// Never reused once released.
     pub id: &'static str,
-    /// Shank thread, then the bolt it takes, then the series: a size first would read as a count.
+    /// Shank and bore named apart, then the series: "7/8 × 3/4" alone is read both ways.
     pub label: &'static str,
     /// The series.
     pub family: Family,
@@ -75,9 +75,15 @@ pub struct RodEnd {
     pub note: &'static str,
 }
 
-const WIDE: &str = "Tilt is read from a column without a heading: have it confirmed before you rely on it.";
-const NARROW: &str = "Neither the hole in the head nor the tilt was seen for this size.";
+const WIDE: &str = "Misalignment is read from a column without a heading, which AS81935/4B heads as an angle: have it confirmed before you rely on it.";
+const NARROW: &str =
+    "Hole in the head and misalignment are not traced to a print for this size: go by the maker's static rating.";
 const SERIES_K: &str = "Thread length is the least settled figure of this series: measure yours.";
+const SERIES_K_PRINT: Cite = cite(
+    &ISO_12240_4,
+    "series K, male; hole in the head: ISO 12240-1 Table 4, the bearing's outside diameter",
+    Obtained::Copied,
+);
 
 /// A row of AS81935/1A: bore, head diameter, ball width, head width, race bore, eye to end, thread length, degrees.
 const fn wide(id: &'static str, label: &'static str, thread: &'static str, v: [f64; 8]) -> RodEnd {
@@ -96,7 +102,7 @@ const fn wide(id: &'static str, label: &'static str, thread: &'static str, v: [f
         thread_length: inch(thread_length),
         misalignment: Some(deg(tilt)),
         tilt_cite: Some(cite(&SAE_AS81935_1, "Table 1, a column without a heading read as tilt", Obtained::Copied)),
-        cite: cite(&SAE_AS81935_1, "Table 1", Obtained::Read),
+        cite: cite(&SAE_AS81935_1, "Table 1; hole in the head: column J, largest housing bore", Obtained::Read),
         note: WIDE,
     }
 }
@@ -123,9 +129,9 @@ const fn narrow(id: &'static str, label: &'static str, thread: &'static str, v: 
     }
 }
 
-/// A row of series K: bore, ball width, head width, head diameter, eye to end, thread length, degrees.
-const fn series_k(id: &'static str, label: &'static str, thread: &'static str, v: [f64; 7]) -> RodEnd {
-    let [bore, ball_width, head_width, head_diameter, eye_to_end, thread_length, tilt] = v;
+/// A row of series K: bore, ball width, head width, head diameter, race bore, eye to end, thread length, degrees.
+const fn series_k(id: &'static str, label: &'static str, thread: &'static str, v: [f64; 8]) -> RodEnd {
+    let [bore, ball_width, head_width, head_diameter, race_bore, eye_to_end, thread_length, tilt] = v;
     RodEnd {
         id,
         label,
@@ -135,12 +141,12 @@ const fn series_k(id: &'static str, label: &'static str, thread: &'static str, v
         ball_width: mm(ball_width),
         head_width: mm(head_width),
         head_diameter: mm(head_diameter),
-        race_bore: None,
+        race_bore: Some(mm(race_bore)),
         eye_to_end: mm(eye_to_end),
         thread_length: mm(thread_length),
         misalignment: Some(deg(tilt)),
         tilt_cite: Some(cite(&ISO_12240_4, "series K, male", Obtained::Copied)),
-        cite: cite(&ISO_12240_4, "series K, male", Obtained::Copied),
+        cite: SERIES_K_PRINT,
         note: SERIES_K,
     }
 }
@@ -149,49 +155,49 @@ const fn series_k(id: &'static str, label: &'static str, thread: &'static str, v
 pub static ALL: &[RodEnd] = &[
     wide(
         "wide-05",
-        "5/16-24, for a 5/16 in bolt, wide ball",
+        "5/16-24 shank × 5/16 in bore, SAE wide",
         "5/16-24",
         [0.3125, 0.900, 0.437, 0.327, 0.6875, 1.875, 1.187, 14.0],
     ),
     wide(
         "wide-06",
-        "3/8-24, for a 3/8 in bolt, wide ball",
+        "3/8-24 shank × 3/8 in bore, SAE wide",
         "3/8-24",
         [0.3750, 1.025, 0.500, 0.416, 0.8125, 1.938, 1.187, 8.0],
     ),
     wide(
         "wide-07",
-        "7/16-20, for a 7/16 in bolt, wide ball",
+        "7/16-20 shank × 7/16 in bore, SAE wide",
         "7/16-20",
         [0.4375, 1.150, 0.562, 0.452, 0.9062, 2.125, 1.281, 10.0],
     ),
     wide(
         "wide-08",
-        "1/2-20, for a 1/2 in bolt, wide ball",
+        "1/2-20 shank × 1/2 in bore, SAE wide",
         "1/2-20",
         [0.5000, 1.337, 0.625, 0.515, 1.0000, 2.438, 1.468, 9.0],
     ),
     wide(
         "wide-10",
-        "5/8-18, for a 5/8 in bolt, wide ball",
+        "5/8-18 shank × 5/8 in bore, SAE wide",
         "5/8-18",
         [0.6250, 1.525, 0.750, 0.577, 1.1875, 2.625, 1.562, 12.0],
     ),
     wide(
         "wide-12",
-        "3/4-16, for a 3/4 in bolt, wide ball",
+        "3/4-16 shank × 3/4 in bore, SAE wide",
         "3/4-16",
         [0.7500, 1.775, 0.875, 0.640, 1.3750, 2.875, 1.687, 13.0],
     ),
     wide(
         "wide-14",
-        "7/8-14, for a 7/8 in bolt, wide ball",
+        "7/8-14 shank × 7/8 in bore, SAE wide",
         "7/8-14",
         [0.8750, 2.025, 0.875, 0.765, 1.6250, 3.375, 2.000, 6.0],
     ),
     wide(
         "wide-16",
-        "1-1/4-12, for a 1 in bolt, wide ball",
+        "1-1/4-12 shank × 1 in bore, SAE wide",
         "1-1/4-12",
         [1.0000, 2.775, 1.375, 1.015, 2.1250, 4.125, 2.343, 12.0],
     ),
@@ -202,73 +208,108 @@ pub static ALL: &[RodEnd] = &[
         note: "",
         ..narrow(
             "narrow-05",
-            "5/16-24, for a 5/16 in bolt, narrow ball",
+            "5/16-24 shank × 5/16 in bore, SAE narrow",
             "5/16-24",
             [0.3125, 0.984, 0.375, 0.291, 1.948, 1.187],
         )
     },
     narrow(
         "narrow-06",
-        "3/8-24, for a 3/8 in bolt, narrow ball",
+        "3/8-24 shank × 3/8 in bore, SAE narrow",
         "3/8-24",
         [0.3750, 1.131, 0.406, 0.322, 2.030, 1.187],
     ),
     narrow(
         "narrow-07",
-        "7/16-20, for a 7/16 in bolt, narrow ball",
+        "7/16-20 shank × 7/16 in bore, SAE narrow",
         "7/16-20",
         [0.4375, 1.294, 0.437, 0.353, 2.250, 1.281],
     ),
     narrow(
         "narrow-08",
-        "1/2-20, for a 1/2 in bolt, narrow ball",
+        "1/2-20 shank × 1/2 in bore, SAE narrow",
         "1/2-20",
         [0.5000, 1.459, 0.500, 0.400, 2.544, 1.468],
     ),
     narrow(
         "narrow-10",
-        "5/8-18, for a 5/8 in bolt, narrow ball",
+        "5/8-18 shank × 5/8 in bore, SAE narrow",
         "5/8-18",
         [0.6250, 1.763, 0.625, 0.510, 2.832, 1.562],
     ),
     narrow(
         "narrow-12",
-        "3/4-16, for a 3/4 in bolt, narrow ball",
+        "3/4-16 shank × 3/4 in bore, SAE narrow",
         "3/4-16",
         [0.7500, 2.140, 0.750, 0.603, 3.193, 1.687],
     ),
     narrow(
         "narrow-14",
-        "7/8-14, for a 7/8 in bolt, narrow ball",
+        "7/8-14 shank × 7/8 in bore, SAE narrow",
         "7/8-14",
         [0.8750, 2.372, 0.875, 0.713, 3.677, 2.000],
     ),
-    narrow("narrow-16", "1-12, for a 1 in bolt, narrow ball", "1-12", [1.0000, 2.681, 1.000, 0.807, 3.968, 2.100]),
-    series_k("k-10", "M10 × 1.5, for a 10 mm bolt, series K", "M10x1.5", [10.0, 14.0, 10.5, 28.0, 48.0, 28.0, 13.0]),
-    series_k("k-12", "M12 × 1.75, for a 12 mm bolt, series K", "M12x1.75", [12.0, 16.0, 12.0, 32.0, 54.0, 32.0, 13.0]),
-    series_k("k-14", "M14 × 2, for a 14 mm bolt, series K", "M14x2", [14.0, 19.0, 13.5, 36.0, 60.0, 36.0, 15.0]),
+    narrow("narrow-16", "1-12 shank × 1 in bore, SAE narrow", "1-12", [1.0000, 2.681, 1.000, 0.807, 3.968, 2.100]),
+    series_k(
+        "k-10",
+        "M10 × 1.5 shank × 10 mm bore, series K",
+        "M10x1.5",
+        [10.0, 14.0, 10.5, 28.0, 22.0, 48.0, 28.0, 13.0],
+    ),
+    series_k(
+        "k-12",
+        "M12 × 1.75 shank × 12 mm bore, series K",
+        "M12x1.75",
+        [12.0, 16.0, 12.0, 32.0, 26.0, 54.0, 32.0, 13.0],
+    ),
+    series_k("k-14", "M14 × 2 shank × 14 mm bore, series K", "M14x2", [14.0, 19.0, 13.5, 36.0, 29.0, 60.0, 36.0, 15.0]),
     RodEnd {
         note: "Other lists have 40 mm of thread, from memory: measure yours.",
-        ..series_k("k-16", "M16 × 2, for a 16 mm bolt, series K", "M16x2", [16.0, 21.0, 15.0, 42.0, 66.0, 37.0, 15.0])
+        ..series_k(
+            "k-16",
+            "M16 × 2 shank × 16 mm bore, series K",
+            "M16x2",
+            [16.0, 21.0, 15.0, 42.0, 32.0, 66.0, 37.0, 15.0],
+        )
     },
-    series_k("k-18", "M18 × 1.5, for an 18 mm bolt, series K", "M18x1.5", [18.0, 23.0, 16.5, 46.0, 72.0, 41.0, 15.0]),
+    series_k(
+        "k-18",
+        "M18 × 1.5 shank × 18 mm bore, series K",
+        "M18x1.5",
+        [18.0, 23.0, 16.5, 46.0, 35.0, 72.0, 41.0, 15.0],
+    ),
     RodEnd {
         note: "Other lists have 47 mm of thread, from memory: measure yours.",
         ..series_k(
             "k-20",
-            "M20 × 1.5, for a 20 mm bolt, series K",
+            "M20 × 1.5 shank × 20 mm bore, series K",
             "M20x1.5",
-            [20.0, 25.0, 18.0, 50.0, 78.0, 45.0, 14.0],
+            [20.0, 25.0, 18.0, 50.0, 40.0, 78.0, 45.0, 14.0],
         )
     },
-    series_k("k-22", "M22 × 1.5, for a 22 mm bolt, series K", "M22x1.5", [22.0, 28.0, 20.0, 54.0, 84.0, 48.0, 15.0]),
+    series_k(
+        "k-22",
+        "M22 × 1.5 shank × 22 mm bore, series K",
+        "M22x1.5",
+        [22.0, 28.0, 20.0, 54.0, 42.0, 84.0, 48.0, 15.0],
+    ),
     RodEnd {
         note: "Other lists have 57 mm of thread, from memory: measure yours.",
-        ..series_k("k-25", "M24 × 2, for a 25 mm bolt, series K", "M24x2", [25.0, 31.0, 22.0, 60.0, 94.0, 58.0, 15.0])
+        ..series_k(
+            "k-25",
+            "M24 × 2 shank × 25 mm bore, series K",
+            "M24x2",
+            [25.0, 31.0, 22.0, 60.0, 47.0, 94.0, 58.0, 15.0],
+        )
     },
     RodEnd {
         note: "Other lists have 66 mm of thread, from memory: measure yours.",
-        ..series_k("k-30", "M30 × 2, for a 30 mm bolt, series K", "M30x2", [30.0, 37.0, 25.0, 70.0, 110.0, 71.0, 15.0])
+        ..series_k(
+            "k-30",
+            "M30 × 2 shank × 30 mm bore, series K",
+            "M30x2",
+            [30.0, 37.0, 25.0, 70.0, 55.0, 110.0, 71.0, 15.0],
+        )
     },
 ];
 

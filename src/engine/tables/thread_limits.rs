@@ -72,7 +72,8 @@ const fn limits(v: [f64; 8]) -> Limits {
 }
 
 const UNIFIED: Cite = cite(&ASME_B1_1, "standard-series table, classes 2A and 2B", Obtained::Memory);
-const METRIC: Cite = cite(&ISO_965_1, "tolerance tables, classes 6g and 6H", Obtained::Memory);
+const METRIC: Cite =
+    cite(&ISO_965_1, "Tables 1 and 3 to 6, classes 6g and 6H, as a public program transcribes them", Obtained::Copied);
 
 /// A row printed in inches.
 const fn unified(thread: &'static str, printed: [f64; 8]) -> Tabled {
@@ -97,11 +98,13 @@ pub static LIMITS: &[Tabled] = &[
     unified("3/8-24", [0.3739, 0.3667, 0.3468, 0.3430, 0.330, 0.340, 0.3479, 0.3528]),
     unified("7/16-20", [0.4362, 0.4281, 0.4037, 0.3995, 0.383, 0.395, 0.4050, 0.4104]),
     unified("1/2-20", [0.4987, 0.4906, 0.4662, 0.4619, 0.446, 0.457, 0.4675, 0.4731]),
+    unified("9/16-18", [0.5611, 0.5524, 0.5250, 0.5205, 0.502, 0.515, 0.5264, 0.5323]),
     unified("5/8-18", [0.6236, 0.6149, 0.5875, 0.5828, 0.565, 0.578, 0.5889, 0.5949]),
     unified("3/4-16", [0.7485, 0.7391, 0.7079, 0.7029, 0.682, 0.696, 0.7094, 0.7159]),
     unified("7/8-14", [0.8734, 0.8631, 0.8270, 0.8216, 0.798, 0.814, 0.8286, 0.8356]),
     unified("1-12", [0.9982, 0.9868, 0.9441, 0.9382, 0.910, 0.928, 0.9459, 0.9535]),
     unified("1-14", [0.9983, 0.9880, 0.9519, 0.9463, 0.923, 0.938, 0.9536, 0.9609]),
+    unified("1-1/8-12", [1.1232, 1.1118, 1.0691, 1.0631, 1.035, 1.053, 1.0709, 1.0787]),
     unified("1-1/4-12", [1.2482, 1.2368, 1.1941, 1.1879, 1.160, 1.178, 1.1959, 1.2039]),
     unified("1-1/2-12", [1.4981, 1.4867, 1.4440, 1.4376, 1.410, 1.428, 1.4459, 1.4542]),
     metric("M10x1.5", [9.968, 9.732, 8.994, 8.862, 8.376, 8.676, 9.026, 9.206]),
@@ -172,9 +175,20 @@ const fn square_inches(thread: &'static str, area: f64, last_digit: f64) -> Tabl
 }
 
 /// An area printed in square millimeters.
-const fn square_millimeters(thread: &'static str, area: f64, last_digit: f64) -> TabledArea {
-    let cite = cite(&ISO_898_1, "table of stress areas", Obtained::Memory);
+const fn square_millimeters(thread: &'static str, area: f64, last_digit: f64, cite: Cite) -> TabledArea {
     TabledArea { thread, area: area * 1e-6, last_digit: last_digit * 1e-6, cite }
+}
+
+/// An area of the coarse series, which was seen printed.
+const fn coarse(thread: &'static str, area: f64, last_digit: f64) -> TabledArea {
+    let seen = cite(&ISO_898_1, "least ultimate tensile loads, coarse pitch, in a public reprint", Obtained::Copied);
+    square_millimeters(thread, area, last_digit, seen)
+}
+
+/// An area of a fine thread.
+const fn fine(thread: &'static str, area: f64) -> TabledArea {
+    let unseen = cite(&ISO_898_1, "least ultimate tensile loads, fine pitch", Obtained::Memory);
+    square_millimeters(thread, area, 1.0, unseen)
 }
 
 /// Tensile stress areas as printed; none was found for 1-14.
@@ -183,27 +197,29 @@ pub static STRESS_AREAS: &[TabledArea] = &[
     square_inches("3/8-24", 0.0878, 0.0001),
     square_inches("7/16-20", 0.1187, 0.0001),
     square_inches("1/2-20", 0.1599, 0.0001),
+    TabledArea { cite: cite(&MH31, "Table 4b", Obtained::Memory), ..square_inches("9/16-18", 0.203, 0.001) },
     square_inches("5/8-18", 0.256, 0.001),
     square_inches("3/4-16", 0.373, 0.001),
     square_inches("7/8-14", 0.509, 0.001),
     square_inches("1-12", 0.663, 0.001),
+    TabledArea { cite: cite(&MH31, "Table 4b", Obtained::Memory), ..square_inches("1-1/8-12", 0.856, 0.001) },
     square_inches("1-1/4-12", 1.073, 0.001),
     square_inches("1-1/2-12", 1.581, 0.001),
-    square_millimeters("M10x1.5", 58.0, 0.1),
-    square_millimeters("M12x1.75", 84.3, 0.1),
-    square_millimeters("M14x1.5", 125.0, 1.0),
-    square_millimeters("M14x2", 115.0, 1.0),
-    square_millimeters("M16x1.5", 167.0, 1.0),
-    square_millimeters("M16x2", 157.0, 1.0),
-    square_millimeters("M18x1.5", 216.0, 1.0),
-    square_millimeters("M20x1.5", 272.0, 1.0),
-    square_millimeters("M20x2.5", 245.0, 1.0),
-    square_millimeters("M22x1.5", 333.0, 1.0),
-    square_millimeters("M24x2", 384.0, 1.0),
-    square_millimeters("M24x3", 353.0, 1.0),
-    square_millimeters("M27x2", 496.0, 1.0),
-    square_millimeters("M30x2", 621.0, 1.0),
-    square_millimeters("M30x3.5", 561.0, 1.0),
+    coarse("M10x1.5", 58.0, 0.1),
+    coarse("M12x1.75", 84.3, 0.1),
+    fine("M14x1.5", 125.0),
+    coarse("M14x2", 115.0, 1.0),
+    fine("M16x1.5", 167.0),
+    coarse("M16x2", 157.0, 1.0),
+    fine("M18x1.5", 216.0),
+    fine("M20x1.5", 272.0),
+    coarse("M20x2.5", 245.0, 1.0),
+    fine("M22x1.5", 333.0),
+    fine("M24x2", 384.0),
+    coarse("M24x3", 353.0, 1.0),
+    fine("M27x2", 496.0),
+    fine("M30x2", 621.0),
+    coarse("M30x3.5", 561.0, 1.0),
 ];
 
 /// Threads whose printed stress area is cut short, not rounded: .05807 is printed .0580, and .15995 .1599.

@@ -5,26 +5,41 @@ use crate::engine::tables::SHEAR_SHARE;
 use crate::quantity::{inch, ksi, lb_per_in3};
 use crate::source::{ASTM_A513, Cite, MIL_HDBK_5J, Obtained, cite};
 
-const DRAWN: Cite =
-    cite(&ASTM_A513, "tensile table, type 5 as drawn; pressed yield and shear assumed", Obtained::Copied);
-const NORMALIZED: Cite =
-    cite(&ASTM_A513, "tensile table, normalized; pressed yield and shear assumed", Obtained::Copied);
-const AIRCRAFT: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1), AMS-T-6736", Obtained::Copied);
-const HARDENED_TUBE: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c2)", Obtained::Copied);
-const ALL_FORMS: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2)", Obtained::Copied);
-const CARBON_STEEL: Cite = cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025; pressed taken as pulled", Obtained::Copied);
-const ALLOY_STEEL: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1); pressed taken as pulled", Obtained::Copied);
+const DRAWN: Cite = cite(
+    &ASTM_A513,
+    "tensile table, type 5 as drawn, S basis, any wall; compressive yield and shear assumed",
+    Obtained::Copied,
+);
+const RELIEVED: Cite = cite(
+    &ASTM_A513,
+    "tensile table, type 5 stress relieved, S basis, any wall; compressive yield and shear assumed",
+    Obtained::Copied,
+);
+const NORMALIZED: Cite = cite(
+    &ASTM_A513,
+    "tensile table, normalized, S basis, any wall; compressive yield and shear assumed",
+    Obtained::Copied,
+);
+
+/// A row of the handbook, with its basis and its sizes.
+const fn copied(place: &'static str) -> Cite {
+    cite(&MIL_HDBK_5J, place, Obtained::Copied)
+}
+
+const CARBON_STEEL: Cite =
+    cite(&MIL_HDBK_5J, "Table 2.2.1.0(b), AISI 1025; in compression taken as in tension", Obtained::Copied);
+const ALLOY_STEEL: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1); in compression taken as in tension", Obtained::Copied);
 
 const ONLY_WHEN_ORDERED: &str = "A513 promises these strengths only when the order asks for them; sellers often list typical values, which are higher.";
 const BESIDE_THE_WELD: &str =
     "Drawing made this tube strong and welding takes that away: beside the inserts it counts as normalized.";
-const DENT: &str =
-    "Steel tube takes a lasting bend or dent where a solid bar springs back. Replace it then; do not straighten it.";
+const DENT: &str = "Steel tube takes a permanent bend or dent where a solid bar is still elastic. Replace it then; do not straighten it.";
 const THROUGH: &str =
     "4130 hardens through only below 1/2 in of section: a thicker part may not be counted at this strength.";
-const WELD_HARDENED: &str = "Welding takes the hardening away: beside the inserts it counts as normalized at best, unless it is hardened after welding.";
+const WELD_HARDENED: &str = "Welding takes the hardening away: beside the inserts it counts as normalized to A513 (50 ksi), unless it is hardened after welding.";
+const WELD_4130: &str = "Beside a weld it counts with 50 ksi, the least that A513 promises normalized 4130: the certificate covers the tube, not what a torch has made of it.";
 
-/// A row of ASTM A513, which prints neither shear nor pressed yield; it holds for every wall.
+/// A row of ASTM A513, which prints neither shear nor compressive yield; it holds for every wall.
 const fn a513(ultimate: f64, yielding: f64, elongation: f64, cite: Cite) -> Strength {
     Strength {
         over: 0.0,
@@ -36,7 +51,7 @@ const fn a513(ultimate: f64, yielding: f64, elongation: f64, cite: Cite) -> Stre
         bearing_yield: None,
         elongation: Some(elongation),
         basis: Basis::S,
-        note: "Pressed yield is taken as the pulled one and shear as 0.6 of the breaking strength (assumptions); any wall.",
+        note: "Yield in compression is taken as in tension and shear as 0.6 of the tensile strength (assumptions); any wall.",
         cite,
     }
 }
@@ -85,6 +100,24 @@ pub(super) static S1026_DOM: Material = carbon(
     Some("1026-dom-welded"),
 );
 
+/// Drawn over a mandrel, then stress relieved.
+pub(super) static S1020_DOM_RELIEVED: Material = carbon(
+    "1020-dom-sr",
+    "1020 DOM tube, stress relieved",
+    "Drawn mild-steel tube, heated after drawing: a little weaker than as drawn, and twice as tough.",
+    &[a513(65.0, 55.0, 0.10, RELIEVED)],
+    Some("1020-dom-welded"),
+);
+
+/// Drawn over a mandrel, then stress relieved, with a little more carbon.
+pub(super) static S1026_DOM_RELIEVED: Material = carbon(
+    "1026-dom-sr",
+    "1026 DOM tube, stress relieved",
+    "1026 heated after drawing: a little weaker than as drawn, and twice as tough.",
+    &[a513(75.0, 65.0, 0.10, RELIEVED)],
+    Some("1026-dom-welded"),
+);
+
 /// What 1020 falls back to beside a weld.
 pub(super) static S1020_DOM_WELDED: Material = carbon(
     "1020-dom-welded",
@@ -123,13 +156,15 @@ const fn alloy(
         ductile: true,
         size_means: SizeMeans::Wall,
         rows,
-        welded: Some("4130-n"),
+        // The aircraft specification's 70 to 75 ksi is promised of the tube as bought, not of metal that
+        // was welded since; the mechanical-tube minimum is the lowest published for normalized 4130.
+        welded: Some("4130-n-a513"),
         cautions,
         modulus_cite: ALLOY_STEEL,
     }
 }
 
-/// Strengths in ksi: breaking, yield pulled, yield pressed, shear.
+/// Strengths in ksi: tensile, yield in tension, yield in compression, shear.
 const fn printed(
     over: f64,
     up_to: f64,
@@ -164,27 +199,49 @@ pub(super) static S4130_N: Material = alloy(
     "4130 tube, normalized to AMS-T-6736",
     "Aircraft-grade alloy tube: lighter than DOM for the same strength.",
     &[
-        printed(0.0, THIN, [95.0, 75.0, 75.0, 57.0], 0.07, Basis::S, STRIP, AIRCRAFT),
-        printed(THIN, f64::INFINITY, [90.0, 70.0, 70.0, 54.0], 0.10, Basis::S, STRIP, AIRCRAFT),
+        printed(
+            0.0,
+            THIN,
+            [95.0, 75.0, 75.0, 57.0],
+            0.07,
+            Basis::S,
+            STRIP,
+            copied("Table 2.3.1.0(c1), AMS-T-6736, S basis, wall up to 0.188 in"),
+        ),
+        printed(
+            THIN,
+            f64::INFINITY,
+            [90.0, 70.0, 70.0, 54.0],
+            0.10,
+            Basis::S,
+            STRIP,
+            copied("Table 2.3.1.0(c1), AMS-T-6736, S basis, any wall over 0.188 in"),
+        ),
     ],
-    &[
-        "\"4130\" alone is no strength: only a certificate to AMS-T-6736 earns these numbers.",
-        "Beside a weld this is the most it can be.",
-        DENT,
-    ],
+    &["\"4130\" alone is no strength: only a certificate to AMS-T-6736 earns these numbers.", WELD_4130, DENT],
 );
 
 /// Normalized to the mechanical-tube specification.
-pub(super) static S4130_N_A513: Material = Material {
-    welded: Some("4130-n-a513"),
-    ..alloy(
-        "4130-n-a513",
-        "4130 tube, normalized to A513",
-        "4130 sold as mechanical tube: promised no more than drawn 1020.",
-        &[a513(70.0, 50.0, 0.20, NORMALIZED)],
-        &[ONLY_WHEN_ORDERED, "Beside a weld this is the most it can be.", DENT],
-    )
-};
+pub(super) static S4130_N_A513: Material = alloy(
+    "4130-n-a513",
+    "4130 tube, normalized to A513",
+    "4130 sold as mechanical tube: promised no more than drawn 1020.",
+    &[a513(70.0, 50.0, 0.20, NORMALIZED)],
+    &[ONLY_WHEN_ORDERED, "Beside a weld this is the most it can be.", DENT],
+);
+
+/// Drawn to the mechanical-tube specification.
+pub(super) static S4130_DRAWN_A513: Material = alloy(
+    "4130-a513",
+    "4130 tube, as drawn to A513",
+    "4130 as it comes off the mandrel: strong, but beside a weld no better than normalized.",
+    &[a513(95.0, 85.0, 0.05, DRAWN)],
+    &[
+        "Drawing made this tube strong and welding takes that away: beside the inserts it counts as normalized to A513 (50 ksi).",
+        ONLY_WHEN_ORDERED,
+        DENT,
+    ],
+);
 
 const ROUND: &str = "Elongation of a round specimen.";
 
@@ -193,7 +250,15 @@ pub(super) static S4130_QT125: Material = alloy(
     "4130-qt125",
     "4130 tube, hardened to 125 ksi",
     "Heat-treated alloy tube (AMS 6361), for links that are hardened after welding or not welded at all.",
-    &[printed(0.0, THIN, [125.0, 100.0, 109.0, 75.0], 0.17, Basis::S, ROUND, HARDENED_TUBE)],
+    &[printed(
+        0.0,
+        THIN,
+        [125.0, 100.0, 109.0, 75.0],
+        0.17,
+        Basis::S,
+        ROUND,
+        copied("Table 2.3.1.0(c2), AMS 6361, S basis, wall up to 0.188 in"),
+    )],
     &[WELD_HARDENED, THROUGH, DENT],
 );
 
@@ -202,7 +267,15 @@ pub(super) static S4130_QT150: Material = alloy(
     "4130-qt150",
     "4130 tube, hardened to 150 ksi",
     "Heat-treated alloy tube (AMS 6362), for links that are hardened after welding or not welded at all.",
-    &[printed(0.0, THIN, [150.0, 135.0, 141.0, 90.0], 0.14, Basis::S, ROUND, HARDENED_TUBE)],
+    &[printed(
+        0.0,
+        THIN,
+        [150.0, 135.0, 141.0, 90.0],
+        0.14,
+        Basis::S,
+        ROUND,
+        copied("Table 2.3.1.0(c2), AMS 6362, S basis, wall up to 0.188 in"),
+    )],
     &[WELD_HARDENED, THROUGH, DENT],
 );
 
@@ -212,7 +285,15 @@ pub(super) static S4130_QT180: Material = alloy(
     "4130 tube, hardened to 180 ksi",
     "Heat-treated alloy tube (AMS-T-6736), for links that are hardened after welding or not welded at all.",
     // The table sets no end; the through-hardening limit of 4130 does.
-    &[printed(0.0, inch(0.499), [180.0, 165.0, 173.0, 108.0], 0.12, Basis::S, ROUND, HARDENED_TUBE)],
+    &[printed(
+        0.0,
+        inch(0.499),
+        [180.0, 165.0, 173.0, 108.0],
+        0.12,
+        Basis::S,
+        ROUND,
+        copied("Table 2.3.1.0(c2), AMS-T-6736, S basis, all walls; counted up to 0.499 in, where it hardens through"),
+    )],
     &[
         WELD_HARDENED,
         THROUGH,
@@ -226,24 +307,21 @@ pub(super) static S4340_QT150: Material = Material {
     form: Form::Bar,
     size_means: SizeMeans::Diameter,
     welded: None,
-    modulus_cite: cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2); pressed taken as pulled", Obtained::Copied),
+    modulus_cite: cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2); in compression taken as in tension", Obtained::Copied),
     ..alloy(
         "4340-qt150",
         "4340 bar, hardened to 150 ksi",
         "Heat-treated alloy bar: very strong and nearly three times as heavy as aluminum.",
-        &[Strength {
-            elongation: None,
-            // 1.70 in is the smaller of the limits printed for its quenches.
-            ..printed(
-                0.0,
-                inch(1.70),
-                [150.0, 132.0, 145.0, 90.0],
-                0.0,
-                Basis::Unstated,
-                "Through-hardened; the limit of 1.70 in is the lower of those printed.",
-                ALL_FORMS,
-            )
-        }],
+        &[printed(
+            0.0,
+            // The smaller of the limits printed for its quenches.
+            inch(1.70),
+            [150.0, 132.0, 145.0, 90.0],
+            0.14,
+            Basis::Unstated,
+            "Through-hardened; the limit of 1.70 in is the lower of those printed. Elongation of a round specimen.",
+            copied("Table 2.3.1.0(g2), no basis stated, diameter up to 1.700 in; elongation from Table 2.3.1.0(e)"),
+        )],
         &["The handbook prints these values without statistics or a specification behind them.", "Never weld it."],
     )
 };
