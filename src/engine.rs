@@ -195,9 +195,18 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         let [_, next] = sizing::neighbors(&given, recommended);
         answer.sizing.next_up = next.filter(|size| size.feasible);
     }
-    answer.cautions = advice::cautions(&answer);
+    answer.cautions = advice::cautions(&answer, copied_end(&given));
     answer.checklist = advice::checklist(&answer);
     LinkReport::Answer(Arc::new(answer))
+}
+
+/// The end whose rod end is taken to be like the other's, since only that one was picked.
+fn copied_end(given: &Values) -> Option<usize> {
+    match [given.chosen_joint(0).is_some(), given.chosen_joint(1).is_some()] {
+        [true, false] => Some(1),
+        [false, true] => Some(0),
+        _ => None,
+    }
 }
 
 /// Entries that cannot all be true, in a sentence that names them.

@@ -34,7 +34,19 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
         rig.open += usize::from(report.answer().is_none());
     }
     sort(&mut rig.parts);
+    rig.verdict = verdict(reports);
     rig
+}
+
+/// The verdict of the whole rig.
+fn verdict(reports: &[LinkReport]) -> Option<Verdict> {
+    let answered = reports.iter().any(|report| report.answer().is_some());
+    let verdicts = reports.iter().map(|report| match report {
+        LinkReport::Answer(answer) => answer.verdict,
+        LinkReport::Needs(_) => Verdict::Unanswered,
+        LinkReport::Impossible(_) => Verdict::Fails,
+    });
+    verdicts.max().filter(|_| answered)
 }
 
 /// Every part of one link, for all its pieces.

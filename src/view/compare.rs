@@ -30,7 +30,7 @@ pub(super) fn compare(bench: Bench) -> Piece {
             let shelf = bench.shelf.get().unwrap_or_default();
             let builds =
                 shelf.into_iter().filter(Kept::lies_open).map(|kept| (kept.build.id.clone(), kept.title(bench)));
-            let bench = [(BENCH.to_string(), "What is on the bench".to_string())];
+            let bench = [(BENCH.to_string(), "Current build".to_string())];
             let all = first.into_iter().chain(bench).chain(builds);
             let options = all.map(|(id, name)| {
                 let chosen = pick.with_untracked(|pick| *pick == id);

@@ -13,7 +13,7 @@ use linkwright::report::{Sensitivity, Verdict};
 use std::sync::Arc;
 
 /// What is shown of each value.
-const HEAD: [&str; 4] = ["Value", "A tenth more", "Then used", "Holds as far as"];
+const HEAD: [&str; 4] = ["Value", "A tenth more", "Then used", "Passes as far as"];
 
 /// The section, folded until it is wanted.
 pub(super) fn moves(bench: Bench) -> Piece {
@@ -64,7 +64,7 @@ fn table(bench: Bench, rows: &[Sensitivity]) -> Markup {
 
 fn one(bench: Bench, row: &Sensitivity) -> Markup {
     let limit = match row.limit {
-        Some(limit) if (limit - row.now).abs() <= 1e-9 * row.now.abs() => "does not hold now".to_string(),
+        Some(limit) if (limit - row.now).abs() <= 1e-9 * row.now.abs() => "does not pass now".to_string(),
         Some(limit) if row.used_then > row.used_now => bench.show_at_most(limit, row.kind),
         Some(limit) => bench.show(limit, row.kind),
         None => "any value you can enter".to_string(),

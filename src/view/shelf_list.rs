@@ -19,7 +19,7 @@ pub(super) fn listed(bench: Bench, shown: Shown) -> Markup {
     let shelf = bench.shelf.get().unwrap_or_default();
     let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.damaged || kept.build.removed.is_none()).collect();
     if all.is_empty() {
-        return said("li", "Save what is on the bench, or take in a file below.");
+        return said("li", "Save the current build, or import a file below.");
     }
     let fits = |kept: &&Kept| {
         let about = storage::lowercase(&format!("{} {}", kept.title(bench), about(bench, &kept.build.document)));

@@ -384,5 +384,5 @@ pub(super) fn changed(element: &str, ids: &[&'static str], more: &[&'static str]
     if names.is_empty() {
         return Markup::default();
     }
-    said(format!("{element} class=\"changed-mark\""), format!("Rests on your own {}.", names.join(", ")))
+    said(format!("{element} class=\"changed-mark\""), format!("Uses your own {}.", names.join(", ")))
 }

@@ -179,6 +179,15 @@ formula! {
 }
 
 formula! {
+    /// Bow of a link after a hit has left a permanent set in it.
+    BOW_AFTER_SET: "d" FineLength = "d_0 + s";
+    given bow "d_0" FineLength "bow of the straight link", set "s" FineLength "permanent set";
+    code bow + set;
+    source GEOMETRY, "both bows on the same side", Computed;
+    example [inch(0.076), inch(0.002)] gives "0.078" of inch(1.0), "own arithmetic";
+}
+
+formula! {
     /// Greatest moment in a bent bar in tension.
     BENT_MOMENT_TENSION: "M" Moment = "N · e_o";
     given load "N" Force "tension, with its factor", offset "e_o" FineLength "offset of the bar from the line between its eyes";
@@ -253,6 +262,7 @@ listed! {
     PERRY_HALF_SUM,
     PERRY_ROBERTSON_LOAD,
     STRAIGHTNESS,
+    BOW_AFTER_SET,
     BENT_MOMENT_TENSION,
     BENT_MOMENT,
     STEPPED_COLUMN_BALANCE,
