@@ -19,6 +19,7 @@ mod geometry;
 mod given;
 mod habit;
 mod loads;
+pub mod math;
 mod metals;
 pub mod notation;
 pub mod outside;

@@ -109,7 +109,7 @@ fn stock_sections(given: &Values) -> Vec<Section> {
             // Links across the rig and in the steering are also made of the sizes in between.
             if !given.link.role.drives() {
                 sizes.extend(stock::BARS_BETWEEN);
-                order::by(&mut sizes, f64::total_cmp);
+                sizes.sort_by(f64::total_cmp);
             }
             sizes.into_iter().map(|outside_diameter| Section { outside_diameter, wall: 0.0 }).collect()
         }
@@ -123,7 +123,7 @@ fn joints(given: &Values) -> Vec<[RodEndSpec; 2]> {
     let family = given.family();
     let mut table: Vec<RodEndSpec> =
         rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(RodEndSpec::of_table).collect();
-    order::by(&mut table, |a, b| a.thread.major.total_cmp(&b.thread.major));
+    table.sort_by(|a, b| a.thread.major.total_cmp(&b.thread.major));
     match chosen {
         [Some(a), Some(b)] => vec![[a, b]],
         [Some(one), None] | [None, Some(one)] => vec![[one, one]],
@@ -295,9 +295,8 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
     let pitch = joints[0].thread.pitch.min(joints[1].thread.pitch);
     let shift = (step + finest) / 4.0 / pitch;
     let (fewest, most) = (inputs::VISIBLE_THREADS.least, inputs::VISIBLE_THREADS.most);
-    let wound = |by: f64| {
-        inputs::VISIBLE_THREADS.value(document, place).map(|threads| order::between(threads + by, fewest, most))
-    };
+    let wound =
+        |by: f64| inputs::VISIBLE_THREADS.value(document, place).map(|threads| (threads + by).max(fewest).min(most));
     let settings = [wound(shift), wound(-shift)];
     let shape: Option<LaidOutLink> =
         Values::new(document, index).and_then(|given| build::shape(&given, section, joints, Asked::EveryQuestion).ok());

@@ -4,7 +4,7 @@ use super::{At, DefaultKind, Group, Number, STEERING_BOX, Scope, TIE_ROD_SIDE, T
 use crate::document::{Document, OWN_ROD_END, Role, ShankSteel, Side, Use};
 use crate::engine::tables::uses;
 use crate::order;
-use crate::quantity::{INCH, Kind, POUND_FORCE, deg, inch, ksi, lbf, lbf_in};
+use crate::quantity::{INCH, Kind, POUND_FORCE, deg, inch, ksi, lbf, lbf_in, psi};
 
 macro_rules! accessor {
     (Rig, $field:ident) => {
@@ -293,7 +293,7 @@ numbers! {
         "Of a hydraulic ram that pushes on this link. Empty when there is none.";
     CYLINDER_ROD "cylinder-rod" "Hydraulic ram, rod", Loads, Rig.cylinder_rod: FineLength 0.0 => inch(4.0), Assumed |_, _| Some(0.0),
         "Kept from older links. The full bore is counted whatever the rod, since one side of the ram pushes with all of it.";
-    CYLINDER_PRESSURE "cylinder-pressure" "Hydraulic ram, pressure", Loads, Rig.cylinder_pressure: Stress ksi(0.1) => ksi(6.0), Assumed |_, _| Some(ksi(1.5)),
+    CYLINDER_PRESSURE "cylinder-pressure" "Hydraulic ram, pressure", Loads, Rig.cylinder_pressure: Pressure psi(100.0) => psi(6000.0), Assumed |_, _| Some(psi(1500.0)),
         "The pump's relief pressure.";
     BOX_FORCE "box-force" "Steering box, force at its arm", Loads, Rig.box_force: Force lbf(50.0) => lbf(50_000.0), Assumed |document, place| box_force(document, place),
         "Its greatest output torque over the length of its pitman arm. Follows the kind of steering until you enter it.";

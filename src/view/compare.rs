@@ -12,7 +12,6 @@ use linkwright::differences::{Change, differences, matched};
 use linkwright::document::{Document, Link};
 use linkwright::quantity::Kind;
 use linkwright::report::LinkReport;
-use linkwright::text;
 
 /// Stands for what is on the bench.
 const BENCH: &str = "bench";
@@ -132,7 +131,7 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> Ma
                 let cells = cells.map(|cell| match cell {
                     None => "not there".to_string(),
                     Some(Err(words)) => words.to_string(),
-                    Some(Ok(cells)) => text::joined(&cells, ", "),
+                    Some(Ok(cells)) => cells.join(", "),
                 });
                 let line = row("This link", cells.each_ref().map(String::as_str), names);
                 groups += element("tbody", heading(&about) + line);

@@ -9,7 +9,6 @@ use super::{rig, rig_entries, trail, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Link};
 use linkwright::inputs::{self, At};
-use linkwright::text;
 
 /// Every entry of the link on the bench.
 pub(super) fn form(bench: Bench) -> Piece {
@@ -52,7 +51,7 @@ fn shows_more(bench: Bench) -> bool {
 fn picker(bench: Bench) -> Piece {
     // One a line.
     let titles = Known::new(move || {
-        bench.document.with(|document| text::joined(&document.links.iter().map(Link::title).collect::<Vec<_>>(), "\n"))
+        bench.document.with(|document| document.links.iter().map(Link::title).collect::<Vec<_>>().join("\n"))
     });
     live(move || {
         let titles = titles.get();

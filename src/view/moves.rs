@@ -9,9 +9,7 @@ use super::words;
 use linkwright::engine;
 use linkwright::inputs;
 use linkwright::quantity::Kind;
-use linkwright::quantity::decimals::fixed;
 use linkwright::report::{Sensitivity, Verdict};
-use linkwright::text;
 use std::sync::Arc;
 
 /// What is shown of each value.
@@ -45,7 +43,7 @@ fn furthest(bench: Bench) -> String {
     });
     match limits.flatten() {
         Some(limits) if !limits.is_empty() => {
-            format!("With nothing else changed, this link passes up to {}.", text::joined(&limits, ", or "))
+            format!("With nothing else changed, this link passes up to {}.", limits.join(", or "))
         }
         _ => String::new(),
     }
@@ -73,7 +71,7 @@ fn one(bench: Bench, row: &Sensitivity) -> Markup {
     };
     let change = (row.used_then - row.used_now) * 100.0;
     let sign = if change > 0.0 { "+" } else { "−" };
-    let change = format!("{sign}{} points; {}", fixed(change.abs(), 1), row.decides);
+    let change = format!("{sign}{:.1} points; {}", change.abs(), row.decides);
     let then = said("b", bench.show(row.used_then, Kind::Percent)) + said("small", change);
     let values = format!("{} → {}", bench.show(row.now, row.kind), bench.show(row.more, row.kind));
     element(

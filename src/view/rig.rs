@@ -11,7 +11,6 @@ use linkwright::document::Document;
 use linkwright::inputs::{self, At};
 use linkwright::quantity::{Kind, System, show};
 use linkwright::report::{Answer, LinkReport, Verdict};
-use linkwright::text;
 
 /// The view.
 pub(super) fn rig(bench: Bench) -> Piece {
@@ -110,7 +109,7 @@ fn stands(whole: &Whole, counted: bool) -> String {
     if rig.impossible > 0.0 {
         sentences.push(format!("{} cannot be made as entered.", links(rig.impossible)));
     }
-    text::joined(&sentences, " ")
+    sentences.join(" ")
 }
 
 /// Which link says most against the rig, and what; nothing while none says anything.
@@ -171,5 +170,5 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
     lines.push(format!("All bars together: {}", words::both(whole.rig.weight, Kind::Weight)));
     lines.push("An estimate for planning, not a certificate.".to_string());
     lines.extend(bench.link_for_others());
-    text::joined(&lines, "\n")
+    lines.join("\n")
 }

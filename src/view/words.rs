@@ -9,11 +9,8 @@ use linkwright::engine::tables::drills;
 use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{At, CHOICES, NUMBERS, QUANTITY, USAGE, WEIGHT};
-use linkwright::order;
-use linkwright::quantity::decimals::fixed;
 use linkwright::quantity::{self, Kind, System, measured, show};
 use linkwright::report::{Along, Answer, EndGeometry, Finding, LinkGeometry, LinkReport, Verdict};
-use linkwright::text;
 
 /// `RH` or `LH`, as stamped on parts.
 pub(super) const fn hand_mark(hand: Hand) -> &'static str {
@@ -30,7 +27,7 @@ pub(super) const fn letter(end: usize) -> &'static str {
 
 /// A thread as people say it: `1-1/4-12`.
 pub(super) fn thread(thread: &'static Thread) -> &'static str {
-    text::cut(thread.label, " UN").map_or(thread.label, |(size, _)| size)
+    thread.label.split_once(" UN").map_or(thread.label, |(size, _)| size)
 }
 
 /// Units to write in; none writes both, for those who are sent a text.
@@ -125,7 +122,7 @@ pub(super) fn short(material: &'static Material) -> &'static str {
 
 /// A count of things.
 pub(super) fn count(things: f64) -> String {
-    fixed(things, 0)
+    format!("{things:.0}")
 }
 
 /// `1 piece`, `4 pieces`.
@@ -182,7 +179,7 @@ pub(super) fn still_needed(needs: &[&'static str]) -> String {
     if labels.is_empty() {
         format!("Still needed: {last}.")
     } else {
-        format!("Still needed: {} and {last}.", text::joined(&labels, ", "))
+        format!("Still needed: {} and {last}.", labels.join(", "))
     }
 }
 
@@ -271,20 +268,14 @@ pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: 
     for (index, end) in made.ends.iter().enumerate() {
         let rows = ends::rows(end, made.bore > 0.0, None);
         let rows: Vec<String> = rows.into_iter().map(|(name, value)| format!("{}: {value}", lower(name))).collect();
-        lines.push(format!(
-            "End {}: {}, {}; {}",
-            letter(index),
-            thread(end.thread),
-            end.hand.words(),
-            text::joined(&rows, "; ")
-        ));
+        lines.push(format!("End {}: {}, {}; {}", letter(index), thread(end.thread), end.hand.words(), rows.join("; ")));
     }
     lines.extend(flats(made, None));
     lines.push("Parts:".to_string());
     lines.extend(rig_parts::text(&engine::parts(document, at, answer)));
     lines.push("An estimate for planning, not a certificate.".to_string());
     lines.extend(link);
-    text::joined(&lines, "\n")
+    lines.join("\n")
 }
 
 /// The link in words, for somebody who cannot see the drawing.
@@ -346,7 +337,7 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
     if !answer.conditions.is_empty() && answer.verdict < Verdict::Fails {
         let conditions: Vec<String> =
             answer.conditions.iter().map(|said| engine::sentence::spoken(said, system)).collect();
-        words.push_str(&format!(" It passes on a condition: {}.", text::joined(&conditions, "; ")));
+        words.push_str(&format!(" It passes on a condition: {}.", conditions.join("; ")));
     }
     if let Some(next) = &answer.sizing.next_up {
         let size = size_in(next.outside_diameter, next.wall, units);
@@ -388,10 +379,10 @@ pub(super) fn along_words(along: &Along, system: System) -> String {
 /// A line, in an element of some name, that names the changed defaults something rests on; empty when there are none.
 pub(super) fn changed(element: &str, ids: &[&'static str], more: &[&'static str]) -> Markup {
     let mut names: Vec<String> = ids.iter().chain(more).map(|id| lower(label(id))).collect();
-    order::by(&mut names, Ord::cmp);
+    names.sort();
     names.dedup();
     if names.is_empty() {
         return Markup::default();
     }
-    said(format!("{element} class=\"changed-mark\""), format!("Uses your own {}.", text::joined(&names, ", ")))
+    said(format!("{element} class=\"changed-mark\""), format!("Uses your own {}.", names.join(", ")))
 }
