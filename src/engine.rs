@@ -184,10 +184,14 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         weakest,
         verdict,
         conditions,
+        beside_7075: None,
         cautions: Vec::new(),
         checklist: Vec::new(),
         assumed: given.assumptions(),
     };
+    if answer.verdict == Verdict::Bends && !overridden {
+        answer.beside_7075 = metals::beside_7075(document, index, section, joints);
+    }
     if let Some(recommended) = answer.sizing.recommended.as_ref().filter(|_| !overridden)
         && answer.verdict > Verdict::Passes
         && answer.verdict < Verdict::Fails

@@ -111,7 +111,7 @@ pub(super) fn story(given: &Values, loads: &Loads) -> Said {
         said.extend(said![
             " Assumed for “",
             scenario,
-            "”: calibrated so that sizes come out as builders fit them, and no limit of what a rock can do."
+            "”: calibrated so that sizes come out as builders fit them, and no limit on what a rock can do."
         ]);
     }
     if !loads.remark.is_empty() {

@@ -281,6 +281,9 @@ static FIRM: [&Number; 3] = [&inputs::WEIGHT, &inputs::LENGTH, &inputs::TRACTION
 /// Steps in which a limit is first looked for: more load is not always worse, since a longer bar also gives more.
 const SCAN: u32 = 8;
 
+/// A lower limit below this share of the length tells nothing: the rod ends alone take that much.
+const TELLING: f64 = 0.5;
+
 /// How far each of weight, length and grip may go before the link as answered no longer passes, or, where it bends
 /// already, fails; the length also downward, since a shorter link may ask more of its shanks. Values that may take any
 /// value tell nothing and are left out.
@@ -332,7 +335,8 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
             let most = first_failure(now, input.most, &mut over_at);
             let least = (input == &inputs::LENGTH)
                 .then(|| first_failure(-now, -input.least, &mut |value| over_at(-value)).map(|limit| -limit))
-                .flatten();
+                .flatten()
+                .filter(|least| *least >= TELLING * now);
             let told = most.is_some() || least.is_some();
             told.then_some(Firmness { input: input.id, kind: input.kind, now, least, most })
         })

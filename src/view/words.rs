@@ -326,14 +326,22 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
         format!("{}{}", finding.part, place_of(finding, &answer.link, units))
     };
     let decides = answer.findings.iter().find(|other| other.verdict == answer.verdict);
-    let mut words = match decides.filter(|_| finding.verdict < answer.verdict) {
-        Some(other) if other.condition.is_none() && !other.is_left_open() => {
+    let mut words = match decides {
+        // What bends says in full what is left of it.
+        Some(bends) if answer.verdict == Verdict::Bends => engine::sentence::spoken(&bends.says, system),
+        Some(other) if finding.verdict < answer.verdict && other.condition.is_none() && !other.is_left_open() => {
             let (word, part, at) = (other.word(), other.part, used(other));
             let weakest = used(finding);
             format!("{word}: {part}, {at}. In strength alone its weakest part is {what}, at {weakest} of its limit.")
         }
         _ => format!("Weakest: {what}, at {} of its limit.", used(finding)),
     };
+    if let Some([own, solid]) = answer.beside_7075 {
+        let [own, solid] = [own, solid].map(|force| show(force, Kind::Force, system));
+        words.push_str(&format!(
+            " It yields first at {own} across mid-span; a solid 7075 bar of its diameter at {solid}."
+        ));
+    }
     if !answer.conditions.is_empty() && answer.verdict < Verdict::Fails {
         let conditions: Vec<String> =
             answer.conditions.iter().map(|said| engine::sentence::spoken(said, system)).collect();
@@ -342,7 +350,8 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
     if let Some(next) = &answer.sizing.next_up {
         let size = size_in(next.outside_diameter, next.wall, units);
         let used = show(next.utilization, Kind::Percent, system);
-        words.push_str(&format!(" Smallest that passes; next size up: {size}, at {used}."));
+        let bends = if answer.verdict == Verdict::Bends { " takes small bends;" } else { "" };
+        words.push_str(&format!(" Smallest that passes;{bends} next size up: {size}, at {used}."));
     }
     words
 }
