@@ -91,7 +91,7 @@ impl Answer {
         if conditional { ON_A_CONDITION } else { self.verdict.word() }
     }
 
-    /// How a steering link takes the greatest push, whether that governs or not: long and slender, it often folds
+    /// How a steering link takes the greatest compression, whether that governs or not: long and slender, it often buckles
     /// before anything breaks.
     pub fn buckling(&self) -> Option<&Finding> {
         self.findings.iter().find(|finding| finding.id == "buckling" && self.role.steers())
@@ -114,9 +114,9 @@ pub struct Assumption {
 /// The forces one link must bear.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Loads {
-    /// Largest push or pull along the link, with shock.
+    /// Largest tension or compression along the link, with shock.
     pub axial: f64,
-    /// Push or pull acting together with a strike.
+    /// Tension or compression acting together with a strike.
     pub axial_with_strike: f64,
     /// Weight that lands on the bar.
     pub strike_weight: f64,

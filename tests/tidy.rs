@@ -200,7 +200,7 @@ const LAYERS: [(&str, &[&str]); 25] = [
     ("engine::roots", &["order"]),
     ("engine::stepped", &["engine::formulas", "engine::angles", "engine::roots", "order"]),
     ("engine::plastic", &["engine::roots", "order"]),
-    ("engine::outside", OUTSIDE),
+    ("engine::reference", REFERENCE),
     ("engine::tables", &["quantity", "source", "document", "report", "engine::formula", "engine::formulas", "order"]),
     ("inputs", &["quantity", "document", "engine::tables", "order"]),
     ("layouts", &["quantity", "document"]),
@@ -227,7 +227,7 @@ const VIEW: &[&str] = &[
     "engine",
     "text",
 ];
-const OUTSIDE: &[&str] =
+const REFERENCE: &[&str] =
     &["quantity", "source", "engine::formula", "engine::formulas", "engine::stepped", "engine::tables"];
 const ENGINE: &[&str] = &[
     "quantity",

@@ -6,7 +6,7 @@ use super::adjustment;
 use super::beyond;
 use super::bolt;
 use super::checks::{self, Case};
-use super::cross_sections::{SectionBuilder, Stretch, bending_steps, pushed_steps};
+use super::cross_sections::{SectionBuilder, Stretch, bending_steps, compression_steps};
 use super::formula::Sheet;
 use super::geometry::{self, Section};
 use super::given::{RodEndSpec, Values};
@@ -34,7 +34,7 @@ pub(super) struct Judged {
     pub(super) findings: Vec<Finding>,
     /// What is worth knowing beside the checks; empty in a search.
     pub(super) notes: Vec<Note>,
-    /// What the bar bears past its factors; none in a search, and none when the push alone folds it.
+    /// What the bar bears past its factors; none in a search, and none when the compression alone buckles it.
     pub(super) beyond: Option<Beyond>,
     /// Compression at which the link buckles, by the column curves; not a number in a search.
     pub(super) buckling: f64,
@@ -66,9 +66,9 @@ pub(super) struct LaidOutLink {
     beside_weld: Option<&'static Strength>,
     stretches: Vec<Stretch>,
     bending: Vec<Step>,
-    pushed: Vec<Step>,
-    /// Push at which the whole link folds, were nothing to yield; worked out when first asked for.
-    folding: OnceCell<f64>,
+    compression_steps: Vec<Step>,
+    /// Compression at which the whole link buckles, were nothing to yield; worked out when first asked for.
+    critical_load: OnceCell<f64>,
     layout_changed: Vec<&'static str>,
     out_of_range: Option<Said>,
 }
@@ -145,9 +145,9 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
         geometry.shank_yield = given.shank_yield(end);
     }
     let stretches = SectionBuilder { made: &made, strength, beside_weld }.along()?;
-    let (bending, pushed) = (bending_steps(&stretches), pushed_steps(&stretches));
+    let (bending, compression_steps) = (bending_steps(&stretches), compression_steps(&stretches));
     let out_of_range = sheet.out_of_range;
-    let folding = OnceCell::new();
+    let critical_load = OnceCell::new();
     Ok(LaidOutLink {
         made,
         joints,
@@ -155,8 +155,8 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
         beside_weld,
         stretches,
         bending,
-        pushed,
-        folding,
+        compression_steps,
+        critical_load,
         layout_changed,
         out_of_range,
     })
@@ -193,7 +193,7 @@ impl LaidOutLink {
     }
 
     fn levers(&self, given: &Values, loads: &Loads) -> Levers<'_> {
-        Levers::new(&self.pushed, given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike)
+        Levers::new(&self.compression_steps, given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike)
     }
 
     /// The link under its loads.
@@ -214,8 +214,8 @@ impl LaidOutLink {
             levers,
             stretches: &self.stretches,
             bending: &self.bending,
-            pushed: &self.pushed,
-            folding: &self.folding,
+            compression_steps: &self.compression_steps,
+            critical_load: &self.critical_load,
             layout_changed: &self.layout_changed,
             asked: Default::default(),
         }
@@ -249,7 +249,7 @@ fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
     let (mut notes, mut limits, mut buckling, mut shank_stops) = (Vec::new(), None, f64::NAN, [None, None]);
     if asked == Asked::Everything {
         let mut working = asked.sheet();
-        limits = beyond::limits(&case, &shape.bending, &shape.pushed, &mut working);
+        limits = beyond::limits(&case, &shape.bending, &shape.compression_steps, &mut working);
         let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
         notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
         buckling = checks::columns::buckling_load(&case, &mut Sheet::silent());

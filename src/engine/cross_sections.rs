@@ -62,8 +62,8 @@ impl SectionBuilder<'_> {
     fn of_strength(&self, row: &Strength, sheet: &mut Sheet) -> [f64; 2] {
         let label = self.made.material.label;
         [
-            sheet.look_up("Yield strength, pulled", row.yield_tension, Kind::Stress, label, row.cite),
-            sheet.look_up("Yield strength, pressed", row.yield_compression, Kind::Stress, label, row.cite),
+            sheet.look_up("Yield strength in tension", row.yield_tension, Kind::Stress, label, row.cite),
+            sheet.look_up("Yield strength in compression", row.yield_compression, Kind::Stress, label, row.cite),
         ]
     }
 
@@ -284,8 +284,8 @@ pub(super) fn bending_steps(stretches: &[Stretch]) -> Vec<Step> {
     steps(stretches, |section| section.modulus_tension)
 }
 
-/// The steps of a link as it is pushed.
-pub(super) fn pushed_steps(stretches: &[Stretch]) -> Vec<Step> {
+/// The steps of a link in compression.
+pub(super) fn compression_steps(stretches: &[Stretch]) -> Vec<Step> {
     steps(stretches, |section| section.modulus_compression)
 }
 

@@ -1,6 +1,6 @@
 //! Checks on the whole link in compression: buckling, compression yield of its weakest section, and a bent bar.
 
-use super::{Case, Check, Outcome, folds};
+use super::{Case, Check, Outcome, buckles};
 use crate::document::Role;
 use crate::engine::cross_sections::{CrossSection, Stretch};
 use crate::engine::formula::{Line, Sheet};
@@ -47,7 +47,7 @@ pub(in crate::engine) fn buckling_load(case: &Case, sheet: &mut Sheet) -> f64 {
     let section = case.stock.plain(sheet);
     sheet.record(|| Line::Solved {
         what: "Critical load of the whole link, its weaker ends counted, were nothing to yield",
-        value: case.folding(),
+        value: case.critical_load(),
         kind: Kind::Force,
         how: "found by raising the compression until the bent shape, carried from piece to piece, turns through exactly half a wave",
     });
@@ -64,7 +64,7 @@ fn straight_load(case: &Case, section: &CrossSection, sheet: &mut Sheet) -> f64 
     let (modulus, area, yielding) = (section.modulus_compression, section.area, section.yield_compression);
     let plain = sheet.work(&columns::EULER_LOAD, &[modulus, section.second_moment, case.made.length]);
     sheet.choose(|| said!["Without its weaker ends the critical load would be ", (plain, Force), "."]);
-    let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.folding()]);
+    let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.critical_load()]);
     let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[modulus, yielding]);
     if slenderness < transition {
         sheet.choose(|| {
@@ -97,7 +97,7 @@ fn bowed_load(case: &Case, section: &CrossSection, sheet: &mut Sheet) -> f64 {
     let bow = sheet.work(&columns::STRAIGHTNESS, &[case.given.known(&inputs::BOW), case.made.length]);
     let radius = sheet.work(&sections::RADIUS_OF_GYRATION, &[section.second_moment, area]);
     let crookedness = sheet.work(&columns::CROOKEDNESS, &[bow, case.made.outside_diameter / 2.0, radius]);
-    let critical = sheet.work(&beams::AXIAL_STRESS, &[case.folding(), area]);
+    let critical = sheet.work(&beams::AXIAL_STRESS, &[case.critical_load(), area]);
     let half_sum = sheet.work(&columns::PERRY_HALF_SUM, &[yielding, crookedness, critical]);
     sheet.work(&columns::PERRY_ROBERTSON_LOAD, &[area, half_sum, yielding, critical])
 }
@@ -193,10 +193,10 @@ fn bent_bar(case: &Case, sheet: &mut Sheet) -> Outcome {
     let factor = case.given.known(&inputs::YIELD_FACTOR);
     // The factor comes before the amplification, so that what compression adds to the moment is counted too.
     let load = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.axial()]);
-    if !order::exceeds(case.folding(), load) {
-        return folds(case, sheet);
+    if !order::exceeds(case.critical_load(), load) {
+        return buckles(case, sheet);
     }
-    let compressed = sheet.work(&columns::BENT_MOMENT, &[load, offset, case.folding()]);
+    let compressed = sheet.work(&columns::BENT_MOMENT, &[load, offset, case.critical_load()]);
     let stretched = sheet.work(&columns::BENT_MOMENT_TENSION, &[load, offset]);
     let [in_compression, in_tension] = [(compressed, section.yield_compression), (stretched, section.yield_tension)]
         .map(|(moment, yielding)| {

@@ -1,7 +1,7 @@
 //! The rod end's shank: bending where it leaves the bar, and tension.
 
 use super::ends::{at_ends, letter};
-use super::{Actions, Case, Check, Outcome, actions, folds, worst};
+use super::{Actions, Case, Check, Outcome, actions, buckles, worst};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{pins, threads};
 use crate::engine::roots::crossing;
@@ -63,7 +63,7 @@ pub(in crate::engine) fn stop(case: &Case, end: usize) -> Option<f64> {
 fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let made = &case.made.ends[end];
-        let Some(actions) = at_face(case, end, made.eye_to_face, sheet) else { return folds(case, sheet) };
+        let Some(actions) = at_face(case, end, made.eye_to_face, sheet) else { return buckles(case, sheet) };
         let section = case.stock.shank(made, case.given.shank_yield(end), sheet);
         let (as_set, stress) = worst(&section, &actions, sheet);
         let wound_out = made.stop.inserted < made.inserted;

@@ -1,7 +1,7 @@
 //! Steel tube: it yields, then bends, and only then fails; and what its weld leaves of it.
 
 use super::bar::in_the_hole;
-use super::{CLOSE, Case, Outcome, actions_with, folds, worst};
+use super::{CLOSE, Case, Outcome, actions_with, buckles, worst};
 use crate::document::Use;
 use crate::engine::cross_sections::{CrossSection, Stretch, StretchKind};
 use crate::engine::formula::{Line, Sheet};
@@ -59,11 +59,11 @@ pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> 
     let factor = case.given.known(&inputs::YIELD_FACTOR);
     let (Some(factored), levers) = (
         actions_with(case, middle, factor, case.levers, &mut Sheet::silent()),
-        Levers::new(case.pushed, case.axial_with_strike()),
+        Levers::new(case.compression_steps, case.axial_with_strike()),
     ) else {
-        return folds(case, sheet);
+        return buckles(case, sheet);
     };
-    let Some(actions) = actions_with(case, middle, 1.0, &levers, sheet) else { return folds(case, sheet) };
+    let Some(actions) = actions_with(case, middle, 1.0, &levers, sheet) else { return buckles(case, sheet) };
     let (used, stress) = worst(&section, &actions, sheet);
     let (with_factor, _) = worst(&section, &factored, &mut Sheet::silent());
     let yielding = section.yield_compression.min(section.yield_tension);
@@ -87,7 +87,7 @@ pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> 
             ..Outcome::new(used, Some(middle), says)
         };
     }
-    let hinge = hinge(case, &section, actions.pushed, sheet);
+    let hinge = hinge(case, &section, actions.in_compression, sheet);
     let set = if order::exceeds(used, 1.0) { permanent_set(case, &section, &levers, sheet) } else { 0.0 };
     let (length, bent) = (case.made.length, Bent { stress, yielding, set, hinge });
     let to_failure =
@@ -223,7 +223,7 @@ impl Bent {
         let weight = case.loads.strike_weight;
         let own = case.given.number(&inputs::OWN_STRIKE).is_some();
         if !own && self.hinge.strike <= weight {
-            says.extend(said![" It folds under the weight alone."]);
+            says.extend(said![" It collapses under the weight alone."]);
         } else if !own && self.hinge.share > 1.0 {
             let silent = &mut Sheet::silent();
             let link = stepped::deflection_per_force(case.bending, case.made.length / 2.0);
@@ -252,7 +252,7 @@ pub(super) fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
         ]);
     };
     let factor = if no_bend_band(case) { case.given.known(&inputs::YIELD_FACTOR) } else { 1.0 };
-    let levers = Levers::new(case.pushed, factor * case.axial_with_strike());
+    let levers = Levers::new(case.compression_steps, factor * case.axial_with_strike());
     let welded = |_: &_, _: &mut Sheet| section;
     let yielding = section.yield_compression.min(section.yield_tension);
     let outcome = in_the_hole(case, sheet, factor, &levers, &[(|end| end.tapped_depth, &welded)], |stress| {
