@@ -94,7 +94,7 @@ impl Answer {
     /// How a steering link takes the greatest compression, whether that governs or not: long and slender, it often buckles
     /// before anything breaks.
     pub fn buckling(&self) -> Option<&Finding> {
-        self.findings.iter().find(|finding| finding.id == "buckling" && self.role.steers())
+        self.findings.iter().find(|finding| finding.topic == Topic::Buckling && self.role.steers())
     }
 }
 
@@ -138,6 +138,10 @@ pub struct Loads {
     pub axial_changed: Vec<&'static str>,
     /// Ids of the changed defaults that the strike rests on.
     pub strike_changed: Vec<&'static str>,
+    /// Why the force along the link cannot be told, where a formula for it was used beyond its range.
+    pub axial_out_of_range: Option<Said>,
+    /// The same for the strike.
+    pub strike_out_of_range: Option<Said>,
     /// What was assumed, as one sentence.
     pub story: Said,
     /// The working.
@@ -149,6 +153,8 @@ pub struct Loads {
 pub struct Finding {
     /// Which check.
     pub id: &'static str,
+    /// What it is about, where others go by that.
+    pub topic: Topic,
     /// What was asked.
     pub asks: &'static str,
     /// What the weak spot is called on the link.
@@ -189,6 +195,19 @@ impl Finding {
     pub fn is_left_open(&self) -> bool {
         self.optional && self.verdict == Verdict::Unanswered
     }
+}
+
+/// What a check is about, where more than the check itself goes by it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Topic {
+    /// Bending of the bar at mid-span: without it nothing can be said of a size.
+    BarBending,
+    /// Buckling of the whole link, which sits at no one place.
+    Buckling,
+    /// Wrench flats, the only part that goes by where they lie.
+    WrenchFlats,
+    /// Anything else.
+    Other,
 }
 
 /// How a check came out, the best first, so that the greatest of several is the verdict of the whole. A check that only

@@ -18,7 +18,10 @@ use crate::document::Document;
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::order;
-use crate::report::{Along, Beyond, Candidate, Finding, LinkGeometry, Loads, Note, Verdict};
+use crate::report::{Along, Beyond, Candidate, Finding, LinkGeometry, Loads, Note, Topic, Verdict};
+
+#[cfg(test)]
+mod tests;
 
 /// A link with everything that was asked of it.
 pub(super) struct Built {
@@ -217,6 +220,7 @@ impl LaidOutLink {
             compression_steps: &self.compression_steps,
             critical_load: &self.critical_load,
             layout_changed: &self.layout_changed,
+            layout_out_of_range: self.out_of_range.as_ref(),
             asked: Default::default(),
         }
     }
@@ -228,13 +232,9 @@ fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
     let loads = loads::on_link(given, &shape.bending, &mut sheet);
     let (levers, stock) = (shape.levers(given, &loads), shape.sections());
     let case = shape.case(given, &loads, &levers, &stock);
-    // What was worked out beyond a formula's range makes everything that rests on it unanswered.
-    let beyond = shape.out_of_range.as_ref().or(sheet.out_of_range.as_ref());
     let mut findings = Vec::with_capacity(QUESTIONS);
     let mut ask = |check| {
-        let mut sheet = asked.sheet();
-        sheet.out_of_range = beyond.cloned();
-        let Some(finding) = checks::ask(check, &case, sheet) else { return true };
+        let Some(finding) = checks::ask(check, &case, asked.sheet()) else { return true };
         let goes_on = asked.goes_on(&finding);
         findings.push(finding);
         goes_on
@@ -249,7 +249,9 @@ fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
     let (mut notes, mut limits, mut buckling, mut shank_stops) = (Vec::new(), None, f64::NAN, [None, None]);
     if asked == Asked::Everything {
         let mut working = asked.sheet();
-        limits = beyond::limits(&case, &shape.bending, &shape.compression_steps, &mut working);
+        // Past first yield a strike is weighed against the force along the link.
+        let told = case.layout_out_of_range.is_none() && loads.axial_out_of_range.is_none();
+        limits = told.then(|| beyond::limits(&case, &shape.bending, &shape.compression_steps, &mut working)).flatten();
         let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
         notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
         buckling = checks::columns::buckling_load(&case, &mut Sheet::silent());
@@ -292,7 +294,9 @@ impl Judged {
 
     /// The check on bending of the bar, when it could not be answered: without it nothing can be said of a size.
     pub(super) fn main_question_open(&self) -> Option<&Finding> {
-        self.findings.iter().find(|finding| finding.id == "bar-bending" && finding.verdict == Verdict::Unanswered)
+        self.findings
+            .iter()
+            .find(|finding| finding.topic == Topic::BarBending && finding.verdict == Verdict::Unanswered)
     }
 
     /// The verdict of the whole: the worst of its parts. What cannot be judged makes a condition of it, unless only an

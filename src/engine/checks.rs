@@ -12,7 +12,7 @@ use super::tables::materials::Strength;
 use crate::inputs;
 use crate::order;
 use crate::quantity::Kind;
-use crate::report::{Finding, LinkGeometry, Loads, Verdict};
+use crate::report::{Finding, LinkGeometry, Loads, Topic, Verdict};
 use crate::source::Cite;
 
 mod bar;
@@ -35,6 +35,8 @@ pub(super) struct Case<'a> {
     pub(super) loads: &'a Loads,
     /// Changed defaults that the lengths rest on.
     pub(super) layout_changed: &'a [&'static str],
+    /// Why the lengths cannot be told, where a formula for them was used beyond its range.
+    pub(super) layout_out_of_range: Option<&'a Said>,
     /// Whether the force along the link was asked for, and whether the strike was.
     pub(super) asked: Cell<[bool; 2]>,
     /// Levers of the link under its compression with the factor on yield.
@@ -73,14 +75,24 @@ impl Case<'_> {
         self.loads.strike
     }
 
-    /// The changed defaults that the question just asked rests on, given those it asked for itself.
-    fn changed(&self, check: &Check, mut own: Vec<&'static str>) -> Vec<&'static str> {
-        let [axial, strike] = self.asked.take();
+    /// Why what a question rests on cannot be told, given which loads it asked for. A strike follows from how the link
+    /// deflects, so it rests on the lengths too.
+    fn out_of_range(&self, check: &Check, [axial, strike]: [bool; 2]) -> Option<&Said> {
+        let loads = self.loads;
+        let lengths = self.layout_out_of_range.filter(|_| check.of_lengths || strike);
+        let axial = loads.axial_out_of_range.as_ref().filter(|_| axial);
+        let strike = loads.strike_out_of_range.as_ref().filter(|_| strike);
+        lengths.or(axial).or(strike)
+    }
+
+    /// The changed defaults that a question rests on, given which loads it asked for and what else.
+    fn changed(&self, check: &Check, [axial, strike]: [bool; 2], mut own: Vec<&'static str>) -> Vec<&'static str> {
+        let flats = [inputs::FLATS_START.id, inputs::FLATS_LENGTH.id, inputs::FLATS_WIDTH.id];
         let loads = [(axial, &self.loads.axial_changed), (strike, &self.loads.strike_changed)];
         let loads = loads.into_iter().filter(|(asked, _)| *asked).flat_map(|(_, changed)| changed);
         for id in self.layout_changed.iter().chain(loads) {
-            let of_flats = id.starts_with("flats") && check.id != "wrench-flats" || *id == inputs::FACING.id;
-            if !of_flats && !own.contains(id) {
+            let elsewhere = flats.contains(id) && check.topic != Topic::WrenchFlats || *id == inputs::FACING.id;
+            if !elsewhere && !own.contains(id) {
                 own.push(id);
             }
         }
@@ -97,6 +109,10 @@ impl Case<'_> {
 pub(super) struct Check {
     /// Kebab-case, never reused: tests, links and the page name it.
     pub(super) id: &'static str,
+    /// What it is about, where others go by that.
+    pub(super) topic: Topic,
+    /// Whether it rests on the lengths of bar, shanks and holes; what it takes of the loads is noted as it asks.
+    pub(super) of_lengths: bool,
     /// The question, as a rig owner would ask it.
     pub(super) asks: &'static str,
     /// What the weak spot is called on the link.
@@ -198,34 +214,37 @@ pub(super) fn of_the_bar(finding: &Finding) -> bool {
 pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Option<Finding> {
     case.given.begin_trace();
     let outcome = (check.run)(case, &mut sheet);
-    let changed = case.changed(check, case.given.take_trace());
+    let asked = case.asked.take();
+    let changed = case.changed(check, asked, case.given.take_trace());
     if !outcome.applies {
         return None;
     }
-    let (verdict, utilization, says) = match (sheet.out_of_range, outcome.utilization) {
-        (Some(why), _) => (Verdict::Unanswered, None, why),
-        (None, Err(why)) => (Verdict::Unanswered, None, why),
-        (None, Ok(used)) if !used.is_finite() => (
-            Verdict::Unanswered,
-            None,
-            said!["These entries give no number here; check them for a value that cannot be."],
-        ),
-        (None, Ok(used)) => {
-            let to_failure = outcome.to_failure.unwrap_or(used);
-            let verdict = if order::exceeds(to_failure, 1.0) {
-                Verdict::Fails
-            } else if let Some(verdict) = outcome.verdict {
-                verdict
-            } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, outcome.close_from)) {
-                Verdict::Close
-            } else {
-                Verdict::Passes
-            };
-            (verdict, Some(used), outcome.says)
-        }
-    };
+    let (verdict, utilization, says) =
+        match (case.out_of_range(check, asked).cloned().or(sheet.out_of_range), outcome.utilization) {
+            (Some(why), _) => (Verdict::Unanswered, None, why),
+            (None, Err(why)) => (Verdict::Unanswered, None, why),
+            (None, Ok(used)) if !used.is_finite() => (
+                Verdict::Unanswered,
+                None,
+                said!["These entries give no number here; check them for a value that cannot be."],
+            ),
+            (None, Ok(used)) => {
+                let to_failure = outcome.to_failure.unwrap_or(used);
+                let verdict = if order::exceeds(to_failure, 1.0) {
+                    Verdict::Fails
+                } else if let Some(verdict) = outcome.verdict {
+                    verdict
+                } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, outcome.close_from)) {
+                    Verdict::Close
+                } else {
+                    Verdict::Passes
+                };
+                (verdict, Some(used), outcome.says)
+            }
+        };
     Some(Finding {
         id: check.id,
+        topic: check.topic,
         asks: check.asks,
         part: outcome.part.unwrap_or(check.part),
         station: outcome.station,

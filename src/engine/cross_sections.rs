@@ -37,13 +37,17 @@ pub(super) struct Stretch {
     pub(super) section: CrossSection,
 }
 
-/// What a stretch is, for the factor it is judged with.
+/// What a stretch is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum StretchKind {
     /// A rod end's shank.
     Shank,
-    /// Solid bar, whole, bored or with flats.
+    /// Solid bar.
     Bar,
+    /// Solid bar around a threaded hole.
+    Hole,
+    /// Wrench flats on solid bar.
+    Flats,
     /// Tube away from its welds.
     Tube,
     /// Tube beside a weld.
@@ -211,7 +215,7 @@ impl SectionBuilder<'_> {
             if section.second_moment > 0.0 && !open {
                 stretches.push(Stretch { from, to, part, kind, section });
             } else {
-                return Err(no_metal(self, part));
+                return Err(no_metal(self, kind));
             }
         }
         Ok(stretches)
@@ -230,9 +234,9 @@ impl SectionBuilder<'_> {
         }
         let hole = self.hole_at(from_faces);
         match flats {
-            Some(flats) => ("wrench flats", StretchKind::Bar, self.flats(flats.width, hole, silent)),
+            Some(flats) => ("wrench flats", StretchKind::Flats, self.flats(flats.width, hole, silent)),
             None if hole > 0.0 => {
-                ("bar at the threaded hole", StretchKind::Bar, self.ring_of(hole, self.strength, silent))
+                ("bar at the threaded hole", StretchKind::Hole, self.ring_of(hole, self.strength, silent))
             }
             None => ("plain bar", StretchKind::Bar, self.plain(silent)),
         }
@@ -259,9 +263,9 @@ fn pieces_between(from: f64, to: f64, cuts: &[f64]) -> impl Iterator<Item = (f64
     (1..places.len()).map(move |index| (places[index - 1], places[index]))
 }
 
-fn no_metal(stock: &SectionBuilder, part: &str) -> Said {
+fn no_metal(stock: &SectionBuilder, kind: StretchKind) -> Said {
     let made = stock.made;
-    if part == "wrench flats" {
+    if kind == StretchKind::Flats {
         let clear = made.ends[0].drill_point.max(made.ends[1].drill_point);
         return said![
             "The flats are cut into the threaded hole. Leave more between them, or move them past ",

@@ -9,11 +9,13 @@ use crate::engine::stepped::Levers;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
-use crate::report::EndGeometry;
+use crate::report::{EndGeometry, Topic};
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "bar-bending",
+        topic: Topic::BarBending,
+        of_lengths: true,
         asks: "Does the bar spring back when it lands on a rock?",
         part: "middle of the bar",
         rule: false,
@@ -23,6 +25,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "tapped-end",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Is enough metal left around the threaded holes?",
         part: "bar at the threaded hole",
         rule: false,
@@ -32,6 +36,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "wrench-flats",
+        topic: Topic::WrenchFlats,
+        of_lengths: true,
         asks: "Do the wrench flats leave enough?",
         part: "wrench flats",
         rule: false,

@@ -2,7 +2,7 @@
 
 use super::{Case, Check, Outcome, buckles};
 use crate::document::Role;
-use crate::engine::cross_sections::{CrossSection, Stretch};
+use crate::engine::cross_sections::{CrossSection, Stretch, StretchKind};
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::{beams, columns, pins, sections, stepped};
 use crate::engine::given::Values;
@@ -11,10 +11,13 @@ use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
 use crate::quantity::Kind;
+use crate::report::Topic;
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "buckling",
+        topic: Topic::Buckling,
+        of_lengths: true,
         asks: "Does it buckle under the largest compression?",
         part: "whole link, in compression",
         rule: false,
@@ -24,6 +27,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "compression-yield",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Does a section yield in compression before the link buckles?",
         part: "compression yield of a section",
         rule: false,
@@ -33,6 +38,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "bent-bar",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Does the bend yield under the largest tension or compression?",
         part: "bent bar",
         rule: false,
@@ -147,17 +154,17 @@ fn compression_yield(case: &Case, sheet: &mut Sheet) -> Outcome {
             "."
         ]
     });
-    Outcome { part: Some(yield_of(weakest.part)), ..Outcome::new(used, Some((weakest.from + weakest.to) / 2.0), says) }
+    Outcome { part: Some(yield_of(weakest.kind)), ..Outcome::new(used, Some((weakest.from + weakest.to) / 2.0), says) }
 }
 
 /// The name of the compression yield of a stretch.
-fn yield_of(part: &str) -> &'static str {
-    match part {
-        "shank at end A" | "shank at end B" => "compression yield of the shank",
-        "bar at the threaded hole" => "compression yield of the bar at the threaded hole",
-        "wrench flats" => "compression yield of the wrench flats",
-        "tube beside its weld" => "compression yield of the tube beside its weld",
-        _ => "compression yield of the bar",
+const fn yield_of(kind: StretchKind) -> &'static str {
+    match kind {
+        StretchKind::Shank => "compression yield of the shank",
+        StretchKind::Hole => "compression yield of the bar at the threaded hole",
+        StretchKind::Flats => "compression yield of the wrench flats",
+        StretchKind::Weld => "compression yield of the tube beside its weld",
+        StretchKind::Bar | StretchKind::Tube => "compression yield of the bar",
     }
 }
 
