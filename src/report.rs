@@ -93,10 +93,10 @@ impl Answer {
         if conditional { ON_A_CONDITION } else { self.verdict.word() }
     }
 
-    /// How a steering link takes the greatest push, whether that governs or not: long and slender, it often folds
+    /// How a steering link takes the greatest compression, whether that governs or not: long and slender, it often buckles
     /// before anything breaks.
     pub fn buckling(&self) -> Option<&Finding> {
-        self.findings.iter().find(|finding| finding.id == "buckling" && self.role.steers())
+        self.findings.iter().find(|finding| finding.topic == Topic::Buckling && self.role.steers())
     }
 }
 
@@ -116,9 +116,9 @@ pub struct Assumption {
 /// The forces one link must bear.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Loads {
-    /// Largest push or pull along the link, with shock.
+    /// Largest tension or compression along the link, with shock.
     pub axial: f64,
-    /// Push or pull acting together with a strike.
+    /// Tension or compression acting together with a strike.
     pub axial_with_strike: f64,
     /// Weight that lands on the bar.
     pub strike_weight: f64,
@@ -140,6 +140,10 @@ pub struct Loads {
     pub axial_changed: Vec<&'static str>,
     /// Ids of the changed defaults that the strike rests on.
     pub strike_changed: Vec<&'static str>,
+    /// Why the force along the link cannot be told, where a formula for it was used beyond its range.
+    pub axial_out_of_range: Option<Said>,
+    /// The same for the strike.
+    pub strike_out_of_range: Option<Said>,
     /// What was assumed, as one sentence.
     pub story: Said,
     /// The working.
@@ -151,6 +155,8 @@ pub struct Loads {
 pub struct Finding {
     /// Which check.
     pub id: &'static str,
+    /// What it is about, where others go by that.
+    pub topic: Topic,
     /// What was asked.
     pub asks: &'static str,
     /// What the weak spot is called on the link.
@@ -191,6 +197,19 @@ impl Finding {
     pub fn is_left_open(&self) -> bool {
         self.optional && self.verdict == Verdict::Unanswered
     }
+}
+
+/// What a check is about, where more than the check itself goes by it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Topic {
+    /// Bending of the bar at mid-span: without it nothing can be said of a size.
+    BarBending,
+    /// Buckling of the whole link, which sits at no one place.
+    Buckling,
+    /// Wrench flats, the only part that goes by where they lie.
+    WrenchFlats,
+    /// Anything else.
+    Other,
 }
 
 /// How a check came out, the best first, so that the greatest of several is the verdict of the whole. A check that only

@@ -146,8 +146,8 @@ fn beams_bend_as_their_shape_integrates() {
         close("under the load", beams::DEFLECTION_UNDER_LOAD.value(&[q, a, l - a, e, i, l]), derived, 1e-9);
         // The same by the work of a unit load, piece by piece.
         let unit = a * (l - a) / l;
-        let give =
-            stepped::PIECE_GIVE.value(&[0.0, unit, a, e, i]) + stepped::PIECE_GIVE.value(&[unit, 0.0, l - a, e, i]);
+        let give = stepped::PIECE_DEFLECTION.value(&[0.0, unit, a, e, i])
+            + stepped::PIECE_DEFLECTION.value(&[unit, 0.0, l - a, e, i]);
         close("work of a unit load", q * give, derived, 1e-9);
         if share > 0.49 {
             close("stiffness at the middle", beams::MID_STIFFNESS.value(&[e, i, l]), q / derived, 1e-9);
@@ -218,7 +218,7 @@ fn a_stepped_link_bends_and_buckles_as_its_shape_integrates() {
         pieces.iter().fold((0.0, 1.0), |(u, g), piece| {
             let wave = (push / piece.stiffness).sqrt();
             let next = stepped::PIECE_LEVER.value(&[u, g, wave, piece.length]);
-            (next, stepped::PIECE_GROWTH.value(&[u, g, wave, piece.length]))
+            (next, stepped::PIECE_SLOPE.value(&[u, g, wave, piece.length]))
         })
     };
     let (near, whole) = (carried(&pieces[..2]).0, carried(&pieces).0);

@@ -75,12 +75,12 @@ fn engagement_is_honest(answer: &Answer) -> bool {
     reachable || told("engagement") || told("bottoming") || told("visible-threads")
 }
 
-/// How much of the bar is used, without end when the push alone folds it; `None` when nothing can be said.
+/// How much of the bar is used, without end when the compression alone buckles it; `None` when nothing can be said.
 fn bending(document: &Document) -> Option<f64> {
     let report = engine::report(document);
     let finding = only(&report)?.findings.iter().find(|it| it.id == "bar-bending")?;
-    let folds = spoken(&finding.says, System::Inch).contains("folds this bar");
-    if folds { Some(f64::INFINITY) } else { finding.utilization }
+    let buckles = spoken(&finding.says, System::Inch).contains("buckles this bar");
+    if buckles { Some(f64::INFINITY) } else { finding.utilization }
 }
 
 /// A plain link with its size and its rod ends decided.

@@ -207,7 +207,7 @@ const LAYERS: [(&str, &[&str]); 24] = [
     ("engine::roots", &[]),
     ("engine::stepped", &["engine::formulas", "engine::math", "engine::angles", "engine::roots", "order"]),
     ("engine::plastic", &["engine::math", "engine::roots"]),
-    ("engine::outside", OUTSIDE),
+    ("engine::reference", REFERENCE),
     (
         "engine::tables",
         &["quantity", "source", "document", "report", "engine::formula", "engine::formulas", "engine::math", "order"],
@@ -224,7 +224,7 @@ const LAYERS: [(&str, &[&str]); 24] = [
 ];
 const VIEW: &[&str] =
     &["quantity", "source", "document", "inputs", "layouts", "report", "share", "builds", "differences", "engine"];
-const OUTSIDE: &[&str] =
+const REFERENCE: &[&str] =
     &["quantity", "source", "engine::formula", "engine::formulas", "engine::stepped", "engine::tables"];
 const ENGINE: &[&str] = &[
     "quantity",

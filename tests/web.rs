@@ -3,7 +3,7 @@
 
 use linkwright::engine::report;
 use linkwright::quantity::{Kind, System, show};
-use linkwright::{engine::outside, share};
+use linkwright::{engine::reference, share};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
 #[path = "math/bits.rs"]
@@ -34,14 +34,14 @@ fn sines_and_powers_are_those_of_the_host_to_the_last_bit() {
 
 #[wasm_bindgen_test]
 fn every_outside_value_holds_in_the_browser() {
-    for row in outside::all() {
+    for row in reference::all() {
         assert!(row.agrees(), "{}: expected {} {}", row.id, row.expected, row.unit);
     }
 }
 
 #[wasm_bindgen_test]
 fn every_tabled_thread_value_is_accounted_for_in_the_browser() {
-    for row in outside::tabled() {
+    for row in reference::tabled() {
         assert!(row.accounted_for(), "{}, {}: tabled {}", row.thread.id, row.what, row.tabled);
     }
 }

@@ -16,14 +16,14 @@ use crate::source::{Obtained, PRACTICE, cite};
 const LIFE_SCALE: f64 = 630_957_344.48;
 const LIFE_UNIT: f64 = ksi(1.0);
 const LIFE_FLOOR: f64 = ksi(3.74);
-/// Turns between which that curve was read.
+/// Cycles between which that curve was read.
 const LIFE_READ: [f64; 2] = [1e4, 1e7];
 
 /// What the middle of the bar bears before it stays bent, and after.
-pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut Sheet) -> Option<Beyond> {
+pub(super) fn limits(case: &Case, bending: &[Step], compression_steps: &[Step], sheet: &mut Sheet) -> Option<Beyond> {
     let made = case.made;
     let (length, axial) = (made.length, case.loads.axial_with_strike);
-    let levers = Levers::new(pushed, axial);
+    let levers = Levers::new(compression_steps, axial);
     if !levers.stand() {
         return None;
     }
@@ -34,14 +34,14 @@ pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut
         sheet.record(|| Line::Solved { what, value, kind: Kind::Length, how: "carried piece by piece" });
         value
     };
-    let when_pushed = lever("Moment at the middle for each unit of the strike, pushed", unit, sheet);
-    let when_pulled = lever("The same, pulled: the strike alone", length / 4.0, sheet);
+    let in_compression = lever("Moment at the middle for each unit of the strike, in compression", unit, sheet);
+    let in_tension = lever("The same, in tension: the strike alone", length / 4.0, sheet);
     let by = |yielding, lever, sheet: &mut Sheet| {
         sheet.work(&beyond::FIRST_YIELD_STRIKE, &[yielding, axial, section.area, section.modulus, lever])
     };
     let first_yield =
-        by(section.yield_compression, when_pushed, sheet).min(by(section.yield_tension, when_pulled, sheet));
-    // A push that yields the bar by itself leaves nothing to say about a strike.
+        by(section.yield_compression, in_compression, sheet).min(by(section.yield_tension, in_tension, sheet));
+    // A compression that yields the bar by itself leaves nothing to say about a strike.
     if first_yield <= 0.0 || sheet.out_of_range.is_some() {
         return None;
     }
@@ -58,7 +58,7 @@ pub(super) fn limits(case: &Case, bending: &[Step], pushed: &[Step], sheet: &mut
         let yielding = section.yield_tension.min(section.yield_compression);
         let moment = sheet.work(&beyond::HINGE_MOMENT, &[yielding, modulus, axial, section.area]);
         // The hinge forms when the moment of so many units of load reaches it.
-        let collapse = sheet.work(&beyond::HINGE_STRIKE, &[1.0, moment, when_pushed]);
+        let collapse = sheet.work(&beyond::HINGE_STRIKE, &[1.0, moment, in_compression]);
         (collapse, sheet.work(&beyond::BOW_LEFT, &[energy, length, moment]))
     });
     Some(Beyond {
@@ -107,7 +107,7 @@ pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
 
 /// What repeated loads do at the threads, as far as anything is published.
 pub(super) fn fatigue(case: &Case, mut sheet: Sheet) -> Note {
-    let says = match turns(case, &mut sheet) {
+    let says = match cycles(case, &mut sheet) {
         Some(says) => says,
         None => said![
             "No test data on notched parts are held for this metal, and none cover its welds. Threads cut what a metal bears again and again to between a third and a half (from memory). Look at the threads and the weld after every hard outing."
@@ -121,7 +121,7 @@ pub(super) fn fatigue(case: &Case, mut sheet: Sheet) -> Note {
     Note { id: "fatigue", asks: "And if it goes on for years?", says, source, working: sheet.lines }
 }
 
-fn turns(case: &Case, sheet: &mut Sheet) -> Option<Said> {
+fn cycles(case: &Case, sheet: &mut Sheet) -> Option<Said> {
     if case.made.material.id != materials::DEFAULT {
         return None;
     }
@@ -137,29 +137,30 @@ fn turns(case: &Case, sheet: &mut Sheet) -> Option<Said> {
         sheet.work(&beams::COMBINED_STRESS, &[case.axial_with_strike(), section.area, moment, section.modulus]);
     let mut says = said!["Not a verdict. "];
     let struck = (case.loads.strike > 0.0).then_some((struck, "Each full strike"));
-    for (stress, when) in [Some((traction, "Each full push and pull")), struck].into_iter().flatten() {
+    for (stress, when) in [Some((traction, "Each full cycle of tension and compression")), struck].into_iter().flatten()
+    {
         says.extend(said![(when), " works the metal around the thread to ", (stress, Stress), ", which it bears "]);
         says.extend(said![(life(stress, sheet)), ". "]);
     }
     says.extend(said![
-        "That is when notched rolled bar broke in tests in clean air, by a curve fitted here to a published figure and taken, unverified, for push and pull alike. Salt, scratches and chatter in the thread take more, and for the rod end's steel no such data are held."
+        "That is when notched rolled bar broke in tests in clean air, by a curve fitted here to a published figure and taken, unverified, for tension and compression alike. Salt, scratches and chatter in the thread take more, and for the rod end's steel no such data are held."
     ]);
     Some(says)
 }
 
-/// How many turns of a stress notched bar stood, in words no finer than the curve.
+/// How many cycles of a stress notched bar stood, in words no finer than the curve.
 fn life(stress: f64, sheet: &mut Sheet) -> &'static str {
     if stress <= LIFE_FLOOR {
         return "more often than the fitted curve tells, though aluminum has no stress that is safe for ever";
     }
-    let turns = sheet.work(&beyond::NOTCHED_7075_LIFE, &[LIFE_SCALE, LIFE_UNIT, stress, LIFE_FLOOR]);
-    if turns < LIFE_READ[0] {
+    let cycles = sheet.work(&beyond::NOTCHED_7075_LIFE, &[LIFE_SCALE, LIFE_UNIT, stress, LIFE_FLOOR]);
+    if cycles < LIFE_READ[0] {
         "fewer than ten thousand times"
-    } else if turns < 1e5 {
+    } else if cycles < 1e5 {
         "some tens of thousands of times"
-    } else if turns < 1e6 {
+    } else if cycles < 1e6 {
         "some hundreds of thousands of times"
-    } else if turns < LIFE_READ[1] {
+    } else if cycles < LIFE_READ[1] {
         "some millions of times"
     } else {
         "more than ten million times"

@@ -6,7 +6,7 @@ use super::adjustment;
 use super::beyond;
 use super::bolt;
 use super::checks::{self, Case};
-use super::cross_sections::{SectionBuilder, Stretch, bending_steps, pushed_steps};
+use super::cross_sections::{SectionBuilder, Stretch, bending_steps, compression_steps};
 use super::formula::Sheet;
 use super::geometry::{self, Section};
 use super::given::{RodEndSpec, Values};
@@ -18,7 +18,10 @@ use crate::document::Document;
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::order;
-use crate::report::{Along, Beyond, Candidate, Finding, LinkGeometry, Loads, Note, Verdict};
+use crate::report::{Along, Beyond, Candidate, Finding, LinkGeometry, Loads, Note, Topic, Verdict};
+
+#[cfg(test)]
+mod tests;
 
 /// A link with everything that was asked of it.
 pub(super) struct Built {
@@ -34,7 +37,7 @@ pub(super) struct Judged {
     pub(super) findings: Vec<Finding>,
     /// What is worth knowing beside the checks; empty in a search.
     pub(super) notes: Vec<Note>,
-    /// What the bar bears past its factors; none in a search, and none when the push alone folds it.
+    /// What the bar bears past its factors; none in a search, and none when the compression alone buckles it.
     pub(super) beyond: Option<Beyond>,
     /// Compression at which the link buckles, by the column curves; not a number in a search.
     pub(super) buckling: f64,
@@ -66,9 +69,9 @@ pub(super) struct LaidOutLink {
     beside_weld: Option<&'static Strength>,
     stretches: Vec<Stretch>,
     bending: Vec<Step>,
-    pushed: Vec<Step>,
-    /// Push at which the whole link folds, were nothing to yield; worked out when first asked for.
-    folding: OnceCell<f64>,
+    compression_steps: Vec<Step>,
+    /// Compression at which the whole link buckles, were nothing to yield; worked out when first asked for.
+    critical_load: OnceCell<f64>,
     layout_changed: Vec<&'static str>,
     out_of_range: Option<Said>,
 }
@@ -145,9 +148,9 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
         geometry.shank_yield = given.shank_yield(end);
     }
     let stretches = SectionBuilder { made: &made, strength, beside_weld }.along()?;
-    let (bending, pushed) = (bending_steps(&stretches), pushed_steps(&stretches));
+    let (bending, compression_steps) = (bending_steps(&stretches), compression_steps(&stretches));
     let out_of_range = sheet.out_of_range;
-    let folding = OnceCell::new();
+    let critical_load = OnceCell::new();
     Ok(LaidOutLink {
         made,
         joints,
@@ -155,8 +158,8 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
         beside_weld,
         stretches,
         bending,
-        pushed,
-        folding,
+        compression_steps,
+        critical_load,
         layout_changed,
         out_of_range,
     })
@@ -193,7 +196,7 @@ impl LaidOutLink {
     }
 
     fn levers(&self, given: &Values, loads: &Loads) -> Levers<'_> {
-        Levers::new(&self.pushed, given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike)
+        Levers::new(&self.compression_steps, given.known(&inputs::YIELD_FACTOR) * loads.axial_with_strike)
     }
 
     /// The link under its loads.
@@ -214,9 +217,10 @@ impl LaidOutLink {
             levers,
             stretches: &self.stretches,
             bending: &self.bending,
-            pushed: &self.pushed,
-            folding: &self.folding,
+            compression_steps: &self.compression_steps,
+            critical_load: &self.critical_load,
             layout_changed: &self.layout_changed,
+            layout_out_of_range: self.out_of_range.as_ref(),
             asked: Default::default(),
         }
     }
@@ -228,13 +232,9 @@ fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
     let loads = loads::on_link(given, &shape.bending, &mut sheet);
     let (levers, stock) = (shape.levers(given, &loads), shape.sections());
     let case = shape.case(given, &loads, &levers, &stock);
-    // What was worked out beyond a formula's range makes everything that rests on it unanswered.
-    let beyond = shape.out_of_range.as_ref().or(sheet.out_of_range.as_ref());
     let mut findings = Vec::with_capacity(QUESTIONS);
     let mut ask = |check| {
-        let mut sheet = asked.sheet();
-        sheet.out_of_range = beyond.cloned();
-        let Some(finding) = checks::ask(check, &case, sheet) else { return true };
+        let Some(finding) = checks::ask(check, &case, asked.sheet()) else { return true };
         let goes_on = asked.goes_on(&finding);
         findings.push(finding);
         goes_on
@@ -249,7 +249,9 @@ fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
     let (mut notes, mut limits, mut buckling, mut shank_stops) = (Vec::new(), None, f64::NAN, [None, None]);
     if asked == Asked::Everything {
         let mut working = asked.sheet();
-        limits = beyond::limits(&case, &shape.bending, &shape.pushed, &mut working);
+        // Past first yield a strike is weighed against the force along the link.
+        let told = case.layout_out_of_range.is_none() && loads.axial_out_of_range.is_none();
+        limits = told.then(|| beyond::limits(&case, &shape.bending, &shape.compression_steps, &mut working)).flatten();
         let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
         notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
         buckling = checks::columns::buckling_load(&case, &mut Sheet::silent());
@@ -292,7 +294,9 @@ impl Judged {
 
     /// The check on bending of the bar, when it could not be answered: without it nothing can be said of a size.
     pub(super) fn main_question_open(&self) -> Option<&Finding> {
-        self.findings.iter().find(|finding| finding.id == "bar-bending" && finding.verdict == Verdict::Unanswered)
+        self.findings
+            .iter()
+            .find(|finding| finding.topic == Topic::BarBending && finding.verdict == Verdict::Unanswered)
     }
 
     /// The verdict of the whole: the worst of its parts. What cannot be judged makes a condition of it, unless only an

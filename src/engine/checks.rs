@@ -12,7 +12,7 @@ use super::tables::materials::Strength;
 use crate::inputs;
 use crate::order;
 use crate::quantity::Kind;
-use crate::report::{Finding, LinkGeometry, Loads, Verdict};
+use crate::report::{Finding, LinkGeometry, Loads, Topic, Verdict};
 use crate::source::Cite;
 
 mod bar;
@@ -35,33 +35,35 @@ pub(super) struct Case<'a> {
     pub(super) loads: &'a Loads,
     /// Changed defaults that the lengths rest on.
     pub(super) layout_changed: &'a [&'static str],
+    /// Why the lengths cannot be told, where a formula for them was used beyond its range.
+    pub(super) layout_out_of_range: Option<&'a Said>,
     /// Whether the force along the link was asked for, and whether the strike was.
     pub(super) asked: Cell<[bool; 2]>,
-    /// Levers of the link under its push with the factor on yield.
+    /// Levers of the link under its compression with the factor on yield.
     pub(super) levers: &'a Levers<'a>,
     /// What the link is made of, from eye A to eye B.
     pub(super) stretches: &'a [Stretch],
     /// The link as it bends under a strike.
     pub(super) bending: &'a [Step],
     /// The link in compression.
-    pub(super) pushed: &'a [Step],
-    /// The push at which the whole link folds, were nothing to yield; worked out when first asked for.
-    pub(super) folding: &'a OnceCell<f64>,
+    pub(super) compression_steps: &'a [Step],
+    /// The compression at which the whole link buckles, were nothing to yield; worked out when first asked for.
+    pub(super) critical_load: &'a OnceCell<f64>,
 }
 
 impl Case<'_> {
-    /// The push at which the whole link folds, were nothing to yield.
-    pub(super) fn folding(&self) -> f64 {
-        *self.folding.get_or_init(|| stepped::critical_load(self.pushed))
+    /// The compression at which the whole link buckles, were nothing to yield.
+    pub(super) fn critical_load(&self) -> f64 {
+        *self.critical_load.get_or_init(|| stepped::critical_load(self.compression_steps))
     }
 
-    /// Largest push or pull along the link.
+    /// Largest tension or compression along the link.
     pub(super) fn axial(&self) -> f64 {
         self.asked.set([true, self.asked.get()[1]]);
         self.loads.axial
     }
 
-    /// Push or pull acting together with a strike.
+    /// Tension or compression acting together with a strike.
     pub(super) fn axial_with_strike(&self) -> f64 {
         self.asked.set([true, true]);
         self.loads.axial_with_strike
@@ -73,14 +75,24 @@ impl Case<'_> {
         self.loads.strike
     }
 
-    /// The changed defaults that the question just asked rests on, given those it asked for itself.
-    fn changed(&self, check: &Check, mut own: Vec<&'static str>) -> Vec<&'static str> {
-        let [axial, strike] = self.asked.take();
+    /// Why what a question rests on cannot be told, given which loads it asked for. A strike follows from how the link
+    /// deflects, so it rests on the lengths too.
+    fn out_of_range(&self, check: &Check, [axial, strike]: [bool; 2]) -> Option<&Said> {
+        let loads = self.loads;
+        let lengths = self.layout_out_of_range.filter(|_| check.of_lengths || strike);
+        let axial = loads.axial_out_of_range.as_ref().filter(|_| axial);
+        let strike = loads.strike_out_of_range.as_ref().filter(|_| strike);
+        lengths.or(axial).or(strike)
+    }
+
+    /// The changed defaults that a question rests on, given which loads it asked for and what else.
+    fn changed(&self, check: &Check, [axial, strike]: [bool; 2], mut own: Vec<&'static str>) -> Vec<&'static str> {
+        let flats = [inputs::FLATS_START.id, inputs::FLATS_LENGTH.id, inputs::FLATS_WIDTH.id];
         let loads = [(axial, &self.loads.axial_changed), (strike, &self.loads.strike_changed)];
         let loads = loads.into_iter().filter(|(asked, _)| *asked).flat_map(|(_, changed)| changed);
         for id in self.layout_changed.iter().chain(loads) {
-            let of_flats = id.starts_with("flats") && check.id != "wrench-flats" || *id == inputs::FACING.id;
-            if !of_flats && !own.contains(id) {
+            let elsewhere = flats.contains(id) && check.topic != Topic::WrenchFlats || *id == inputs::FACING.id;
+            if !elsewhere && !own.contains(id) {
                 own.push(id);
             }
         }
@@ -97,6 +109,10 @@ impl Case<'_> {
 pub(super) struct Check {
     /// Kebab-case, never reused: tests, links and the page name it.
     pub(super) id: &'static str,
+    /// What it is about, where others go by that.
+    pub(super) topic: Topic,
+    /// Whether it rests on the lengths of bar, shanks and holes; what it takes of the loads is noted as it asks.
+    pub(super) of_lengths: bool,
     /// The question, as a rig owner would ask it.
     pub(super) asks: &'static str,
     /// What the weak spot is called on the link.
@@ -177,7 +193,7 @@ pub(super) fn all() -> impl Iterator<Item = &'static Check> {
 }
 
 /// The same in the order in which a search soonest learns that a link will not do: most fail at a shank, which takes a
-/// few formulas, and how the whole link folds takes the longest. In front of what it gives, the bar's findings belong.
+/// few formulas, and how the whole link buckles takes the longest. In front of what it gives, the bar's findings belong.
 pub(super) fn quick_first() -> impl Iterator<Item = &'static Check> {
     shank::ROWS
         .iter()
@@ -198,34 +214,37 @@ pub(super) fn of_the_bar(finding: &Finding) -> bool {
 pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Option<Finding> {
     case.given.begin_trace();
     let outcome = (check.run)(case, &mut sheet);
-    let changed = case.changed(check, case.given.take_trace());
+    let asked = case.asked.take();
+    let changed = case.changed(check, asked, case.given.take_trace());
     if !outcome.applies {
         return None;
     }
-    let (verdict, utilization, says) = match (sheet.out_of_range, outcome.utilization) {
-        (Some(why), _) => (Verdict::Unanswered, None, why),
-        (None, Err(why)) => (Verdict::Unanswered, None, why),
-        (None, Ok(used)) if !used.is_finite() => (
-            Verdict::Unanswered,
-            None,
-            said!["These entries give no number here; check them for a value that cannot be."],
-        ),
-        (None, Ok(used)) => {
-            let to_failure = outcome.to_failure.unwrap_or(used);
-            let verdict = if order::exceeds(to_failure, 1.0) {
-                Verdict::Fails
-            } else if let Some(verdict) = outcome.verdict {
-                verdict
-            } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, outcome.close_from)) {
-                Verdict::Close
-            } else {
-                Verdict::Passes
-            };
-            (verdict, Some(used), outcome.says)
-        }
-    };
+    let (verdict, utilization, says) =
+        match (case.out_of_range(check, asked).cloned().or(sheet.out_of_range), outcome.utilization) {
+            (Some(why), _) => (Verdict::Unanswered, None, why),
+            (None, Err(why)) => (Verdict::Unanswered, None, why),
+            (None, Ok(used)) if !used.is_finite() => (
+                Verdict::Unanswered,
+                None,
+                said!["These entries give no number here; check them for a value that cannot be."],
+            ),
+            (None, Ok(used)) => {
+                let to_failure = outcome.to_failure.unwrap_or(used);
+                let verdict = if order::exceeds(to_failure, 1.0) {
+                    Verdict::Fails
+                } else if let Some(verdict) = outcome.verdict {
+                    verdict
+                } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, outcome.close_from)) {
+                    Verdict::Close
+                } else {
+                    Verdict::Passes
+                };
+                (verdict, Some(used), outcome.says)
+            }
+        };
     Some(Finding {
         id: check.id,
+        topic: check.topic,
         asks: check.asks,
         part: outcome.part.unwrap_or(check.part),
         station: outcome.station,
@@ -243,16 +262,16 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
     })
 }
 
-/// What a strike and a push or pull do at a station, with the factor on yield already in them.
+/// What a strike and an axial force do at a station, with the factor on yield already in them.
 pub(super) struct Actions {
-    /// Push or pull along the link together with the strike.
+    /// Tension or compression along the link together with the strike.
     pub(super) axial: f64,
-    /// The greatest push or pull, without a strike.
+    /// The greatest tension or compression, without a strike.
     pub(super) alone: f64,
-    /// Moment while the link is pushed.
-    pub(super) pushed: f64,
-    /// Moment while it is pulled; the strike alone, since a pull only straightens the bar.
-    pub(super) pulled: f64,
+    /// Moment while the link is in compression.
+    pub(super) in_compression: f64,
+    /// Moment while it is in tension; the strike alone, since tension only straightens the bar.
+    pub(super) in_tension: f64,
 }
 
 /// Where the zone of strikes begins and ends.
@@ -262,7 +281,7 @@ pub(super) fn zone(case: &Case) -> [f64; 2] {
     [begins, length - begins]
 }
 
-/// The worst actions at a station; `None` when the push alone folds the link.
+/// The worst actions at a station; `None` when the compression alone buckles the link.
 ///
 /// One force is taken over the whole zone, that of the drop at mid-span.
 pub(super) fn actions(case: &Case, station: f64, sheet: &mut Sheet) -> Option<Actions> {
@@ -283,12 +302,12 @@ pub(super) fn actions_with(
     let strike = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.strike()]);
     let axial = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
     let alone = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial()]);
-    // Not pushed, the strike on the place itself bends it most, or the one at the edge of the zone.
+    // Without compression, the strike on the place itself bends it most, or the one at the edge of the zone.
     let at = in_zone(station, zone);
     let (near, far) = if station <= at { (station, length - at) } else { (length - station, at) };
-    let pulled = sheet.work(&beams::MOMENT_OF_STRIKE, &[strike, near.max(0.0), far, length]);
+    let in_tension = sheet.work(&beams::MOMENT_OF_STRIKE, &[strike, near.max(0.0), far, length]);
     if axial < 1e-6 {
-        return Some(Actions { axial, alone, pushed: pulled, pulled });
+        return Some(Actions { axial, alone, in_compression: in_tension, in_tension });
     }
     if !levers.stand() {
         return None;
@@ -297,15 +316,15 @@ pub(super) fn actions_with(
     if sheet.is_recording() {
         carried(case, near, far, levers, sheet);
     }
-    let pushed = sheet.work(&stepped_formulas::STEPPED_MOMENT, &[strike, near, far, levers.whole()]);
-    Some(Actions { axial, alone, pushed, pulled })
+    let in_compression = sheet.work(&stepped_formulas::STEPPED_MOMENT, &[strike, near, far, levers.whole()]);
+    Some(Actions { axial, alone, in_compression, in_tension })
 }
 
 /// How the levers came about, for whoever wants to do it again.
 fn carried(case: &Case, near: f64, far: f64, levers: &Levers, sheet: &mut Sheet) {
     sheet.choose(|| {
         let mut said = said![
-            "While the link is pushed, a lever u with its growth g is carried from each eye over every piece of the link, beginning with u = 0 and g = 1: u = u_1 · cos(k · l) + g_1 · sin(k · l) / k and g = g_1 · cos(k · l) − k · u_1 · sin(k · l), with k = √(N / (E · I)) of the piece. The pieces from eye A:"
+            "In compression the link is a beam-column, worked out by transfer matrix: a lever u and its slope u′ are carried from each eye over every piece of the link, beginning with u = 0 and u′ = 1: u = u_1 · cos(k · l) + u′_1 · sin(k · l) / k and u′ = u′_1 · cos(k · l) − k · u_1 · sin(k · l), with k = √(N / (E · I)) of the piece. The pieces from eye A:"
         ];
         for (index, stretch) in case.stretches.iter().enumerate() {
             let section = &stretch.section;
@@ -316,38 +335,45 @@ fn carried(case: &Case, near: f64, far: f64, levers: &Levers, sheet: &mut Sheet)
         said
     });
     let mut found = |what, value| {
-        sheet.record(|| Line::Solved { what, value, kind: Kind::FineLength, how: "carried piece by piece" });
+        sheet.record(|| Line::Solved {
+            what,
+            value,
+            kind: Kind::FineLength,
+            how: "carried piece by piece by transfer matrix",
+        });
     };
     found("Lever of this place", near);
     found("Lever of the strike, from the other eye", far);
     found("Lever from eye to eye", levers.whole());
 }
 
-/// The outcome when the push alone folds the bar.
-pub(super) fn folds(case: &Case, sheet: &mut Sheet) -> Outcome {
+/// The outcome when the compression alone buckles the bar.
+pub(super) fn buckles(case: &Case, sheet: &mut Sheet) -> Outcome {
     let factor = case.given.known(&inputs::YIELD_FACTOR);
-    let push = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
-    let used = sheet.work(&pins::UTILIZATION, &[push, 1.0, case.folding()]);
+    let compression = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
+    let used = sheet.work(&pins::UTILIZATION, &[compression, 1.0, case.critical_load()]);
     Outcome::new(
         used.max(1.01),
         Some(case.made.length / 2.0),
-        sheet.remark(|| said!["The push along the link alone folds this bar; it is far too thin for its length."]),
+        sheet.remark(|| {
+            said!["The compression along the link alone buckles this bar; it is far too thin for its length."]
+        }),
     )
 }
 
 /// Share of its yield strength that a section is asked for, and the stress that decides it.
 pub(super) fn worst(section: &CrossSection, actions: &Actions, sheet: &mut Sheet) -> (f64, f64) {
-    let Actions { axial, alone, pushed, pulled } = *actions;
-    let pressed = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, pushed, section.modulus]);
-    let stretched = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, pulled, section.modulus]);
-    let far_side = sheet.work(&beams::TENSION_SIDE_STRESS, &[axial, section.area, pushed, section.modulus]);
+    let Actions { axial, alone, in_compression, in_tension } = *actions;
+    let compression_side = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, in_compression, section.modulus]);
+    let tension_side = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, in_tension, section.modulus]);
+    let far_side = sheet.work(&beams::TENSION_SIDE_STRESS, &[axial, section.area, in_compression, section.modulus]);
     let straight = sheet.work(&beams::AXIAL_STRESS, &[alone, section.area]);
     let uses = [
-        (pressed, section.yield_compression, "pushed, on the pressed side"),
-        (stretched, section.yield_tension, "pulled, on the stretched side"),
-        (far_side, section.yield_tension, "pushed, on the stretched side"),
-        (straight, section.yield_compression, "pushed with all there is, without a strike"),
-        (straight, section.yield_tension, "pulled with all there is, without a strike"),
+        (compression_side, section.yield_compression, "in compression, on the compression side"),
+        (tension_side, section.yield_tension, "in tension, on the tension side"),
+        (far_side, section.yield_tension, "in compression, on the tension side"),
+        (straight, section.yield_compression, "in the largest compression, without a strike"),
+        (straight, section.yield_tension, "in the largest tension, without a strike"),
     ];
     let mut worst = uses[0];
     for row in uses {
@@ -355,6 +381,6 @@ pub(super) fn worst(section: &CrossSection, actions: &Actions, sheet: &mut Sheet
             worst = row;
         }
     }
-    sheet.choose(|| said!["Worst when ", (worst.2), ": ", (worst.0, Stress), " against ", (worst.1, Stress), "."]);
+    sheet.choose(|| said!["Worst ", (worst.2), ": ", (worst.0, Stress), " against ", (worst.1, Stress), "."]);
     (sheet.work(&pins::STRESS_SHARE, &[worst.0, worst.1]), worst.0)
 }

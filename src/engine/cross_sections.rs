@@ -36,13 +36,17 @@ pub(super) struct Stretch {
     pub(super) section: CrossSection,
 }
 
-/// What a stretch is, for the factor it is judged with.
+/// What a stretch is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum StretchKind {
     /// A rod end's shank.
     Shank,
-    /// Solid bar, whole, bored or with flats.
+    /// Solid bar.
     Bar,
+    /// Solid bar around a threaded hole.
+    Hole,
+    /// Wrench flats on solid bar.
+    Flats,
     /// Tube away from its welds.
     Tube,
     /// Tube beside a weld.
@@ -61,8 +65,8 @@ impl SectionBuilder<'_> {
     fn of_strength(&self, row: &Strength, sheet: &mut Sheet) -> [f64; 2] {
         let label = self.made.material.label;
         [
-            sheet.look_up("Yield strength, pulled", row.yield_tension, Kind::Stress, label, row.cite),
-            sheet.look_up("Yield strength, pressed", row.yield_compression, Kind::Stress, label, row.cite),
+            sheet.look_up("Yield strength in tension", row.yield_tension, Kind::Stress, label, row.cite),
+            sheet.look_up("Yield strength in compression", row.yield_compression, Kind::Stress, label, row.cite),
         ]
     }
 
@@ -210,7 +214,7 @@ impl SectionBuilder<'_> {
             if section.second_moment > 0.0 && !open {
                 stretches.push(Stretch { from, to, part, kind, section });
             } else {
-                return Err(no_metal(self, part));
+                return Err(no_metal(self, kind));
             }
         }
         Ok(stretches)
@@ -229,9 +233,9 @@ impl SectionBuilder<'_> {
         }
         let hole = self.hole_at(from_faces);
         match flats {
-            Some(flats) => ("wrench flats", StretchKind::Bar, self.flats(flats.width, hole, silent)),
+            Some(flats) => ("wrench flats", StretchKind::Flats, self.flats(flats.width, hole, silent)),
             None if hole > 0.0 => {
-                ("bar at the threaded hole", StretchKind::Bar, self.ring_of(hole, self.strength, silent))
+                ("bar at the threaded hole", StretchKind::Hole, self.ring_of(hole, self.strength, silent))
             }
             None => ("plain bar", StretchKind::Bar, self.plain(silent)),
         }
@@ -258,9 +262,9 @@ fn pieces_between(from: f64, to: f64, cuts: &[f64]) -> impl Iterator<Item = (f64
     (1..places.len()).map(move |index| (places[index - 1], places[index]))
 }
 
-fn no_metal(stock: &SectionBuilder, part: &str) -> Said {
+fn no_metal(stock: &SectionBuilder, kind: StretchKind) -> Said {
     let made = stock.made;
-    if part == "wrench flats" {
+    if kind == StretchKind::Flats {
         let clear = made.ends[0].drill_point.max(made.ends[1].drill_point);
         return said![
             "The flats are cut into the threaded hole. Leave more between them, or move them past ",
@@ -283,8 +287,8 @@ pub(super) fn bending_steps(stretches: &[Stretch]) -> Vec<Step> {
     steps(stretches, |section| section.modulus_tension)
 }
 
-/// The steps of a link as it is pushed.
-pub(super) fn pushed_steps(stretches: &[Stretch]) -> Vec<Step> {
+/// The steps of a link in compression.
+pub(super) fn compression_steps(stretches: &[Stretch]) -> Vec<Step> {
     steps(stretches, |section| section.modulus_compression)
 }
 

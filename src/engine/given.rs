@@ -48,8 +48,13 @@ impl<'a> Values<'a> {
     /// The value of an input of one end.
     pub(super) fn number_at(&self, input: &'static Number, end: usize) -> Option<f64> {
         let place = At { end, ..self.place };
+        self.note_number(input, place);
+        input.value(self.document, place)
+    }
+
+    fn note_number(&self, input: &'static Number, place: At) {
         if !self.noting.get() {
-            return input.value(self.document, place);
+            return;
         }
         let mut assumed = self.assumed.borrow_mut();
         if input.standing == inputs::DefaultKind::Assumed && !assumed.iter().any(|known| std::ptr::eq(*known, input)) {
@@ -62,11 +67,21 @@ impl<'a> Values<'a> {
         {
             changed.push(input.id);
         }
-        input.value(self.document, place)
     }
 
     /// The id in force of a choice of the rig, its axle or the link.
     pub(super) fn choice(&self, choice: &'static Choice) -> Option<&'static str> {
+        self.rests_on_choice(choice);
+        choice.value(self.document, self.place)
+    }
+
+    /// Notes that the answer rests on a number which is read by other ways, such as a default that follows from it.
+    pub(super) fn rests_on(&self, input: &'static Number) {
+        self.note_number(input, self.place);
+    }
+
+    /// The same for a choice.
+    pub(super) fn rests_on_choice(&self, choice: &'static Choice) {
         if self.noting.get()
             && let Some(changed) = self.changed.borrow_mut().as_mut()
             && !changed.contains(&choice.id)
@@ -74,12 +89,11 @@ impl<'a> Values<'a> {
         {
             changed.push(choice.id);
         }
-        choice.value(self.document, self.place)
     }
 
     /// Whether the link is an upper one that holds its axle sideways, for want of a track bar.
     pub(super) fn holds_sideways(&self) -> bool {
-        self.choice(&inputs::TRACK_BAR);
+        self.rests_on_choice(&inputs::TRACK_BAR);
         inputs::holds_sideways(self.document, self.place)
     }
 

@@ -20,7 +20,7 @@ pub(super) fn strike_part(given: &Values) -> f64 {
     match given.link.role {
         Role::Lower => 1.0,
         Role::Upper | Role::TieRod => {
-            given.choice(&inputs::TIE_ROD_SIDE);
+            given.rests_on_choice(&inputs::TIE_ROD_SIDE);
             given.known(&inputs::UPPER_STRIKE)
         }
         Role::TrackBar | Role::DragLink | Role::SwayLink => 0.0,
@@ -79,7 +79,7 @@ pub(super) fn largest_axial(given: &Values) -> f64 {
 pub(super) fn on_link(given: &Values, steps: &[Step], sheet: &mut Sheet) -> Loads {
     given.begin_trace();
     let axial = axial::axial(given, sheet);
-    let axial_changed = given.take_trace();
+    let (axial_changed, axial_out_of_range) = (given.take_trace(), sheet.out_of_range.take());
     given.begin_trace();
     let with = sheet.work(&loads::FORCE_WITH_STRIKE, &[given.known(&inputs::AXIAL_SHARE_WITH_STRIKE), axial.force]);
     let weight = strike_weight(given, sheet);
@@ -88,6 +88,8 @@ pub(super) fn on_link(given: &Values, steps: &[Step], sheet: &mut Sheet) -> Load
     Loads {
         strike_changed: given.take_trace(),
         axial_changed,
+        axial_out_of_range,
+        strike_out_of_range: sheet.out_of_range.take(),
         axle: axial.axle,
         from: axial.from,
         axial: axial.force,

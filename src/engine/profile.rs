@@ -11,9 +11,9 @@ use crate::report::{Along, Station};
 /// Stations inside every stretch of one section, beside its two ends.
 const INSIDE: u32 = 11;
 
-/// What bends each place of the link and what that place bears; empty when the push alone folds it.
+/// What bends each place of the link and what that place bears; empty when the compression alone buckles it.
 pub(super) fn along(case: &Case) -> Along {
-    let unfactored = &Levers::new(case.pushed, case.axial_with_strike());
+    let unfactored = &Levers::new(case.compression_steps, case.axial_with_strike());
     let mut stations = Vec::with_capacity(case.stretches.len() * (INSIDE as usize + 2));
     for stretch in case.stretches {
         for count in 0..=INSIDE + 1 {
@@ -49,7 +49,7 @@ fn station(case: &Case, unfactored: &Levers, stretch: &Stretch, x: f64) -> Optio
     Some(Station {
         x,
         part: stretch.part,
-        moment: actions.pushed,
+        moment: actions.in_compression,
         strength: ((weaker - actions.axial / section.area) * section.modulus).max(0.0),
         utilization: worst(section, &actions, sheet).0,
     })

@@ -72,7 +72,7 @@ pub(super) fn neighbors(given: &Values, of: &Candidate) -> [Option<Candidate>; 2
 }
 
 /// Whether a section cannot hold whatever its rod ends are: a weight that is only set down already counts twice, and
-/// that alone, without a push, bends the middle of the bar for good. It saves a search most of its work.
+/// that alone, without compression, bends the middle of the bar for good. It saves a search most of its work.
 fn hopeless(given: &Values, section: Section) -> bool {
     let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
     let Some(strength) = given.material().strength(section.outside_diameter, wall) else { return true };

@@ -33,9 +33,9 @@ pub struct Station {
     pub x: f64,
     /// What the link is there.
     pub part: &'static str,
-    /// The greatest moment of a strike in its zone while the link is pushed.
+    /// The greatest moment of a strike in its zone while the link is in compression.
     pub moment: f64,
-    /// The moment at which it stays bent, under the same push or pull.
+    /// The moment at which it yields, under the same tension or compression.
     pub strength: f64,
     /// Share of its yield strength that is asked for; 1 is the limit.
     pub utilization: f64,
@@ -52,7 +52,7 @@ pub struct Beyond {
     pub energy: f64,
     /// Drop of the assumed weight that just does it; none when setting it down is enough.
     pub drop: Option<f64>,
-    /// Strike at which it folds fully, in a ductile metal.
+    /// Strike at which a plastic hinge forms, in a ductile metal.
     pub collapse: Option<f64>,
     /// Bow left by a hit with twice that energy, in a ductile metal.
     pub bow: Option<f64>,
@@ -116,7 +116,7 @@ pub struct Sensitivity {
 /// The forces on an axle that its links and the ground hold in balance, without shock. Forces in N, heights in m.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Axle {
-    /// Push of the ground.
+    /// Traction of the ground.
     pub traction: f64,
     /// All lower links together, along the rig.
     pub lower: f64,

@@ -5,7 +5,7 @@ use super::markup::{Markup, cell, element, heads, plain, said};
 use super::state::Bench;
 use super::tag::{Piece, tag};
 use super::words;
-use linkwright::engine::outside::{self, Outside, Tabled};
+use linkwright::engine::reference::{self, Reference, Tabled};
 use linkwright::quantity::trimmed;
 use linkwright::quantity::{Kind, System, inch, mm, show};
 use std::sync::Arc;
@@ -28,9 +28,9 @@ pub(super) fn outside(bench: Bench) -> Piece {
 }
 
 fn all(system: System) -> Markup {
-    let rows: Vec<(&Outside, f64, bool)> = outside::all().map(|row| (row, row.found(), row.agrees())).collect();
+    let rows: Vec<(&Reference, f64, bool)> = reference::all().map(|row| (row, row.found(), row.agrees())).collect();
     let agree = rows.iter().filter(|row| row.2).count();
-    let tabled = outside::tabled();
+    let tabled = reference::tabled();
     let explained: Vec<&Tabled> = tabled.iter().filter(|row| row.accounted_for() && !row.agrees()).collect();
     let accounted = tabled.iter().filter(|row| row.accounted_for()).count();
     let count = format!(
@@ -90,7 +90,7 @@ fn thread_tables(tabled: &[Tabled], explained: &[&Tabled], system: System) -> Ma
     )
 }
 
-fn one(row: &Outside, found: f64, agrees: bool) -> Markup {
+fn one(row: &Reference, found: f64, agrees: bool) -> Markup {
     let digits = |value: f64| format!("{} {}", significant(value), row.unit).trim_end().to_string();
     let about = plain(row.name) + said("small", format!("{} ({})", row.source, row.obtained.words()));
     let differs = if row.expected == 0.0 { found - row.expected } else { (found - row.expected) / row.expected.abs() };

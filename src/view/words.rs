@@ -10,7 +10,7 @@ use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{At, CHOICES, NUMBERS, QUANTITY, USAGE, WEIGHT};
 use linkwright::quantity::{self, Kind, System, measured, show};
-use linkwright::report::{Along, Answer, EndGeometry, Finding, LinkGeometry, LinkReport, Verdict};
+use linkwright::report::{Along, Answer, EndGeometry, Finding, LinkGeometry, LinkReport, Topic, Verdict};
 
 /// `RH` or `LH`, as stamped on parts.
 pub(super) const fn hand_mark(hand: Hand) -> &'static str {
@@ -297,12 +297,9 @@ pub(super) fn drawing_words(answer: &Answer, system: System) -> String {
 
 /// Where on the link something gives; a push folds the whole of it, and no place is to blame.
 fn place_of(finding: &Finding, made: &LinkGeometry, units: Units) -> String {
-    let station = finding.station.filter(|_| finding.id != BUCKLING);
+    let station = finding.station.filter(|_| finding.topic != Topic::Buckling);
     station.map(|station| place(station, made, units)).unwrap_or_default()
 }
-
-/// The check on folding.
-const BUCKLING: &str = "buckling";
 
 /// Where on the link: at an eye, or so far from eye A.
 fn place(station: f64, made: &LinkGeometry, units: Units) -> String {
@@ -320,7 +317,7 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
     let system = units.unwrap_or(System::Inch);
     let used =
         |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, System::Inch)).unwrap_or_default();
-    let what = if finding.id == BUCKLING {
+    let what = if finding.topic == Topic::Buckling {
         "buckling in compression".to_string()
     } else {
         format!("{}{}", finding.part, place_of(finding, &answer.link, units))

@@ -1,6 +1,6 @@
 //! Checks on the bar: bending between the ends, at the tapped ends, at the flats.
 
-use super::{Case, Check, Outcome, actions, actions_with, folds, tube, worst};
+use super::{Case, Check, Outcome, actions, actions_with, buckles, tube, worst};
 use crate::engine::cross_sections::CrossSection;
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{sections, stepped};
@@ -9,11 +9,13 @@ use crate::engine::stepped::Levers;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
-use crate::report::EndGeometry;
+use crate::report::{EndGeometry, Topic};
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "bar-bending",
+        topic: Topic::BarBending,
+        of_lengths: true,
         asks: "Does the bar spring back when it lands on a rock?",
         part: "middle of the bar",
         rule: false,
@@ -23,6 +25,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "tapped-end",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Is enough metal left around the threaded holes?",
         part: "bar at the threaded hole",
         rule: false,
@@ -32,6 +36,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "wrench-flats",
+        topic: Topic::WrenchFlats,
+        of_lengths: true,
         asks: "Do the wrench flats leave enough?",
         part: "wrench flats",
         rule: false,
@@ -47,7 +53,7 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
     if tube::is_ductile(case, &section) {
         return tube::bending(case, section, sheet);
     }
-    let Some(actions) = actions(case, middle, sheet) else { return folds(case, sheet) };
+    let Some(actions) = actions(case, middle, sheet) else { return buckles(case, sheet) };
     let (used, stress) = worst(&section, &actions, sheet);
     Outcome::new(
         used,
@@ -57,7 +63,7 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
                 (if case.loads.strike > 0.0 {
                     "With its factor, the strike bends the middle of the bar to "
                 } else {
-                    "Nothing is taken to land on it. Pushed and pulled, factor included, the bar works at "
+                    "Nothing is taken to land on it. In tension and compression, factor included, the bar works at "
                 }),
                 (stress, Stress),
                 "; it stays bent from ",
@@ -101,7 +107,7 @@ pub(super) fn in_the_hole(
         for (depth, section) in places {
             // Past the middle it only gets better again.
             let station = case.station(index, (end.eye_to_face + depth(end)).min(case.made.length / 2.0));
-            let Some(actions) = actions_with(case, station, factor, levers, sheet) else { return folds(case, sheet) };
+            let Some(actions) = actions_with(case, station, factor, levers, sheet) else { return buckles(case, sheet) };
             let section = section(end, sheet);
             let (used, stress) = worst(&section, &actions, sheet);
             if highest.0.is_nan() || order::exceeds(used, highest.0) {
@@ -135,7 +141,7 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     for (from, to, bore) in case.stock.flats_stretches() {
         // Inside its stretch, the place nearest the middle bends most.
         let at = middle.max(face + from).min(face + to);
-        let Some(actions) = actions(case, at, sheet) else { return folds(case, sheet) };
+        let Some(actions) = actions(case, at, sheet) else { return buckles(case, sheet) };
         let section = case.stock.flats(flats.width, bore, sheet);
         let now = worst(&section, &actions, sheet);
         over_hole |= bore > 0.0;

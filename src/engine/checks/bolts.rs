@@ -12,11 +12,14 @@ use crate::engine::tables::jam_torque;
 use crate::inputs;
 use crate::order;
 use crate::quantity::{Kind, ksi};
+use crate::report::Topic;
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "bolt-shear",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Does the bolt hold in shear?",
         part: "bolt",
         rule: false,
@@ -26,6 +29,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "bolt-bending",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Does the bolt stay straight?",
         part: "bolt",
         rule: false,
@@ -35,6 +40,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "ear-bearing",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Does the bracket hold around the bolt?",
         part: "bracket ear",
         rule: false,

@@ -1,8 +1,8 @@
 //! Checks on the whole link in compression: buckling, compression yield of its weakest section, and a bent bar.
 
-use super::{Case, Check, Outcome, folds};
+use super::{Case, Check, Outcome, buckles};
 use crate::document::Role;
-use crate::engine::cross_sections::{CrossSection, Stretch};
+use crate::engine::cross_sections::{CrossSection, Stretch, StretchKind};
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::{beams, columns, pins, sections, stepped};
 use crate::engine::given::Values;
@@ -11,10 +11,13 @@ use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
 use crate::quantity::Kind;
+use crate::report::Topic;
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "buckling",
+        topic: Topic::Buckling,
+        of_lengths: true,
         asks: "Does it buckle under the largest compression?",
         part: "whole link, in compression",
         rule: false,
@@ -24,6 +27,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "compression-yield",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Does a section yield in compression before the link buckles?",
         part: "compression yield of a section",
         rule: false,
@@ -33,6 +38,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "bent-bar",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Does the bend yield under the largest tension or compression?",
         part: "bent bar",
         rule: false,
@@ -47,7 +54,7 @@ pub(in crate::engine) fn buckling_load(case: &Case, sheet: &mut Sheet) -> f64 {
     let section = case.stock.plain(sheet);
     sheet.record(|| Line::Solved {
         what: "Critical load of the whole link, its weaker ends counted, were nothing to yield",
-        value: case.folding(),
+        value: case.critical_load(),
         kind: Kind::Force,
         how: "found by raising the compression until the bent shape, carried from piece to piece, turns through exactly half a wave",
     });
@@ -64,7 +71,7 @@ fn straight_load(case: &Case, section: &CrossSection, sheet: &mut Sheet) -> f64 
     let (modulus, area, yielding) = (section.modulus_compression, section.area, section.yield_compression);
     let plain = sheet.work(&columns::EULER_LOAD, &[modulus, section.second_moment, case.made.length]);
     sheet.choose(|| said!["Without its weaker ends the critical load would be ", (plain, Force), "."]);
-    let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.folding()]);
+    let slenderness = sheet.work(&stepped::EQUIVALENT_SLENDERNESS, &[modulus, area, case.critical_load()]);
     let transition = sheet.work(&columns::TRANSITION_SLENDERNESS, &[modulus, yielding]);
     if slenderness < transition {
         sheet.choose(|| {
@@ -100,7 +107,7 @@ fn bowed_load(case: &Case, section: &CrossSection, set: f64, sheet: &mut Sheet) 
     }
     let radius = sheet.work(&sections::RADIUS_OF_GYRATION, &[section.second_moment, area]);
     let crookedness = sheet.work(&columns::CROOKEDNESS, &[bow, case.made.outside_diameter / 2.0, radius]);
-    let critical = sheet.work(&beams::AXIAL_STRESS, &[case.folding(), area]);
+    let critical = sheet.work(&beams::AXIAL_STRESS, &[case.critical_load(), area]);
     let half_sum = sheet.work(&columns::PERRY_HALF_SUM, &[yielding, crookedness, critical]);
     sheet.work(&columns::PERRY_ROBERTSON_LOAD, &[area, half_sum, yielding, critical])
 }
@@ -157,17 +164,17 @@ fn compression_yield(case: &Case, sheet: &mut Sheet) -> Outcome {
             "."
         ]
     });
-    Outcome { part: Some(yield_of(weakest.part)), ..Outcome::new(used, Some((weakest.from + weakest.to) / 2.0), says) }
+    Outcome { part: Some(yield_of(weakest.kind)), ..Outcome::new(used, Some((weakest.from + weakest.to) / 2.0), says) }
 }
 
 /// The name of the compression yield of a stretch.
-fn yield_of(part: &str) -> &'static str {
-    match part {
-        "shank at end A" | "shank at end B" => "compression yield of the shank",
-        "bar at the threaded hole" => "compression yield of the bar at the threaded hole",
-        "wrench flats" => "compression yield of the wrench flats",
-        "tube beside its weld" => "compression yield of the tube beside its weld",
-        _ => "compression yield of the bar",
+const fn yield_of(kind: StretchKind) -> &'static str {
+    match kind {
+        StretchKind::Shank => "compression yield of the shank",
+        StretchKind::Hole => "compression yield of the bar at the threaded hole",
+        StretchKind::Flats => "compression yield of the wrench flats",
+        StretchKind::Weld => "compression yield of the tube beside its weld",
+        StretchKind::Bar | StretchKind::Tube => "compression yield of the bar",
     }
 }
 
@@ -203,10 +210,10 @@ fn bent_bar(case: &Case, sheet: &mut Sheet) -> Outcome {
     let factor = case.given.known(&inputs::YIELD_FACTOR);
     // The factor comes before the amplification, so that what compression adds to the moment is counted too.
     let load = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.axial()]);
-    if !order::exceeds(case.folding(), load) {
-        return folds(case, sheet);
+    if !order::exceeds(case.critical_load(), load) {
+        return buckles(case, sheet);
     }
-    let compressed = sheet.work(&columns::BENT_MOMENT, &[load, offset, case.folding()]);
+    let compressed = sheet.work(&columns::BENT_MOMENT, &[load, offset, case.critical_load()]);
     let stretched = sheet.work(&columns::BENT_MOMENT_TENSION, &[load, offset]);
     let [in_compression, in_tension] = [(compressed, section.yield_compression), (stretched, section.yield_tension)]
         .map(|(moment, yielding)| {

@@ -6,10 +6,13 @@ use crate::engine::formulas::{loads, pins};
 use crate::engine::sentence::said;
 use crate::inputs;
 use crate::order;
+use crate::report::Topic;
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "eye",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Does the eye hold?",
         part: "rod-end eye",
         rule: false,
@@ -19,6 +22,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "maker-rating",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Is it within the maker's rating?",
         part: "rod end, by its maker's rating",
         rule: false,

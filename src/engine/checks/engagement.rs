@@ -12,12 +12,14 @@ use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
 use crate::quantity::Kind;
-use crate::report::{EndGeometry, EngagementRule};
+use crate::report::{EndGeometry, EngagementRule, Topic};
 use crate::source::{Obtained, PRACTICE, cite};
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "engagement",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Is enough thread in the bar?",
         part: "thread engagement",
         rule: true,
@@ -27,6 +29,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "thread-stripping",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Do the threads hold in tension?",
         part: "thread in the bar",
         rule: false,
@@ -36,6 +40,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "visible-threads",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Do few enough threads show?",
         part: "visible thread",
         rule: true,

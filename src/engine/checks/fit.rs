@@ -12,11 +12,14 @@ use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
 use crate::quantity::{Kind, deg};
+use crate::report::Topic;
 use crate::source::{Cite, GEOMETRY, Obtained, PRACTICE, cite};
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "holes-meet",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Is enough left between the two holes?",
         part: "bar between the holes",
         rule: true,
@@ -26,6 +29,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "bottoming",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Can the shank bottom in its hole?",
         part: "bottom of the hole",
         rule: true,
@@ -35,6 +40,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "jam-nut-seat",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Does the jam nut sit flat on the bar?",
         part: "jam nut",
         rule: true,
@@ -44,6 +51,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "misalignment",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Do the balls have room when the axle twists?",
         part: "ball of the rod end",
         rule: true,
@@ -53,6 +62,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "thin-tube",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Is the tube's wall thick enough not to crumple?",
         part: "wall of the tube",
         rule: true,
@@ -62,6 +73,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "wall",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Is the wall around the thread thick enough?",
         part: "wall around the thread",
         rule: true,

@@ -1,17 +1,20 @@
 //! The rod end's shank: bending where it leaves the bar, and tension.
 
 use super::ends::{at_ends, letter};
-use super::{Actions, Case, Check, Outcome, actions, folds, worst};
+use super::{Actions, Case, Check, Outcome, actions, buckles, worst};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{pins, threads};
 use crate::engine::roots::crossing;
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::order;
+use crate::report::Topic;
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "shank-bending",
+        topic: Topic::Other,
+        of_lengths: true,
         asks: "Does the rod end's shank bend where it leaves the bar?",
         part: "rod-end shank at the jam nut",
         rule: false,
@@ -21,6 +24,8 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "shank-tension",
+        topic: Topic::Other,
+        of_lengths: false,
         asks: "Does the shank hold in tension?",
         part: "rod-end shank",
         rule: false,
@@ -63,7 +68,7 @@ pub(in crate::engine) fn stop(case: &Case, end: usize) -> Option<f64> {
 fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let made = &case.made.ends[end];
-        let Some(actions) = at_face(case, end, made.eye_to_face, sheet) else { return folds(case, sheet) };
+        let Some(actions) = at_face(case, end, made.eye_to_face, sheet) else { return buckles(case, sheet) };
         let section = case.stock.shank(made, case.given.shank_yield(end), sheet);
         let (as_set, stress) = worst(&section, &actions, sheet);
         let wound_out = made.stop.inserted < made.inserted;
@@ -83,8 +88,12 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
             let inserted = stop(case, end).unwrap_or(made.inserted);
             made.visible_threads + (made.inserted - inserted) / made.thread.pitch
         };
-        let condition = (needs_stop && sheet.is_recording())
-            .then(|| said!["with no more than ", (most_showing(), Ratio), " threads showing at end ", (letter(end))]);
+        // A search goes by whether there is a condition, and reads no words.
+        let condition = needs_stop.then(|| {
+            sheet.remark(|| {
+                said!["with no more than ", (most_showing(), Ratio), " threads showing at end ", (letter(end))]
+            })
+        });
         let mut says = sheet.remark(|| {
             said![
                 "With ",

@@ -2,7 +2,7 @@
 
 use super::bar::in_the_hole;
 use super::columns;
-use super::{CLOSE, Case, Outcome, actions_with, folds, worst};
+use super::{CLOSE, Case, Outcome, actions_with, buckles, worst};
 use crate::document::Use;
 use crate::engine::cross_sections::{CrossSection, Stretch, StretchKind};
 use crate::engine::formula::{Line, Sheet};
@@ -63,11 +63,11 @@ pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> 
     let factor = case.given.known(&inputs::YIELD_FACTOR);
     let (Some(factored), levers) = (
         actions_with(case, middle, factor, case.levers, &mut Sheet::silent()),
-        Levers::new(case.pushed, case.axial_with_strike()),
+        Levers::new(case.compression_steps, case.axial_with_strike()),
     ) else {
-        return folds(case, sheet);
+        return buckles(case, sheet);
     };
-    let Some(actions) = actions_with(case, middle, 1.0, &levers, sheet) else { return folds(case, sheet) };
+    let Some(actions) = actions_with(case, middle, 1.0, &levers, sheet) else { return buckles(case, sheet) };
     let (used, stress) = worst(&section, &actions, sheet);
     let (with_factor, _) = worst(&section, &factored, &mut Sheet::silent());
     let yielding = section.yield_compression.min(section.yield_tension);
@@ -91,7 +91,7 @@ pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> 
             ..Outcome::new(used, Some(middle), says)
         };
     }
-    let hinge = hinge(case, &section, actions.pushed, sheet);
+    let hinge = hinge(case, &section, actions.in_compression, sheet);
     let set = if order::exceeds(used, 1.0) { permanent_set(case, &section, &levers, sheet) } else { 0.0 };
     let length = case.made.length;
     // Bent, the link must hold in compression once more.
@@ -172,7 +172,7 @@ fn permanent_set(case: &Case, section: &CrossSection, levers: &Levers, sheet: &m
 #[derive(Clone, Copy)]
 enum Bow {
     /// The hinge does not even hold the weight at rest.
-    FoldsUnderItsWeight,
+    CollapsesUnderItsWeight,
     /// A bow, m.
     About(f64),
     /// No hinge forms, the strike is the user's own, or the bow comes to next to nothing while the set is large already.
@@ -185,7 +185,7 @@ fn bow_by_energy(case: &Case, hinge: Hinge, sheet: &mut Sheet) -> Bow {
         return Bow::NotTold;
     }
     if hinge.strike <= weight {
-        return Bow::FoldsUnderItsWeight;
+        return Bow::CollapsesUnderItsWeight;
     }
     let link = stepped::deflection_per_force(case.bending, case.made.length / 2.0);
     let rest = loads::rest_compliance(case.given, sheet);
@@ -260,7 +260,7 @@ impl Bent {
             "."
         ];
         says.extend(match self.bow {
-            Bow::FoldsUnderItsWeight => said![" It folds under the weight alone."],
+            Bow::CollapsesUnderItsWeight => said![" It collapses under the weight alone."],
             Bow::About(bow) => said![" By energy the hit leaves a bow of about ", (bow, FineLength), "."],
             Bow::NotTold => said![],
         });
@@ -284,7 +284,7 @@ pub(super) fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
         ]);
     };
     let factor = if no_bend_band(case) { case.given.known(&inputs::YIELD_FACTOR) } else { 1.0 };
-    let levers = Levers::new(case.pushed, factor * case.axial_with_strike());
+    let levers = Levers::new(case.compression_steps, factor * case.axial_with_strike());
     let welded = |_: &_, _: &mut Sheet| section;
     let yielding = section.yield_compression.min(section.yield_tension);
     let outcome = in_the_hole(case, sheet, factor, &levers, &[(|end| end.tapped_depth, &welded)], |stress| {

@@ -5,7 +5,7 @@ use crate::engine::math::{cosine, sine};
 use crate::quantity::{deg, inch, lbf};
 
 formula! {
-    /// Push of the ground on one axle.
+    /// Traction of the ground on one axle.
     TRACTION: "F" Force = "μ · s · W";
     given grip "μ" Ratio "grip of tire on ground", share "s" Percent "share of the rig's weight on this axle", weight "W" Weight "weight of the rig";
     code grip * share * weight;
@@ -16,7 +16,7 @@ formula! {
 formula! {
     /// Force in all lower links together.
     LOWER_PAIR: "N_L" Force = "F · h_U / (h_U − h_L)";
-    given traction "F" Force "push of the ground on the axle", upper "h_U" Length "height of the upper mounts on the axle", lower "h_L" Length "height of the lower mounts on the axle";
+    given traction "F" Force "traction of the ground on the axle", upper "h_U" Length "height of the upper mounts on the axle", lower "h_L" Length "height of the lower mounts on the axle";
     code traction * upper / (upper - lower);
     holds "h_U > h_L" => upper > lower;
     source STATICS, "solid axle, level links", Computed;
@@ -26,7 +26,7 @@ formula! {
 formula! {
     /// Force in all upper links together.
     UPPER_PAIR: "N_U" Force = "F · h_L / (h_U − h_L)";
-    given traction "F" Force "push of the ground on the axle", upper "h_U" Length "height of the upper mounts on the axle", lower "h_L" Length "height of the lower mounts on the axle";
+    given traction "F" Force "traction of the ground on the axle", upper "h_U" Length "height of the upper mounts on the axle", lower "h_L" Length "height of the lower mounts on the axle";
     code traction * lower / (upper - lower);
     holds "h_U > h_L" => upper > lower;
     source STATICS, "solid axle, level links", Computed;
@@ -85,7 +85,7 @@ formula! {
 formula! {
     /// Force that uneven grip adds to one lower link and takes from the other.
     YAW_COUPLE: "ΔN" Force = "F · y / s";
-    given traction "F" Force "push of the ground on the axle", offset "y" Length "how far to one side it acts", spread "s" Length "distance between the lower links";
+    given traction "F" Force "traction of the ground on the axle", offset "y" Length "how far to one side it acts", spread "s" Length "distance between the lower links";
     code traction * offset / spread;
     source STATICS, "parallel lower links take the turning effect", Computed;
     example [lbf(3000.0), inch(32.5), inch(40.0)] gives "2437.5" of lbf(1.0), "all the grip at one wheel; own arithmetic, agrees with a solve in three dimensions";
@@ -102,7 +102,7 @@ formula! {
 }
 
 formula! {
-    /// Push in one lower link of a three-link axle, whose single upper link sits to one side.
+    /// Compression in one lower link of a three-link axle, whose single upper link sits to one side.
     THREE_LINK_LOWER: "N" Force = "N_L / 2 + N_U · y / s";
     given lower "N_L" Force "force in both lower links together", upper "N_U" Force "force in the upper link", offset "y" Length "how far the upper link sits toward this lower link", spread "s" Length "distance between the lower links";
     code lower / 2.0 + upper * offset / spread;
@@ -122,7 +122,7 @@ formula! {
 formula! {
     /// Force in all lower links together, when the links slope.
     SLOPED_LOWER_PAIR: "N_L" Force = "F · a_U / (a_U · cos(β_L) − a_L · cos(β_U))";
-    given traction "F" Force "push of the ground on the axle", upper "a_U" Length "distance of the upper links from where the tire meets the ground", upper_slope "β_U" Angle "slope of the upper links", lower "a_L" Length "distance of the lower links from where the tire meets the ground", lower_slope "β_L" Angle "slope of the lower links";
+    given traction "F" Force "traction of the ground on the axle", upper "a_U" Length "distance of the upper links from where the tire meets the ground", upper_slope "β_U" Angle "slope of the upper links", lower "a_L" Length "distance of the lower links from where the tire meets the ground", lower_slope "β_L" Angle "slope of the lower links";
     code traction * upper / (upper * cosine(lower_slope) - lower * cosine(upper_slope));
     holds "a_U · cos(β_L) > a_L · cos(β_U)" => upper * cosine(lower_slope) > lower * cosine(upper_slope);
     source STATICS, "solid axle, sloping links", Computed;

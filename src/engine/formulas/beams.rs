@@ -65,7 +65,7 @@ formula! {
 }
 
 formula! {
-    /// Load at the middle at which a link of ductile metal folds.
+    /// Load at the middle at which a link of ductile metal collapses.
     COLLAPSE_MID_LOAD: "Q_p" Force = "4 · Z · F / L";
     given modulus "Z" SectionModulus "plastic modulus", yielding "F" Stress "yield strength", length "L" Length "length between ball centers";
     code 4.0 * modulus * yielding / length;
@@ -94,7 +94,7 @@ formula! {
 }
 
 formula! {
-    /// Stress from a straight push or pull.
+    /// Stress from an axial force alone.
     AXIAL_STRESS: "σ" Stress = "N / A";
     given force "N" Force "force along the link", area "A" Area "area";
     code force / area;
@@ -103,7 +103,7 @@ formula! {
 }
 
 formula! {
-    /// Stress from a push or pull together with bending, on the side where they add up.
+    /// Stress from an axial force together with bending, on the side where they add up.
     COMBINED_STRESS: "σ" Stress = "N / A + M / S";
     given force "N" Force "force along the link", area "A" Area "area", moment "M" Moment "bending moment", modulus "S" SectionModulus "section modulus";
     code force / area + moment / modulus;
@@ -112,9 +112,9 @@ formula! {
 }
 
 formula! {
-    /// Stress on the stretched side of a link that is pushed and bent.
+    /// Stress on the tension side of a link in compression and bending.
     TENSION_SIDE_STRESS: "σ" Stress = "M / S − N / A";
-    given force "N" Force "push along the link", area "A" Area "area", moment "M" Moment "bending moment", modulus "S" SectionModulus "section modulus";
+    given force "N" Force "compression along the link", area "A" Area "area", moment "M" Moment "bending moment", modulus "S" SectionModulus "section modulus";
     code moment / modulus - force / area;
     source STATICS, "elastic superposition", Computed;
     example [lbf(10000.0), in2(2.0), lbf_in(20000.0), in3(0.8)] gives "20" of ksi(1.0), "own arithmetic";

@@ -9,11 +9,11 @@ use crate::quantity::{in2, in3, inch, ksi, lbf, lbf_in};
 formula! {
     /// Strike at which the bar begins to stay bent.
     FIRST_YIELD_STRIKE: "Q_y" Force = "(F − N / A) · S / m";
-    given yielding "F" Stress "yield strength", axial "N" Force "push or pull along the link at that moment", area "A" Area "area", modulus "S" SectionModulus "section modulus", lever "m" Length "bending moment for each unit of the strike";
+    given yielding "F" Stress "yield strength", axial "N" Force "tension or compression along the link at that moment", area "A" Area "area", modulus "S" SectionModulus "section modulus", lever "m" Length "bending moment for each unit of the strike";
     code (yielding - axial / area) * modulus / lever;
     holds "F > N / A" => yielding > axial / area;
     source STATICS, "elastic superposition", Computed;
-    example [ksi(66.0), 0.0, in2(3.0), in3(std::f64::consts::PI / 4.0), inch(10.0)] gives "5183.62788" of lbf(1.0), "2.0 in bar of 7075, 40 in long, no push; own arithmetic, independent tool: mpmath 1.4.1";
+    example [ksi(66.0), 0.0, in2(3.0), in3(std::f64::consts::PI / 4.0), inch(10.0)] gives "5183.62788" of lbf(1.0), "2.0 in bar of 7075, 40 in long, no compression; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
 formula! {

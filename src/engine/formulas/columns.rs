@@ -23,8 +23,8 @@ formula! {
 formula! {
     /// Diameter of a round bar with a given critical load.
     EULER_DIAMETER: "d" FineLength = "(64 · P · L² / (π³ · E))^0.25";
-    given push "P" Force "compression, with its factor", length "L" Length "length between ball centers", modulus "E" Stress "modulus of elasticity in compression";
-    code power(64.0 * push * length * length / (cubed(PI) * modulus), 0.25);
+    given compression "P" Force "compression, with its factor", length "L" Length "length between ball centers", modulus "E" Stress "modulus of elasticity in compression";
+    code power(64.0 * compression * length * length / (cubed(PI) * modulus), 0.25);
     source SHIGLEY, "Ex. 4-17, p. 187", Read;
     example [4.0 * 22_000.0, 1.5, mpa(207_000.0)] gives "37.48" of mm(1.0), "Shigley 9e Ex. 4-17";
 }
@@ -91,9 +91,9 @@ formula! {
 formula! {
     /// Deflection of a link that is in compression and hit, under the strike.
     BEAM_COLUMN_DEFLECTION: "δ" FineLength = "(M − M_0) / N";
-    given moment "M" Moment "moment under the strike while in compression", simple "M_0" Moment "moment under the strike alone", push "N" Force "compression along the link";
-    code (moment - simple) / push;
-    holds "N > 0" => push > 0.0;
+    given moment "M" Moment "moment under the strike while in compression", simple "M_0" Moment "moment under the strike alone", compression "N" Force "compression along the link";
+    code (moment - simple) / compression;
+    holds "N > 0" => compression > 0.0;
     source STATICS, "compression times deflection is the moment it adds", Computed;
     example [lbf_in(30_942.782_937), lbf_in(20000.0), lbf(20000.0)] gives "0.547139147" of inch(1.0), "2.0 in bar, 40 in long, 20,000 lbf compression, 2,000 lbf strike; own arithmetic, independent tool: PyNiteFEA 3.2.0";
 }
@@ -101,10 +101,10 @@ formula! {
 formula! {
     /// Half the wave number times the length, from the compression as a share of the critical load.
     HALF_PHASE: "u" Ratio = "π / 2 · √(N / P_e)";
-    given push "N" Force "compression along the link", euler "P_e" Force "critical load";
-    code PI / 2.0 * (push / euler).sqrt();
-    holds "N < P_e" => push < euler;
-    holds "N ≥ 0" => push >= 0.0;
+    given compression "N" Force "compression along the link", euler "P_e" Force "critical load";
+    code PI / 2.0 * (compression / euler).sqrt();
+    holds "N < P_e" => compression < euler;
+    holds "N ≥ 0" => compression >= 0.0;
     source TIMOSHENKO_GERE, "beam-columns; a test integrates the bent shape", Memory;
     example [lbf(25000.0), lbf(50000.0)] gives "1.1107" of 1.0, "half the critical load; own arithmetic";
 }
@@ -134,9 +134,9 @@ formula! {
 formula! {
     /// Greatest stress in a straight link in compression off its center line, by the secant formula.
     SECANT_STRESS: "σ" Stress = "N / A · (1 + e · c / (r² · cos(L / (2 · r) · √(N / (A · E)))))";
-    given push "N" Force "compression along the link", area "A" Area "area", offset "e" FineLength "offset of the load", surface "c" FineLength "from the middle of the section to its surface", radius "r" FineLength "radius of gyration", length "L" Length "length between ball centers", modulus "E" Stress "modulus of elasticity in compression";
-    code push / area * (1.0 + offset * surface / (radius * radius * cosine(length / (2.0 * radius) * (push / (area * modulus)).sqrt())));
-    holds "L / (2 · r) · √(N / (A · E)) < π / 2" => length / (2.0 * radius) * (push / (area * modulus)).sqrt() < PI / 2.0;
+    given compression "N" Force "compression along the link", area "A" Area "area", offset "e" FineLength "offset of the load", surface "c" FineLength "from the middle of the section to its surface", radius "r" FineLength "radius of gyration", length "L" Length "length between ball centers", modulus "E" Stress "modulus of elasticity in compression";
+    code compression / area * (1.0 + offset * surface / (radius * radius * cosine(length / (2.0 * radius) * (compression / (area * modulus)).sqrt())));
+    holds "L / (2 · r) · √(N / (A · E)) < π / 2" => length / (2.0 * radius) * (compression / (area * modulus)).sqrt() < PI / 2.0;
     source SHIGLEY, "Eq. 4-50; a test integrates the bent shape", Memory;
     example [lbf(40000.0), in2(PI), inch(0.1), inch(1.0), inch(0.5), inch(40.0), ksi(10300.0)] gives "43.844595" of ksi(1.0), "2.0 in bar, 40 in long, 0.1 in off; own arithmetic, independent tool: mpmath 1.4.1";
 }
@@ -209,10 +209,10 @@ formula! {
 formula! {
     /// What is zero when a link with weaker ends buckles; below zero it is stable.
     STEPPED_COLUMN_BALANCE: "g" Ratio = "tan(√(P / (E_1 · I_1)) · a) · tan(√(P / (E_2 · I_2)) · b) − √(E_2 · I_2 / (E_1 · I_1))";
-    given push "P" Force "compression along the link", end_modulus "E_1" Stress "modulus of elasticity of the ends", end_moment "I_1" SecondMoment "second moment of area of the ends", end "a" Length "length of each end", modulus "E_2" Stress "modulus of elasticity of the middle", second_moment "I_2" SecondMoment "second moment of area of the middle", half "b" Length "half the length of the middle";
-    code tangent((push / (end_modulus * end_moment)).sqrt() * end) * tangent((push / (modulus * second_moment)).sqrt() * half) - (modulus * second_moment / (end_modulus * end_moment)).sqrt();
-    holds "√(P / (E_1 · I_1)) · a < π / 2" => (push / (end_modulus * end_moment)).sqrt() * end < PI / 2.0;
-    holds "√(P / (E_2 · I_2)) · b < π / 2" => (push / (modulus * second_moment)).sqrt() * half < PI / 2.0;
+    given compression "P" Force "compression along the link", end_modulus "E_1" Stress "modulus of elasticity of the ends", end_moment "I_1" SecondMoment "second moment of area of the ends", end "a" Length "length of each end", modulus "E_2" Stress "modulus of elasticity of the middle", second_moment "I_2" SecondMoment "second moment of area of the middle", half "b" Length "half the length of the middle";
+    code tangent((compression / (end_modulus * end_moment)).sqrt() * end) * tangent((compression / (modulus * second_moment)).sqrt() * half) - (modulus * second_moment / (end_modulus * end_moment)).sqrt();
+    holds "√(P / (E_1 · I_1)) · a < π / 2" => (compression / (end_modulus * end_moment)).sqrt() * end < PI / 2.0;
+    holds "√(P / (E_2 · I_2)) · b < π / 2" => (compression / (modulus * second_moment)).sqrt() * half < PI / 2.0;
     source TIMOSHENKO_GERE, "bar of stepped section; a test integrates the bent shape", Memory;
     example [lbf(30000.0), ksi(29000.0), in4(0.032_320_897_262), inch(1.5), ksi(10300.0), in4(0.460_385_983_964), inch(16.5)] gives "-1.20885071" of 1.0, "1.75 in bar with 0.9008 in steel ends, 36 in long; own arithmetic, independent tool: mpmath 1.4.1";
 }

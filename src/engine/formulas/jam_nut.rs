@@ -124,9 +124,9 @@ formula! {
 }
 
 formula! {
-    /// Share of a pull that the tightened thread itself feels.
+    /// Share of a tension that the tightened thread itself feels.
     JOINT_SHARE: "C" Ratio = "k_b / (k_b + k_m)";
-    given bolt "k_b" Stiffness "stiffness of the stretched thread", member "k_m" Stiffness "stiffness of what it clamps";
+    given bolt "k_b" Stiffness "stiffness of the tensioned thread", member "k_m" Stiffness "stiffness of what it clamps";
     code bolt / (bolt + member);
     source SHIGLEY, "p. 439, Ex. 8-3", Read;
     example [6.5e6 * LBF_PER_INCH, 13.8e6 * LBF_PER_INCH] gives "0.32" of 1.0, "Shigley 9e p. 439, Ex. 8-3";

@@ -72,7 +72,7 @@ formula! {
 }
 
 formula! {
-    /// Pull at which the head opens.
+    /// Tension at which the head opens.
     EYE_LOAD: "P_e" Force = "A_e · F";
     given area "A_e" Area "area of metal on both sides of the ball", strength "F" Stress "strength of the head";
     code area * strength;

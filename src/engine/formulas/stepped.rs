@@ -10,9 +10,9 @@ use crate::quantity::{INCH, in2, in4, inch, ksi, lbf};
 const WAVE_10_000_LBF: f64 = 0.035_158_994_550_486_35 / INCH;
 
 formula! {
-    /// Lever at the end of a piece, carried over it from its beginning.
-    PIECE_LEVER: "u" Length = "u_1 · cos(k · l) + g_1 · sin(k · l) / k";
-    given lever "u_1" Length "lever where the piece begins, 0 at the eye", slope "g_1" Ratio "growth of the lever where the piece begins, 1 at the eye", wave "k" PerLength "wave number of the piece", length "l" Length "length of the piece";
+    /// Lever at the end of a piece of a beam-column, carried over it by transfer matrix.
+    PIECE_LEVER: "u" Length = "u_1 · cos(k · l) + u′_1 · sin(k · l) / k";
+    given lever "u_1" Length "lever where the piece begins, 0 at the eye", slope "u′_1" Ratio "slope of the lever where the piece begins, 1 at the eye", wave "k" PerLength "wave number of the piece", length "l" Length "length of the piece";
     code lever * cosine(wave * length) + slope * sine(wave * length) / wave;
     holds "k > 0" => wave > 0.0;
     source TIMOSHENKO_GERE, "beam-columns, one piece of constant section; a test integrates the bent shape", Memory;
@@ -20,28 +20,28 @@ formula! {
 }
 
 formula! {
-    /// Growth of the lever at the end of a piece, carried over it from its beginning.
-    PIECE_GROWTH: "g" Ratio = "g_1 · cos(k · l) − k · u_1 · sin(k · l)";
-    given lever "u_1" Length "lever where the piece begins, 0 at the eye", slope "g_1" Ratio "growth of the lever where the piece begins, 1 at the eye", wave "k" PerLength "wave number of the piece", length "l" Length "length of the piece";
+    /// Slope of the lever at the end of a piece of a beam-column, carried over it by transfer matrix.
+    PIECE_SLOPE: "u′" Ratio = "u′_1 · cos(k · l) − k · u_1 · sin(k · l)";
+    given lever "u_1" Length "lever where the piece begins, 0 at the eye", slope "u′_1" Ratio "slope of the lever where the piece begins, 1 at the eye", wave "k" PerLength "wave number of the piece", length "l" Length "length of the piece";
     code slope * cosine(wave * length) - wave * lever * sine(wave * length);
     source TIMOSHENKO_GERE, "beam-columns, one piece of constant section; a test integrates the bent shape", Memory;
     example [0.0, 1.0, WAVE_10_000_LBF, inch(20.0)] gives "0.76279" of 1.0, "half of a 2.0 in bar, 40 in long; own arithmetic";
 }
 
 formula! {
-    /// Bending moment in a link of several sections that is pushed and hit at the same time.
+    /// Bending moment in a link of several sections that is in compression and hit at the same time.
     STEPPED_MOMENT: "M" Moment = "Q · u · v / w";
-    given load "Q" Force "strike force", near "u" Length "lever at the place asked about, carried from the eye on that side of the strike", far "v" Length "lever at the strike, carried from the other eye", whole "w" Length "lever carried from eye to eye; nothing is left of it when the push alone folds the link";
+    given load "Q" Force "strike force", near "u" Length "lever at the place asked about, carried from the eye on that side of the strike", far "v" Length "lever at the strike, carried from the other eye", whole "w" Length "lever carried from eye to eye; nothing is left of it when the compression alone buckles the link";
     code load * near * far / whole;
     holds "w > 0" => whole > 0.0;
-    source TIMOSHENKO_GERE, "beam-column with one load across it, levers in place of sines; a test integrates the bent shape", Memory;
+    source TIMOSHENKO_GERE, "beam-column with one load across it, by transfer matrix; a test integrates the bent shape", Memory;
     // With one section the levers are sines over the wave number.
-    example [lbf(2000.0), 18.392_065_79 * INCH, 18.392_065_79 * INCH, 28.058_559_70 * INCH] gives "24111.6" of crate::quantity::lbf_in(1.0), "2.0 in bar, 40 in long, 10,000 lbf push; own arithmetic, independent tool: PyNiteFEA 3.2.0";
+    example [lbf(2000.0), 18.392_065_79 * INCH, 18.392_065_79 * INCH, 28.058_559_70 * INCH] gives "24111.6" of crate::quantity::lbf_in(1.0), "2.0 in bar, 40 in long, 10,000 lbf compression; own arithmetic, independent tool: PyNiteFEA 3.2.0";
 }
 
 formula! {
-    /// What one piece adds to the give of the link under a load across it.
-    PIECE_GIVE: "c" Compliance = "(m_1² + m_1 · m_2 + m_2²) · l / (3 · E · I)";
+    /// What one piece adds to the deflection of the link under a load across it.
+    PIECE_DEFLECTION: "c" Compliance = "(m_1² + m_1 · m_2 + m_2²) · l / (3 · E · I)";
     given first "m_1" Length "moment where the piece begins, for each unit of the load", last "m_2" Length "moment where it ends, for each unit of the load", length "l" Length "length of the piece", modulus "E" Stress "stiffness of the metal (its modulus of elasticity)", second_moment "I" SecondMoment "second moment of area of the piece";
     code (first * first + first * last + last * last) * length / (3.0 * modulus * second_moment);
     source TIMOSHENKO, "work of a unit load; shear is not counted; a test integrates the beam", Memory;
@@ -63,8 +63,8 @@ formula! {
     FACTORED_LOAD: "Q_n" Force = "n · Q";
     given factor "n" Ratio "factor on yield", load "Q" Force "load";
     code factor * load;
-    source OURS, "factor on the loads, so that what a push adds to the bending is counted too", Assumption;
+    source OURS, "factor on the loads, so that what compression adds to the bending is counted too", Assumption;
     example [1.25, lbf(4000.0)] gives "5000" of lbf(1.0), "own arithmetic";
 }
 
-listed! {PIECE_LEVER, PIECE_GROWTH, STEPPED_MOMENT, PIECE_GIVE, EQUIVALENT_SLENDERNESS, FACTORED_LOAD}
+listed! {PIECE_LEVER, PIECE_SLOPE, STEPPED_MOMENT, PIECE_DEFLECTION, EQUIVALENT_SLENDERNESS, FACTORED_LOAD}

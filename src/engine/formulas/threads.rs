@@ -250,7 +250,7 @@ formula! {
 }
 
 formula! {
-    /// Pull that the shank stands.
+    /// Tension at which the shank yields.
     SHANK_LOAD: "P_t" Force = "A_t · F_y";
     given area "A_t" Area "tensile stress area", strength "F_y" Stress "yield strength of the shank";
     code area * strength;

@@ -63,7 +63,7 @@ pub(super) fn axial(given: &Values, sheet: &mut Sheet) -> Axial {
 /// Share of the rig's weight on this link's axle at worst. Unless it is given it follows from the level share.
 fn axle_share(given: &Values) -> f64 {
     if !given.is_decided(&inputs::AXLE_SHARE) {
-        given.number(&inputs::FRONT_SHARE);
+        given.rests_on(&inputs::FRONT_SHARE);
     }
     given.known(&inputs::AXLE_SHARE)
 }

@@ -59,11 +59,11 @@ pub struct Strength {
     pub over: f64,
     /// The range ends with this size, m; infinite where the table sets no end.
     pub up_to: f64,
-    /// Breaking strength, pulled.
+    /// Tensile strength.
     pub ultimate: f64,
-    /// Yield strength, pulled.
+    /// Yield strength in tension.
     pub yield_tension: f64,
-    /// Yield strength, pressed: for columns and for the pressed side in bending.
+    /// Yield strength in compression: for columns and for the compression side in bending.
     pub yield_compression: f64,
     /// Shear strength, for threads.
     pub shear_ultimate: f64,
@@ -90,9 +90,9 @@ pub struct Material {
     pub plain: &'static str,
     /// Bar or tube.
     pub form: Form,
-    /// Young's modulus, pulled, Pa.
+    /// Young's modulus in tension, Pa.
     pub modulus: f64,
-    /// Young's modulus, pressed, Pa.
+    /// Young's modulus in compression, Pa.
     pub modulus_compression: f64,
     /// Shear modulus, Pa.
     pub shear_modulus: f64,

@@ -138,7 +138,7 @@ impl Thread {
         tolerances::by_formula(self)
     }
 
-    /// Area that carries a pull along the screw, m².
+    /// Area that carries tension along the screw, m².
     pub fn tensile_stress_area(&self) -> f64 {
         let formula = match self.system {
             System::Inch => &formulas::TENSILE_STRESS_AREA_INCH,

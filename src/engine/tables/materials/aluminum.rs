@@ -20,7 +20,7 @@ const fn computed(place: &'static str) -> Cite {
 const BAR_6061: Cite = cite(&MIL_HDBK_5J, "Table 3.6.2.0(d)", Obtained::Copied);
 const BAR_2024: Cite = cite(&MIL_HDBK_5J, "Tables 3.2.3.0(i1) and (i2)", Obtained::Copied);
 
-const STRESS_CORROSION: &str = "7075-T6 can crack where salt and a steady pull meet. Wash it, keep water out of the threads, and look at it often.";
+const STRESS_CORROSION: &str = "7075-T6 can crack where salt and steady tension meet. Wash it, keep water out of the threads, and look at it often.";
 const NO_WELD: &str = "Never weld it: the strength beside a weld is gone.";
 const STEEL_SHANKS: &str =
     "Steel shanks seize and corrode in bare aluminum: use anti-seize, and move them once a year.";

@@ -1,4 +1,4 @@
-//! Beams: a load across a link, with and without a push along it.
+//! Beams: a load across a link, with and without compression along it.
 
 use super::Tolerance::Relative;
 use super::{LBF_PER_INCH, MPMATH, rows};
@@ -36,16 +36,16 @@ fn deflection(load: f64, at: f64) -> f64 {
     ])
 }
 
-fn pushed_moment(push: f64, load: f64, at: f64) -> f64 {
-    let wave = WAVE_NUMBER.value(&[lbf(push), MODULUS, RING_SECOND_MOMENT.value(&BAR)]);
+fn compressed_moment(compression: f64, load: f64, at: f64) -> f64 {
+    let wave = WAVE_NUMBER.value(&[lbf(compression), MODULUS, RING_SECOND_MOMENT.value(&BAR)]);
     BEAM_COLUMN_MOMENT.value(&[lbf(load), wave, LENGTH - inch(at), inch(at), LENGTH])
 }
 
-fn pushed_deflection(push: f64, load: f64, at: f64) -> f64 {
-    BEAM_COLUMN_DEFLECTION.value(&[pushed_moment(push, load, at), plain_moment(load, at), lbf(push)])
+fn compressed_deflection(compression: f64, load: f64, at: f64) -> f64 {
+    BEAM_COLUMN_DEFLECTION.value(&[compressed_moment(compression, load, at), plain_moment(load, at), lbf(compression)])
 }
 
-/// Half the phase for a push that is so much of the folding load.
+/// Half the phase for a compression that is so much of the critical load.
 fn half_phase(share: f64) -> f64 {
     HALF_PHASE.value(&[share, 1.0])
 }
@@ -64,25 +64,25 @@ rows! {
             => COLLAPSE_MID_LOAD.value(&[RING_PLASTIC_MODULUS.value(&BAR), ksi(66.0), LENGTH]);
     }
     "Beam-columns" {
-        "pushed-moment-10", "2,000 lbf at the middle, 10,000 lbf push: moment" = 24111.5786 "lbf·in" in lbf_in(1.0), Relative(1e-4); P_DELTA, Computed
-            => pushed_moment(10_000.0, 2000.0, 20.0);
-        "pushed-moment-20", "2,000 lbf at the middle, 20,000 lbf push: moment" = 30942.7829 "lbf·in" in lbf_in(1.0), Relative(1e-4); P_DELTA, Computed
-            => pushed_moment(20_000.0, 2000.0, 20.0);
-        "pushed-deflection-20", "2,000 lbf at the middle, 20,000 lbf push: deflection" = 0.547139147 "in" in inch(1.0), Relative(1e-4); P_DELTA, Computed
-            => pushed_deflection(20_000.0, 2000.0, 20.0);
-        "pushed-deflection-20-at-12", "2,000 lbf 12 in from an eye, 20,000 lbf push: deflection" = 0.376904761 "in" in inch(1.0), Relative(1e-4); P_DELTA, Computed
-            => pushed_deflection(20_000.0, 2000.0, 12.0);
-        "pushed-deflection-30", "1,000 lbf at the middle, 30,000 lbf push: deflection" = 0.409841788 "in" in inch(1.0), Relative(1e-4); P_DELTA, Computed
-            => pushed_deflection(30_000.0, 1000.0, 20.0);
-        "moment-amplification-0-1", "Push of 0.1 of the folding load: moment at the middle, times" = 1.09126489 "" in 1.0, Relative(1e-6); MPMATH, Computed
+        "pushed-moment-10", "2,000 lbf at the middle, 10,000 lbf compression: moment" = 24111.5786 "lbf·in" in lbf_in(1.0), Relative(1e-4); P_DELTA, Computed
+            => compressed_moment(10_000.0, 2000.0, 20.0);
+        "pushed-moment-20", "2,000 lbf at the middle, 20,000 lbf compression: moment" = 30942.7829 "lbf·in" in lbf_in(1.0), Relative(1e-4); P_DELTA, Computed
+            => compressed_moment(20_000.0, 2000.0, 20.0);
+        "pushed-deflection-20", "2,000 lbf at the middle, 20,000 lbf compression: deflection" = 0.547139147 "in" in inch(1.0), Relative(1e-4); P_DELTA, Computed
+            => compressed_deflection(20_000.0, 2000.0, 20.0);
+        "pushed-deflection-20-at-12", "2,000 lbf 12 in from an eye, 20,000 lbf compression: deflection" = 0.376904761 "in" in inch(1.0), Relative(1e-4); P_DELTA, Computed
+            => compressed_deflection(20_000.0, 2000.0, 12.0);
+        "pushed-deflection-30", "1,000 lbf at the middle, 30,000 lbf compression: deflection" = 0.409841788 "in" in inch(1.0), Relative(1e-4); P_DELTA, Computed
+            => compressed_deflection(30_000.0, 1000.0, 20.0);
+        "moment-amplification-0-1", "Compression of 0.1 of the critical load: moment at the middle, times" = 1.09126489 "" in 1.0, Relative(1e-6); MPMATH, Computed
             => MID_MOMENT_AMPLIFICATION.value(&[half_phase(0.1)]);
-        "moment-amplification-0-3", "Push of 0.3 of the folding load: moment at the middle, times" = 1.35106526 "" in 1.0, Relative(1e-6); MPMATH, Computed
+        "moment-amplification-0-3", "Compression of 0.3 of the critical load: moment at the middle, times" = 1.35106526 "" in 1.0, Relative(1e-6); MPMATH, Computed
             => MID_MOMENT_AMPLIFICATION.value(&[half_phase(0.3)]);
-        "moment-amplification-0-5", "Push of 0.5 of the folding load: moment at the middle, times" = 1.81682813 "" in 1.0, Relative(1e-6); MPMATH, Computed
+        "moment-amplification-0-5", "Compression of 0.5 of the critical load: moment at the middle, times" = 1.81682813 "" in 1.0, Relative(1e-6); MPMATH, Computed
             => MID_MOMENT_AMPLIFICATION.value(&[half_phase(0.5)]);
-        "deflection-amplification-0-5", "Push of 0.5 of the folding load: deflection at the middle, times" = 1.98628782 "" in 1.0, Relative(1e-6); MPMATH, Computed
+        "deflection-amplification-0-5", "Compression of 0.5 of the critical load: deflection at the middle, times" = 1.98628782 "" in 1.0, Relative(1e-6); MPMATH, Computed
             => MID_DEFLECTION_AMPLIFICATION.value(&[half_phase(0.5)]);
-        "deflection-amplification-0-7", "Push of 0.7 of the folding load: deflection at the middle, times" = 3.30065951 "" in 1.0, Relative(1e-6); MPMATH, Computed
+        "deflection-amplification-0-7", "Compression of 0.7 of the critical load: deflection at the middle, times" = 3.30065951 "" in 1.0, Relative(1e-6); MPMATH, Computed
             => MID_DEFLECTION_AMPLIFICATION.value(&[half_phase(0.7)]);
     }
 }

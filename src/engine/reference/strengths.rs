@@ -26,7 +26,7 @@ rows! {
     "Strengths" {
         "7075-ultimate", "7075-T6 bar, rolled: breaking strength" = 77.0 "ksi" in KSI, Exact; TABLE_7075, Copied
             => bar("7075-t6", 2.0, |row| row.ultimate);
-        "7075-pressed", "7075-T6 bar, rolled: yield strength, pressed" = 64.0 "ksi" in KSI, Exact; TABLE_7075, Copied
+        "7075-pressed", "7075-T6 bar, rolled: yield strength in compression" = 64.0 "ksi" in KSI, Exact; TABLE_7075, Copied
             => bar("7075-t6", 2.0, |row| row.yield_compression);
         "7075-extruded-ultimate", "7075-T6 bar, extruded, .750 to 1.499 in: breaking strength" = 81.0 "ksi" in KSI, Exact; EXTRUDED_7075, Copied
             => bar("7075-t6-extruded", 1.25, |row| row.ultimate);

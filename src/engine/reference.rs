@@ -1,4 +1,4 @@
-//! Values that others published or that other tools worked out, beside what this engine gives for them.
+//! Reference values, that others published or that other tools worked out, beside what this engine gives for them.
 //!
 //! A row never repeats its number: `compute` runs the engine's own formulas and tables.
 
@@ -41,9 +41,9 @@ impl Tolerance {
     }
 }
 
-/// One value from outside.
+/// One reference value.
 #[derive(Debug)]
-pub struct Outside {
+pub struct Reference {
     /// Kebab-case, never reused.
     pub id: &'static str,
     /// The subject it is listed under.
@@ -66,7 +66,7 @@ pub struct Outside {
     pub compute: fn() -> f64,
 }
 
-impl Outside {
+impl Reference {
     /// What the engine gives, in the printed unit.
     pub fn found(&self) -> f64 {
         (self.compute)() / self.factor
@@ -78,8 +78,8 @@ impl Outside {
     }
 }
 
-/// Every value from outside, in handbook order.
-pub fn all() -> impl Iterator<Item = &'static Outside> {
+/// Every reference value, in handbook order.
+pub fn all() -> impl Iterator<Item = &'static Reference> {
     [
         sections::ROWS,
         beams::ROWS,
@@ -102,7 +102,7 @@ pub fn all() -> impl Iterator<Item = &'static Outside> {
 macro_rules! rows {
     ($($subject:literal { $($id:literal, $name:literal = $expected:literal $unit:literal in $factor:expr, $tolerance:expr; $source:expr, $obtained:ident => $code:expr;)+ })+) => {
         /// The values of this file.
-        pub(super) static ROWS: &[$crate::engine::outside::Outside] = &[$($($crate::engine::outside::Outside {
+        pub(super) static ROWS: &[$crate::engine::reference::Reference] = &[$($($crate::engine::reference::Reference {
             id: $id,
             subject: $subject,
             name: $name,

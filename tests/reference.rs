@@ -2,14 +2,14 @@
 
 use std::collections::{BTreeMap, BTreeSet};
 
-use linkwright::engine::outside::{self, Outside, Tolerance};
+use linkwright::engine::reference::{self, Reference, Tolerance};
 use linkwright::source::Obtained;
 
 #[test]
 fn every_value_from_outside_is_reproduced() {
     let mut by_subject: BTreeMap<&str, usize> = BTreeMap::new();
     let mut told = Vec::new();
-    for row in outside::all() {
+    for row in reference::all() {
         *by_subject.entry(row.subject).or_default() += 1;
         if !row.agrees() {
             let allowed = row.tolerance.allows(row.expected);
@@ -29,13 +29,13 @@ fn every_value_from_outside_is_reproduced() {
     let count: usize = by_subject.values().sum();
     println!("{count:4} in all");
     assert!(told.is_empty(), "{}", told.join("\n"));
-    assert!(count >= 120, "only {count} values from outside are left");
+    assert!(count >= 120, "only {count} reference values are left");
 }
 
 #[test]
 fn every_row_says_what_it_is() {
     let mut ids = BTreeSet::new();
-    for row in outside::all() {
+    for row in reference::all() {
         assert!(ids.insert(row.id), "{} stands twice", row.id);
         let kebab = row
             .id
@@ -55,7 +55,7 @@ fn every_row_says_what_it_is() {
 #[test]
 fn rows_of_a_subject_stand_together() {
     let mut seen = Vec::new();
-    for row in outside::all() {
+    for row in reference::all() {
         if seen.last() != Some(&row.subject) {
             assert!(!seen.contains(&row.subject), "{} stands in two places", row.subject);
             seen.push(row.subject);
@@ -65,7 +65,7 @@ fn rows_of_a_subject_stand_together() {
 
 #[test]
 fn a_value_that_is_off_is_found_out() {
-    let row = |expected, tolerance, compute| Outside {
+    let row = |expected, tolerance, compute| Reference {
         id: "row",
         subject: "Test",
         name: "a length",
@@ -89,7 +89,7 @@ fn a_value_that_is_off_is_found_out() {
 
 #[test]
 fn every_tabled_thread_value_agrees_or_is_explained() {
-    let rows = outside::tabled();
+    let rows = reference::tabled();
     let told: Vec<String> = rows
         .iter()
         .filter(|row| !row.accounted_for())
@@ -97,6 +97,6 @@ fn every_tabled_thread_value_agrees_or_is_explained() {
         .collect();
     assert!(told.is_empty(), "{}", told.join("\n"));
     // With the rows above, more than the 250 that this project set itself.
-    assert!(rows.len() + outside::all().count() >= 250, "{} tabled", rows.len());
+    assert!(rows.len() + reference::all().count() >= 250, "{} tabled", rows.len());
     assert_eq!(rows.iter().filter(|row| !row.agrees()).count(), 13, "a disagreement appeared or is gone");
 }
