@@ -2,6 +2,8 @@
 
 #[path = "practice/common.rs"]
 mod common;
+#[path = "practice/coverage.rs"]
+mod coverage;
 #[path = "practice/scenarios.rs"]
 mod scenarios;
 #[path = "practice/values.rs"]
