@@ -45,7 +45,7 @@ fn tube() -> Document {
 
 /// Converging uppers without a track bar, their bolts stepped down by high-misalignment spacers.
 fn stepped_bolts() -> Document {
-    let mut document = job(Role::Upper, 4000.0, Use::Hard, 30.0);
+    let mut document = job(Role::Upper, 4500.0, Use::Hard, 30.0);
     document.rig.axles[0].track_bar = Some(TrackBar::Absent);
     let link = &mut document.links[0];
     (link.spacer, link.spacer_kind) = (Some(inch(0.5)), Some(Spacers::HighMisalignment));

@@ -16,12 +16,12 @@ pub(super) fn cautions(answer: &Answer) -> Vec<Said> {
         cautions.push(said!["Both ends have the same hand: turning the bar does not change its length, and one end can unscrew without anybody noticing. Use one right-hand and one left-hand end."]);
     }
     if answer.role.steers() {
-        cautions.push(said!["Steering is safety critical and regulated: your local rules and the makers of its parts decide, and a licensed engineer should check it. Never straighten or weld a steering link, and never hang it on one ear."]);
+        cautions.push(said!["Steering is safety critical and regulated: your local rules and the makers of its parts decide, and a licensed engineer should check it. Never straighten or weld a steering link, and never mount it in single shear."]);
     }
     if !answer.loads.caution.is_empty() {
         cautions.push(answer.loads.caution.clone());
     }
-    cautions.push(said!["This is an estimate for planning, not a certificate. A rod-end maker's rating, your local rules and a licensed engineer win over it."]);
+    cautions.push(said!["This is an estimate for planning, not a certificate. A rod-end maker's rating, your local rules and a licensed engineer take precedence."]);
     cautions.push(said!["Links carry people. If this rig sees public roads, or the link is welded, repaired or outside the usual, have a licensed engineer check it."]);
     for words in answer.link.material.cautions {
         cautions.push(said![(*words)]);

@@ -62,8 +62,8 @@ impl SectionBuilder<'_> {
     fn of_strength(&self, row: &Strength, sheet: &mut Sheet) -> [f64; 2] {
         let label = self.made.material.label;
         [
-            sheet.look_up("Yield strength, pulled", row.yield_tension, Kind::Stress, label, row.cite),
-            sheet.look_up("Yield strength, pressed", row.yield_compression, Kind::Stress, label, row.cite),
+            sheet.look_up("Yield strength in tension", row.yield_tension, Kind::Stress, label, row.cite),
+            sheet.look_up("Yield strength in compression", row.yield_compression, Kind::Stress, label, row.cite),
         ]
     }
 

@@ -364,3 +364,15 @@ fn an_insert_that_is_not_rounded_up_gives_the_printed_weld() {
         assert_eq!(find(&rounded, "tapped-end").verdict, Verdict::Fails);
     }
 }
+
+/// A set too small to print is not told as none.
+#[test]
+fn a_tiny_set_is_told_as_less_than_the_least_that_prints() {
+    for (length, weight, told) in
+        [(36.0, 4500.0, "a permanent set of less than 0.001 in"), (38.0, 5000.0, "a permanent set of 0.002 in")]
+    {
+        let answer = answer(&typed("1026-dom", (2.0, 0.25), "wide-16", (weight, length, Slow)));
+        let says = spoken(&find(&answer, "bar-bending").says, System::Inch);
+        assert!(says.contains(told), "{says}");
+    }
+}

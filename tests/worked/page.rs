@@ -239,7 +239,7 @@ pub(crate) fn findings(page: &mut Page, answer: &Answer, wanted: impl Fn(&Findin
     page.title("findings");
     page.line(format!("  In all: {}", word(answer.verdict)));
     for condition in &answer.conditions {
-        page.said("  On the condition: ", condition);
+        page.said("  Condition: ", condition);
     }
     if let Some(weakest) = answer.weakest_finding() {
         page.line(format!("  Weakest part: {}", weakest.part));

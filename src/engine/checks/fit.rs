@@ -44,7 +44,7 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "misalignment",
-        asks: "Do the balls have room when the axle twists?",
+        asks: "Rod-end misalignment at full articulation",
         part: "ball of the rod end",
         rule: true,
         optional: false,
@@ -53,7 +53,7 @@ pub(super) static ROWS: &[Check] = &[
     },
     Check {
         id: "thin-tube",
-        asks: "Is the tube's wall thick enough not to crumple?",
+        asks: "Is the tube's wall thick enough not to buckle locally?",
         part: "wall of the tube",
         rule: true,
         optional: false,

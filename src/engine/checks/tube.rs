@@ -13,7 +13,7 @@ use crate::engine::stepped::{self, Levers};
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
-use crate::quantity::Kind;
+use crate::quantity::{Kind, inch};
 use crate::report::Verdict;
 
 /// Elongation at break from which a steel counts as ductile.
@@ -24,6 +24,9 @@ const RECOMMENDED: f64 = 0.90;
 /// Permanent set, as a share of the length, at which builders reject a tube, and up to which a search recommends it.
 const REJECTED_SET: f64 = 1.0 / 100.0;
 const RECOMMENDED_SET: f64 = 1.0 / 400.0;
+
+/// Smaller sets are told as less than this.
+const LEAST_SHOWN_SET: f64 = inch(0.001);
 
 /// Whether the bar is a tube that bends long before it breaks: ductile steel, and a wall that does not buckle first.
 pub(super) fn is_ductile(case: &Case, section: &CrossSection) -> bool {
@@ -192,7 +195,8 @@ impl Bent {
                 "The hit takes the tube past its yield strength of ",
                 (self.yielding, Stress),
                 ": it keeps a permanent set of ",
-                (self.set, FineLength),
+                (if self.set < LEAST_SHOWN_SET { "less than " } else { "" }),
+                (self.set.max(LEAST_SHOWN_SET), FineLength),
                 " and carries on."
             ],
         };
@@ -264,5 +268,5 @@ pub(super) fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
             "."
         ]
     });
-    Outcome { close_from: CLOSE, ..outcome }
+    Outcome { close_from: CLOSE, part: Some("tube beside its weld"), ..outcome }
 }
