@@ -16,7 +16,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "bar-bending",
         topic: Topic::BarBending,
         of_lengths: true,
-        asks: "Does the bar spring back when it lands on a rock?",
+        asks: "Bar bending in the hit",
         part: "middle of the bar",
         rule: false,
         optional: false,
@@ -61,12 +61,12 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         sheet.remark(|| {
             said![
                 (if case.loads.strike > 0.0 {
-                    "With its factor, the strike bends the middle of the bar to "
+                    "With its factor, the hit works the middle of the bar at "
                 } else {
-                    "Nothing is taken to land on it. In tension and compression, factor included, the bar works at "
+                    "No hit is assumed. In tension and compression, factor included, the bar works at "
                 }),
                 (stress, Stress),
-                "; it stays bent from ",
+                "; it yields at ",
                 (section.yield_compression.min(section.yield_tension), Stress),
                 "."
             ]
@@ -153,7 +153,7 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
         sheet.choose(|| said!["The flats lie over a drilled hole, so the hole is taken out of the section."]);
     }
     let says = sheet.remark(|| {
-        said!["At its flats, struck across them, the bar works at ", (stress, Stress), ", factor included."]
+        said!["At the wrench flats, hit across them, the bar works at ", (stress, Stress), ", factor included."]
     });
     Outcome::new(used, station, says)
 }

@@ -15,7 +15,7 @@ use crate::engine::stepped::{self, Levers};
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
-use crate::quantity::Kind;
+use crate::quantity::{Kind, inch};
 use crate::report::Verdict;
 
 /// Elongation at break from which a steel counts as ductile.
@@ -28,6 +28,9 @@ const REJECTED_SET: f64 = 1.0 / 100.0;
 const RECOMMENDED_SET: f64 = 1.0 / 400.0;
 /// A bow smaller than this is not worth telling, m.
 const LEAST_BOW: f64 = 1e-4;
+
+/// Smaller sets are told as less than this.
+const LEAST_SHOWN_SET: f64 = inch(0.001);
 
 /// Whether the bar is a tube that bends long before it breaks: ductile steel, and a wall that does not buckle first.
 pub(super) fn is_ductile(case: &Case, section: &CrossSection) -> bool {
@@ -231,7 +234,8 @@ impl Bent {
                 "The hit takes the tube past its yield strength of ",
                 (self.yielding, Stress),
                 ": it keeps a permanent set of ",
-                (self.set, FineLength),
+                (if self.set < LEAST_SHOWN_SET { "less than " } else { "" }),
+                (self.set.max(LEAST_SHOWN_SET), FineLength),
                 " and carries on."
             ],
         };
@@ -296,5 +300,5 @@ pub(super) fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
             "."
         ]
     });
-    Outcome { close_from: CLOSE, ..outcome }
+    Outcome { close_from: CLOSE, part: Some("tube beside its weld"), ..outcome }
 }

@@ -12,7 +12,7 @@ const MEAN_3_4_16: f64 = inch(0.709_255_546_03);
 const LBF_PER_INCH: f64 = lbf(1.0) / inch(1.0);
 
 formula! {
-    /// Torque that gives a jam nut its preload.
+    /// Torque that gives a screw or a jam nut its preload.
     TORQUE: "T" Torque = "K · F_i · d";
     given coefficient "K" Ratio "torque coefficient", preload "F_i" Force "preload", diameter "d" FineLength "thread diameter";
     code coefficient * preload * diameter;
