@@ -18,3 +18,4 @@ pub mod quantity;
 pub mod report;
 pub mod share;
 pub mod source;
+pub mod store;

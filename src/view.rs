@@ -15,7 +15,6 @@ mod findings;
 mod firm;
 mod forces;
 mod form;
-mod held;
 mod keep;
 mod known;
 mod later;
@@ -53,13 +52,13 @@ mod words;
 mod working;
 
 use changing::whenever;
-use held::Held;
 use known::Known;
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::quantity::System;
 use linkwright::report::LinkReport;
 use linkwright::share;
+use linkwright::store::stored_entries::StoredEntries;
 use rest::Rest;
 use standing::DefaultKind;
 use state::{Bench, Leaf};
@@ -176,7 +175,7 @@ fn told(bench: Bench) -> Piece {
         let mut told: Vec<Piece> = bench.told.with(|told| told.iter().map(line).collect());
         // What makes the numbers doubtful stays until somebody compared them.
         let doubtful = |sentence: &String| tag("p class=doubt").with(&**sentence);
-        let doubt: Vec<Piece> = bench.work.with(|work| work.doubt.iter().map(doubtful).collect());
+        let doubt: Vec<Piece> = bench.origin.with(|origin| origin.unverified.iter().map(doubtful).collect());
         if !doubt.is_empty() {
             told.extend(doubt);
             let compared = button("button type=button id=compared", "I have compared every number", move |_| {
@@ -192,7 +191,7 @@ fn told(bench: Bench) -> Piece {
             return nothing();
         }
         tag("p class=back")
-            .with(if bench.work.with(|work| work.build.is_none() && !work.base.is_empty()) {
+            .with(if bench.origin.with(|origin| origin.build.is_none() && !origin.base.is_empty()) {
                 "This came by a link. "
             } else {
                 ""
@@ -217,7 +216,7 @@ fn trouble(trouble: storage::Trouble) -> Piece {
 }
 
 /// Another tab holds something else: the reader decides.
-fn elsewhere(bench: Bench, held: &Held) -> Piece {
+fn elsewhere(bench: Bench, held: &StoredEntries) -> Piece {
     let title = shelf::title(bench, &share::from_fragment(&held.fragment).document);
     tag("p class=elsewhere")
         .with("Another tab has something else open: ")

@@ -193,7 +193,7 @@ fn the_map_names_no_file_that_is_gone() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 24] = [
+const LAYERS: [(&str, &[&str]); 25] = [
     ("quantity", &[]),
     ("order", &[]),
     ("source", &[]),
@@ -218,12 +218,24 @@ const LAYERS: [(&str, &[&str]); 24] = [
     ("share", &["quantity", "document", "inputs"]),
     ("builds", &["quantity", "document", "inputs", "share"]),
     ("differences", &["quantity", "document", "inputs"]),
+    ("store", &["document", "share", "builds"]),
     ("engine", ENGINE),
     ("engine::advice", ADVICE),
     ("view", VIEW),
 ];
-const VIEW: &[&str] =
-    &["quantity", "source", "document", "inputs", "layouts", "report", "share", "builds", "differences", "engine"];
+const VIEW: &[&str] = &[
+    "quantity",
+    "source",
+    "document",
+    "inputs",
+    "layouts",
+    "report",
+    "share",
+    "builds",
+    "differences",
+    "store",
+    "engine",
+];
 const REFERENCE: &[&str] =
     &["quantity", "source", "engine::formula", "engine::formulas", "engine::stepped", "engine::tables"];
 const ENGINE: &[&str] = &[

@@ -3,7 +3,7 @@
 use super::changing::Changing;
 use super::known::Known;
 use super::markup::{Markup, cell, element, plain, said};
-use super::shelf::Kept;
+use super::shelf::title_of;
 use super::state::{Bench, Whole};
 use super::tag::{Piece, live, several, tag};
 use super::words;
@@ -12,6 +12,7 @@ use linkwright::differences::{Change, differences, matched};
 use linkwright::document::{Document, Link};
 use linkwright::quantity::Kind;
 use linkwright::report::LinkReport;
+use linkwright::store::saved_builds::SavedBuild;
 
 /// Stands for what is on the bench.
 const BENCH: &str = "bench";
@@ -28,8 +29,10 @@ pub(super) fn compare(bench: Bench) -> Piece {
         let options = move || {
             let first = if number == 0 { None } else { Some((String::new(), "Choose one".to_string())) };
             let shelf = bench.shelf.get().unwrap_or_default();
-            let builds =
-                shelf.into_iter().filter(Kept::lies_open).map(|kept| (kept.build.id.clone(), kept.title(bench)));
+            let builds = shelf
+                .into_iter()
+                .filter(SavedBuild::is_open)
+                .map(|kept| (kept.build.id.clone(), title_of(bench, &kept)));
             let bench = [(BENCH.to_string(), "Current build".to_string())];
             let all = first.into_iter().chain(bench).chain(builds);
             let options = all.map(|(id, name)| {
@@ -58,8 +61,8 @@ fn picked(bench: Bench, pick: &str) -> Option<(String, Document)> {
         return Some(("On the bench".to_string(), bench.document.get()));
     }
     bench.shelf.with(|shelf| {
-        let kept = shelf.iter().flatten().find(|kept| kept.build.id == pick && kept.lies_open())?;
-        Some((kept.title(bench), kept.build.document.clone()))
+        let kept = shelf.iter().flatten().find(|kept| kept.build.id == pick && kept.is_open())?;
+        Some((title_of(bench, kept), kept.build.document.clone()))
     })
 }
 

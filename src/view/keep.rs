@@ -1,149 +1,150 @@
-//! How the entries outlive the page: in the address, in what the browser keeps, and beside another tab.
+//! How the entries outlive the page: in the address, in what the browser keeps, and beside another tab. What is to be
+//! kept, and what gives way to what, is decided in the library's `store`; here it is read and written.
 
 use super::changing::{Changing, Pause, whenever};
-use super::held::{Held, Work};
 use super::moments::{after, at_window};
-use super::shelf::Kept;
 use super::state::{Bench, Leaf};
-use super::storage::{self, ADDRESS, BEFORE, ENTRIES, LEAF, TICKS, Trouble, UNITS};
+use super::storage::{self, ADDRESS, LEAF, TICKS, Trouble, UNITS};
 use linkwright::differences::followed;
 use linkwright::document::Document;
 use linkwright::quantity::System;
 use linkwright::share::{self, Opened};
+use linkwright::store::opening::{self, AddressChange, Found, Open};
+use linkwright::store::other_tabs::{self, Look};
+use linkwright::store::stored_entries::{Checked, Origin, StoredEntries, fragment_of};
+use linkwright::store::{BEFORE, BUILD, DAMAGED, ENTRIES, Write, autosave, trash, unverified};
 use std::time::Duration;
+
+/// What all tabs share of the entries; empty when there is nothing.
+fn shared() -> String {
+    storage::kept(ENTRIES).unwrap_or_default()
+}
+
+/// What this tab kept of them.
+fn of_tab() -> String {
+    storage::of_tab(ENTRIES).unwrap_or_default()
+}
 
 impl Bench {
     /// Takes what the address brings when the page opens; else what was kept.
     pub(super) fn arrive(self) {
-        let brought = storage::fragment();
-        let opened = share::from_fragment(&brought);
         let text = storage::kept(ENTRIES);
-        let there = text.as_deref().map(Held::read).unwrap_or_default();
+        let before = StoredEntries::read(&storage::kept(BEFORE).unwrap_or_default());
+        let opening = opening::on_load(Found {
+            address: &storage::fragment(),
+            own_address: &storage::of_tab(ADDRESS).unwrap_or_default(),
+            of_tab: &of_tab(),
+            shared: text.as_deref().unwrap_or_default(),
+        });
         self.seen.set(text);
-        self.before.set(Some(Held::kept(BEFORE)).filter(|before| !before.fragment.is_empty()));
-        if brought.is_empty() || opened.document == Document::default() {
-            // A link that brings nothing leaves the entries alone.
-            self.told.set(if brought.is_empty() { Vec::new() } else { opened.told });
-            self.take(there);
-            return;
-        }
-        let plain = share::to_fragment(&opened.document);
-        let tab = storage::of_tab(ENTRIES).map(|text| Held::read(&text)).unwrap_or_default();
-        // The same page loaded anew, from an address that it wrote itself.
-        let again =
-            !tab.fragment.is_empty() && (tab.fragment == plain || storage::of_tab(ADDRESS).as_ref() == Some(&brought));
-        if !again {
-            // What this tab wrote before is no longer its address, also if it is left before it writes the new one.
+        self.before.set(Some(before).filter(|before| !before.fragment.is_empty()));
+        if opening.address_is_foreign {
             storage::keep_of_tab(ADDRESS, "");
         }
-        if there.fragment == plain && !again {
-            self.told.set(if there.work.doubt.is_empty() { opened.told } else { Vec::new() });
-            self.take(there);
-        } else if !again {
-            self.receive(opened, there);
-        } else if tab.work.id != there.work.id {
-            // Another tab works on something else meanwhile.
-            self.take(tab);
-        } else {
-            // This tab may have slept or gone back while another one went on with the same work.
-            if tab.fragment != there.fragment {
-                self.lay_aside(tab);
+        self.told.set(opening.notices);
+        if let Some(entries) = opening.set_aside {
+            self.lay_aside(entries);
+        }
+        match opening.open {
+            Open::Stored(entries) => self.take(entries),
+            Open::OfTab(entries) => {
+                self.unkept.set(self.records(|builds| trash::is_unsaved(&entries, builds)));
+                self.take(entries);
             }
-            self.take(there);
+            Open::Link(opened, own) => self.receive(&opened, own),
         }
     }
 
     /// The address was changed while the page is open: by a link, by the reader, by a way back.
     pub(super) fn address_changed(self) {
-        let brought = storage::fragment();
-        let opened = share::from_fragment(&brought);
-        let own = self.held();
-        if opened.document == Document::default() {
-            // Nothing came: what is on the bench stays, and the address says so again.
-            self.told.set(if brought.is_empty() { Vec::new() } else { opened.told });
-            storage::write_fragment(&own.fragment);
-        } else if own.fragment == share::to_fragment(&opened.document) {
-            self.told.set(opened.told);
-        } else {
-            self.told.set(Vec::new());
-            self.receive(opened, own);
-            // At once: a second step back would find the address of the first one written over.
-            self.write();
+        let own = self.entries();
+        match opening::on_address(&storage::fragment(), &own) {
+            AddressChange::Nothing(notices) => {
+                self.told.set(notices);
+                storage::write_fragment(&own.fragment);
+            }
+            AddressChange::Same(notices) => self.told.set(notices),
+            AddressChange::Link(opened) => {
+                self.told.set(Vec::new());
+                self.receive(&opened, own);
+                // At once: a second step back would find the address of the first one written over.
+                self.write();
+            }
         }
     }
 
     /// Puts a link on the bench, in the place of what is the reader's own.
-    fn receive(self, opened: Opened, own: Held) {
-        let plain = share::to_fragment(&opened.document);
-        let before = self.before.get_untracked().filter(|before| before.fragment == plain);
+    fn receive(self, opened: &Opened, own: StoredEntries) {
+        let before = self.before.get_untracked();
         if !own.is_as_received() {
             self.lay_aside(own);
         }
-        let before = before.map(|before| self.newest(before));
-        let recalculated = opened.recalculated;
-        self.take(before.unwrap_or_else(|| {
-            let mut work = Work { base: plain.clone(), doubt: opened.told, ..Work::fresh() };
-            // The address of doubtful numbers says nothing of it; what holds them here may.
-            self.doubts_of(&plain).iter().for_each(|doubt| work.doubt(doubt));
+        let received =
+            self.records(|builds| opening::receive(opened, before.as_ref(), &shared(), builds, storage::fresh_id()));
+        if received.is_new {
             self.leaf.set(Leaf::to_open(&opened.document));
-            Held { fragment: plain, work }
-        }));
-        if recalculated {
+        }
+        self.take(received.entries);
+        if opened.recalculated {
             self.told.update(|told| told.push(share::RECALCULATED.to_string()));
         }
     }
 
     /// Puts kept entries on the bench.
-    fn take(self, held: Held) {
-        let (held, document, recalculated) = held.checked();
-        if recalculated {
+    fn take(self, entries: StoredEntries) {
+        let checked = self.check(entries);
+        if checked.recalculated {
             self.told.update(|told| told.push(share::RECALCULATED.to_string()));
         }
         self.elsewhere.set(None);
-        self.work.set(if held.work.id.is_empty() { Work::fresh() } else { held.work });
-        self.replace(document);
+        let origin = checked.entries.origin;
+        let id = if origin.id.is_empty() { storage::fresh_id() } else { origin.id };
+        self.origin.set(Origin { id, ..origin });
+        self.replace(checked.document);
         self.offer_no_longer_what_is_here();
+    }
+
+    /// Reads kept entries; what was damaged is kept as it was found.
+    fn check(self, entries: StoredEntries) -> Checked {
+        let checked = entries.checked();
+        if let Some(damaged) = &checked.damaged {
+            storage::keep_quietly(DAMAGED, damaged);
+        }
+        checked
     }
 
     /// Nobody is offered what stands before them.
     pub(super) fn offer_no_longer_what_is_here(self) {
-        let here = |before: &Held| before.fragment == self.document.with_untracked(fragment_of);
+        let here = |before: &StoredEntries| before.fragment == self.document.with_untracked(fragment_of);
         if self.before.with_untracked(|before| before.as_ref().is_some_and(here)) {
             self.before.set(None);
         }
     }
 
-    /// Offers entries as the reader's own earlier ones; those that were offered before go to the bin.
-    fn offer(self, held: Held) {
-        if self.set_aside(&Held::kept(BEFORE)).is_ok() {
-            self.note(storage::keep(BEFORE, &held.write()));
-            self.before.set(Some(held));
+    /// Puts entries into the trash, unless a record holds them already.
+    ///
+    /// # Errors
+    /// When the browser has no room for them: then they must not be written over where they stand.
+    fn set_aside(self, entries: &StoredEntries) -> Result<(), Trouble> {
+        // What was read before may be older than what happened in other tabs since.
+        self.read_shelf();
+        let writes = self.records(|builds| trash::set_aside(entries, builds, &storage::stamp()));
+        self.carry_out(&writes)
+    }
+
+    /// Offers entries as the reader's own earlier ones; those that were offered before go to the trash.
+    fn offer(self, entries: StoredEntries) {
+        if self.set_aside(&StoredEntries::read(&storage::kept(BEFORE).unwrap_or_default())).is_ok() {
+            // Where it cannot be kept that is told, and the offer stands as long as the page.
+            let _ = self.carry_out(&[Write::before(entries.write())]);
+            self.before.set(Some(entries));
         }
     }
 
-    /// The same work as another tab holds it by now, if one does.
-    fn newest(self, held: Held) -> Held {
-        let there = Held::kept(ENTRIES);
-        if there.work.id == held.work.id { there } else { held }
-    }
-
-    /// Work that takes an old state up again, apart from a tab that went on with it.
-    pub(super) fn apart(self, work: Work) -> Work {
-        if Held::kept(ENTRIES).work.id == work.id { Work { id: storage::fresh_id(), ..work } } else { work }
-    }
-
-    /// What makes the same entries doubtful where they are kept.
-    fn doubts_of(self, fragment: &str) -> Vec<String> {
-        let doubts = |kept: &Kept| kept.build.doubt.clone();
-        let same = |kept: &&Kept| !kept.damaged && kept.fragment == fragment;
-        self.records(|records| records.iter().filter(same).flat_map(doubts).collect())
-    }
-
     /// Sets entries aside that something else takes the place of, and offers them, unless a build holds them.
-    fn lay_aside(self, own: Held) {
-        // What was read before may be older than what happened in other tabs since.
+    fn lay_aside(self, own: StoredEntries) {
         self.read_shelf();
-        if !own.fragment.is_empty() && !self.is_saved(&own.fragment) {
+        if self.records(|builds| trash::is_unsaved(&own, builds)) {
             // What finds no room here is not written over where it stands.
             let _ = self.set_aside(&own);
             self.offer(own);
@@ -151,24 +152,26 @@ impl Bench {
     }
 
     /// Puts something else on the bench; what was on it is set aside and offered.
-    pub(super) fn exchange(self, document: Document, work: Work) {
-        self.lay_aside(self.held());
+    pub(super) fn exchange(self, document: Document, origin: Origin) {
+        self.lay_aside(self.entries());
         self.told.set(Vec::new());
         self.elsewhere.set(None);
-        self.work.set(work);
+        self.origin.set(origin);
         self.replace(document);
     }
 
     /// Empties the form; what was in it is set aside.
     pub(super) fn clear(self) {
-        self.exchange(Document::default(), Work::fresh());
+        self.exchange(Document::default(), Origin::new(storage::fresh_id()));
     }
 
-    /// Offers the entries that were set aside no longer; they stay in the bin.
+    /// Offers the entries that were set aside no longer; they stay in the trash.
     pub(super) fn forget_earlier(self) {
-        if self.set_aside(&Held::kept(BEFORE)).is_ok() {
-            storage::keep_quietly(BEFORE, "");
-        }
+        self.read_shelf();
+        let before = storage::kept(BEFORE).unwrap_or_default();
+        let writes = self.records(|builds| trash::close_offer(&before, builds, &storage::stamp()));
+        // Where there is no room in the trash they stay where they are.
+        let _ = self.carry_out(&writes);
         self.before.set(None);
     }
 
@@ -177,21 +180,20 @@ impl Bench {
         if let Some(own) = self.before.get_untracked() {
             self.forget_earlier();
             self.told.set(Vec::new());
-            self.take(self.newest(own));
+            self.take(other_tabs::newest(own, &shared()));
             storage::show("answer");
         }
     }
 
     /// The reader has compared the numbers.
     pub(super) fn clear_doubt(self) {
-        let held = self.held();
-        self.work.update(|work| work.doubt.clear());
-        // The build itself is as sound as what equals it.
-        let record = held.work.build.as_ref().and_then(|id| self.record(id));
-        if let Some(mut kept) = record.filter(|kept| !kept.damaged && kept.fragment == held.fragment) {
-            kept.build.doubt.clear();
-            // Where it cannot be kept, it is told, and the doubt comes back with the build.
-            let _ = self.put(&kept.build);
+        let mut own = self.entries();
+        let saved = own.origin.build.as_ref().and_then(|id| self.record(id)).filter(|saved| !saved.damaged);
+        let build = unverified::verify(&own.fragment, &mut own.origin, saved.map(|saved| saved.build));
+        self.origin.set(own.origin);
+        if let Some(build) = build {
+            // Where it cannot be kept, it is told, and the build says so again when it is opened.
+            let _ = self.carry_out(&[Write::build(&build)]);
         }
     }
 
@@ -201,7 +203,7 @@ impl Bench {
         let pause = Pause::new();
         self.pace.whenever(move || {
             self.document.track();
-            self.work.track();
+            self.origin.track();
             self.shelf.track();
             pause.after(PAUSE, move || self.write());
         });
@@ -229,64 +231,73 @@ impl Bench {
 
     /// Keeps the entries, in the address too; that a page which is being left cannot change.
     fn write(self) {
-        let held = self.held();
-        self.keep_held(held.clone());
+        let own = self.entries();
+        self.keep_entries(own.clone());
         if storage::is_live() {
-            storage::write_fragment(&held.fragment);
+            storage::write_fragment(&own.fragment);
         }
     }
 
     /// Keeps the entries.
     fn keep(self) {
-        self.keep_held(self.held());
+        self.keep_entries(self.entries());
     }
 
-    fn keep_held(self, mut held: Held) {
+    fn keep_entries(self, mut own: StoredEntries) {
         // What a page that has stopped still holds was set aside already.
         if !storage::is_live() {
             return;
         }
-        // What equals a saved build, or an earlier version of it, is that build, whichever way it came here.
-        if held.work.build.is_none() && !held.fragment.is_empty() {
-            let same = self.shelf.with_untracked(|shelf| {
-                let open = || shelf.iter().flatten().filter(|kept| kept.lies_open());
-                let same = open().find(|kept| kept.fragment == held.fragment);
-                let same = same.or_else(|| open().find(|kept| kept.was(&held.fragment)));
-                same.map(|kept| kept.build.id.clone())
-            });
-            // Another tab may have deleted it a moment ago.
-            if let Some(kept) = same.and_then(|id| self.record(&id)).filter(Kept::lies_open) {
-                if kept.fragment == held.fragment {
-                    kept.build.doubt.iter().for_each(|doubt| held.work.doubt(doubt));
-                }
-                held.work = Work { build: Some(kept.build.id), base: kept.fragment, ..held.work };
-                self.work.set(held.work.clone());
+        let adopted = |own: &StoredEntries| {
+            self.shelf.with_untracked(|shelf| autosave::adopt(own, shelf.as_deref().unwrap_or_default()))
+        };
+        if adopted(&own).is_some() {
+            // Another tab may have deleted the build a moment ago.
+            self.read_shelf();
+            if let Some(adopted) = adopted(&own) {
+                own = adopted;
+                self.origin.set(own.origin.clone());
             }
         }
-        let text = held.write();
+        let text = own.write();
         // What this tab has written already may have given way to another tab's since: that stands until something changes.
-        if self.unkept.get_untracked() || storage::of_tab(ENTRIES).unwrap_or_default() != text {
-            let kept = self.keep_entries(&held, &text);
-            self.unkept.set(kept.is_err());
-            self.note(kept);
-            storage::keep_of_tab(ENTRIES, &text);
+        if !self.unkept.get_untracked() && of_tab() == text {
+            return;
         }
+        let (shared, seen) = (shared(), self.seen.get_untracked().unwrap_or_default());
+        if autosave::replaces_others(&own, &shared, &seen) {
+            self.read_shelf();
+        }
+        let plan = |shelf: &Option<Vec<_>>| {
+            autosave::keep(&own, &shared, &seen, shelf.as_deref().unwrap_or_default(), &storage::stamp())
+        };
+        let writes = self.shelf.with_untracked(plan);
+        let kept = self.carry_out(&writes);
+        if kept.is_ok() && !writes.is_empty() {
+            self.seen.set(Some(text.clone()));
+        }
+        self.unkept.set(kept.is_err());
+        self.note(kept);
+        storage::keep_of_tab(ENTRIES, &text);
     }
 
-    /// Keeps the entries for every tab. What is there and was not seen here, or is other work, is set aside first.
-    fn keep_entries(self, held: &Held, text: &str) -> Result<(), Trouble> {
-        let there = storage::kept(ENTRIES).unwrap_or_default();
-        if there == text {
-            return Ok(());
+    /// Keeps what is to be kept, in its order, up to what cannot be.
+    ///
+    /// # Errors
+    /// Why the browser does not keep it.
+    pub(super) fn carry_out(self, writes: &[Write]) -> Result<(), Trouble> {
+        let keep = |write: &Write| {
+            let kept = storage::keep(&write.key, &write.text);
+            if write.is_optional() { Ok(()) } else { kept }
+        };
+        let kept = writes.iter().try_for_each(keep);
+        if writes.iter().any(|write| !write.is_optional()) {
+            self.note(kept);
         }
-        let other = Held::read(&there);
-        let unseen = self.seen.with_untracked(|seen| seen.as_deref().unwrap_or_default() != there);
-        if (unseen || other.work.id != held.work.id) && other.fragment != held.fragment {
-            self.set_aside(&other)?;
+        if writes.iter().any(Write::is_build) {
+            self.read_shelf();
         }
-        storage::keep(ENTRIES, text)?;
-        self.seen.set(Some(text.to_string()));
-        Ok(())
+        kept
     }
 
     /// Notes whether something could be kept. All is well only once the entries are.
@@ -300,8 +311,9 @@ impl Bench {
     }
 
     /// What is on the bench, as it is kept.
-    pub(super) fn held(self) -> Held {
-        Held { fragment: self.document.with_untracked(fragment_of), work: self.work.get_untracked() }
+    pub(super) fn entries(self) -> StoredEntries {
+        let fragment = self.document.with_untracked(fragment_of);
+        StoredEntries { fragment, origin: self.origin.get_untracked() }
     }
 
     /// The document as a fragment; empty when nothing was entered.
@@ -309,11 +321,10 @@ impl Bench {
         self.document.with(fragment_of)
     }
 
-    /// The address to send: of numbers in doubt one that says so where it is opened, until somebody compared them.
+    /// The address to send: of unverified numbers one that says so where it is opened.
     pub(super) fn link(self) -> String {
-        let doubtful = self.work.with(|work| !work.doubt.is_empty());
         let fragment = self.fragment();
-        storage::address(if doubtful { share::unchecked(&fragment) } else { &fragment })
+        self.origin.with(|origin| storage::address(unverified::to_send(&fragment, origin)))
     }
 
     /// The same, unless it leads to a file on this device.
@@ -337,7 +348,7 @@ impl Bench {
         };
         at_window("storage", move |event| match storage::changed_key(&event).as_deref() {
             Some(ENTRIES) => self.look_across(),
-            Some(key) if key.is_empty() || key.starts_with(storage::BUILD) => read_soon(),
+            Some(key) if key.is_empty() || key.starts_with(BUILD) => read_soon(),
             _ => {}
         });
         // A page that a way back brings to life again has heard nothing meanwhile.
@@ -347,30 +358,25 @@ impl Bench {
     /// What is kept now counts, not what the event says: it may be older than this tab's own last entry.
     fn look_across(self) {
         let text = storage::kept(ENTRIES);
-        if self.seen.with_untracked(|seen| *seen == text) {
-            self.elsewhere.set(None);
-            return;
-        }
-        let there = text.as_deref().map(Held::read).unwrap_or_default();
-        let (there, document, _) = there.checked();
-        let own = self.held();
-        if storage::of_tab(ENTRIES).unwrap_or_default() != own.write() {
-            // What was typed here a moment ago comes first; what is there is set aside, and the other tab follows.
-            self.write();
-            return;
-        }
-        if there.work.id != own.work.id {
-            let other = !there.fragment.is_empty() && there.fragment != own.fragment;
-            self.elsewhere.set(other.then_some(there));
-            return;
-        }
-        self.elsewhere.set(None);
-        self.saw(text);
-        if there.work != own.work {
-            self.work.set(there.work.clone());
-        }
-        if there.fragment != own.fragment {
-            self.follow(document);
+        let own = self.entries();
+        let seen = self.seen.get_untracked();
+        match other_tabs::look(&own, &of_tab(), seen.as_deref(), text.as_deref()) {
+            Look::Unchanged => self.elsewhere.set(None),
+            Look::OwnFirst => self.write(),
+            Look::Elsewhere(other) => self.elsewhere.set(other),
+            Look::Follow(there) => {
+                self.elsewhere.set(None);
+                self.saw(text);
+                if let Some(damaged) = &there.damaged {
+                    storage::keep_quietly(DAMAGED, damaged);
+                }
+                if there.entries.origin != own.origin {
+                    self.origin.set(there.entries.origin);
+                }
+                if there.entries.fragment != own.fragment {
+                    self.follow(there.document);
+                }
+            }
         }
     }
 
@@ -396,11 +402,10 @@ impl Bench {
     /// Shows here what the other tab holds.
     pub(super) fn join(self) {
         let text = storage::kept(ENTRIES);
-        let there = text.as_deref().map(Held::read).unwrap_or_default();
-        let (there, document, _) = there.checked();
+        let there = self.check(StoredEntries::read(text.as_deref().unwrap_or_default()));
         self.elsewhere.set(None);
-        if !there.fragment.is_empty() {
-            self.exchange(document, there.work);
+        if !there.entries.fragment.is_empty() {
+            self.exchange(there.document, there.entries.origin);
             self.saw(text);
         }
     }
@@ -408,7 +413,3 @@ impl Bench {
 
 /// A pause that long means that nobody is typing.
 const PAUSE: Duration = Duration::from_millis(250);
-
-fn fragment_of(document: &Document) -> String {
-    if *document == Document::default() { String::new() } else { share::to_fragment(document) }
-}

@@ -4,7 +4,7 @@ use super::changing::{Changing, whenever};
 use super::known::Known;
 use super::markup::{Markup, said};
 use super::moments::meanwhile;
-use super::shelf::{Kept, Saving, title};
+use super::shelf::{Saving, title};
 use super::shelf_list::{act, binned, bring, listed};
 use super::state::Bench;
 use super::tag::{Piece, button, live, nothing, several, tag, words as live_words};
@@ -13,6 +13,7 @@ use leptos::prelude::*;
 use linkwright::builds::{self, Build};
 use linkwright::differences::{Difference, differences};
 use linkwright::document::Document;
+use linkwright::store::saved_builds::{SavedBuild, Target};
 
 /// More changes than these are counted, not listed.
 const MOST_LISTED: usize = 12;
@@ -54,11 +55,11 @@ pub(super) fn saved(bench: Bench) -> Piece {
         offer: Changing::default(),
         armed: Changing::default(),
     };
-    let count = move |which: fn(&Kept) -> bool| {
+    let count = move |which: fn(&SavedBuild) -> bool| {
         bench.shelf.with(|shelf| shelf.iter().flatten().filter(|kept| which(kept)).count())
     };
-    let many = Known::new(move || count(Kept::lies_open));
-    let bin = Known::new(move || count(Kept::lies_in_bin));
+    let many = Known::new(move || count(SavedBuild::is_open));
+    let bin = Known::new(move || count(SavedBuild::is_in_trash));
     let heading = move || match many.get() {
         0 => "No saved builds yet".to_string(),
         1 => "1 saved build".to_string(),
@@ -141,9 +142,9 @@ fn builds(open: &'static str, bench: Bench, shown: Shown, tell: fn(Bench, Shown)
 }
 
 /// The record of the build that the bench belongs to.
-fn record(bench: Bench) -> Option<Kept> {
-    let id = bench.work.with(|work| work.build.clone())?;
-    bench.shelf.with(|shelf| shelf.iter().flatten().find(|kept| kept.build.id == id && kept.lies_open()).cloned())
+fn record(bench: Bench) -> Option<SavedBuild> {
+    let id = bench.origin.with(|origin| origin.build.clone())?;
+    bench.shelf.with(|shelf| shelf.iter().flatten().find(|kept| kept.build.id == id && kept.is_open()).cloned())
 }
 
 /// How what is on the bench stands to what is saved: in short, and with the times.
@@ -191,7 +192,7 @@ fn saving(bench: Bench, shown: Shown) -> Piece {
         if !known.get() {
             return nothing();
         }
-        let act = move |_| save(bench, shown, true, false);
+        let act = move |_| save(bench, shown, Target::Another);
         button("button type=button id=save-another", "Save as another build", act)
     };
     let buttons = tag("div class=buttons")
@@ -201,7 +202,7 @@ fn saving(bench: Bench, shown: Shown) -> Piece {
                     record().is_some_and(|kept| bench.document.with(|now| *now == kept.build.document))
                 })
                 .flag("disabled", move || empty.get())
-                .on("click", move |_| save(bench, shown, false, false))
+                .on("click", move |_| save(bench, shown, Target::Same))
                 .with(name),
         )
         .with(live(another))
@@ -223,13 +224,13 @@ fn saving(bench: Bench, shown: Shown) -> Piece {
 fn clash(bench: Bench, shown: Shown) -> Piece {
     let buttons = tag("div class=buttons")
         .with(button("button type=button id=save-beside", "Keep both: save mine as another build", move |_| {
-            save(bench, shown, true, false);
+            save(bench, shown, Target::Another);
         }))
         .with(button(
             "button type=button id=save-over",
             "Save mine; the other becomes an earlier version",
             move |_| {
-                save(bench, shown, false, true);
+                save(bench, shown, Target::SameAnyway);
             },
         ));
     tag("div class=clash role=alert")
@@ -242,9 +243,9 @@ fn clash(bench: Bench, shown: Shown) -> Piece {
 }
 
 /// Saves, and says how it ended.
-fn save(bench: Bench, shown: Shown, as_another: bool, over: bool) {
+fn save(bench: Bench, shown: Shown, target: Target) {
     let first = bench.records(<[_]>::is_empty);
-    let saving = bench.save(as_another, over);
+    let saving = bench.save(target);
     shown.clash.set(matches!(saving, Saving::Changed));
     let renamed = if let Saving::Done(_, renamed) = &saving { renamed.clone() } else { None };
     shown.say(told(saving));
@@ -329,13 +330,13 @@ fn files(bench: Bench, shown: Shown) -> Piece {
         }
     };
     let all = move |_: leptos::ev::Event| {
-        let open = |kept: &&Kept| kept.lies_open();
+        let open = |kept: &&SavedBuild| kept.is_open();
         let builds: Vec<Build> =
             bench.records(|records| records.iter().filter(open).map(|kept| kept.build.clone()).collect());
         let day: String = storage::now().chars().take(10).collect();
         export(shown, &format!("linkwright-builds-{day}.json"), &builds);
     };
-    let none = move || bench.shelf.with(|shelf| !shelf.iter().flatten().any(Kept::lies_open));
+    let none = move || bench.shelf.with(|shelf| !shelf.iter().flatten().any(SavedBuild::is_open));
     let take = move |event: leptos::ev::Event| {
         meanwhile(async move {
             let told = match storage::chosen_text(event).await {

@@ -9,6 +9,7 @@ use super::state::{Bench, Leaf};
 use super::tag::{Piece, button, several, tag, words as live_words};
 use super::{qr, rig, saved, storage, words};
 use linkwright::document::Document;
+use linkwright::store::saved_builds::Target;
 use std::time::Duration;
 
 /// What to do where the browser does not let a page copy.
@@ -84,7 +85,7 @@ pub(super) fn send(bench: Bench) -> Piece {
 
 /// Saves it; where that needs a decision, turns to where it is made.
 fn save(bench: Bench, told: Changing<String>) {
-    let saving = bench.save(false, false);
+    let saving = bench.save(Target::Same);
     if matches!(saving, Saving::Changed) {
         bench.turn_to(Leaf::Saved);
     }

@@ -3,13 +3,15 @@
 use super::markup::{Markup, attribute, element, plain, said};
 use super::moments::after;
 use super::saved::{Offer, Shown, export, file_name, sentences};
-use super::shelf::Kept;
+use super::shelf::title_of;
 use super::state::{Bench, toggle};
 use super::{storage, words};
 use linkwright::builds::Build;
 use linkwright::differences::differences;
 use linkwright::document::{Document, Position};
 use linkwright::share;
+use linkwright::store::saved_builds::SavedBuild;
+use linkwright::store::trash;
 use std::time::Duration;
 
 /// The builds that are not in the bin and fit what is looked for.
@@ -17,12 +19,12 @@ pub(super) fn listed(bench: Bench, shown: Shown) -> Markup {
     let find = storage::lowercase(&shown.find.get());
     let words: Vec<&str> = find.split_whitespace().collect();
     let shelf = bench.shelf.get().unwrap_or_default();
-    let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.damaged || kept.build.removed.is_none()).collect();
+    let all: Vec<SavedBuild> = shelf.into_iter().filter(|kept| kept.damaged || kept.build.removed.is_none()).collect();
     if all.is_empty() {
         return said("li", "Save the current build, or import a file below.");
     }
-    let fits = |kept: &&Kept| {
-        let about = storage::lowercase(&format!("{} {}", kept.title(bench), about(bench, &kept.build.document)));
+    let fits = |kept: &&SavedBuild| {
+        let about = storage::lowercase(&format!("{} {}", title_of(bench, kept), about(bench, &kept.build.document)));
         words.iter().all(|word| about.contains(word))
     };
     let found: Markup = all.iter().filter(fits).map(|kept| one(bench, shown, kept)).collect();
@@ -54,8 +56,8 @@ fn act_button(act: &str, class: &str, label: &str, name: &str) -> Markup {
 }
 
 /// One build, and what can be done with it.
-fn one(bench: Bench, shown: Shown, kept: &Kept) -> Markup {
-    let (build, name) = (&kept.build, kept.title(bench));
+fn one(bench: Bench, shown: Shown, kept: &SavedBuild) -> Markup {
+    let (build, name) = (&kept.build, title_of(bench, kept));
     let mut inside = said("h4", &name);
     let mut buttons = Markup::default();
     if kept.damaged {
@@ -67,7 +69,7 @@ fn one(bench: Bench, shown: Shown, kept: &Kept) -> Markup {
         if !when.is_empty() {
             when = format!("Saved {when}. ");
         }
-        if bench.work.with(|work| work.build.as_ref() == Some(&build.id)) {
+        if bench.origin.with(|origin| origin.build.as_ref() == Some(&build.id)) {
             when.push_str("On the bench now.");
         }
         inside += said("p class=\"source\"", when) + said("p", about(bench, &build.document));
@@ -111,7 +113,7 @@ fn history(bench: Bench, build: &Build) -> Markup {
 }
 
 /// Takes a build out of the bin.
-pub(super) fn bring(bench: Bench, shown: Shown, kept: &Kept) {
+pub(super) fn bring(bench: Bench, shown: Shown, kept: &SavedBuild) {
     shown.armed.set(String::new());
     shown.tell(match bench.bring_back(kept) {
         Ok(name) => format!("“{name}” is back among the saved builds."),
@@ -139,7 +141,7 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
         focus_soon(format!("[data-build='{id}'] [data-do='{what}']"));
     }
     let Some(kept) = bench.record(&id) else { return };
-    let name = kept.title(bench);
+    let name = title_of(bench, &kept);
     match what.as_str() {
         "open" => bench.open_build(&id, None),
         "version" => {
@@ -188,10 +190,10 @@ pub(super) fn act(bench: Bench, shown: Shown, event: &leptos::ev::Event) {
 /// What was deleted, and what the page set aside.
 pub(super) fn binned(bench: Bench, shown: Shown) -> Markup {
     let shelf = bench.shelf.get().unwrap_or_default();
-    let one = |kept: &Kept| {
-        let (id, name) = (&kept.build.id, kept.title(bench));
+    let one = |kept: &SavedBuild| {
+        let (id, name) = (&kept.build.id, title_of(bench, kept));
         let when = storage::spoken_time(kept.build.removed.as_deref().unwrap_or_default());
-        let how = if kept.is_set_aside() { "Set aside unsaved" } else { "Deleted" };
+        let how = if trash::is_set_aside(&kept.build) { "Set aside unsaved" } else { "Deleted" };
         let buttons = act_button("bring", "bring", "Bring it back", &name) + for_good(shown, id);
         let inside = said("h4", &name)
             + said("p class=\"source\"", format!("{how} {when}"))
@@ -199,7 +201,7 @@ pub(super) fn binned(bench: Bench, shown: Shown) -> Markup {
             + element("div class=\"buttons\"", buttons);
         element(attribute("li", "data-build", id), inside)
     };
-    shelf.iter().filter(|kept| kept.lies_in_bin()).map(one).collect()
+    shelf.iter().filter(|kept| kept.is_in_trash()).map(one).collect()
 }
 
 /// A button that must be pressed twice.

@@ -3,12 +3,10 @@
 use super::changing::Changing;
 use super::drafts::Draft;
 use super::firm::{self, Firm};
-use super::held::{Held, Work};
 use super::known::Known;
 use super::moments::at_window;
 use super::pace::Pace;
 use super::rest::Rest;
-use super::shelf::Kept;
 use super::storage::{self, Trouble};
 use super::trail::Trail;
 use linkwright::document::{Document, Use};
@@ -17,6 +15,8 @@ use linkwright::engine::sentence::{Phrase, spoken};
 use linkwright::inputs::{self, At, NUMBERS, Scope, TRACK_BAR, places};
 use linkwright::quantity::{self, Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, Plan, RigReport};
+use linkwright::store::saved_builds::SavedBuild;
+use linkwright::store::stored_entries::{Origin, StoredEntries};
 use std::ops::Deref;
 use std::sync::Arc;
 
@@ -115,11 +115,11 @@ pub(super) struct Everything {
     pub(super) trail: Trail,
     pub(super) told: Changing<Vec<String>>,
     /// The reader's own entries from before something else came onto the bench.
-    pub(super) before: Changing<Option<Held>>,
-    /// Which piece of work this is, to tell it from what another tab holds.
-    pub(super) work: Changing<Work>,
-    /// What another tab holds, if that is another piece of work.
-    pub(super) elsewhere: Changing<Option<Held>>,
+    pub(super) before: Changing<Option<StoredEntries>>,
+    /// Where the entries come from, to tell them from what another tab has open.
+    pub(super) origin: Changing<Origin>,
+    /// What another tab has open, if that comes from elsewhere.
+    pub(super) elsewhere: Changing<Option<StoredEntries>>,
     /// What this tab last read or wrote of what all tabs share.
     pub(super) seen: Changing<Option<String>>,
     /// Whether the entries could not be kept, so that it is tried again.
@@ -127,7 +127,7 @@ pub(super) struct Everything {
     /// Why the browser keeps nothing, if so.
     pub(super) trouble: Changing<Option<Trouble>>,
     /// The builds on this device, once they were read.
-    pub(super) shelf: Changing<Option<Vec<Kept>>>,
+    pub(super) shelf: Changing<Option<Vec<SavedBuild>>>,
     /// Ids of the findings whose working is open.
     pub(super) opened: Changing<Vec<&'static str>>,
     /// Steps ticked, each as its sentence in inches.
@@ -153,7 +153,7 @@ impl Bench {
         let leaf = Leaf::NAMES.into_iter().find(|(_, name)| *name == leaf).map_or(Leaf::Size, |(leaf, _)| leaf);
         let ticks = storage::kept(storage::TICKS).map(|text| text.lines().map(str::to_string).collect());
         let at = Changing::new(0);
-        let work = Changing::new(Work::default());
+        let origin = Changing::new(Origin::default());
         let rest = Changing::new(Rest::OnItsWay);
         // To compare whole reports costs more than to look at what is shown of them.
         let first = Known::each_time(move |_| document.with(|document| engine::report_on(document, at.get())));
@@ -180,10 +180,10 @@ impl Bench {
             at,
             drafts: Changing::new(Vec::new()),
             revision: Changing::new(0),
-            trail: Trail::follow(document, work),
+            trail: Trail::follow(document, origin),
             told: Changing::new(Vec::new()),
             before: Changing::new(None),
-            work,
+            origin,
             elsewhere: Changing::new(None),
             seen: Changing::new(None),
             unkept: Changing::new(false),
@@ -238,7 +238,7 @@ impl Bench {
         if let Some(link) = document.links.first_mut() {
             link.length = Some(inch(36.5));
         }
-        self.work.set(Work::fresh());
+        self.origin.set(Origin::new(storage::fresh_id()));
         self.replace(document);
     }
 

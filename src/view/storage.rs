@@ -6,7 +6,7 @@
 mod clock;
 mod files;
 
-pub(super) use clock::{fresh_id, now, spoken_time};
+pub(super) use clock::{fresh_id, now, spoken_time, stamp};
 pub(super) use files::{chosen_text, download, is_kept_for_good, keep_for_good};
 
 use super::moments::after;
@@ -15,16 +15,8 @@ use leptos::wasm_bindgen::prelude::Closure;
 use leptos::wasm_bindgen::{JsCast, JsValue};
 use std::time::Duration;
 
-/// Where the entries are kept, with the work they are: one text, so that they are kept together or not at all.
-pub(super) const ENTRIES: &str = "linkwright.entries";
 /// What a tab wrote into its own address last. While a page is left the address stays as it was.
 pub(super) const ADDRESS: &str = "linkwright.address";
-/// Where kept entries go that were damaged, before they are written over.
-pub(super) const DAMAGED: &str = "linkwright.damaged";
-/// Begins the key of every saved build.
-pub(super) const BUILD: &str = "linkwright.build.";
-/// Where the entries from before a received link are kept.
-pub(super) const BEFORE: &str = "linkwright.before";
 /// Where the unit system is kept.
 pub(super) const UNITS: &str = "linkwright.units";
 /// Which view was open.

@@ -1,79 +1,54 @@
-//! The way back: every change of the entries can be undone and done again, as long as the page is open.
+//! The way back: the buttons that undo and redo, and what the history of the library follows.
 
 use super::changing::{Changing, Pause, whenever};
-use super::held::Work;
 use super::state::Bench;
+use super::storage;
 use super::tag::{Piece, button};
 use linkwright::document::Document;
+use linkwright::store::history::{History, Step};
+use linkwright::store::stored_entries::Origin;
+use linkwright::store::{ENTRIES, other_tabs};
 use std::time::Duration;
-
-/// More steps than anybody goes back.
-const LONGEST: usize = 100;
 
 /// Keys pressed within this time of each other are one step.
 const PAUSE: Duration = Duration::from_millis(900);
 
-/// What was on the bench, and which piece of work it was.
-type Step = (Document, Work);
-
 /// Where the entries have been.
 #[derive(Clone, Copy)]
-pub(super) struct Trail {
-    back: Changing<Vec<Step>>,
-    forth: Changing<Vec<Step>>,
-    /// What going back or forth just put on the bench, which is no new step.
-    put: Changing<Option<Document>>,
-}
+pub(super) struct Trail(Changing<History>);
 
 impl Trail {
     /// Follows a document from now on.
-    pub(super) fn follow(document: Changing<Document>, work: Changing<Work>) -> Self {
-        let trail =
-            Self { back: Changing::new(Vec::new()), forth: Changing::new(Vec::new()), put: Changing::new(None) };
-        // Whether a burst of changes goes on.
-        let (going, pause) = (Changing::new(false), Pause::new());
-        let mut last = None::<Step>;
+    pub(super) fn follow(document: Changing<Document>, origin: Changing<Origin>) -> Self {
+        let trail = Self(Changing::default());
+        let pause = Pause::new();
         whenever(move |_| {
-            let now = (document.get(), work.get());
-            let Some(before) = last.replace(now.clone()).filter(|before| before.0 != now.0) else { return };
-            if trail.put.take().is_some_and(|put| put == now.0) {
-                return;
+            let now = (document.get(), origin.get());
+            let mut changed = false;
+            trail.0.update(|history| changed = history.follow(now));
+            if changed {
+                pause.after(PAUSE, move || trail.0.update_untracked(History::end_burst));
             }
-            let goes_on = going.get_untracked();
-            going.set(true);
-            pause.after(PAUSE, move || going.set(false));
-            // Other work is always a step of its own.
-            if !goes_on || before.1.id != now.1.id {
-                trail.back.update(|back| {
-                    back.push(before);
-                    let over = back.len().saturating_sub(LONGEST);
-                    back.drain(..over);
-                });
-            }
-            trail.forth.set(Vec::new());
         });
         trail
     }
 
     /// The document went back by itself to what it was before some keys: these are no step.
     pub(super) fn taken_back(self, document: &Document) {
-        self.put.set(Some(document.clone()));
-        if self.back.with_untracked(|back| back.last().is_some_and(|(last, _)| last == document)) {
-            self.back.update(|back| drop(back.pop()));
-        }
+        self.0.update(|history| history.taken_back(document));
     }
 
-    fn go(self, bench: Bench, from: Changing<Vec<Step>>, to: Changing<Vec<Step>>) {
+    fn go(self, bench: Bench, take: fn(&mut History, Step) -> Option<Step>) {
         bench.settle();
+        let now = bench.origin.get_untracked();
+        let open = (bench.document.get_untracked(), now.clone());
         let mut step = None;
-        from.update(|list| step = list.pop());
-        let Some((document, work)) = step else { return };
-        let now = bench.work.get_untracked();
-        to.update(|list| list.push((bench.document.get_untracked(), now.clone())));
-        self.put.set(Some(document.clone()));
+        self.0.update(|history| step = take(history, open));
+        let Some((document, origin)) = step else { return };
         // Across an exchange the build that it belongs to comes along; within one it may have been saved since.
-        if work.id != now.id {
-            bench.work.set(bench.apart(work));
+        if origin.id != now.id {
+            let shared = storage::kept(ENTRIES).unwrap_or_default();
+            bench.origin.set(other_tabs::apart(origin, &shared, storage::fresh_id()));
         }
         bench.rearrange(|now| *now = document);
         bench.offer_no_longer_what_is_here();
@@ -82,13 +57,13 @@ impl Trail {
 
 /// The two buttons, beside the form and in the list of builds.
 pub(super) fn buttons(bench: Bench, [undo, redo]: [&'static str; 2]) -> Vec<Piece> {
-    let trail = bench.trail;
+    let Trail(history) = bench.trail;
     // At the end of the way a button keeps the focus, so that a keyboard is not thrown back to the top.
-    let step = move |open, words, from: Changing<Vec<Step>>, to| {
-        button(open, words, move |_| trail.go(bench, from, to))
-            .attribute("aria-disabled", move || from.with(Vec::is_empty).to_string())
+    let step = move |open, words, take: fn(&mut History, Step) -> Option<Step>, can: fn(&History) -> bool| {
+        button(open, words, move |_| bench.trail.go(bench, take))
+            .attribute("aria-disabled", move || (!history.with(can)).to_string())
     };
-    vec![step(undo, "Undo", trail.back, trail.forth), step(redo, "Redo", trail.forth, trail.back)]
+    vec![step(undo, "Undo", History::undo, History::can_undo), step(redo, "Redo", History::redo, History::can_redo)]
 }
 
 /// Undo and redo beside the form.

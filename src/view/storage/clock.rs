@@ -1,6 +1,7 @@
 //! The time, and names that nothing else has.
 
 use leptos::wasm_bindgen::JsValue;
+use linkwright::store::Stamp;
 
 const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
@@ -25,6 +26,11 @@ pub(crate) fn spoken_time(iso: &str) -> String {
 pub(crate) fn fresh_id() -> String {
     let chance = || (js_sys::Math::random() * 36_f64.powi(5)) as u64;
     [js_sys::Date::now() as u64, chance(), chance()].map(in_letters).concat()
+}
+
+/// The time and a name for something new.
+pub(crate) fn stamp() -> Stamp {
+    Stamp { now: now(), id: fresh_id() }
 }
 
 /// A number in small letters and digits.

@@ -1,0 +1,142 @@
+//! What the page opens with: what the address brings, or what was kept.
+//!
+//! ```text
+//!   the address brings nothing, or nothing that can be read ──▶ what was kept (a bad link is told)
+//!   it brings what was kept ─────────────────────────────────▶ what was kept, with its origin
+//!   it brings something else: a link ────────────────────────▶ the link; what was kept is set aside and offered
+//!   it is what this tab wrote itself, so the page was loaded anew:
+//!        another tab went on with something else, or there
+//!        was no room ────────────────────────────────────────▶ this tab's own
+//!        another tab went on with the same ──────────────────▶ what was kept; this tab's own is set aside
+//! ```
+//!
+//! Serves the promises on reloads, bad links and two tabs.
+
+use super::saved_builds::SavedBuild;
+use super::stored_entries::{Origin, StoredEntries};
+use super::{other_tabs, unverified};
+use crate::document::Document;
+use crate::share::{self, Opened};
+
+/// What a page finds when it is loaded.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Found<'a> {
+    /// The fragment of the address.
+    pub address: &'a str,
+    /// The fragment that this tab wrote into its address last.
+    pub own_address: &'a str,
+    /// The entries that this tab kept last.
+    pub of_tab: &'a str,
+    /// The entries that all tabs share.
+    pub shared: &'a str,
+}
+
+/// What to open.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Open {
+    /// Entries that the browser kept for all tabs.
+    Stored(StoredEntries),
+    /// This tab's own: another tab's stand where all tabs find them, or there was no room for these. They are to be
+    /// kept at once where nothing else holds them.
+    OfTab(StoredEntries),
+    /// A link, in the place of these entries.
+    Link(Opened, StoredEntries),
+}
+
+/// How a page begins.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Opening {
+    /// What to open.
+    pub open: Open,
+    /// Entries that give way to it, and must be set aside first.
+    pub set_aside: Option<StoredEntries>,
+    /// What the reader should know, a sentence each.
+    pub notices: Vec<String>,
+    /// Whether the address is none that this tab wrote, also if it is left before it writes the new one.
+    pub address_is_foreign: bool,
+}
+
+impl Opening {
+    const fn of(open: Open) -> Self {
+        Self { open, set_aside: None, notices: Vec::new(), address_is_foreign: false }
+    }
+}
+
+/// Decides what a page opens with.
+pub fn on_load(found: Found<'_>) -> Opening {
+    let opened = share::from_fragment(found.address);
+    let shared = StoredEntries::read(found.shared);
+    if found.address.is_empty() || opened.document == Document::default() {
+        // A link that brings nothing leaves the entries alone.
+        let notices = if found.address.is_empty() { Vec::new() } else { opened.told };
+        return Opening { notices, ..Opening::of(Open::Stored(shared)) };
+    }
+    let plain = share::to_fragment(&opened.document);
+    let of_tab = StoredEntries::read(found.of_tab);
+    let reloaded = !of_tab.fragment.is_empty() && (of_tab.fragment == plain || found.own_address == found.address);
+    if reloaded && !of_tab.origin.is_same(&shared.origin) {
+        // Another tab works on something else meanwhile.
+        return Opening::of(Open::OfTab(of_tab));
+    }
+    if reloaded {
+        // This tab may have slept or gone back while another one went on.
+        let set_aside = Some(of_tab).filter(|of_tab| of_tab.fragment != shared.fragment);
+        return Opening { set_aside, ..Opening::of(Open::Stored(shared)) };
+    }
+    if shared.fragment == plain {
+        let notices = if shared.origin.unverified.is_empty() { opened.told } else { Vec::new() };
+        return Opening { notices, address_is_foreign: true, ..Opening::of(Open::Stored(shared)) };
+    }
+    Opening { address_is_foreign: true, ..Opening::of(Open::Link(opened, shared)) }
+}
+
+/// What an address means that changed while the page is open.
+#[derive(Debug, Clone, PartialEq)]
+pub enum AddressChange {
+    /// Nothing came: what is open stays, and the address says so again.
+    Nothing(Vec<String>),
+    /// What is open already.
+    Same(Vec<String>),
+    /// A link to open.
+    Link(Opened),
+}
+
+/// Decides what an address means that was changed by a link, by the reader, by a way back.
+pub fn on_address(address: &str, own: &StoredEntries) -> AddressChange {
+    let opened = share::from_fragment(address);
+    if opened.document == Document::default() {
+        AddressChange::Nothing(if address.is_empty() { Vec::new() } else { opened.told })
+    } else if own.fragment == share::to_fragment(&opened.document) {
+        AddressChange::Same(opened.told)
+    } else {
+        AddressChange::Link(opened)
+    }
+}
+
+/// The entries of a link: those offered back where it brings just these, else new ones as received.
+pub fn receive(
+    opened: &Opened,
+    before: Option<&StoredEntries>,
+    shared: &str,
+    builds: &[SavedBuild],
+    id: String,
+) -> Received {
+    let plain = share::to_fragment(&opened.document);
+    if let Some(before) = before.filter(|before| before.fragment == plain) {
+        return Received { entries: other_tabs::newest(before.clone(), shared), is_new: false };
+    }
+    let mut origin = Origin { base: plain.clone(), unverified: opened.told.clone(), ..Origin::new(id) };
+    // The address of unverified numbers says nothing of it; what holds them here may.
+    let same = builds.iter().filter(|saved| !saved.damaged && saved.fragment == plain);
+    same.flat_map(|saved| &saved.build.doubt).for_each(|sentence| unverified::add(&mut origin.unverified, sentence));
+    Received { entries: StoredEntries { fragment: plain, origin }, is_new: true }
+}
+
+/// What a link brings.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Received {
+    /// The entries to open.
+    pub entries: StoredEntries,
+    /// Whether they are not the reader's own earlier ones.
+    pub is_new: bool,
+}

@@ -1,0 +1,205 @@
+//! What is kept on the device: entries of this version and earlier ones open, and what gives way to what.
+#![cfg(not(target_arch = "wasm32"))]
+
+mod dice;
+#[path = "store/random.rs"]
+mod random;
+#[path = "store/tabs.rs"]
+mod tabs;
+
+use linkwright::document::{Document, Position, Role, Side, Use};
+use linkwright::quantity::{inch, lbf};
+use linkwright::share::{from_fragment, to_fragment};
+use linkwright::store::saved_builds::{SavedBuild, Target};
+use linkwright::store::stored_entries::{Origin, StoredEntries};
+use linkwright::store::unverified::DAMAGED_HERE;
+use linkwright::store::{Stamp, Write, import, saved_builds, trash, unverified};
+
+// Records as this version wrote them first; they must open for as long as anybody may have them.
+const OWN: &str = include_str!("store/entries-own.txt");
+const OF_A_BUILD: &str = include_str!("store/entries-of-a-build.txt");
+const RECEIVED_DAMAGED: &str = include_str!("store/entries-received-damaged.txt");
+const DAMAGED: &str = include_str!("store/entries-damaged.txt");
+const EARLIER: &str = include_str!("store/entries-earlier.txt");
+const BUILD: &str = include_str!("store/build-saved.json");
+const SET_ASIDE: &str = include_str!("store/build-set-aside.json");
+
+fn one() -> Document {
+    let mut document = Document::default();
+    document.rig.weight = Some(lbf(4100.0));
+    document.rig.usage = Some(Use::Hard);
+    document.links[0].length = Some(inch(41.0));
+    document
+}
+
+fn stamp() -> Stamp {
+    Stamp { now: "2026-12-01T00:00:00.000Z".to_string(), id: "fresh".to_string() }
+}
+
+#[test]
+fn kept_entries_open_and_are_written_as_they_were() {
+    for text in [OWN, OF_A_BUILD, RECEIVED_DAMAGED, DAMAGED] {
+        assert_eq!(StoredEntries::read(text).write(), text.strip_suffix("\r").unwrap_or(text));
+    }
+    let own = StoredEntries::read(OWN).checked();
+    assert_eq!((own.document, own.recalculated, own.damaged), (one(), false, None));
+    assert_eq!(own.entries.origin, Origin::new("mikq3z1fa0k3p9x0c2d1e".to_string()));
+    assert!(!own.entries.is_as_received());
+
+    let rig = StoredEntries::read(OF_A_BUILD).checked();
+    assert_eq!(rig.document.name, "Mine");
+    assert_eq!((rig.document.links[1].role, rig.document.links[1].position), (Role::Upper, Position::Rear));
+    assert_eq!(rig.document.links[1].seat, Some(Side::Left));
+    assert_eq!(rig.entries.origin.build.as_deref(), Some("mikpzz0l5k8j7h6g5f4d3"));
+    assert_eq!(from_fragment(&rig.entries.origin.base).document.links[0].length, Some(inch(38.0)));
+    assert_eq!(rig.entries.origin.unverified, [""; 0]);
+
+    let received = StoredEntries::read(RECEIVED_DAMAGED);
+    assert!(received.is_as_received());
+    assert_eq!(received.origin.unverified.len(), 2);
+    assert_eq!(received.origin.unverified[1], "A second sentence of doubt, over two lines.");
+}
+
+#[test]
+fn damaged_entries_say_so_and_are_kept_as_found() {
+    let checked = StoredEntries::read(DAMAGED).checked();
+    assert_eq!(checked.entries.origin.unverified, [DAMAGED_HERE]);
+    assert_eq!(checked.damaged.as_deref(), DAMAGED.lines().next());
+    assert_eq!(checked.document.links[0].length, Some(inch(47.0)));
+    let again = checked.entries.checked();
+    assert_eq!(again.entries.origin.unverified, [DAMAGED_HERE], "once");
+}
+
+#[test]
+fn entries_of_an_earlier_version_are_recalculated_and_are_no_change_of_the_readers() {
+    let checked = StoredEntries::read(EARLIER).checked();
+    assert!(checked.recalculated && checked.damaged.is_none());
+    assert_eq!(checked.entries.fragment, to_fragment(&checked.document));
+    assert!(checked.entries.is_as_received());
+}
+
+#[test]
+fn nothing_kept_is_nothing_entered() {
+    let nothing = StoredEntries::read("");
+    assert_eq!(nothing, StoredEntries::default());
+    assert_eq!(nothing.write(), "");
+    assert!(!nothing.origin.is_same(&nothing.origin), "no two tabs follow each other for nothing");
+    assert_eq!(nothing.checked().document, Document::default());
+}
+
+#[test]
+fn kept_builds_open_and_are_written_as_they_were() {
+    let saved = SavedBuild::read("mikpzz0l5k8j7h6g5f4d3", BUILD.to_string());
+    assert!(saved.is_open() && !saved.damaged && !trash::is_set_aside(&saved.build));
+    assert_eq!(saved.build.earlier[0].doubt.len(), 1);
+    assert!(saved.was(&StoredEntries::read(OF_A_BUILD).origin.base));
+    assert_eq!(Write::build(&saved.build).text, BUILD);
+    assert_eq!(Write::build(&saved.build).key, "linkwright.build.mikpzz0l5k8j7h6g5f4d3");
+
+    let aside = SavedBuild::read("aside-mikq3z1fa0k3p9x0c2d1e", SET_ASIDE.to_string());
+    assert!(aside.is_in_trash() && trash::is_set_aside(&aside.build));
+    assert_eq!(Write::build(&aside.build).text, SET_ASIDE);
+    let broken = SavedBuild::read("x", BUILD[..200].to_string());
+    assert!(broken.damaged && !broken.is_open() && !broken.is_in_trash());
+}
+
+#[test]
+fn entries_are_set_aside_under_the_id_of_their_origin_once() {
+    let own = StoredEntries::read(OWN);
+    let writes = trash::set_aside(&own, &[], &stamp());
+    assert_eq!(writes.len(), 1);
+    assert_eq!(writes[0].key, "linkwright.build.aside-mikq3z1fa0k3p9x0c2d1e");
+    let aside = SavedBuild::read("aside-mikq3z1fa0k3p9x0c2d1e", writes[0].text.clone());
+    assert_eq!(trash::set_aside(&own, std::slice::from_ref(&aside), &stamp()), []);
+
+    // The same work, changed: what was set aside before becomes its earlier version.
+    let mut changed = one();
+    changed.links[0].length = Some(inch(42.0));
+    let changed = StoredEntries { fragment: to_fragment(&changed), ..own.clone() };
+    let writes = trash::set_aside(&changed, std::slice::from_ref(&aside), &stamp());
+    let both = SavedBuild::read("aside-mikq3z1fa0k3p9x0c2d1e", writes[0].text.clone());
+    assert!(both.was(&own.fragment) && both.fragment == changed.fragment);
+
+    // Once it was restored it is a build of its own, and takes no part in that.
+    let (build, writes) = trash::restore(&aside, std::slice::from_ref(&aside), "new".to_string());
+    assert_eq!((build.id.as_str(), build.removed), ("new", None));
+    assert_eq!(writes[1], Write::forget("aside-mikq3z1fa0k3p9x0c2d1e"));
+
+    // Damaged ones are kept as they were found, too.
+    let writes = trash::set_aside(&StoredEntries::read(DAMAGED), &[], &stamp());
+    assert_eq!(writes[0].key, "linkwright.damaged");
+    assert!(writes[0].is_optional() && writes[1].text.contains("was damaged"));
+}
+
+#[test]
+fn the_trash_holds_fifty_sets_of_entries_and_never_drops_the_newest() {
+    let mut builds: Vec<SavedBuild> = Vec::new();
+    for number in 0..60 {
+        let mut document = one();
+        document.links[0].length = Some(inch(f64::from(number) + 20.0));
+        let origin = Origin::new(format!("n{number}"));
+        let stamp = Stamp { now: format!("2026-12-01T00:00:{number:02}.000Z"), id: format!("f{number}") };
+        let writes = trash::set_aside(&StoredEntries { fragment: to_fragment(&document), origin }, &builds, &stamp);
+        let mut records: Vec<(String, String)> =
+            builds.iter().map(|saved| (saved.build.id.clone(), saved.text.to_string())).collect();
+        for write in writes {
+            let id = write.key.trim_start_matches("linkwright.build.").to_string();
+            records.retain(|(other, _)| *other != id);
+            if !write.text.is_empty() {
+                records.push((id, write.text));
+            }
+        }
+        builds = saved_builds::refresh(Some(builds), records).0;
+        assert_eq!(builds[0].build.id, format!("aside-n{number}"));
+    }
+    assert_eq!(builds.len(), 50);
+}
+
+#[test]
+fn a_build_that_changed_meanwhile_is_written_over_only_after_a_yes() {
+    let saved = SavedBuild::read("mikpzz0l5k8j7h6g5f4d3", BUILD.to_string());
+    let builds = [saved.clone()];
+    let entries = StoredEntries::read(OF_A_BUILD);
+    let mut document = saved.build.document.clone();
+    document.links[0].length = Some(inch(44.0));
+    // It was opened as 38 in, and is kept as 41 in by now.
+    assert_eq!(saved_builds::save(&document, &entries.origin, Target::Same, &builds, &stamp()), None);
+    let over = saved_builds::save(&document, &entries.origin, Target::SameAnyway, &builds, &stamp()).expect("a save");
+    assert_eq!(over.build.id, saved.build.id);
+    assert_eq!(over.build.earlier.last().map(|earlier| &earlier.fragment), Some(&saved.fragment));
+    assert_eq!(over.origin.base, to_fragment(&document));
+    let another = saved_builds::save(&document, &entries.origin, Target::Another, &builds, &stamp()).expect("a save");
+    assert_eq!((another.build.id.as_str(), another.build.document.name.as_str()), ("fresh", "Mine (2)"));
+    // What equals it by now is no clash.
+    assert!(saved_builds::save(&saved.build.document, &entries.origin, Target::Same, &builds, &stamp()).is_some());
+}
+
+#[test]
+fn unverified_numbers_say_so_until_they_are_verified() {
+    let saved = SavedBuild::read("aside-mikq3z1fa0k3p9x0c2d1e", SET_ASIDE.to_string());
+    let (document, mut origin) = saved_builds::open(&saved, None, "x".to_string());
+    assert_eq!(origin.unverified, ["Compare every number."]);
+    let fragment = to_fragment(&document);
+    assert!(!from_fragment(unverified::to_send(&fragment, &origin)).told.is_empty());
+    let build = unverified::verify(&fragment, &mut origin, Some(saved.build.clone())).expect("the build, verified");
+    assert!(build.doubt.is_empty() && origin.unverified.is_empty());
+    assert_eq!(unverified::to_send(&fragment, &origin), fragment);
+    // A build that holds something else stays as it is.
+    assert_eq!(unverified::verify("3&length=1in", &mut origin, Some(saved.build)), None);
+}
+
+#[test]
+fn what_the_page_hands_out_when_it_has_stopped_is_taken_in() {
+    let text = format!(
+        "Kept by Linkwright in this browser\n\nlinkwright.before\n{OWN}\n\nlinkwright.build.mikpzz0l5k8j7h6g5f4d3\n{BUILD}\n\nlinkwright.entries\n{OF_A_BUILD}\n\nlinkwright.units\nmetric\n"
+    );
+    let mut count = 0;
+    let import = import::read(&text, &[], || {
+        count += 1;
+        format!("new{count}")
+    });
+    let lengths: Vec<Option<f64>> = import.builds.iter().map(|build| build.document.links[0].length).collect();
+    assert_eq!(lengths, [Some(inch(41.0)), Some(inch(41.0))], "the build holds the open entries");
+    assert_eq!(import.builds[0].id, "mikpzz0l5k8j7h6g5f4d3");
+    assert_eq!(import.notices()[0], "2 of 3 builds were taken in; the others are here already.");
+}
