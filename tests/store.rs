@@ -10,10 +10,12 @@ mod tabs;
 use linkwright::document::{Document, Position, Role, Side, Use};
 use linkwright::quantity::{inch, lbf};
 use linkwright::share::{from_fragment, to_fragment};
+use linkwright::store::history::History;
+use linkwright::store::opening::{AddressChange, Found, Open, Opening, on_address, on_load, receive};
 use linkwright::store::saved_builds::{SavedBuild, Target};
 use linkwright::store::stored_entries::{Origin, StoredEntries};
 use linkwright::store::unverified::DAMAGED_HERE;
-use linkwright::store::{Stamp, Write, import, saved_builds, trash, unverified};
+use linkwright::store::{Stamp, Write, import, other_tabs, saved_builds, trash, unverified};
 
 // Records as this version wrote them first; they must open for as long as anybody may have them.
 const OWN: &str = include_str!("store/entries-own.txt");
@@ -202,4 +204,108 @@ fn what_the_page_hands_out_when_it_has_stopped_is_taken_in() {
     assert_eq!(lengths, [Some(inch(41.0)), Some(inch(41.0))], "the build holds the open entries");
     assert_eq!(import.builds[0].id, "mikpzz0l5k8j7h6g5f4d3");
     assert_eq!(import.notices()[0], "2 of 3 builds were taken in; the others are here already.");
+
+    // None replaces one that is here, and what was set aside elsewhere makes way for nothing here.
+    let here = SavedBuild::read("mikpzz0l5k8j7h6g5f4d3", SET_ASIDE.to_string());
+    let ids = |text: &str| {
+        let import = import::read(text, std::slice::from_ref(&here), || "new".to_string());
+        import.builds.into_iter().map(|build| build.id).collect::<Vec<_>>()
+    };
+    assert_eq!(ids(BUILD), ["new"], "the id is taken by another build");
+    assert_eq!(ids(&SET_ASIDE.replace("41 in", "43 in")), ["new"]);
+    assert_eq!(import::read("{", &[], String::new).notices().len(), 1);
+    let full = import::read(BUILD, &[], String::new).notices_broken_off(0, "Full.");
+    assert_eq!(full, ["Full. 0 builds of the file were taken in before."]);
+}
+
+#[test]
+fn what_one_tab_takes_up_again_throws_no_other_tab_back() {
+    let origin = StoredEntries::read(OWN).origin;
+    assert_eq!(other_tabs::apart(origin.clone(), OWN, "fresh".to_string()).id, "fresh");
+    assert_eq!(other_tabs::apart(origin.clone(), OF_A_BUILD, "fresh".to_string()), origin);
+    let old = StoredEntries { fragment: "3&length=38in".to_string(), origin };
+    assert_eq!(other_tabs::newest(old.clone(), OWN), StoredEntries::read(OWN));
+    assert_eq!(other_tabs::newest(old.clone(), OF_A_BUILD), old);
+    assert_eq!(other_tabs::newest(old.clone(), ""), old);
+}
+
+#[test]
+fn a_page_opens_with_what_the_address_brings_or_with_what_was_kept() {
+    let own = StoredEntries::read(OWN);
+    let shorter = to_fragment(&Document { name: "Other".to_string(), ..one() });
+    let found = Found { address: "", own_address: "", of_tab: "", shared: OWN };
+    let stored = |opening: &Opening| opening.open == Open::Stored(own.clone()) && opening.set_aside.is_none();
+
+    let nothing = on_load(found);
+    assert!(stored(&nothing) && nothing.notices.is_empty() && !nothing.address_is_foreign);
+    let bad = on_load(Found { address: "garbage", ..found });
+    assert!(stored(&bad) && !bad.notices.is_empty());
+    let same = on_load(Found { address: &own.fragment, ..found });
+    assert!(stored(&same) && same.notices.is_empty() && same.address_is_foreign);
+    let link = on_load(Found { address: &shorter, ..found });
+    assert!(matches!(link.open, Open::Link(_, ref before) if *before == own) && link.address_is_foreign);
+
+    // Loaded anew: with another tab at something else, and with one that went on with the same.
+    let changed = StoredEntries { fragment: shorter.clone(), ..own.clone() }.write();
+    let again = on_load(Found { address: &shorter, of_tab: &changed, shared: OF_A_BUILD, ..found });
+    assert_eq!(again.open, Open::OfTab(StoredEntries::read(&changed)));
+    let went_on = on_load(Found { address: &shorter, of_tab: &changed, ..found });
+    assert_eq!(went_on.open, Open::Stored(own.clone()));
+    assert_eq!(went_on.set_aside, Some(StoredEntries::read(&changed)));
+    // A page that was left before it wrote its address.
+    let late = on_load(Found { address: &shorter, own_address: &shorter, of_tab: OWN, ..found });
+    assert!(stored(&late) && !late.address_is_foreign);
+
+    assert_eq!(on_address("", &own), AddressChange::Nothing(Vec::new()));
+    assert!(matches!(on_address("garbage", &own), AddressChange::Nothing(notices) if notices.len() == 1));
+    assert_eq!(on_address(&own.fragment, &own), AddressChange::Same(Vec::new()));
+    assert!(matches!(on_address(&shorter, &own), AddressChange::Link(_)));
+}
+
+#[test]
+fn a_received_link_has_every_doubt_that_is_known_here() {
+    let aside = SavedBuild::read("aside-x", SET_ASIDE.to_string());
+    let opened = from_fragment(&aside.fragment);
+    let received = receive(&opened, None, "", std::slice::from_ref(&aside), "new".to_string());
+    assert!(received.is_new && received.entries.is_as_received());
+    assert_eq!(received.entries.origin.unverified, ["Compare every number."]);
+    // What is offered back comes with its origin.
+    let before = StoredEntries::read(OWN);
+    let received = receive(&from_fragment(&before.fragment), Some(&before), "", &[], "new".to_string());
+    assert_eq!((received.entries, received.is_new), (before, false));
+}
+
+#[test]
+fn undo_goes_back_by_bursts_and_by_origins() {
+    let at = |inches: f64, id: &str| {
+        let mut document = one();
+        document.links[0].length = Some(inch(inches));
+        (document, Origin::new(id.to_string()))
+    };
+    let mut history = History::default();
+    assert!(!history.follow(at(30.0, "a")) && !history.can_undo(), "the beginning is no step");
+    assert!(history.follow(at(31.0, "a")) && history.follow(at(32.0, "a")), "one burst");
+    history.end_burst();
+    history.follow(at(33.0, "a"));
+    history.follow(at(50.0, "b"));
+    assert_eq!(history.undo(at(50.0, "b")), Some(at(33.0, "a")), "another origin is a step of its own");
+    assert!(!history.follow(at(33.0, "a")), "what undo puts there is no step");
+    assert_eq!(history.undo(at(33.0, "a")), Some(at(32.0, "a")));
+    history.follow(at(32.0, "a"));
+    assert_eq!(history.redo(at(32.0, "a")), Some(at(33.0, "a")));
+    history.follow(at(33.0, "a"));
+    assert_eq!(history.undo(at(33.0, "a")), Some(at(32.0, "a")));
+    history.follow(at(32.0, "a"));
+    assert_eq!(history.undo(at(32.0, "a")), Some(at(30.0, "a")));
+    history.follow(at(30.0, "a"));
+    assert!(!history.can_undo() && history.can_redo());
+    history.end_burst();
+    history.follow(at(34.0, "a"));
+    assert!(!history.can_redo(), "a change empties redo");
+    // A key that is taken back leaves no step.
+    history.end_burst();
+    history.follow(at(35.0, "a"));
+    history.taken_back(&at(34.0, "a").0);
+    assert!(!history.follow(at(34.0, "a")));
+    assert_eq!(history.undo(at(34.0, "a")), Some(at(30.0, "a")));
 }

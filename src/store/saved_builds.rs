@@ -13,8 +13,8 @@
 //! the reader said so, and even then its state becomes an earlier version; on full storage, for a record is written
 //! whole or not at all.
 
-use super::stored_entries::Origin;
 use super::Stamp;
+use super::stored_entries::Origin;
 use crate::builds::{self, Build, Earlier, numbered};
 use crate::document::{Document, tidy_name};
 use crate::share;

@@ -178,6 +178,9 @@ impl Bench {
     /// Returns to the entries from before a link was opened.
     pub(super) fn back_to_own(self) {
         if let Some(own) = self.before.get_untracked() {
+            // What was typed a moment ago as well: what is kept is set aside when other entries take its place.
+            self.settle();
+            self.keep();
             self.forget_earlier();
             self.told.set(Vec::new());
             self.take(other_tabs::newest(own, &shared()));
@@ -239,7 +242,7 @@ impl Bench {
     }
 
     /// Keeps the entries.
-    fn keep(self) {
+    pub(super) fn keep(self) {
         self.keep_entries(self.entries());
     }
 

@@ -47,6 +47,8 @@ impl Trail {
         let Some((document, origin)) = step else { return };
         // Across an exchange the build that it belongs to comes along; within one it may have been saved since.
         if origin.id != now.id {
+            // What was typed a moment ago, too, is set aside when other entries take its place.
+            bench.keep();
             let shared = storage::kept(ENTRIES).unwrap_or_default();
             bench.origin.set(other_tabs::apart(origin, &shared, storage::fresh_id()));
         }

@@ -217,6 +217,7 @@ impl Tab {
 
     pub(crate) fn back_to_own(&mut self, browser: &mut Browser) {
         if let Some(own) = self.before.clone() {
+            self.keep(browser);
             self.close_offer(browser);
             self.take(browser, other_tabs::newest(own, &browser.read(ENTRIES)));
         }
@@ -231,6 +232,7 @@ impl Tab {
         let now = self.origin.clone();
         let Some((document, origin)) = take(&mut self.history, (self.document.clone(), now.clone())) else { return };
         if origin.id != now.id {
+            self.keep(browser);
             self.origin = other_tabs::apart(origin, &browser.read(ENTRIES), browser.id());
         }
         self.document = document;
