@@ -309,3 +309,28 @@ fn undo_goes_back_by_bursts_and_by_origins() {
     assert!(!history.follow(at(34.0, "a")));
     assert_eq!(history.undo(at(34.0, "a")), Some(at(30.0, "a")));
 }
+
+#[test]
+fn the_trash_holds_the_newest_of_what_was_typed() {
+    let other = to_fragment(&Document { name: "Other".to_string(), ..one() });
+    for by_link in [false, true] {
+        let (mut browser, mut tab) = (tabs::Browser::default(), tabs::Tab::default());
+        tab.load(&mut browser);
+        for inches in [41.5, 42.0] {
+            let mut document = one();
+            document.links[0].length = Some(inch(inches));
+            // Only the first is kept before something else is opened.
+            tab.write(&mut browser);
+            tab.edit(document);
+        }
+        if by_link {
+            tab.go_to(&mut browser, &other);
+        } else {
+            tab.clear(&mut browser);
+        }
+        tab.write(&mut browser);
+        let trash = browser.builds(Vec::new());
+        assert_eq!(trash.len(), 1, "by a link: {by_link}");
+        assert_eq!(trash[0].build.document.links[0].length, Some(inch(42.0)), "by a link: {by_link}");
+    }
+}

@@ -66,7 +66,8 @@ impl Bench {
             AddressChange::Same(notices) => self.told.set(notices),
             AddressChange::Link(opened) => {
                 self.told.set(Vec::new());
-                self.receive(&opened, own);
+                self.keep();
+                self.receive(&opened, self.entries());
                 // At once: a second step back would find the address of the first one written over.
                 self.write();
             }
@@ -153,6 +154,12 @@ impl Bench {
 
     /// Puts something else on the bench; what was on it is set aside and offered.
     pub(super) fn exchange(self, document: Document, origin: Origin) {
+        // What is set aside is then what is kept, and no older state of it is set aside on top of it.
+        self.keep();
+        self.give_way(document, origin);
+    }
+
+    fn give_way(self, document: Document, origin: Origin) {
         self.lay_aside(self.entries());
         self.told.set(Vec::new());
         self.elsewhere.set(None);
@@ -408,7 +415,7 @@ impl Bench {
         let there = self.check(StoredEntries::read(text.as_deref().unwrap_or_default()));
         self.elsewhere.set(None);
         if !there.entries.fragment.is_empty() {
-            self.exchange(there.document, there.entries.origin);
+            self.give_way(there.document, there.entries.origin);
             self.saw(text);
         }
     }

@@ -145,7 +145,8 @@ impl Tab {
             AddressChange::Nothing(_) => self.write_address(),
             AddressChange::Same(_) => {}
             AddressChange::Link(opened) => {
-                self.receive(browser, &opened, own);
+                self.keep(browser);
+                self.receive(browser, &opened, self.entries());
                 self.write(browser);
             }
         }
@@ -197,6 +198,11 @@ impl Tab {
     }
 
     fn exchange(&mut self, browser: &mut Browser, document: Document, origin: Origin) {
+        self.keep(browser);
+        self.give_way(browser, document, origin);
+    }
+
+    fn give_way(&mut self, browser: &mut Browser, document: Document, origin: Origin) {
         self.lay_aside(browser, self.entries());
         self.elsewhere = None;
         (self.document, self.origin) = (document, origin);
@@ -305,7 +311,7 @@ impl Tab {
         let text = browser.read(ENTRIES);
         let there = StoredEntries::read(&text).checked();
         if !there.entries.fragment.is_empty() {
-            self.exchange(browser, there.document, there.entries.origin);
+            self.give_way(browser, there.document, there.entries.origin);
             self.of_tab.clone_from(&text);
             self.seen = Some(text);
         }
