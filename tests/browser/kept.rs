@@ -92,6 +92,8 @@ pub(crate) async fn what_was_set_aside_and_brought_back_stays(page: &Page) {
     page.open(PHONE, &other()).await;
     page.wait_text("#told", |text| text.contains("Your own earlier entries")).await;
     page.click("#leaf-saved").await;
+    // The view comes to its title first, and what a finger aims at moves with it.
+    page.pause(400).await;
     page.click("#bin summary").await;
     page.click("#bin .bring").await;
     page.wait_text("#saved-title", |text| text == "1 saved build").await;
@@ -184,6 +186,7 @@ pub(crate) async fn a_damaged_earlier_version_says_so(page: &Page) {
     page.script(code, vec![]).await;
     page.reload().await;
     page.click("#leaf-saved").await;
+    page.pause(400).await;
     page.click("#builds .history-of").await;
     page.wait_text("#builds .history", |text| text.contains("damaged")).await;
     page.click("#builds .history button").await;

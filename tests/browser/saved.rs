@@ -8,6 +8,8 @@ use serde_json::json;
 /// Saves what is on the bench under a name.
 pub(crate) async fn save_as(page: &Page, name: &str) {
     page.click("#leaf-saved").await;
+    // The view comes to its title first, and what a finger aims at moves with it.
+    page.pause(400).await;
     page.enter("in-name", name).await;
     page.press(Key::Tab).await;
     page.click("#save").await;
