@@ -41,7 +41,6 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
-    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -187,12 +186,11 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         checklist: Vec::new(),
         assumed: given.assumptions(),
     };
-    if let Some(recommended) = answer.sizing.recommended.as_ref().filter(|_| !overridden)
-        && answer.verdict > Verdict::Passes
-        && answer.verdict < Verdict::Fails
+    if let Some(recommended) = search.recommended.as_ref().filter(|_| !overridden)
+        && answer.has_little_margin()
     {
-        let [_, next] = sizing::neighbors(&given, recommended);
-        answer.sizing.next_up = next.filter(|size| size.feasible);
+        let the_bar = answer.weakest_finding().is_none_or(checks::of_the_bar);
+        answer.sizing.next_up = sizing::next_up(&given, recommended, the_bar);
     }
     answer.cautions = advice::cautions(&answer);
     answer.checklist = advice::checklist(&answer);

@@ -11,7 +11,7 @@ use linkwright::engine;
 use linkwright::engine::formula::Line;
 use linkwright::engine::sentence::spoken;
 use linkwright::engine::tables::materials;
-use linkwright::engine::tables::practice::Size;
+use linkwright::engine::tables::practice::{Size, class};
 use linkwright::quantity::{Kind, System, inch, lbf, show};
 use linkwright::report::{Answer, Finding, LinkReport, Verdict};
 
@@ -42,8 +42,9 @@ fn shown(value: f64, kind: Kind) -> String {
 }
 
 fn size(size: Size) -> String {
-    let diameter = size.outside_diameter / inch(1.0);
-    if size.wall > 0.0 { format!("{diameter} x {:.3}", size.wall / inch(1.0)) } else { format!("{diameter}") }
+    let inches = |length: f64| (length / inch(1.0) * 1000.0).round() / 1000.0;
+    let (diameter, wall) = (inches(size.outside_diameter), inches(size.wall));
+    if wall > 0.0 { format!("{diameter} x {wall:.3}") } else { format!("{diameter}") }
 }
 
 /// The permanent set that a finding worked out.
@@ -67,7 +68,7 @@ fn recommended(answer: &Answer) -> String {
     let sizing = &answer.sizing;
     let found = sizing.recommended.as_ref().expect("a recommendation");
     let mut text =
-        format!("{:<11} {:<9} {:<24} {:<26}", size(found.size()), found.thread, answer.word(), first(answer));
+        format!("{:<12} {:<9} {:<22} {:<24}", size(found.size()), found.thread, answer.word(), first(answer));
     let bent = answer.findings.iter().filter(|finding| finding.verdict == Verdict::Bends).find_map(permanent_set);
     let mut also = |words: String| {
         text += if text.ends_with(' ') { "" } else { "; " };
@@ -77,7 +78,9 @@ fn recommended(answer: &Answer) -> String {
         also(format!("by calculation {}, {}", size(smallest.size()), smallest.thread));
     }
     if let Some(set) = bent {
-        also(format!("keeps a bend of {}", shown(set, Kind::FineLength)));
+        let least = inch(0.001);
+        let under = if set < least { "under " } else { "" };
+        also(format!("permanent set {under}{}", shown(set.max(least), Kind::FineLength)));
     }
     if let Some(next) = &sizing.next_up {
         also(format!("next size up {}, {}", size(next.size()), next.thread));
@@ -92,15 +95,18 @@ fn fitted(answer: &Answer) -> String {
     let on = &fitted.candidate;
     let good_to =
         fitted.good_to.map_or("at no weight".into(), |weight| format!("good to {}", shown(weight, Kind::Weight)));
-    let whose = if fitted.habit.is_some() { "fitted" } else { "largest" };
+    let usual = fitted.habit.as_ref().is_some_and(|habit| habit.least == on.size());
+    let whose = if usual { "what is fitted" } else { "nearest" };
     let cure = fitted.cures.first().map_or("no cure".into(), |cure| spoken(cure, System::Inch));
+    let condition = answer.conditions.iter().map(|condition| format!("{}; ", spoken(condition, System::Inch)));
+    let ends = fitted.strengths_end.as_ref().map_or(String::new(), |ends| format!("; {}", spoken(ends, System::Inch)));
     format!(
-        "none        {:<9} {:<24} {:<26}{whose} {}, {}; {good_to}; first cure: {cure}",
-        "",
+        "{:<12} {:<9} {:<22} {:<24}NOT RECOMMENDED, {whose}; {}{good_to}; first cure: {cure}{ends}",
+        size(on.size()),
+        on.thread,
         answer.word(),
         first(answer),
-        size(on.size()),
-        on.thread
+        condition.collect::<String>(),
     )
 }
 
@@ -134,6 +140,64 @@ fn difference(kept: &str, now: &str) -> Option<String> {
     let show = |lines: &[&str]| lines.get(at).map_or("(the end)".to_string(), |line| (*line).to_string());
     let many = differing.len();
     Some(format!("line {} of {many} that differ\n  kept: {}\n   now: {}", at + 1, show(&kept), show(&now)))
+}
+
+/// A heavier rig or a harsher use never gets less bar or smaller rod ends than what is recommended for a lighter or milder
+/// one, whether that is recommended or only what is fitted.
+#[test]
+fn no_answer_falls_with_weight_or_harsher_use() {
+    for (role, _, length) in ROLES {
+        for material in materials::ALL {
+            let answers = USES.map(|(usage, _)| {
+                WEIGHTS.map(|weight| {
+                    let report = engine::report(&document(role, material.id, usage, weight, length));
+                    let answer = report.links[0].answer().expect("an answer");
+                    let (link, recommended) = (&answer.link, answer.sizing.recommended.is_some());
+                    let size = Size { outside_diameter: link.outside_diameter, wall: link.wall };
+                    (recommended, size.modulus(), class(link.ends[0].thread))
+                })
+            });
+            let no_less = |less: (bool, f64, _), more: (bool, f64, _)| {
+                !less.0 || (more.1 >= less.1 * (1.0 - 1e-9) && more.2 >= less.2)
+            };
+            for (row, later) in answers.iter().zip(answers.iter().skip(1)) {
+                for at in 0..WEIGHTS.len() {
+                    assert!(no_less(row[at], later[at]), "{role:?} {} {} lb: {answers:?}", material.id, WEIGHTS[at]);
+                }
+            }
+            for row in &answers {
+                assert!(row.windows(2).all(|pair| no_less(pair[0], pair[1])), "{role:?} {}: {row:?}", material.id);
+            }
+        }
+    }
+}
+
+/// What is recommended with little margin names the next size that has more, unless there is none: then neither a larger
+/// bar nor larger rod ends help.
+#[test]
+fn the_next_size_has_more_in_hand() {
+    let mut asked = 0;
+    for (role, _, length) in ROLES {
+        for (material, (usage, _)) in materials::ALL.iter().flat_map(|material| USES.map(|usage| (material, usage))) {
+            for weight in WEIGHTS {
+                let document = document(role, material.id, usage, weight, length);
+                let report = engine::report(&document);
+                let answer = report.links[0].answer().expect("an answer");
+                let Some(found) = &answer.sizing.recommended else { continue };
+                let Some(next) = &answer.sizing.next_up else {
+                    let [_, above] = engine::neighbors(&document, 0, found);
+                    let better = above.filter(|above| above.feasible && above.utilization < found.utilization - 1e-9);
+                    let open = !answer.has_little_margin() || better.is_none();
+                    assert!(open, "{role:?} {} {usage:?} {weight}: {better:?}", material.id);
+                    continue;
+                };
+                assert!(answer.has_little_margin() && next.feasible, "{role:?} {}: {next:?}", material.id);
+                assert!(next.utilization < found.utilization, "{role:?} {}: {found:?} {next:?}", material.id);
+                asked += 1;
+            }
+        }
+    }
+    assert!(asked > 50, "{asked}");
 }
 
 #[test]

@@ -351,7 +351,11 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
     if let Some(next) = &answer.sizing.next_up {
         let size = size_in(next.outside_diameter, next.wall, units);
         let used = show(next.utilization, Kind::Percent, system);
-        words.push_str(&format!(" Smallest that passes; next size up: {size}, at {used}."));
+        let sizing = &answer.sizing;
+        let which = if sizing.by_numbers == sizing.recommended { "Smallest that passes; next" } else { "Next" };
+        words.push_str(&format!(" {which} size up: {size} with {} rod ends, at {used}.", next.thread));
+    } else if answer.sizing.recommended.is_some() && !answer.sizing.overridden && answer.has_little_margin() {
+        words.push_str(" Nothing larger to choose from here has more in hand.");
     }
     words
 }
