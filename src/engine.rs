@@ -19,6 +19,7 @@ mod geometry;
 mod given;
 mod habit;
 mod loads;
+pub mod math;
 mod metals;
 pub mod notation;
 pub mod outside;
@@ -41,6 +42,7 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
+    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -182,19 +184,32 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         weakest,
         verdict,
         conditions,
+        beside_7075: None,
         cautions: Vec::new(),
         checklist: Vec::new(),
         assumed: given.assumptions(),
     };
+    if answer.verdict == Verdict::Bends && !overridden {
+        answer.beside_7075 = metals::beside_7075(document, index, section, joints);
+    }
     if let Some(recommended) = search.recommended.as_ref().filter(|_| !overridden)
         && answer.has_little_margin()
     {
         let the_bar = answer.weakest_finding().is_none_or(checks::of_the_bar);
         answer.sizing.next_up = sizing::next_up(&given, recommended, the_bar);
     }
-    answer.cautions = advice::cautions(&answer);
+    answer.cautions = advice::cautions(&answer, copied_end(&given));
     answer.checklist = advice::checklist(&answer);
     LinkReport::Answer(Arc::new(answer))
+}
+
+/// The end whose rod end is taken to be like the other's, since only that one was picked.
+fn copied_end(given: &Values) -> Option<usize> {
+    match [given.chosen_joint(0).is_some(), given.chosen_joint(1).is_some()] {
+        [true, false] => Some(1),
+        [false, true] => Some(0),
+        _ => None,
+    }
 }
 
 /// Entries that cannot all be true, in a sentence that names them.

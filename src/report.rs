@@ -71,6 +71,8 @@ pub struct Answer {
     pub verdict: Verdict,
     /// On what the link passes only: the conditions of its checks, and what could not be judged.
     pub conditions: Vec<Said>,
+    /// Of a tube that takes small bends: strike to first yield, and that of a solid 7075 bar of its diameter.
+    pub beside_7075: Option<[f64; 2]>,
     /// What to mind before acting on this.
     pub cautions: Vec<Said>,
     /// How to fit it, step by step.

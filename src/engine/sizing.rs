@@ -137,7 +137,7 @@ pub(super) fn stock_sections(given: &Values) -> Vec<Section> {
         // Links across the rig and in the steering are also made of the sizes in between.
         if !given.link.role.drives() {
             sizes.extend(stock::BARS_BETWEEN);
-            order::by(&mut sizes, f64::total_cmp);
+            sizes.sort_by(f64::total_cmp);
         }
     }
     sizes.into_iter().map(|outside_diameter| Section { outside_diameter, wall: 0.0 }).collect()
@@ -149,7 +149,7 @@ fn joints(given: &Values) -> Vec<[RodEndSpec; 2]> {
     let family = given.family();
     let mut table: Vec<RodEndSpec> =
         rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(RodEndSpec::of_table).collect();
-    order::by(&mut table, |a, b| a.thread.major.total_cmp(&b.thread.major));
+    table.sort_by(|a, b| a.thread.major.total_cmp(&b.thread.major));
     match chosen {
         [Some(a), Some(b)] => vec![[a, b]],
         [Some(one), None] | [None, Some(one)] => vec![[one, one]],
@@ -335,6 +335,9 @@ static FIRM: [&Number; 3] = [&inputs::WEIGHT, &inputs::LENGTH, &inputs::TRACTION
 /// Steps in which a limit is first looked for: more load is not always worse, since a longer bar also gives more.
 const SCAN: u32 = 8;
 
+/// A lower limit below this share of the length tells nothing: the rod ends alone take that much.
+const TELLING: f64 = 0.5;
+
 /// How far each of weight, length and grip may go before the link as answered no longer passes, or, where it bends
 /// already, fails; the length also downward, since a shorter link may ask more of its shanks. Values that may take any
 /// value tell nothing and are left out.
@@ -349,9 +352,8 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
     let pitch = joints[0].thread.pitch.min(joints[1].thread.pitch);
     let shift = (step + finest) / 4.0 / pitch;
     let (fewest, most) = (inputs::VISIBLE_THREADS.least, inputs::VISIBLE_THREADS.most);
-    let wound = |by: f64| {
-        inputs::VISIBLE_THREADS.value(document, place).map(|threads| order::between(threads + by, fewest, most))
-    };
+    let wound =
+        |by: f64| inputs::VISIBLE_THREADS.value(document, place).map(|threads| (threads + by).max(fewest).min(most));
     let settings = [wound(shift), wound(-shift)];
     let shape: Option<LaidOutLink> =
         Values::new(document, index).and_then(|given| build::shape(&given, section, joints, Asked::EveryQuestion).ok());
@@ -387,7 +389,8 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
             let most = first_failure(now, input.most, &mut over_at);
             let least = (input == &inputs::LENGTH)
                 .then(|| first_failure(-now, -input.least, &mut |value| over_at(-value)).map(|limit| -limit))
-                .flatten();
+                .flatten()
+                .filter(|least| *least >= TELLING * now);
             let told = most.is_some() || least.is_some();
             told.then_some(Firmness { input: input.id, kind: input.kind, now, least, most })
         })

@@ -5,12 +5,11 @@
 //! (the shear in the bent shape) are the same on either side of a step. So a unit growth at an eye, carried piece
 //! by piece, gives the lever `u`, and everything else follows from the levers of the two eyes.
 
+use crate::engine::math::{cosine, direction, sine, squared};
 use std::f64::consts::PI;
 
 use super::formulas::{columns, stepped};
 use super::roots::crossing;
-use crate::engine::angles::{cosine, sine};
-use crate::order;
 
 /// A piece of one section.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,7 +45,7 @@ pub fn deflection_per_force(steps: &[Step], at: f64) -> f64 {
     for step in steps {
         let to = from + step.length;
         // The moment has a corner at the load.
-        let corner = order::between(at, from, to);
+        let corner = at.max(from).min(to);
         for (a, b) in [(from, corner), (corner, to)] {
             if b > a {
                 give += stepped::PIECE_GIVE.value(&[moment(a), moment(b), b - a, step.modulus, step.second_moment]);
@@ -103,7 +102,7 @@ fn critical_load_by_phase(steps: &[Step], guess: f64) -> f64 {
     let (mut low, mut high) = ((0.0, -PI), (guess, missing(guess)));
     for _ in 0..ROUNDS {
         if high.1 > 0.0 {
-            return crossing(low, high, 1e-13 * guess, missing).powi(2);
+            return squared(crossing(low, high, 1e-13 * guess, missing));
         }
         low = high;
         let above = high.0 * (1.0 - WIDEN * high.1 / PI) + 1e-9 * guess;
@@ -129,7 +128,7 @@ fn phase(steps: &[Step], push: f64) -> f64 {
             // Moment and growth stay the same over a step, so the tangent of the phase changes with the wave number.
             let ratio = wave / before;
             let (up, along) = (sine(phase), cosine(phase));
-            phase += ((ratio - 1.0) * up * along).atan2(along * along + ratio * up * up);
+            phase += direction((ratio - 1.0) * up * along, along * along + ratio * up * up);
         }
         phase += wave * step.length;
         before = Some(wave);
@@ -204,7 +203,7 @@ impl<'a> Levers<'a> {
             let (lever, growth) = self.from_a[index];
             if growth > 0.0 && self.from_a[index + 1].1 <= 0.0 {
                 let wave = wave(step, self.push);
-                return begins + growth.atan2(wave * lever) / wave;
+                return begins + direction(growth, wave * lever) / wave;
             }
             begins += step.length;
         }
@@ -217,7 +216,7 @@ impl<'a> Levers<'a> {
             let (lever, growth) = self.from_b[index + 1];
             if growth > 0.0 && self.from_b[index].1 <= 0.0 {
                 let wave = wave(step, self.push);
-                return ends - growth.atan2(wave * lever) / wave;
+                return ends - direction(growth, wave * lever) / wave;
             }
             ends -= step.length;
         }

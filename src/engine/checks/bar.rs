@@ -134,7 +134,7 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     let middle = case.made.length / 2.0;
     for (from, to, bore) in case.stock.flats_stretches() {
         // Inside its stretch, the place nearest the middle bends most.
-        let at = order::between(middle, face + from, face + to);
+        let at = middle.max(face + from).min(face + to);
         let Some(actions) = actions(case, at, sheet) else { return folds(case, sheet) };
         let section = case.stock.flats(flats.width, bore, sheet);
         let now = worst(&section, &actions, sheet);
