@@ -192,12 +192,11 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     if answer.verdict == Verdict::Bends && !overridden {
         answer.beside_7075 = metals::beside_7075(document, index, section, joints);
     }
-    if let Some(recommended) = answer.sizing.recommended.as_ref().filter(|_| !overridden)
-        && answer.verdict > Verdict::Passes
-        && answer.verdict < Verdict::Fails
+    if let Some(recommended) = search.recommended.as_ref().filter(|_| !overridden)
+        && answer.has_little_margin()
     {
-        let [_, next] = sizing::neighbors(&given, recommended);
-        answer.sizing.next_up = next.filter(|size| size.feasible);
+        let the_bar = answer.weakest_finding().is_none_or(checks::of_the_bar);
+        answer.sizing.next_up = sizing::next_up(&given, recommended, the_bar);
     }
     answer.cautions = advice::cautions(&answer, copied_end(&given));
     answer.checklist = advice::checklist(&answer);

@@ -347,8 +347,13 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
     if let Some(next) = &answer.sizing.next_up {
         let size = size_in(next.outside_diameter, next.wall, units);
         let used = show(next.utilization, Kind::Percent, system);
+        let sizing = &answer.sizing;
+        let smallest = if sizing.by_numbers == sizing.recommended { "Smallest that passes;" } else { "What is usual;" };
         let bends = if answer.verdict == Verdict::Bends { " takes small bends;" } else { "" };
-        words.push_str(&format!(" Smallest that passes;{bends} next size up: {size}, at {used}."));
+        let thread = next.thread;
+        words.push_str(&format!(" {smallest}{bends} next size up: {size} with {thread} rod ends, at {used}."));
+    } else if answer.sizing.recommended.is_some() && !answer.sizing.overridden && answer.has_little_margin() {
+        words.push_str(" Nothing larger to choose from here has more in hand.");
     }
     words
 }

@@ -14,7 +14,7 @@ use super::common::{answer, find, job};
 /// What does not come out as the calculation that the model was fitted with had it, and why.
 ///
 /// Scenario, that calculation's answer, ours, the reason.
-const DEVIATIONS: [(&str, &str, &str, &str); 5] = [
+const DEVIATIONS: [(&str, &str, &str, &str); 6] = [
     (
         "1026 2 x .250, 4,500 lb, 36 in, hard",
         "bends 0.02 in",
@@ -47,6 +47,13 @@ const DEVIATIONS: [(&str, &str, &str, &str); 5] = [
         "1.75, 3/4-16 → 1.75, 7/8-14",
         "The ram's force of 7,363 lbf meets the strike of a rig driven hard; without that strike, or behind the axle, \
          it is 1-5/8 in.",
+    ),
+    (
+        "sway-bar end link, 4,000 lb, hard",
+        "1, 5/16-24 → 1, 1/2-20",
+        "0.75, 5/16-24 → 1, 1/2-20",
+        "Bars of 3/4 and 7/8 in are in stock here, as common practice fits them to light rigs; what is recommended is \
+         the same.",
     ),
 ];
 

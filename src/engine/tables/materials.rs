@@ -151,11 +151,6 @@ pub fn find(id: &str) -> Option<&'static Material> {
     ALL.iter().chain(BESIDE_A_WELD).copied().find(|material| material.id == id)
 }
 
-/// Whether it is solid 7075 bar in any condition, which is what builders' habits were formed on.
-pub fn is_solid_7075(material: &Material) -> bool {
-    material.form == Form::Bar && material.id.starts_with("7075")
-}
-
 impl Material {
     /// The strengths that hold for this outside diameter and wall, m; a solid bar goes by its diameter.
     /// `None` for a size outside the published table.
