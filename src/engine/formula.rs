@@ -172,11 +172,14 @@ macro_rules! formula {
 }
 pub(crate) use formula;
 
-/// Lists every formula of a file with its example.
+/// Lists every formula of a file with its example: those that serve an answer, and those that are references only, which
+/// stand for comparison beside them and for the tests.
 macro_rules! listed {
-    ($($id:ident),+ $(,)?) => {
-        /// Every formula of this file.
-        pub static ALL: &[$crate::engine::formula::Shown] = &[$((&$id.formula, $id::EXAMPLE)),+];
+    ($($id:ident),* $(,)? $(; references $($reference:ident),+ $(,)?)?) => {
+        /// Every formula of this file that serves an answer.
+        pub static ALL: &[$crate::engine::formula::Shown] = &[$((&$id.formula, $id::EXAMPLE)),*];
+        /// Those that serve none.
+        pub static REFERENCES: &[$crate::engine::formula::Shown] = &[$($((&$reference.formula, $reference::EXAMPLE)),+)?];
     };
 }
 pub(crate) use listed;
