@@ -9,9 +9,10 @@ use std::path::Path;
 use dice::Dice;
 use linkwright::document::{Document, Role, Use};
 use linkwright::engine::formula::Line;
+use linkwright::engine::sentence::spoken;
 use linkwright::engine::{formulas, report};
 use linkwright::inputs::{CHOICES, NUMBERS, places};
-use linkwright::quantity::{inch, lbf};
+use linkwright::quantity::{Kind, System, inch, lbf, show};
 use linkwright::report::{Answer, LinkReport};
 
 /// The ids of the formulas that an answer shows.
@@ -153,4 +154,27 @@ fn what_no_working_shows_is_known() {
         formulas::serving().map(|(formula, _)| formula.id).filter(|id| !shown.contains(id)).collect();
     let known: BTreeSet<&str> = UNSEEN.iter().flat_map(|(_, ids)| ids.iter().copied()).collect();
     assert_eq!(unseen, known);
+}
+
+/// What a reader looks for first: demand, capacity and what they come to.
+#[test]
+fn a_strength_check_begins_with_its_result() {
+    let (mut dice, mut told) = (Dice(43), 0);
+    for _ in 0..100 {
+        let document = rig(&mut dice);
+        for answer in report(&document).links.iter().filter_map(LinkReport::answer) {
+            for finding in answer.findings.iter().filter(|finding| !finding.rule) {
+                let Some(used) = finding.utilization else { continue };
+                let Some(Line::Result(line)) = finding.working.first() else {
+                    panic!("{} at {used} does not tell its result", finding.id);
+                };
+                assert!(
+                    spoken(line, System::Inch).contains(&show(used, Kind::Percent, System::Inch)),
+                    "{line:?} {used}"
+                );
+                told += 1;
+            }
+        }
+    }
+    assert!(told > 500, "{told}");
 }

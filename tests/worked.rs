@@ -97,7 +97,7 @@ impl Page {
                     self.line(format!("    {what}: {}", shown(*value, *kind)));
                     self.line(format!("      from {row}; {}", source.words()));
                 }
-                Line::Chose(said) => self.said("    ", said),
+                Line::Result(said) | Line::Chose(said) => self.said("    ", said),
                 Line::Solved { what, value, kind, how } => {
                     self.line(format!("    {what}: {}, {how}", shown(*value, *kind)));
                 }
