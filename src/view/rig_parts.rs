@@ -144,7 +144,7 @@ fn sawn(part: &Part, units: Units) -> Option<String> {
         format!("{} × {}{whose}", words::count(cut.count), words::length(cut.length, units))
     };
     let each: Vec<String> = cuts.iter().map(each).collect();
-    let whole = |system| in_all(cuts.iter().map(|cut| (cut.count, cut.length)), system);
+    let whole = |system| in_all(cuts.iter().map(|cut| (cut.count as f64, cut.length)), system);
     let whole = match units {
         Some(system) => whole(system),
         None => format!("{} ({})", whole(System::Inch), whole(System::Metric)),

@@ -10,7 +10,6 @@ use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{At, CHOICES, NUMBERS, QUANTITY, USAGE, WEIGHT};
 use linkwright::order;
-use linkwright::quantity::decimals::fixed;
 use linkwright::quantity::{self, Kind, System, measured, show};
 use linkwright::report::{Along, Answer, EndGeometry, Finding, LinkGeometry, LinkReport, Topic, Verdict};
 use linkwright::text;
