@@ -109,15 +109,11 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
         of_length(wanted, web, sheet),
         None,
         sheet.remark(|| {
-            said![
-                (web, Length),
-                (if tube {
-                    " of tube is left between the inserts; "
-                } else {
-                    " of solid bar is left between the drill points; "
-                }),
-                "one thread diameter is the least we accept."
-            ]
+            if tube {
+                said![(web, Length), " of tube is left between the inserts; required is one thread diameter."]
+            } else {
+                said![(web, Length), " of solid bar is left between the drill points; required is one thread diameter."]
+            }
         }),
     )
 }
