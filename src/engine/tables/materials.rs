@@ -111,6 +111,19 @@ pub struct Material {
     pub cautions: &'static [&'static str],
     /// Where moduli and density come from.
     pub modulus_cite: Cite,
+    /// Under which metal builders' habits know it; most they have no habit for.
+    pub habit: Option<HabitMetal>,
+}
+
+/// Metals that builders have a habit for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum HabitMetal {
+    /// Solid 7075 in any condition.
+    Solid7075,
+    /// 1020 and 1026 tube as drawn.
+    Drawn,
+    /// 4130 tube, heat-treated.
+    Hardened,
 }
 
 /// Every material to choose from: aluminum before steel, bar before tube.
@@ -149,11 +162,6 @@ pub fn default_row() -> &'static Material {
 /// The material with an id, those beside a weld included.
 pub fn find(id: &str) -> Option<&'static Material> {
     ALL.iter().chain(BESIDE_A_WELD).copied().find(|material| material.id == id)
-}
-
-/// Whether it is solid 7075 bar in any condition, which is what builders' habits were formed on.
-pub fn is_solid_7075(material: &Material) -> bool {
-    material.form == Form::Bar && material.id.starts_with("7075")
 }
 
 impl Material {
