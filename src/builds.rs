@@ -4,11 +4,9 @@
 
 use crate::document::{Document, Link, MOST_LINKS, Position, one_line, tidy_name};
 use crate::inputs::{At, CHOICES, NUMBERS, Scope};
-use crate::json::{self, Json};
-use crate::quantity::decimals::shortest;
 use crate::quantity::{self, Kind, System};
 use crate::share;
-use crate::text;
+use serde_json::{Map, Value, json};
 
 /// What such a file says it is.
 const FORMAT: &str = "linkwright builds";
@@ -103,7 +101,7 @@ impl Build {
 
 /// A name without the number after it, and that number: `Mine (2)` is the second `Mine`.
 pub fn numbered(name: &str) -> (String, u32) {
-    let parts = name.strip_suffix(')').and_then(|name| text::cut_last(name, " ("));
+    let parts = name.strip_suffix(')').and_then(|name| name.rsplit_once(" ("));
     let number = parts.and_then(|(_, number)| number.parse().ok()).filter(|number| (2..10_000).contains(number));
     parts.zip(number).map_or_else(|| (name.to_string(), 1), |((stem, _), number)| (stem.to_string(), number))
 }
@@ -122,86 +120,89 @@ fn is_time(text: &str) -> bool {
 
 /// The text of a file.
 pub fn to_text(builds: &[Build]) -> String {
-    let table = |members: Vec<(&str, Json)>| {
-        Json::Table(members.into_iter().map(|(name, value)| (name.to_string(), value)).collect())
-    };
-    let builds = builds.iter().map(|build| {
-        let mut members = vec![("id", Json::text(&build.id)), ("name", Json::text(&build.document.name))];
-        members.push(("saved", Json::text(&build.saved)));
-        if let Some(removed) = &build.removed {
-            members.push(("removed", Json::text(removed)));
+    let builds: Vec<Value> = builds.iter().map(written).collect();
+    let file = json!({ "format": FORMAT, "version": number(VERSION), "units": UNITS, "builds": builds });
+    format!("{file:#}\n")
+}
+
+fn written(build: &Build) -> Value {
+    let links = 0..build.document.links.len();
+    let links: Vec<Value> = links.map(|link| link_of(&build.document, link)).collect();
+    let mut table = Map::new();
+    let mut put = |name: &str, value: Value| table.insert(name.to_string(), value);
+    put("id", json!(build.id));
+    put("name", json!(build.document.name));
+    put("saved", json!(build.saved));
+    if let Some(removed) = &build.removed {
+        put("removed", json!(removed));
+    }
+    put("rig", rig_of(&build.document));
+    put("links", json!(links));
+    put("check", json!(check(&build.document, share::VERSION)));
+    if !build.doubt.is_empty() {
+        put("doubt", json!(build.doubt));
+    }
+    let earlier = build.earlier.iter().map(|earlier| {
+        let mut table = json!({ "saved": earlier.saved, "link": earlier.fragment });
+        if let (Some(table), false) = (table.as_object_mut(), earlier.doubt.is_empty()) {
+            table.insert("doubt".to_string(), json!(earlier.doubt));
         }
-        let links = (0..build.document.links.len()).map(|link| link_of(&build.document, link));
-        members.push(("rig", rig_of(&build.document)));
-        members.push(("links", Json::List(links.collect())));
-        members.push(("check", Json::text(&check(&build.document, share::VERSION))));
-        let doubts = |doubt: &[String]| Json::List(doubt.iter().map(|doubt| Json::text(doubt)).collect());
-        if !build.doubt.is_empty() {
-            members.push(("doubt", doubts(&build.doubt)));
-        }
-        let earlier = build.earlier.iter().map(|earlier| {
-            let mut members = vec![("saved", Json::text(&earlier.saved)), ("link", Json::text(&earlier.fragment))];
-            if !earlier.doubt.is_empty() {
-                members.push(("doubt", doubts(&earlier.doubt)));
-            }
-            table(members)
-        });
-        if !build.earlier.is_empty() {
-            members.push(("earlier", Json::List(earlier.collect())));
-        }
-        table(members)
+        table
     });
-    table(vec![
-        ("format", Json::text(FORMAT)),
-        ("version", Json::Number(VERSION)),
-        ("units", Json::text(UNITS)),
-        ("builds", Json::List(builds.collect())),
-    ])
-    .write()
+    if !build.earlier.is_empty() {
+        put("earlier", earlier.collect());
+    }
+    Value::Object(table)
+}
+
+/// A plain number, without a point where it is a whole one.
+fn number(value: f64) -> Value {
+    // Any whole number below this has an exact integer.
+    if value.fract() == 0.0 && value.abs() < 1e15 { json!(value as i64) } else { json!(value) }
 }
 
 /// The check over a document: that of its link, as a version wrote it.
 fn check(document: &Document, of_links: &str) -> String {
     let fragment = share::to_fragment_of(document, of_links);
-    text::cut_last(&fragment, "crc=").map(|(_, check)| check.to_string()).unwrap_or_default()
+    fragment.rsplit_once("crc=").map(|(_, check)| check.to_string()).unwrap_or_default()
 }
 
 /// Everything decided at one place, by the ids of its inputs.
-fn decided(document: &Document, scope: Scope, place: At) -> Vec<(String, Json)> {
+fn decided(document: &Document, scope: Scope, place: At) -> Map<String, Value> {
     let numbers = NUMBERS.iter().filter(|input| input.scope == scope).filter_map(|input| {
         let value = (input.get)(document, place)?;
         Some((input.id.to_string(), number_of(value, input.kind)))
     });
     let choices = CHOICES.iter().filter(|choice| choice.scope == scope).filter_map(|choice| {
         let id = (choice.get)(document, place)?;
-        Some((choice.id.to_string(), Json::text(id)))
+        Some((choice.id.to_string(), json!(id)))
     });
     choices.chain(numbers).collect()
 }
 
-fn rig_of(document: &Document) -> Json {
+fn rig_of(document: &Document) -> Value {
     let mut members = decided(document, Scope::Rig, At::default());
     for axle in Position::ALL {
         let own = decided(document, Scope::Axle, At::of_axle(axle.index()));
         if !own.is_empty() {
-            members.push((axle.word().to_string(), Json::Table(own)));
+            members.insert(axle.word().to_string(), Value::Object(own));
         }
     }
-    Json::Table(members)
+    Value::Object(members)
 }
 
 const ENDS: [&str; 2] = ["a", "b"];
 
-fn link_of(document: &Document, link: usize) -> Json {
+fn link_of(document: &Document, link: usize) -> Value {
     let place = At::of_link(document, link);
     let mut members = decided(document, Scope::Link, place);
     for (end, letter) in ENDS.into_iter().enumerate() {
         let own = decided(document, Scope::End, At { end, ..place });
         if !own.is_empty() {
-            members.push((letter.to_string(), Json::Table(own)));
+            members.insert(letter.to_string(), Value::Object(own));
         }
     }
-    Json::Table(members)
+    Value::Object(members)
 }
 
 /// The SI unit of a kind that has one and can be entered.
@@ -209,7 +210,7 @@ const fn si_unit(kind: Kind) -> &'static str {
     match kind {
         Kind::Length | Kind::FineLength => "m",
         Kind::Force | Kind::Weight => "N",
-        Kind::Stress => "Pa",
+        Kind::Stress | Kind::Pressure => "Pa",
         Kind::Angle => "rad",
         Kind::Stiffness => "N/m",
         Kind::Compliance => "m/N",
@@ -218,19 +219,19 @@ const fn si_unit(kind: Kind) -> &'static str {
 }
 
 /// A value with its unit, a space between them; a plain number where it has none.
-fn number_of(value: f64, kind: Kind) -> Json {
+fn number_of(value: f64, kind: Kind) -> Value {
     match (share::in_a_unit(value, kind), si_unit(kind)) {
-        (Some((digits, unit)), _) => Json::Text(format!("{digits} {unit}")),
-        (None, "") => Json::Number(value),
-        (None, unit) => Json::Text(format!("{} {unit}", shortest(value))),
+        (Some((digits, unit)), _) => json!(format!("{digits} {unit}")),
+        (None, "") => number(value),
+        (None, unit) => json!(format!("{value} {unit}")),
     }
 }
 
 /// Reads such a value, and what somebody wrote by hand as they would type it.
-fn read_number(value: &Json, kind: Kind) -> Option<f64> {
+fn read_number(value: &Value, kind: Kind) -> Option<f64> {
     let text = match value {
-        Json::Number(number) if si_unit(kind).is_empty() => return Some(share::or_nothing(*number)),
-        Json::Text(text) => text.trim(),
+        Value::Number(number) if si_unit(kind).is_empty() => return number.as_f64().map(share::or_nothing),
+        Value::String(text) => text.trim(),
         _ => return None,
     };
     let (digits, unit) = text.split_once(' ').unwrap_or((text, ""));
@@ -250,24 +251,26 @@ pub fn from_text(text: &str) -> Result<Read, String> {
     if text.len() > LONGEST {
         return Err("This file is far too long to be one of ours. Nothing from it was used.".to_string());
     }
-    let whole = json::read(text.trim_start_matches('\u{feff}')).map_err(|why| {
-        format!("This file cannot be read: it is cut off or damaged. {why} Nothing from it was used.")
+    let whole: Value = serde_json::from_str(text.trim_start_matches('\u{feff}')).map_err(|why| {
+        let line = why.line();
+        format!("This file cannot be read: it is cut off or damaged in line {line}. Nothing from it was used.")
     })?;
-    if whole.get("format").and_then(Json::words) != Some(FORMAT) {
+    if whole.get("format").and_then(Value::as_str) != Some(FORMAT) {
         return Err("This is not a file of saved builds. Nothing from it was used.".to_string());
     }
-    let of_links = match whole.get("version") {
-        Some(Json::Number(version)) if Some(*version) == Some(VERSION) => share::VERSION,
-        Some(Json::Number(version)) if Some(*version) == Some(EARLIER) => share::EARLIER_CALCULATION,
-        _ => {
-            return Err(
-                "This file was written by another version of this page, which this one does not know. Nothing from it was used."
-                    .to_string(),
-            );
-        }
+    let version = whole.get("version").and_then(Value::as_f64);
+    let of_links = if version == Some(VERSION) {
+        share::VERSION
+    } else if version == Some(EARLIER) {
+        share::EARLIER_CALCULATION
+    } else {
+        return Err(
+            "This file was written by another version of this page, which this one does not know. Nothing from it was used."
+                .to_string(),
+        );
     };
     let mut read = Read::default();
-    let builds = whole.get("builds").map(Json::values).unwrap_or_default();
+    let builds = list(&whole, "builds");
     if builds.is_empty() {
         return Err("There is no build in this file.".to_string());
     }
@@ -282,16 +285,21 @@ pub fn from_text(text: &str) -> Result<Read, String> {
     Ok(read)
 }
 
+/// The values of a list in a table; none where there is no such list.
+fn list<'a>(table: &'a Value, name: &str) -> &'a [Value] {
+    table.get(name).and_then(Value::as_array).map(Vec::as_slice).unwrap_or_default()
+}
+
 /// One build, with at most a few sentences of doubt about it.
-fn build_from(table: &Json, of_links: &str) -> Build {
-    let words = |name: &str| table.get(name).and_then(Json::words).unwrap_or_default();
+fn build_from(table: &Value, of_links: &str) -> Build {
+    let words = |name: &str| table.get(name).and_then(Value::as_str).unwrap_or_default();
     let time = |name: &str| Some(words(name)).filter(|text| is_time(text)).unwrap_or_default().to_string();
     let mut lost = Vec::new();
     let mut document = Document { name: tidy_name(words("name")), ..Document::default() };
     if let Some(rig) = table.get("rig") {
         take(&mut document, rig, Scope::Rig, At::default(), &mut lost);
     }
-    let links = table.get("links").map(Json::values).unwrap_or_default();
+    let links = list(table, "links");
     if links.len() > MOST_LINKS {
         lost.push(format!("the links after the first {MOST_LINKS}"));
     }
@@ -300,9 +308,9 @@ fn build_from(table: &Json, of_links: &str) -> Build {
         take(&mut document, table, Scope::Link, At { link, ..At::default() }, &mut lost);
     }
     let removed = table.get("removed").map(|_| time("removed"));
-    let earlier = table.get("earlier").map(Json::values).unwrap_or_default().iter().filter_map(|earlier| {
-        let fragment = earlier.get("link").and_then(Json::words)?.to_string();
-        let saved = earlier.get("saved").and_then(Json::words).filter(|text| is_time(text)).unwrap_or_default();
+    let earlier = list(table, "earlier").iter().filter_map(|earlier| {
+        let fragment = earlier.get("link").and_then(Value::as_str)?.to_string();
+        let saved = earlier.get("saved").and_then(Value::as_str).filter(|text| is_time(text)).unwrap_or_default();
         Some(Earlier { saved: saved.to_string(), fragment, doubt: doubts_of(earlier) })
     });
     let id = Some(words("id")).filter(|id| is_id(id)).unwrap_or_default().to_string();
@@ -316,7 +324,7 @@ fn build_from(table: &Json, of_links: &str) -> Build {
         let more = lost.len().saturating_sub(MOST_LOST);
         lost.truncate(MOST_LOST);
         let more = if more > 0 { format!(" and {more} more") } else { String::new() };
-        doubt.push(format!("{name}: this could not be read and was left out: {}{more}.", text::joined(&lost, ", ")));
+        doubt.push(format!("{name}: this could not be read and was left out: {}{more}.", lost.join(", ")));
     }
     if words("check") != check(&build.document, of_links) {
         doubt.push(format!(
@@ -334,14 +342,14 @@ fn build_from(table: &Json, of_links: &str) -> Build {
 }
 
 /// The sentences of doubt that stand in a table.
-fn doubts_of(table: &Json) -> Vec<String> {
-    let doubts = table.get("doubt").map(Json::values).unwrap_or_default().iter().filter_map(Json::words);
+fn doubts_of(table: &Value) -> Vec<String> {
+    let doubts = list(table, "doubt").iter().filter_map(Value::as_str);
     doubts.take(MOST_DOUBT).map(|sentence| one_line(sentence, LONGEST_DOUBT)).collect()
 }
 
 /// Takes everything decided at one place out of a table, with what is nested in it.
-fn take(document: &mut Document, table: &Json, scope: Scope, place: At, lost: &mut Vec<String>) {
-    for (name, value) in table.members() {
+fn take(document: &mut Document, table: &Value, scope: Scope, place: At, lost: &mut Vec<String>) {
+    for (name, value) in table.as_object().into_iter().flatten() {
         let inner = match scope {
             Scope::Rig => Position::ALL
                 .iter()
@@ -360,7 +368,7 @@ fn take(document: &mut Document, table: &Json, scope: Scope, place: At, lost: &m
 }
 
 /// Decides one input, if there is such a one and it takes this value.
-fn decide(document: &mut Document, name: &str, value: &Json, scope: Scope, place: At) -> bool {
+fn decide(document: &mut Document, name: &str, value: &Value, scope: Scope, place: At) -> bool {
     if let Some(input) = NUMBERS.iter().find(|input| input.id == name && input.scope == scope) {
         let number = read_number(value, input.kind).filter(|number| input.accepts(*number));
         if number.is_some() {
@@ -369,5 +377,5 @@ fn decide(document: &mut Document, name: &str, value: &Json, scope: Scope, place
         return number.is_some();
     }
     let choice = CHOICES.iter().find(|choice| choice.id == name && choice.scope == scope);
-    choice.zip(value.words()).is_some_and(|(choice, id)| (choice.set)(document, place, Some(id)))
+    choice.zip(value.as_str()).is_some_and(|(choice, id)| (choice.set)(document, place, Some(id)))
 }

@@ -4,8 +4,6 @@ mod picks;
 
 pub use picks::*;
 
-use crate::text;
-
 /// A rig and its links.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Document {
@@ -42,7 +40,7 @@ pub fn one_line(words: &str, longest: usize) -> String {
     let seen = words.chars().filter(|c| !is_unseen(*c));
     let line: String = seen.map(|c| if c.is_control() { ' ' } else { c }).collect();
     let words: Vec<&str> = line.split_whitespace().collect();
-    text::joined(&words, " ").chars().take(longest).collect::<String>().trim_end().to_string()
+    words.join(" ").chars().take(longest).collect::<String>().trim_end().to_string()
 }
 
 /// Marks that show nothing but turn the reading direction or hide in a name.

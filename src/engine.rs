@@ -19,6 +19,7 @@ mod geometry;
 mod given;
 mod habit;
 mod loads;
+pub mod math;
 mod metals;
 pub mod notation;
 mod plan;
@@ -183,20 +184,32 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         weakest,
         verdict,
         conditions,
+        beside_7075: None,
         cautions: Vec::new(),
         checklist: Vec::new(),
         assumed: given.assumptions(),
     };
-    if let Some(recommended) = answer.sizing.recommended.as_ref().filter(|_| !overridden)
-        && answer.verdict > Verdict::Passes
-        && answer.verdict < Verdict::Fails
-    {
-        let [_, next] = sizing::neighbors(&given, recommended);
-        answer.sizing.next_up = next.filter(|size| size.feasible);
+    if answer.verdict == Verdict::Bends && !overridden {
+        answer.beside_7075 = metals::beside_7075(document, index, section, joints);
     }
-    answer.cautions = advice::cautions(&answer);
+    if let Some(recommended) = search.recommended.as_ref().filter(|_| !overridden)
+        && answer.has_little_margin()
+    {
+        let the_bar = answer.weakest_finding().is_none_or(checks::of_the_bar);
+        answer.sizing.next_up = sizing::next_up(&given, recommended, the_bar);
+    }
+    answer.cautions = advice::cautions(&answer, copied_end(&given));
     answer.checklist = advice::checklist(&answer);
     LinkReport::Answer(Arc::new(answer))
+}
+
+/// The end whose rod end is taken to be like the other's, since only that one was picked.
+fn copied_end(given: &Values) -> Option<usize> {
+    match [given.chosen_joint(0).is_some(), given.chosen_joint(1).is_some()] {
+        [true, false] => Some(1),
+        [false, true] => Some(0),
+        _ => None,
+    }
 }
 
 /// Entries that cannot all be true, in a sentence that names them.

@@ -183,6 +183,13 @@ impl Number {
         if self.accepts(value) { Ok(Some(value)) } else { Err(Refused::OutOfRange(value)) }
     }
 
+    /// What to ask back about an entry whose unit had to be assumed.
+    pub fn question(&self, text: &str, system: System) -> Option<String> {
+        let reading = quantity::reading(text, self.kind, system).ok().filter(|reading| reading.inches_assumed)?;
+        let [inches, here] = [System::Inch, system].map(|system| quantity::measured(reading.value, system));
+        Some(format!("{inches}? A fraction is read as inches, here {here}; for millimeters type a decimal."))
+    }
+
     /// The sentence for a refused entry: the field, what was read, and what is allowed.
     pub fn sentence(&self, refused: &Refused, system: System) -> String {
         let range = format!(

@@ -2,14 +2,13 @@
 //!
 //! Inside the program every value is plain SI (m, N, Pa, rad); units live only here and in the tables.
 
-pub mod decimals;
-pub mod digits;
-mod long;
 mod read;
 mod write;
 
-pub use read::{Misread, read};
-pub use write::{System, fit, fraction, in_all, measured, plain, show, show_at_most, show_fine, trade, unit_name};
+pub use read::{Misread, Reading, read, reading};
+pub use write::{
+    System, fit, fraction, in_all, measured, plain, show, show_at_most, show_fine, trade, trimmed, unit_name,
+};
 
 /// Powers of kilogram, meter and second that a quantity is made of.
 pub type Exponents = [f64; 3];
@@ -51,6 +50,8 @@ pub enum Kind {
     ForcePerLength,
     /// Pa
     Stress,
+    /// Pa, of a fluid.
+    Pressure,
     /// N·m
     Moment,
     /// N/m
@@ -82,7 +83,7 @@ impl Kind {
             Self::WeightDensity => [1.0, -2.0, -2.0],
             Self::ForcePerLength | Self::Stiffness => [1.0, 0.0, -2.0],
             Self::Compliance => [-1.0, 0.0, 2.0],
-            Self::Stress => [1.0, -1.0, -2.0],
+            Self::Stress | Self::Pressure => [1.0, -1.0, -2.0],
             Self::Moment | Self::Torque => [1.0, 2.0, -2.0],
         }
     }
@@ -114,6 +115,10 @@ pub const fn threads_per_inch(value: f64) -> f64 {
 /// Pounds-force, as printed, to newtons.
 pub const fn lbf(value: f64) -> f64 {
     value * POUND_FORCE
+}
+/// psi, as printed, to pascals.
+pub const fn psi(value: f64) -> f64 {
+    value * KSI / 1000.0
 }
 /// ksi, as printed, to pascals.
 pub const fn ksi(value: f64) -> f64 {

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::document::Role;
 use crate::engine::formula::Line;
 use crate::engine::sentence::Said;
-use crate::engine::tables::practice::Size;
+use crate::engine::tables::practice::{GoesBy, Size};
 use crate::quantity::Kind;
 use crate::source::Cite;
 
@@ -71,6 +71,8 @@ pub struct Answer {
     pub verdict: Verdict,
     /// On what the link passes only: the conditions of its checks, and what could not be judged.
     pub conditions: Vec<Said>,
+    /// Of a tube that takes small bends: strike to first yield, and that of a solid 7075 bar of its diameter.
+    pub beside_7075: Option<[f64; 2]>,
     /// What to mind before acting on this.
     pub cautions: Vec<Said>,
     /// How to fit it, step by step.
@@ -83,6 +85,11 @@ impl Answer {
     /// The finding that uses most of what it may, if one does.
     pub fn weakest_finding(&self) -> Option<&Finding> {
         self.findings.get(self.weakest?)
+    }
+
+    /// Whether some check passes with little margin, or bends.
+    pub fn has_little_margin(&self) -> bool {
+        self.findings.iter().any(|finding| matches!(finding.verdict, Verdict::Close | Verdict::Bends))
     }
 
     /// The word for how the link came out.
@@ -281,13 +288,15 @@ pub struct Sizing {
     pub governs: Said,
     /// Whether the user chose a size other than the recommended.
     pub overridden: bool,
-    /// The next size up, where the recommended one passes with little margin or bends.
+    /// The next size that passes with more in hand, where the recommended one passes with little margin or bends: a larger
+    /// bar, or larger rod ends where those are asked for most.
     pub next_up: Option<Candidate>,
     /// Where no stock size passes: what is fitted all the same, and what would help.
     pub fitted: Option<Fitted>,
 }
 
-/// What is fitted by common practice where no stock size passes; without a habit, the largest in stock.
+/// What is fitted by common practice where no stock size passes, or a larger size that comes out better; without a habit,
+/// the largest in stock.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Fitted {
     /// What builders usually fit, where they have a habit.
@@ -298,8 +307,19 @@ pub struct Fitted {
     pub good_to: Option<f64>,
     /// The part that yields first.
     pub yields_first: &'static str,
+    /// How it comes out.
+    pub verdict: Verdict,
     /// What would help, the most helpful first.
     pub cures: Vec<Said>,
+    /// Where larger sizes are stocked but no strength is published for them: up to where it is.
+    pub strengths_end: Option<Said>,
+}
+
+impl Trade {
+    /// Whether it is a habit about rod ends alone.
+    pub fn is_of_rod_ends(&self) -> bool {
+        self.goes_by == GoesBy::RodEnds
+    }
 }
 
 /// What builders usually fit for a job (common practice, no source).
@@ -313,6 +333,10 @@ pub struct Trade {
     pub thread: &'static str,
     /// The class of that thread, by which inch and metric threads are compared.
     pub class: Option<usize>,
+    /// What it goes by; where by the rod ends alone, the sizes are only what takes them.
+    pub goes_by: GoesBy,
+    /// What is fitted, as a noun phrase.
+    pub name: Said,
     /// The habit in a sentence.
     pub words: Said,
 }

@@ -5,10 +5,7 @@
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
 use crate::inputs::{At, CHOICES, NUMBERS, Scope, places};
-use crate::quantity::decimals::{fixed, shortest, trimmed};
-use crate::quantity::digits::parse as read_digits;
-use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE, STANDARD_GRAVITY};
-use crate::text;
+use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE, STANDARD_GRAVITY, trimmed};
 
 /// The version this program writes.
 pub const VERSION: &str = "3";
@@ -50,7 +47,7 @@ fn units(kind: Kind) -> &'static [Unit] {
     match kind {
         Kind::Length | Kind::FineLength => &[("in", INCH, 1.0), ("mm", 0.001, 1.0)],
         Kind::Weight | Kind::Force => &[("lb", POUND_FORCE, 1.0), ("kg", STANDARD_GRAVITY, 1.0), ("kN", 1000.0, 1.0)],
-        Kind::Stress => &[("ksi", crate::quantity::KSI, 1.0), ("MPa", 1e6, 1.0)],
+        Kind::Stress | Kind::Pressure => &[("ksi", crate::quantity::KSI, 1.0), ("MPa", 1e6, 1.0)],
         Kind::Angle => &[("deg", DEGREE, 1.0)],
         // The only stiffness in a link was once written as a force for each inch, and still is; "N/m" says what is not.
         Kind::Stiffness => &[
@@ -71,7 +68,7 @@ const fn bare(kind: Kind) -> (f64, f64) {
 
 /// A value in the unit that makes it shortest, in digits that lead back to it bit for bit; without a unit it is SI.
 fn write_number(value: f64, kind: Kind) -> String {
-    let exact = shortest(value);
+    let exact = value.to_string();
     in_a_unit(value, kind)
         .filter(|(digits, unit)| kind == Kind::Stiffness || digits.len() + unit.len() < exact.len())
         .map_or(exact, |(digits, unit)| digits + unit)
@@ -83,10 +80,10 @@ pub(crate) fn in_a_unit(value: f64, kind: Kind) -> Option<(String, &'static str)
     for (unit, times, over) in units(kind) {
         // Rounding the quotient finds the number a person typed; it only counts if it leads back exactly.
         let quotient = value * over / times;
-        let typed = trimmed(fixed(quotient, 8));
+        let typed = trimmed(format!("{quotient:.8}"));
         let leads_back =
-            |digits: &str| read_digits(digits).is_some_and(|it| (it * times / over).to_bits() == value.to_bits());
-        let digits = if leads_back(&typed) { typed } else { shortest(quotient) };
+            |digits: &str| digits.parse::<f64>().is_ok_and(|it| (it * times / over).to_bits() == value.to_bits());
+        let digits = if leads_back(&typed) { typed } else { quotient.to_string() };
         let shorter = best.as_ref().is_none_or(|(other, of)| digits.len() + unit.len() < other.len() + of.len());
         if shorter && leads_back(&digits) {
             best = Some((digits, unit));
@@ -102,7 +99,8 @@ pub(crate) fn read_number(text: &str, kind: Kind) -> Option<f64> {
         .find_map(|(unit, times, over)| text.strip_suffix(unit).map(|digits| (digits, (*times, *over))))
         .unwrap_or((text, bare(kind)));
     let plain = digits.chars().all(|c| c.is_ascii_digit() || matches!(c, '.' | '-' | 'e'));
-    if plain { read_digits(digits).map(|value| or_nothing(value * times / over)) } else { None }
+    let value = digits.parse::<f64>().ok().filter(|_| plain);
+    value.map(|value| or_nothing(value * times / over))
 }
 
 /// A billionth of a thousandth of anything is nothing; written out in full it could fill a link.
@@ -140,7 +138,7 @@ fn read_key(key: &str) -> Option<(&str, At)> {
         }
         _ => (0, key),
     };
-    let (id, end) = match text::cut_last(rest, ".") {
+    let (id, end) = match rest.rsplit_once('.') {
         Some((id, "a")) => (id, 0),
         Some((id, "b")) => (id, 1),
         Some(_) => return None,
@@ -177,14 +175,14 @@ pub(crate) fn to_fragment_of(document: &Document, version: &str) -> String {
             }
         }
     }
-    let body = text::joined(&parts, "&");
+    let body = parts.join("&");
     let check = check(body.as_bytes());
     format!("{body}&crc={check:08x}")
 }
 
 /// A fragment without its check, for numbers in doubt: whoever opens it is told to compare them.
 pub fn unchecked(fragment: &str) -> &str {
-    text::cut_last(fragment, "&crc=").map_or(fragment, |(body, _)| body)
+    fragment.rsplit_once("&crc=").map_or(fragment, |(body, _)| body)
 }
 
 /// Opens a fragment, with or without the leading `#`.
@@ -196,7 +194,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
         told.push("This link is far too long to be one of ours. Nothing from it was used.".to_string());
         return Opened { document, told, recalculated: false };
     }
-    let (body, intact) = match text::cut_last(fragment, "&crc=") {
+    let (body, intact) = match fragment.rsplit_once("&crc=") {
         Some((body, printed)) => (
             body,
             printed.len() == 8
@@ -214,7 +212,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
         ));
         return Opened { document, told, recalculated: false };
     }
-    if !text::holds(fragment, "crc=") {
+    if !fragment.contains("crc=") {
         told.push("This link lacks the check at its end: its numbers were in doubt where it came from, or a part of it is missing. Compare every number with the sender before you use it.".to_string());
     } else if !intact {
         told.push("This link was damaged on its way: a part of it is missing or changed. What could be read is below; compare every number with the sender before you use it.".to_string());

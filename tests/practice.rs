@@ -1,5 +1,14 @@
 //! The sizes that builders settle on come out of the numbers (common practice, no source).
 
+#[path = "practice/common.rs"]
+mod common;
+#[path = "practice/coverage.rs"]
+mod coverage;
+#[path = "practice/scenarios.rs"]
+mod scenarios;
+#[path = "practice/values.rs"]
+mod values;
+
 use linkwright::document::{Document, Hand, Use};
 use linkwright::engine::{neighbors, report};
 use linkwright::quantity::{INCH, inch, lbf};

@@ -3,6 +3,8 @@
 
 #[path = "properties/shown.rs"]
 mod shown;
+#[path = "properties/unlike.rs"]
+mod unlike;
 
 use linkwright::document::{Document, Link, Use};
 use linkwright::engine;
@@ -16,6 +18,7 @@ use proptest::collection::vec;
 use proptest::prelude::*;
 use proptest::test_runner::RngSeed;
 use shown::Shown;
+use unlike::{every_end_is_judged, unlike};
 
 /// One entry to be made: which input, at which of its places, and how far up its range or list.
 type Entry = (usize, usize, f64);
@@ -30,13 +33,16 @@ fn documents(most: usize) -> impl Strategy<Value = Document> {
     let entries = vec((0..NUMBERS.len(), 0..6_usize, share()), 0..most);
     let picks = vec((0..CHOICES.len(), 0..6_usize, share()), 0..most / 2);
     let likely = (24.0..50.0, 2000.0..7000.0, 0..4_usize);
-    (1..=2_usize, prop::bool::weighted(0.9), likely, entries, picks).prop_map(
-        |(links, first, likely, entries, picks)| {
+    (1..=2_usize, prop::bool::weighted(0.9), likely, entries, picks, prop::option::of(unlike())).prop_map(
+        |(links, first, likely, entries, picks, unlike)| {
             let mut document = Document { links: vec![Link::default(); links], ..Document::default() };
             if first {
                 document.rig.weight = Some(lbf(likely.1));
                 document.rig.usage = Some([Use::Easy, Use::Slow, Use::Hard, Use::Punished][likely.2]);
                 document.links.iter_mut().for_each(|link| link.length = Some(inch(likely.0)));
+            }
+            if let Some(unlike) = &unlike {
+                document.links.iter_mut().for_each(|link| unlike.enter(link));
             }
             enter(&mut document, &entries, &picks);
             document
@@ -204,6 +210,13 @@ proptest! {
         for answer in engine::report(&document).links.iter().filter_map(LinkReport::answer) {
             let ends: Vec<[f64; 3]> = answer.link.ends.iter().map(|it| [it.least, it.engagement, it.most]).collect();
             prop_assert!(engagement_is_honest(answer), "least, set, most: {ends:?}");
+        }
+    }
+
+    #[test]
+    fn what_is_wrong_with_one_end_is_told(document in documents(6)) {
+        for answer in engine::report(&document).links.iter().filter_map(LinkReport::answer) {
+            prop_assert_eq!(every_end_is_judged(answer), Ok(()));
         }
     }
 

@@ -3,10 +3,11 @@
 #[path = "quantities/tables.rs"]
 mod tables;
 
+use linkwright::inputs::LENGTH;
 use linkwright::quantity::Kind::*;
 use linkwright::quantity::System::{self, Inch, Metric};
 use linkwright::quantity::{
-    Kind, fit, fraction, in_all, inch, measured, mm, plain, read, show, show_fine, trade, unit_name,
+    Kind, fit, fraction, in_all, inch, measured, mm, plain, read, reading, show, show_fine, trade, unit_name,
 };
 use tables::{KINDS, PLAIN, READS, REFUSED, SHOWN, SHOWN_FINE};
 
@@ -21,6 +22,30 @@ fn what_people_type_is_read() {
         let right = value.as_ref().is_ok_and(|value| near(*value, *expected));
         assert!(right, "{text:?} as {kind:?} in {system:?} gives {value:?}, not {expected}");
     }
+}
+
+#[test]
+fn inches_are_said_to_be_assumed() {
+    for (text, kind, system, assumed) in [
+        ("36 1/2", Length, Metric, true),
+        ("-1/16", FineLength, Metric, true),
+        ("½", Length, Metric, true),
+        ("36 1/2", Length, Inch, false),
+        ("36 1/2 in", Length, Metric, false),
+        ("36 1/2 mm", Length, Metric, false),
+        ("3' 1/2", Length, Metric, false),
+        ("927", Length, Metric, false),
+        ("1/2", Weight, Metric, false),
+    ] {
+        let reading = reading(text, kind, system);
+        assert_eq!(reading.map(|reading| reading.inches_assumed), Ok(assumed), "{text:?} as {kind:?} in {system:?}");
+    }
+    let said = LENGTH.question("36 1/2", Metric);
+    let expected = "36-1/2 in? A fraction is read as inches, here 927.1 mm; for millimeters type a decimal.";
+    assert_eq!(said.as_deref(), Some(expected));
+    assert_eq!((LENGTH.question("36 1/2", Inch), LENGTH.question("four", Metric)), (None, None));
+    assert_eq!(LENGTH.read("36 1/2", Metric), Ok(Some(inch(36.5))));
+    assert!(LENGTH.read("4 300", Inch).is_err(), "4300 in is out of range");
 }
 
 #[test]

@@ -6,7 +6,7 @@ use linkwright::quantity::{Kind, System, show};
 use linkwright::{engine::reference, share};
 use wasm_bindgen_test::{wasm_bindgen_test, wasm_bindgen_test_configure};
 
-#[path = "angles/bits.rs"]
+#[path = "math/bits.rs"]
 mod bits;
 
 wasm_bindgen_test_configure!(run_in_browser);
@@ -26,9 +26,9 @@ fn the_worked_example_comes_out_as_on_the_host() {
     assert_eq!(share::to_fragment(&opened.document), EXAMPLE);
 }
 
-/// As on the host, where `tests/angles.rs` sums up the same.
+/// As on the host, where `tests/math.rs` sums up the same.
 #[wasm_bindgen_test]
-fn sines_are_those_of_the_host_to_the_last_bit() {
+fn sines_and_powers_are_those_of_the_host_to_the_last_bit() {
     assert_eq!(bits::sum(), bits::SUM);
 }
 

@@ -56,8 +56,9 @@ pub(super) fn limits(case: &Case, bending: &[Step], compression_steps: &[Step], 
     let hinge = made.material.ductile.then(|| {
         let modulus = sheet.work(&sections::RING_PLASTIC_MODULUS, &[made.outside_diameter, made.bore]);
         let yielding = section.yield_tension.min(section.yield_compression);
-        let moment = sheet.work(&beyond::PLASTIC_MOMENT, &[modulus, yielding]);
-        let collapse = sheet.work(&beams::COLLAPSE_MID_LOAD, &[modulus, yielding, length]);
+        let moment = sheet.work(&beyond::HINGE_MOMENT, &[yielding, modulus, axial, section.area]);
+        // The hinge forms when the moment of so many units of load reaches it.
+        let collapse = sheet.work(&beyond::HINGE_STRIKE, &[1.0, moment, in_compression]);
         (collapse, sheet.work(&beyond::BOW_LEFT, &[energy, length, moment]))
     });
     Some(Beyond {
@@ -84,7 +85,7 @@ pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
     match (limits.collapse, limits.bow) {
         (Some(collapse), Some(bow)) if case.strength.elongation.is_none_or(|stretch| stretch >= 0.1) => {
             says.extend(said![
-                "Past that this metal bends slowly: with no compression along it, a plastic hinge forms at ",
+                "Past that this metal bends slowly; a plastic hinge forms at ",
                 (collapse, Force),
                 ", and a hit with as much energy again leaves a bow of about ",
                 (bow, FineLength),
@@ -92,7 +93,7 @@ pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
             ]);
         }
         (Some(collapse), Some(bow)) => says.extend(said![
-            "Past that this metal bends on, though its makers promise little stretch: with no compression along it, a plastic hinge forms at ",
+            "Past that this metal bends on, though its makers promise little stretch; a plastic hinge forms at ",
             (collapse, Force),
             ", and a hit with as much energy again leaves a bow of about ",
             (bow, FineLength),

@@ -6,7 +6,6 @@ use super::formulas::{pins, sections};
 use super::sentence::{Said, said};
 use super::stepped::Step;
 use super::tables::materials::{Form, Strength};
-use crate::order;
 use crate::quantity::{Kind, ksi};
 use crate::report::{EndGeometry, Flats, LinkGeometry, PartAlong};
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
@@ -257,7 +256,7 @@ fn pieces_between(from: f64, to: f64, cuts: &[f64]) -> impl Iterator<Item = (f64
     let mut places = Vec::with_capacity(cuts.len() + 2);
     places.extend(cuts.iter().copied().filter(|cut| *cut > from && *cut < to));
     places.extend([from, to]);
-    order::by(&mut places, f64::total_cmp);
+    places.sort_by(f64::total_cmp);
     // Places that fall together leave no piece between them.
     places.dedup_by(|next, last| *next - *last < 1e-9);
     (1..places.len()).map(move |index| (places[index - 1], places[index]))

@@ -1,9 +1,9 @@
 //! A formula as data with its proof, and the sheet that every calculation goes through.
 
+use super::notation;
 use super::sentence::{Said, said};
 use crate::quantity::Kind;
 use crate::source::Cite;
-use crate::text;
 
 /// A named quantity of a formula.
 #[derive(Debug, PartialEq)]
@@ -93,7 +93,7 @@ impl Formula {
         let named: Vec<String> = self
             .given
             .iter()
-            .filter(|symbol| condition.text.split(|c| !text::is_of_a_name(c)).any(|word| word == symbol.name))
+            .filter(|symbol| condition.text.split(|c| !notation::is_of_a_name(c)).any(|word| word == symbol.name))
             .map(|symbol| format!("{} is the {}", symbol.name, symbol.meaning))
             .collect();
         said![
@@ -101,7 +101,7 @@ impl Formula {
             " cannot be worked out from these entries: its formula holds only for ",
             (condition.text),
             ", where ",
-            (text::joined(&named, " and ")),
+            (named.join(" and ")),
             "."
         ]
     }

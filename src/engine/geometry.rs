@@ -8,7 +8,7 @@ use super::given::{RodEndSpec, Values};
 use super::sentence::{Said, said};
 use super::tables::inserts;
 use super::tables::materials::{Form, Strength};
-use crate::document::{Hand, OWN_ROD_END, Role};
+use crate::document::{Hand, OWN_ROD_END};
 use crate::inputs;
 use crate::quantity::{deg, inch};
 use crate::report::{EndGeometry, Flats, LinkGeometry, OutwardStop, Reach, StopBy};
@@ -212,16 +212,4 @@ fn flats(given: &Values, section: Section, bar: f64, ends: &[EndGeometry; 2]) ->
 fn up_to(value: f64, step: f64) -> f64 {
     // A length that already lies on the step stays on it in spite of the last bits.
     (value / step - 1e-9).ceil() * step
-}
-
-/// The word for a role.
-pub(super) const fn role_word(role: Role) -> &'static str {
-    match role {
-        Role::Lower => "lower link",
-        Role::Upper => "upper link",
-        Role::TrackBar => "track bar",
-        Role::TieRod => "tie rod",
-        Role::DragLink => "drag link",
-        Role::SwayLink => "sway-bar end link",
-    }
 }

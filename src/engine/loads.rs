@@ -2,7 +2,6 @@
 
 use super::formula::{Line, Sheet};
 use super::formulas::{impact, loads};
-use super::geometry::role_word;
 use super::given::Values;
 use super::sentence::{Said, said};
 use super::stepped::{self, Step};
@@ -106,33 +105,16 @@ pub(super) fn on_link(given: &Values, steps: &[Step], sheet: &mut Sheet) -> Load
     }
 }
 
-/// What was assumed, in words.
+/// What the link is sized for, in words.
 pub(super) fn story(given: &Values, loads: &Loads) -> Said {
-    let role = given.link.role;
-    let name = role_word(role);
-    let mut said = Said::default();
-    if given.number(&inputs::OWN_STRIKE).is_some() {
-        said.extend(said!["Your own strike of ", (loads.strike, Force), " across the bar"]);
-    } else if loads.strike_weight > 0.0 {
-        said.extend(said![(loads.strike_weight, Weight), " — "]);
-        if role == Role::Lower {
-            said.extend(said![(given.known(&inputs::STRIKE_SHARE), Percent), " of the rig — "]);
-        } else {
-            let share = loads.strike_weight / given.known(&inputs::WEIGHT);
-            said.extend(said![(share, Percent), " of the rig — "]);
-        }
-        said.extend(if loads.drop > inch(0.001) {
-            said!["dropped on the middle of this ", (name), " from ", (loads.drop, FineLength)]
-        } else {
-            said!["set down on the middle of this ", (name), " all at once"]
-        });
-        said.extend(said![", which is ", (loads.strike, Force)]);
-    }
-    let struck = !said.is_empty();
-    said.extend(axial::phrase(loads, struck));
+    let mut said = sized_for(given, loads);
     if let Some(usage) = given.document.rig.usage {
         let scenario = uses::scenario(usage).label.to_ascii_lowercase();
-        said.extend(said![" Assumed for “", scenario, "”: a scenario, not a limit of what a rock can do."]);
+        said.extend(said![
+            " Assumed for “",
+            scenario,
+            "”: calibrated so that sizes come out as builders fit them, and no limit on what a rock can do."
+        ]);
     }
     if !loads.remark.is_empty() {
         said.extend(said![" "]);
@@ -140,3 +122,61 @@ pub(super) fn story(given: &Values, loads: &Loads) -> Said {
     }
     said
 }
+
+/// The hit and the force along the link, one whole sentence for each case.
+fn sized_for(given: &Values, loads: &Loads) -> Said {
+    let Loads { strike_weight: weight, drop, strike, axial_with_strike: with, axial, from, .. } = *loads;
+    if given.number(&inputs::OWN_STRIKE).is_some() {
+        return said![
+            "Your own strike of ",
+            (strike, Force),
+            " at mid-span, with ",
+            (with, Force),
+            " tension or compression; also ",
+            (axial, Force),
+            " tension or compression alone (",
+            (from),
+            ")."
+        ];
+    }
+    if weight <= 0.0 {
+        return said![(axial, Force), " tension or compression (", (from), "), with no strike."];
+    }
+    let share = weight / given.known(&inputs::WEIGHT);
+    if drop > LEAST_DROP {
+        said![
+            (share, Percent),
+            " of the rig (",
+            (weight, Weight),
+            ") dropped ",
+            (drop, FineLength),
+            " onto mid-span = ",
+            (strike, Force),
+            ", with ",
+            (with, Force),
+            " tension or compression; also ",
+            (axial, Force),
+            " tension or compression alone (",
+            (from),
+            ")."
+        ]
+    } else {
+        said![
+            (share, Percent),
+            " of the rig (",
+            (weight, Weight),
+            ") set down suddenly at mid-span = ",
+            (strike, Force),
+            ", with ",
+            (with, Force),
+            " tension or compression; also ",
+            (axial, Force),
+            " tension or compression alone (",
+            (from),
+            ")."
+        ]
+    }
+}
+
+/// A drop smaller than this is called none, m.
+const LEAST_DROP: f64 = inch(0.001);

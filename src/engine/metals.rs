@@ -27,6 +27,22 @@ pub(super) fn compare(document: &Document, index: usize, outside_diameter: f64) 
     others.chain(mine).map(|material| in_metal(&mut trial, index, material, outside_diameter)).collect()
 }
 
+/// Strike to first yield of a link as made, and of the same link in solid 7075 of its diameter: what a tube that is
+/// recommended although it takes small bends is told beside.
+pub(super) fn beside_7075(
+    document: &Document,
+    index: usize,
+    section: Section,
+    joints: [RodEndSpec; 2],
+) -> Option<[f64; 2]> {
+    let own = size(&Values::new(document, index)?, section, joints)?;
+    let mut trial = document.clone();
+    trial.links.get_mut(index)?.material = Some(materials::DEFAULT);
+    let solid = Section { outside_diameter: section.outside_diameter, wall: 0.0 };
+    let bar = size(&Values::new(&trial, index)?, solid, joints)?;
+    Some([own.beyond.first_yield, bar.beyond.first_yield])
+}
+
 fn in_metal(trial: &mut Document, index: usize, material: &'static Material, outside_diameter: f64) -> InMetal {
     if let Some(link) = trial.links.get_mut(index) {
         link.material = Some(material.id);

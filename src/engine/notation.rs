@@ -3,6 +3,7 @@
 //! Grammar: `+ −` over `· /` over prefix `−` over powers (`²`, `³`, `⁴`, `^1.5`) over numbers,
 //! symbols, `π`, `√x`, `∛x`, `name(a, b)` and parentheses. There is no implied multiplication.
 
+use crate::engine::math;
 use crate::quantity::Exponents;
 
 mod parse;
@@ -53,15 +54,20 @@ impl Function {
 
     fn apply(self, a: f64, b: f64) -> f64 {
         match self {
-            Self::Sin => a.sin(),
-            Self::Cos => a.cos(),
-            Self::Tan => a.tan(),
-            Self::Asin => a.asin(),
-            Self::Atan => a.atan(),
+            Self::Sin => math::sine(a),
+            Self::Cos => math::cosine(a),
+            Self::Tan => math::tangent(a),
+            Self::Asin => math::arcsine(a),
+            Self::Atan => math::arctangent(a),
             Self::Min => a.min(b),
             Self::Max => a.max(b),
         }
     }
+}
+
+/// Whether a character can stand in the name of a symbol.
+pub fn is_of_a_name(c: char) -> bool {
+    c.is_alphabetic() || c.is_ascii_digit() || matches!(c, '_' | '′')
 }
 
 /// A formula text as a tree.
@@ -141,8 +147,8 @@ pub fn evaluate(term: &Term, value_of: &dyn Fn(&str) -> Option<f64>) -> Option<f
         Term::Subtract(a, b) => value(a)? - value(b)?,
         Term::Multiply(a, b) => value(a)? * value(b)?,
         Term::Divide(a, b) => value(a)? / value(b)?,
-        Term::Power(base, exponent) => value(base)?.powf(*exponent),
-        Term::Root(of, 3) => value(of)?.cbrt(),
+        Term::Power(base, exponent) => math::power(value(base)?, *exponent),
+        Term::Root(of, 3) => math::cube_root(value(of)?),
         Term::Root(of, _) => value(of)?.sqrt(),
         Term::Negative(of) => -value(of)?,
         Term::Group(of) => value(of)?,

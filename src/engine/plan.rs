@@ -2,7 +2,7 @@
 //! the rig's own; where on the axle a link is bolted is our assumption, and no other number rests on it.
 
 use crate::document::{Document, Link, Position, Role, Side};
-use crate::engine::angles::{cosine, sine};
+use crate::engine::math::{cosine, sine};
 use crate::inputs::{self, At, Number};
 use crate::quantity::inch;
 use crate::report::{Placed, Plan};

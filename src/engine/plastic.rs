@@ -3,11 +3,11 @@
 
 use std::f64::consts::PI;
 
+use super::math::{arcsine, cubed, fourth};
 use super::roots::crossing;
-use crate::order;
 
 /// Places between the start of yielding and mid-span at which the curvature is worked out.
-const PLACES: u32 = 32;
+const PLACES: u32 = 16;
 /// Curvature up to which a moment is sought, as a multiple of that at first yield: far past any hinge that is told.
 const STEEPEST: f64 = 400.0;
 
@@ -26,13 +26,13 @@ pub struct Tube {
 
 /// Area, first and second moment about the center of the part of a disk below a height.
 fn below(radius: f64, height: f64) -> [f64; 3] {
-    let t = order::between(height, -radius, radius);
+    let t = height.max(-radius).min(radius);
     let half_chord = (radius * radius - t * t).max(0.0).sqrt();
-    let angle = if radius > 0.0 { order::between(t / radius, -1.0, 1.0).asin() } else { 0.0 };
+    let angle = if radius > 0.0 { arcsine((t / radius).clamp(-1.0, 1.0)) } else { 0.0 };
     let square = radius * radius;
     [
         square * (angle + PI / 2.0) + t * half_chord,
-        -2.0 / 3.0 * half_chord.powi(3),
+        -2.0 / 3.0 * cubed(half_chord),
         square * square / 4.0 * (angle + PI / 2.0) + t * half_chord * (2.0 * t * t - square) / 4.0,
     ]
 }
@@ -64,13 +64,13 @@ impl Tube {
         if low.1 * high.1 >= 0.0 {
             return f64::NAN;
         }
-        let strain = crossing(low, high, 1e-13 * reach, missing);
+        let strain = crossing(low, high, 1e-10 * reach, missing);
         self.resultants(strain, curvature).1
     }
 
     /// The part of the curvature that stays under a moment and a compression, 1/m; infinite above what the section bears.
     fn plastic_curvature(&self, moment: f64, compression: f64) -> f64 {
-        let second_moment = PI / 64.0 * (self.outside_diameter.powi(4) - self.bore.powi(4));
+        let second_moment = PI / 64.0 * (fourth(self.outside_diameter) - fourth(self.bore));
         let elastic = moment / (self.modulus * second_moment);
         let steepest = STEEPEST * 2.0 * self.yield_strength / (self.modulus * self.outside_diameter);
         let missing = |curvature: f64| self.moment(curvature, compression) - moment;
@@ -81,13 +81,13 @@ impl Tube {
         if high.1.is_nan() || high.1 <= 0.0 {
             return f64::INFINITY;
         }
-        crossing(low, high, 1e-9 * elastic, missing) - elastic
+        crossing(low, high, 1e-7 * elastic, missing) - elastic
     }
 
     /// The moment from which a fiber yields while a compression acts, N·m.
     fn first_yield_moment(&self, compression: f64) -> f64 {
         let area = PI / 4.0 * (self.outside_diameter * self.outside_diameter - self.bore * self.bore);
-        let modulus = PI / 32.0 * (self.outside_diameter.powi(4) - self.bore.powi(4)) / self.outside_diameter;
+        let modulus = PI / 32.0 * (fourth(self.outside_diameter) - fourth(self.bore)) / self.outside_diameter;
         (self.yield_strength - compression / area) * modulus
     }
 

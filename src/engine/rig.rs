@@ -8,13 +8,12 @@ use super::tables::rod_ends;
 use super::tables::threads::Thread;
 use crate::document::{Document, Hand, Link, OWN_ROD_END, Role, Spacers};
 use crate::inputs::{self, At};
-use crate::order;
 use crate::report::{Answer, BoughtBolt, Cut, FewerSizes, LinkGeometry, LinkReport, Part, RigReport, Verdict};
 
 /// Everything about a rig that follows from its links' reports, which stand in the order of its links.
 pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     let mut worst_first: Vec<usize> = (0..document.links.len().min(reports.len())).collect();
-    order::by(&mut worst_first, |a, b| {
+    worst_first.sort_by(|a, b| {
         // What says most against the rig first; where that is the same, what uses most of its strength.
         let [(a_stands, a_used), (b_stands, b_used)] = [*a, *b].map(|index| standing(&reports[index]));
         b_stands.cmp(&a_stands).then(b_used.total_cmp(&a_used))
@@ -35,12 +34,24 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
         rig.open += usize::from(report.answer().is_none());
     }
     sort(&mut rig.parts);
+    rig.verdict = verdict(reports);
     rig
 }
 
 /// How many of a link are made; the input takes whole numbers only.
 fn pieces_of(document: &Document, index: usize) -> usize {
     inputs::QUANTITY.value(document, At::of_link(document, index)).map_or(1, |pieces| pieces as usize)
+}
+
+/// The verdict of the whole rig.
+fn verdict(reports: &[LinkReport]) -> Option<Verdict> {
+    let answered = reports.iter().any(|report| report.answer().is_some());
+    let verdicts = reports.iter().map(|report| match report {
+        LinkReport::Answer(answer) => answer.verdict,
+        LinkReport::Needs(_) => Verdict::Unanswered,
+        LinkReport::Impossible(_) => Verdict::Fails,
+    });
+    verdicts.max().filter(|_| answered)
 }
 
 /// Every part of one link, for all its pieces.
@@ -56,7 +67,7 @@ pub(super) fn parts(document: &Document, index: usize, answer: &Answer) -> Vec<P
 
 /// By kind, then the thickest first.
 fn sort(parts: &mut [Part]) {
-    order::by(parts, |a, b| a.kind().cmp(&b.kind()).then(b.size().total_cmp(&a.size())));
+    parts.sort_by(|a, b| a.kind().cmp(&b.kind()).then(b.size().total_cmp(&a.size())));
 }
 
 /// How much a link says against the rig: one that cannot be made more than one that fails, one that still lacks an
@@ -294,10 +305,9 @@ pub(super) fn fewer_sizes(
                 trials.push(FewerSizes { links: links.clone(), from: size, to: instead, bolts, heavier });
             }
         }
-        order::by(&mut trials, |a, b| a.heavier.total_cmp(&b.heavier));
+        trials.sort_by(|a, b| a.heavier.total_cmp(&b.heavier));
         found.extend(trials.into_iter().next());
     }
-    let count = |advice: &FewerSizes| advice.links.iter().map(|index| pieces(*index)).sum::<usize>();
-    order::by(&mut found, |a, b| count(a).cmp(&count(b)));
+    found.sort_by_key(|advice| advice.links.iter().map(|index| pieces(*index)).sum::<usize>());
     found
 }

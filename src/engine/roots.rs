@@ -1,7 +1,5 @@
 //! Finding where something crosses zero.
 
-use crate::order;
-
 /// Steps along the line that may gain little before the bracket is halved; fewer are slow on curves, more on jumps.
 const PATIENCE: u32 = 3;
 
@@ -20,7 +18,7 @@ pub fn crossing(
         let width = bad - good;
         let line = good + width * under / (under - above);
         let value = if poor < PATIENCE && above.is_finite() {
-            order::between(line, good + 0.4 * hair, bad - 0.4 * hair)
+            line.max(good + 0.4 * hair).min(bad - 0.4 * hair)
         } else {
             poor = 0;
             good + 0.5 * width

@@ -7,7 +7,6 @@ use super::given::{RodEndSpec, Values};
 use super::sizing::{firmness, first_failure};
 use crate::document::Document;
 use crate::inputs::{self, At, Group, Number, Scope};
-use crate::order;
 use crate::report::Sensitivity;
 
 /// Other values that move a link's margin, beside everything about loads and factors.
@@ -86,7 +85,7 @@ pub(super) fn rank(document: &Document, index: usize, section: Section, joints: 
             })
         })
         .collect();
-    order::by(&mut rows, |a, b| (b.used_then - b.used_now).abs().total_cmp(&(a.used_then - a.used_now).abs()));
+    rows.sort_by(|a, b| (b.used_then - b.used_now).abs().total_cmp(&(a.used_then - a.used_now).abs()));
     rows
 }
 

@@ -5,12 +5,11 @@
 //! (the shear in the bent shape) are the same on either side of a step. So a unit slope at an eye, carried piece
 //! by piece, gives the lever `u` with its slope `u′`, and everything else follows from the levers of the two eyes.
 
+use crate::engine::math::{cosine, direction, sine, squared};
 use std::f64::consts::PI;
 
 use super::formulas::{columns, stepped};
 use super::roots::crossing;
-use crate::engine::angles::{cosine, sine};
-use crate::order;
 
 /// A piece of one section.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -46,7 +45,7 @@ pub fn deflection_per_force(steps: &[Step], at: f64) -> f64 {
     for step in steps {
         let to = from + step.length;
         // The moment has a corner at the load.
-        let corner = order::between(at, from, to);
+        let corner = at.max(from).min(to);
         for (a, b) in [(from, corner), (corner, to)] {
             if b > a {
                 deflection +=
@@ -104,7 +103,7 @@ fn critical_load_by_phase(steps: &[Step], guess: f64) -> f64 {
     let (mut low, mut high) = ((0.0, -PI), (guess, missing(guess)));
     for _ in 0..ROUNDS {
         if high.1 > 0.0 {
-            return crossing(low, high, 1e-13 * guess, missing).powi(2);
+            return squared(crossing(low, high, 1e-13 * guess, missing));
         }
         low = high;
         let above = high.0 * (1.0 - WIDEN * high.1 / PI) + 1e-9 * guess;
@@ -130,7 +129,7 @@ fn phase(steps: &[Step], compression: f64) -> f64 {
             // Moment and slope stay the same over a step, so the tangent of the phase changes with the wave number.
             let ratio = wave / before;
             let (up, along) = (sine(phase), cosine(phase));
-            phase += ((ratio - 1.0) * up * along).atan2(along * along + ratio * up * up);
+            phase += direction((ratio - 1.0) * up * along, along * along + ratio * up * up);
         }
         phase += wave * step.length;
         before = Some(wave);
@@ -205,7 +204,7 @@ impl<'a> Levers<'a> {
             let (lever, slope) = self.from_a[index];
             if slope > 0.0 && self.from_a[index + 1].1 <= 0.0 {
                 let wave = wave(step, self.compression);
-                return begins + slope.atan2(wave * lever) / wave;
+                return begins + direction(slope, wave * lever) / wave;
             }
             begins += step.length;
         }
@@ -218,7 +217,7 @@ impl<'a> Levers<'a> {
             let (lever, slope) = self.from_b[index + 1];
             if slope > 0.0 && self.from_b[index].1 <= 0.0 {
                 let wave = wave(step, self.compression);
-                return ends - slope.atan2(wave * lever) / wave;
+                return ends - direction(slope, wave * lever) / wave;
             }
             ends -= step.length;
         }

@@ -4,7 +4,7 @@ use super::{At, DefaultKind, Group, Number, STEERING_BOX, Scope, TIE_ROD_SIDE, T
 use crate::document::{Document, OWN_ROD_END, Role, ShankSteel, Side, Use};
 use crate::engine::tables::uses;
 use crate::order;
-use crate::quantity::{INCH, Kind, POUND_FORCE, deg, inch, ksi, lbf, lbf_in};
+use crate::quantity::{INCH, Kind, POUND_FORCE, deg, inch, ksi, lbf, lbf_in, psi};
 
 macro_rules! accessor {
     (Rig, $field:ident) => {
@@ -191,7 +191,7 @@ numbers! {
 
     VISIBLE_THREADS "visible" "Visible threads as set", Ends, Link.visible_threads: Ratio 0.0 => 6.0, Assumed |_, _| Some(1.5),
         "Threads showing past the jam nut as first set. Half way in the window of 0 to 3 leaves room both ways.";
-    SHANK_ULTIMATE "shank-ultimate" "Rod-end shank, breaking strength", Ends, Link.shank_ultimate: Stress ksi(30.0) => ksi(260.0), Assumed |document, place| Some(if shank_steel(document, place) == ShankSteel::Alloy { ALLOY_SHANK } else { UNKNOWN_SHANK[0] }),
+    SHANK_ULTIMATE "shank-ultimate" "Rod-end shank, tensile strength", Ends, Link.shank_ultimate: Stress ksi(30.0) => ksi(260.0), Assumed |document, place| Some(if shank_steel(document, place) == ShankSteel::Alloy { ALLOY_SHANK } else { UNKNOWN_SHANK[0] }),
         "Of the rod end's steel. 150 ksi is usual for heat-treated alloy; 4130 does not harden that far over 1/2 in thick, so ask the maker. 65 ksi where the steel is not known.";
     SHANK_YIELD "shank-yield" "Rod-end shank, yield strength", Ends, Link.shank_yield: Stress ksi(20.0) => ksi(240.0), Assumed shank_yield,
         "Stress from which the shank stays bent. Taken as 0.88 of its breaking strength, as 132 is of 150 ksi; 57 ksi where the steel is not known.";
@@ -203,7 +203,7 @@ numbers! {
         "A 90° countersink at the mouth of the hole; its depth does not count as engaged.";
     TAPPED_DEPTH "tapped" "Tapped depth, full thread", Ends, End.tapped_depth: FineLength inch(0.25) => inch(8.0), Practice |_, _| None,
         "Depth of full thread in the bar. Empty takes the shank's whole thread and two pitches, to the next 1/8 in.";
-    LEAST_ENGAGEMENT "least" "Least engagement you allow", Ends, End.least_engagement: FineLength 0.0 => inch(6.0), Follows |_, _| Some(0.0),
+    LEAST_ENGAGEMENT "least" "Least engagement you require", Ends, End.least_engagement: FineLength 0.0 => inch(6.0), Follows |_, _| Some(0.0),
         "If you want more thread in the bar than strength asks for.";
     RATING "rating" "Maker's static radial rating", Ends, End.rating: Force lbf(200.0) => lbf(400_000.0), Asked |_, _| None,
         "From the rod end's maker. Ratings of different makers are not measured alike.";
@@ -233,7 +233,7 @@ numbers! {
     SPACER_FOOT "spacer-foot" "Spacer, diameter on the ear", Bracket, End.spacer_foot: FineLength inch(0.2) => inch(4.0), Assumed |_, _| None,
         "Where the spacer, or the ball without one, presses on the ear. Empty takes 1.6 times the bolt, an assumption. The wider, the more the clamped stack bears.";
 
-    TILT "tilt" "Ball tilts each way", Bracket, End.tilt: Angle deg(1.0) => deg(45.0), Practice |_, _| None,
+    TILT "tilt" "Rod-end misalignment, each way", Bracket, End.tilt: Angle deg(1.0) => deg(45.0), Practice |_, _| None,
         "How far the ball may lean from square, in its bracket, before something touches. Empty takes 30° with high-misalignment spacers, 12° with plain ones and 5.5° without, or for the last two what the rod end's table gives if that is less.";
     FLEX "flex" "Wheel travel, one up and one down", Bracket, Axle.flex: Length 0.0 => inch(24.0), Assumed |_, _| Some(inch(5.0)),
         "How far each wheel of the axle goes from ride height when the rig is twisted.";
@@ -245,7 +245,7 @@ numbers! {
 
     TIRE "tire" "Tire diameter", Loads, Rig.tire: Length inch(20.0) => inch(66.0), Assumed |_, _| Some(REFERENCE_TIRE),
         "Sets how high the link mounts are taken to be.";
-    TRACTION "traction" "Grip of tire on rock", Loads, Rig.traction: Ratio 0.2 => 2.0, Assumed |_, _| Some(1.0),
+    TRACTION "traction" "Tire grip (friction)", Loads, Rig.traction: Ratio 0.2 => 2.0, Assumed |_, _| Some(1.0),
         "Friction between tire and ground. Grip, not horsepower, sets the limit.";
     FRONT_SHARE "front-share" "Weight on the front axle, standing level", Loads, Rig.front_share: Percent 0.2 => 0.8, Assumed |_, _| Some(0.5),
         "From a scale under each axle. The rear axle carries the rest.";
@@ -269,15 +269,15 @@ numbers! {
         "Of a track bar, at ride height: 0 is level. The steeper it is, the more force it takes to hold the axle.";
     SHOCK "shock" "Shock factor on traction", Loads, Rig.shock: Ratio 1.0 => 6.0, Assumed |document, _| usage(document).map(|row| row.shock),
         "What bouncing and grabbing multiply the steady force by.";
-    STRIKE_SHARE "strike-share" "Weight that lands on one lower link", Loads, Rig.strike_share: Percent 0.0 => 2.0, Assumed |_, _| Some(uses::STRIKE_SHARE),
+    STRIKE_SHARE "strike-share" "Share of the rig that strikes a lower link", Loads, Rig.strike_share: Percent 0.0 => 2.0, Assumed |_, _| Some(uses::STRIKE_SHARE),
         "As a share of the rig's weight. Chosen with the drop and the deflection of the rest so that sizes come out as builders fit them: those three fix the force together, not one by one.";
     DROP "drop" "Drop before it lands", Loads, Rig.drop: FineLength 0.0 => inch(36.0), Assumed |document, _| usage(document).map(|row| row.drop),
         "Set down without a drop already counts double.";
-    UPPER_STRIKE "upper-strike" "What an upper link or tie rod takes of that", Loads, Rig.upper_strike: Percent 0.0 => 1.0, Assumed |document, place| Some(part_of_strike(document, place)),
+    UPPER_STRIKE "upper-strike" "Of that, an upper link or tie rod takes", Loads, Rig.upper_strike: Percent 0.0 => 1.0, Assumed |document, place| Some(part_of_strike(document, place)),
         "As a share of a lower link's strike: 15 % for an upper link, 20 % for a tie rod ahead of the axle, 10 % behind it.";
-    STRIKE_ZONE "strike-zone" "Strike falls no closer to an eye than", Loads, Rig.strike_zone: Percent 0.01 => 0.5, Assumed |_, _| Some(0.25),
+    STRIKE_ZONE "strike-zone" "Nearest the hit can be to an eye", Loads, Rig.strike_zone: Percent 0.01 => 0.5, Assumed |_, _| Some(0.25),
         "As a share of the length: 25 % is anywhere in the middle half.";
-    AXIAL_SHARE_WITH_STRIKE "together" "Traction acting during a strike", Loads, Rig.axial_share_with_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.5),
+    AXIAL_SHARE_WITH_STRIKE "together" "Axial force acting with the strike", Loads, Rig.axial_share_with_strike: Percent 0.0 => 1.0, Assumed |_, _| Some(0.5),
         "Share of the largest tension or compression that acts at the same moment.";
     REST_DEFLECTION "rest-deflection" "Deflection of tires, springs and frame under the rig's weight", Loads, Rig.rest_deflection: FineLength 0.0 => inch(24.0), Assumed |document, _| former_rest_deflection(document).or(Some(inch(1.0))),
         "What gives way beside the link when it is hit: all of it, under the whole weight. 1 in is of the right order for aired-down tires, an argument of magnitude and no measurement. Zero is the hardest case.";
@@ -287,13 +287,13 @@ numbers! {
         "From the steering axis to the tie rod's hole on the knuckle.";
     SCRUB "scrub" "Steering axis to middle of the tire", Loads, Rig.scrub: Length 0.0 => inch(16.0), Assumed |_, _| Some(inch(4.0)),
         "On the ground, seen from the front. Wheels that stand further out make it longer.";
-    PATCH "patch" "Tire's print on the ground", Loads, Rig.patch: Length inch(1.0) => inch(30.0), Assumed |_, _| Some(inch(10.0)),
-        "Across the print, as a circle; aired down it grows.";
+    PATCH "patch" "Tire contact patch", Loads, Rig.patch: Length inch(1.0) => inch(30.0), Assumed |_, _| Some(inch(10.0)),
+        "Across the contact patch, as a circle; aired down it grows.";
     CYLINDER_BORE "cylinder-bore" "Hydraulic ram, bore", Loads, Rig.cylinder_bore: FineLength inch(0.5) => inch(6.0), Asked |_, _| None,
         "Of a hydraulic ram that pushes on this link. Empty when there is none.";
     CYLINDER_ROD "cylinder-rod" "Hydraulic ram, rod", Loads, Rig.cylinder_rod: FineLength 0.0 => inch(4.0), Assumed |_, _| Some(0.0),
         "Kept from older links. The full bore is counted whatever the rod, since one side of the ram pushes with all of it.";
-    CYLINDER_PRESSURE "cylinder-pressure" "Hydraulic ram, pressure", Loads, Rig.cylinder_pressure: Stress ksi(0.1) => ksi(6.0), Assumed |_, _| Some(ksi(1.5)),
+    CYLINDER_PRESSURE "cylinder-pressure" "Hydraulic ram, pressure", Loads, Rig.cylinder_pressure: Pressure psi(100.0) => psi(6000.0), Assumed |_, _| Some(psi(1500.0)),
         "The pump's relief pressure.";
     BOX_FORCE "box-force" "Steering box, force at its arm", Loads, Rig.box_force: Force lbf(50.0) => lbf(50_000.0), Assumed |document, place| box_force(document, place),
         "Its greatest output torque over the length of its pitman arm. Follows the kind of steering until you enter it.";
@@ -301,27 +301,27 @@ numbers! {
         "Force at the end of one arm over the travel of that end.";
     BEND_OFFSET "bend-offset" "Bent bar, offset from straight", Loads, Link.bend_offset: FineLength 0.0 => inch(12.0), Assumed |_, _| Some(0.0),
         "How far the bar lies off the straight line from eye to eye where it is bent around something. 0 for a straight bar.";
-    OWN_AXIAL "own-axial" "Your own push or pull", Loads, Link.own_axial: Force 0.0 => lbf(200_000.0), Asked |_, _| None,
-        "Replaces the computed force along the link.";
+    OWN_AXIAL "own-axial" "Your own axial force", Loads, Link.own_axial: Force 0.0 => lbf(200_000.0), Asked |_, _| None,
+        "Tension or compression along the link; replaces the computed one.";
     OWN_STRIKE "own-strike" "Your own strike on the bar", Loads, Link.own_strike: Force 0.0 => lbf(200_000.0), Asked |_, _| None,
         "Replaces the computed strike.";
 
-    YIELD_FACTOR "yield-factor" "Factor on yield", Factors, Rig.yield_factor: Ratio 1.0 => 5.0, Assumed |_, _| Some(1.25),
-        "How much stronger than the strike scenario every part must be before it bends for good.";
-    ULTIMATE_FACTOR "ultimate-factor" "Factor on breaking and stripping", Factors, Rig.ultimate_factor: Ratio 1.0 => 8.0, Assumed |_, _| Some(2.0),
-        "How much stronger threads and bolts in shear must be.";
-    THREAD_FACTOR "thread-factor" "Factor on thread stripping", Factors, Link.thread_factor: Ratio 1.0 => 8.0, Assumed |document, place| Some(if document.links.get(place.link).is_some_and(|link| has_no_second_path(link.role)) { 3.0 } else { 2.0 }),
+    YIELD_FACTOR "yield-factor" "Safety factor on yield", Factors, Rig.yield_factor: Ratio 1.0 => 5.0, Assumed |_, _| Some(1.25),
+        "How much stronger than the loads every part must be before it yields.";
+    ULTIMATE_FACTOR "ultimate-factor" "Safety factor on ultimate strength", Factors, Rig.ultimate_factor: Ratio 1.0 => 8.0, Assumed |_, _| Some(2.0),
+        "How much stronger bolts in shear and bracket ears must be.";
+    THREAD_FACTOR "thread-factor" "Safety factor on thread stripping", Factors, Link.thread_factor: Ratio 1.0 => 8.0, Assumed |document, place| Some(if document.links.get(place.link).is_some_and(|link| has_no_second_path(link.role)) { 3.0 } else { 2.0 }),
         "How much more than the largest tension the engaged thread must bear: 2, and 3 for steering and track bars.";
-    COLUMN_FACTOR "column-factor" "Factor on buckling", Factors, Rig.column_factor: Ratio 1.0 => 6.0, Assumed |document, place| Some(column_factor(document, place)),
+    COLUMN_FACTOR "column-factor" "Safety factor on buckling", Factors, Rig.column_factor: Ratio 1.0 => 6.0, Assumed |document, place| Some(column_factor(document, place)),
         "How much more compression than the largest load the link must take before it buckles. 1.5; for steering and track bars 1.67, as in AISC's allowable strength design (from memory).";
     BOW "bow" "Bow of a straight link, over its length", Factors, Link.bow: Percent 0.0 => 0.02, Assumed |_, _| Some(0.002),
         "No bar is quite straight: 0.2 % is a 500th of the length. A bow makes a link buckle earlier.";
-    RATING_FACTOR "rating-factor" "Factor on a maker's rating", Factors, Rig.rating_factor: Ratio 1.0 => 12.0, Assumed |document, place| Some(if steers(document, place) { 5.0 } else { 3.0 }),
+    RATING_FACTOR "rating-factor" "Safety factor on a maker's rating", Factors, Rig.rating_factor: Ratio 1.0 => 12.0, Assumed |document, place| Some(if steers(document, place) { 5.0 } else { 3.0 }),
         "3 is a general figure, 5 for steering. Where the force goes both ways makers ask for 5 to 8: go by your maker's sheet.";
 
     ROUNDING "rounding" "Bar length to the nearest", Shop, Link.rounding: FineLength inch(0.001) => inch(0.5), Assumed |_, _| Some(inch(1.0 / 32.0)),
         "The bar is rounded to this and the engagement worked out again.";
-    FACING "facing" "Facing allowance at each end", Shop, Link.facing: FineLength 0.0 => inch(0.5), Assumed |_, _| Some(inch(1.0 / 16.0)),
+    FACING "facing" "Facing stock at each end", Shop, Link.facing: FineLength 0.0 => inch(0.5), Assumed |_, _| Some(inch(1.0 / 16.0)),
         "What the saw leaves for the lathe.";
     FLATS_WIDTH "flats-width" "Wrench flats, across", Shop, Link.flats_width: FineLength inch(0.3) => inch(4.0), Practice |_, _| None,
         "Empty takes 1/4 in less than the diameter, but no less than 0.7 of it.";

@@ -7,6 +7,10 @@
 //! - `36 - 1/2` is thirty-six and a half; nothing is ever subtracted. A leading sign is the sign of all.
 //! - `11/2` is refused in lengths, because it is 1 1/2 with the space forgotten as often as it is 5.5.
 //! - `ton` is refused; `t` and `tonne` are 1000 kg.
+//! - Where thousands are set off by a comma, `4.3k` is 4,300. A space before exactly three digits sets off thousands
+//!   in every field: `4 300`; before a fraction it does not: `36 100/128`.
+//! - A fraction without a unit is inches, in a field of millimeters too, and [`Reading::inches_assumed`] says so: nobody
+//!   measures 36 1/2 mm.
 //! - Pounds and kilograms are forces at standard gravity, in weights and in forces alike.
 
 mod misread;
@@ -20,12 +24,29 @@ use units::{FEET, INCHES, Measure, Unit, word};
 
 pub use misread::Misread;
 
+/// What a text was read as.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reading {
+    /// The value, SI.
+    pub value: f64,
+    /// Whether a fraction without a unit was taken as inches where a bare number is millimeters.
+    pub inches_assumed: bool,
+}
+
 /// The value, SI, of what was typed; a number without a unit takes the one of `system`.
+///
+/// # Errors
+/// As [`reading`].
+pub fn read(text: &str, kind: Kind, system: System) -> Result<f64, Misread> {
+    reading(text, kind, system).map(|reading| reading.value)
+}
+
+/// What was typed, read: its value and what had to be assumed. A number without a unit takes the one of `system`.
 ///
 /// # Errors
 /// When the text is not exactly one finite number, or its unit measures something else than `kind`.
 /// Whether the value makes sense for a field is not asked here; negative values are read.
-pub fn read(text: &str, kind: Kind, system: System) -> Result<f64, Misread> {
+pub fn reading(text: &str, kind: Kind, system: System) -> Result<Reading, Misread> {
     let (number, system) = without_wordless_unit(text, kind).unwrap_or((text, system));
     let tidy = tidied(number).ok_or(Misread::TooLong { kind })?;
     if tidy.trim().is_empty() {
@@ -58,14 +79,22 @@ struct Reader<'a> {
 }
 
 impl<'a> Reader<'a> {
-    fn value(mut self, system: System) -> Result<f64, Misread> {
+    fn value(mut self, system: System) -> Result<Reading, Misread> {
         let negative = self.skip('-');
         if !negative {
             self.skip('+');
         }
         self.spaces();
+        let start = self.rest;
         let number = self.number()?;
+        let fraction = start.strip_suffix(self.rest).is_some_and(|typed| typed.contains('/'));
+        let number = number * self.thousands();
+        let mut inches_assumed = false;
         let size = match self.unit()? {
+            None if fraction && system == System::Metric && matches!(self.kind, Kind::Length | Kind::FineLength) => {
+                inches_assumed = true;
+                number * INCH
+            }
             None => in_si(number, self.kind, system),
             Some((unit, name)) => {
                 let mut size = number * unit.times / unit.over;
@@ -86,7 +115,7 @@ impl<'a> Reader<'a> {
             }
         };
         self.end()?;
-        Ok(if negative { -size } else { size })
+        Ok(Reading { value: if negative { -size } else { size }, inches_assumed })
     }
 
     /// How many inches follow feet; the hyphen of `3'-6"` only joins.
@@ -109,9 +138,9 @@ impl<'a> Reader<'a> {
 
     /// `36`, `36.5`, `1/2`, `36 1/2` or `36-1/2`.
     fn number(&mut self) -> Result<f64, Misread> {
-        let run = self.take(|c| c.is_ascii_digit() || matches!(c, '.' | ','));
+        let run = self.run();
         if let Some(below) = self.denominator()? {
-            return self.fraction(run, below, false);
+            return self.fraction(&run, below, false);
         }
         let mut ahead = *self;
         ahead.spaces();
@@ -120,9 +149,39 @@ impl<'a> Reader<'a> {
         let above = ahead.take(|c| c.is_ascii_digit());
         if let Some(below) = if above.is_empty() { None } else { ahead.denominator()? } {
             *self = ahead;
-            return Ok(self.whole(run)? + self.fraction(above, below, true)?);
+            return Ok(self.whole(&run)? + self.fraction(above, below, true)?);
         }
-        decimal(run, write::grouped(self.kind)).ok_or_else(|| self.garbage())
+        decimal(&run, write::grouped(self.kind)).ok_or_else(|| self.garbage())
+    }
+
+    /// Digits with their marks. Thousands set off by spaces are put together: `4 300.5`.
+    fn run(&mut self) -> String {
+        let marked = |c: char| c.is_ascii_digit() || matches!(c, '.' | ',');
+        let mut run = self.take(marked).to_string();
+        let mut open = run.len() <= 3 && !run.starts_with('0') && run.bytes().all(|byte| byte.is_ascii_digit());
+        while open && !run.is_empty() {
+            let mut ahead = *self;
+            let group = if ahead.skip(' ') { ahead.take(marked) } else { "" };
+            let digits = group.find(['.', ',']).unwrap_or(group.len());
+            if digits != 3 || ahead.rest.trim_start().starts_with('/') {
+                break;
+            }
+            *self = ahead;
+            run.push_str(group);
+            open = digits == group.len();
+        }
+        run
+    }
+
+    /// The 1,000 of a `k` that follows a number of a kind that is large enough for it, else 1.
+    fn thousands(&mut self) -> f64 {
+        let mut ahead = *self;
+        ahead.spaces();
+        if write::grouped(self.kind) && ahead.take(|c| c.is_ascii_alphabetic()) == "k" {
+            *self = ahead;
+            return 1000.0;
+        }
+        1.0
     }
 
     /// What stands below a slash, if there is a slash.
@@ -158,7 +217,7 @@ impl<'a> Reader<'a> {
 
     /// Digits alone.
     fn whole(&self, digits: &str) -> Result<f64, Misread> {
-        let number = if digits.bytes().all(|byte| byte.is_ascii_digit()) { super::digits::parse(digits) } else { None };
+        let number = if digits.bytes().all(|byte| byte.is_ascii_digit()) { digits.parse().ok() } else { None };
         number.ok_or_else(|| self.garbage())
     }
 

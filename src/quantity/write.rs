@@ -1,8 +1,6 @@
 //! Writes values for reading eyes and for input fields.
 
-use super::decimals::{fixed, scientific, trimmed};
 use super::{DEGREE, INCH, KSI, Kind, POUND_FORCE, STANDARD_GRAVITY};
-use crate::text;
 
 /// Which units a bare number takes and a value is shown in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -53,7 +51,8 @@ pub(super) const fn unit(kind: Kind, system: System) -> (f64, f64, &'static str)
         (Compliance, Inch) => (INCH, 1e3 * POUND_FORCE, "in per 1,000 lbf"),
         (Compliance, Metric) => (1.0, 1e6, "mm/kN"),
         (Stress, Inch) => (KSI, 1.0, "ksi"),
-        (Stress, Metric) => (1e6, 1.0, "MPa"),
+        (Pressure, Inch) => (KSI, 1e3, "psi"),
+        (Stress | Pressure, Metric) => (1e6, 1.0, "MPa"),
         (Moment, Inch) => (POUND_FORCE * INCH, 1.0, "lbf·in"),
         (Moment | Torque, Metric) => (1.0, 1.0, "N·m"),
         (Torque, Inch) => (POUND_FORCE * 12.0 * INCH, 1.0, "lbf·ft"),
@@ -92,9 +91,12 @@ fn written(value: f64, kind: Kind, system: System, fine: bool) -> String {
     let kilo = match (kind, system) {
         (Kind::Force, System::Metric) => Some("kN"),
         (Kind::Moment, System::Metric) => Some("kN·m"),
+        (Kind::Pressure, System::Inch) => Some("ksi"),
         _ => None,
     };
-    if let (Some(kilo), true) = (kilo, shown.abs() >= if fine { 999.995 } else { 999.95 }) {
+    // People speak of 5,400 psi, but of 30 ksi.
+    let from = if kind == Kind::Pressure { 10.0 } else { 1.0 };
+    if let (Some(kilo), true) = (kilo, shown.abs() >= from * if fine { 999.995 } else { 999.95 }) {
         shown /= 1000.0;
         name = kilo;
     }
@@ -113,7 +115,7 @@ fn written(value: f64, kind: Kind, system: System, fine: bool) -> String {
         Kind::Turns => mixed(shown, 4, '-'),
         Kind::Count => trimmed(rounded(shown, 2)),
         Kind::Weight => rounded(shown, usize::from(shown.abs() < 99.95)),
-        Kind::Stress | Kind::Moment | Kind::Torque => three(shown),
+        Kind::Stress | Kind::Pressure | Kind::Moment | Kind::Torque => three(shown),
         Kind::Ratio | Kind::Percent | Kind::Angle | Kind::InMicrometers => three(shown),
         _ => significant(shown, 4),
     };
@@ -176,7 +178,7 @@ pub fn plain(value: f64, kind: Kind, system: System) -> String {
         scaled *= 10.0;
         places += 1;
     }
-    signed(shown, trimmed(fixed(shown.abs(), places)))
+    signed(shown, trimmed(format!("{:.places$}", shown.abs())))
 }
 
 /// A number with a fixed count of decimals; what lies halfway goes up, whatever its last bits say.
@@ -184,7 +186,7 @@ fn rounded(value: f64, places: usize) -> String {
     if value.abs() >= 1e9 {
         return significant(value, 4);
     }
-    signed(value, fixed(value.abs() * (1.0 + 1e-12), places))
+    signed(value, format!("{:.places$}", value.abs() * (1.0 + 1e-12)))
 }
 
 /// Three digits, or four where they are all whole: 58.4, 403, 1034.
@@ -208,11 +210,23 @@ fn significant(value: f64, digits: usize) -> String {
         if !(-4..9).contains(&power) {
             format!("{}e{power}", trimmed(mantissa))
         } else if spare > 0 {
-            trimmed(fixed(size, spare as usize))
+            trimmed(format!("{size:.*}", spare as usize))
         } else {
             mantissa.chars().filter(|c| *c != '.').chain((spare..0).map(|_| '0')).collect()
         },
     )
+}
+
+/// A number with one digit before the point and so many after it, and the power of ten to multiply that by.
+fn scientific(value: f64, places: usize) -> (String, i64) {
+    let text = format!("{value:.places$e}");
+    let (mantissa, power) = text.split_once('e').unwrap_or((&text, "0"));
+    (mantissa.to_string(), power.parse().unwrap_or(0))
+}
+
+/// Without zeros after the point that say nothing.
+pub fn trimmed(text: String) -> String {
+    if text.contains('.') { text.trim_end_matches('0').trim_end_matches('.').to_string() } else { text }
 }
 
 /// The minus sign goes only before something that is not zero as written.
@@ -259,7 +273,7 @@ pub fn trade(value: f64, system: System) -> String {
     let [inch, metric] = [System::Inch, System::Metric].map(|system| measured(value, system));
     let by_inches = (lies(inches * 32.0, 1e-6) && !lies(millimeters, 1e-6))
         || (lies(inches * 1e3, 1e-6) && !lies(millimeters * 10.0, 1e-6));
-    let name = text::replaced(&metric, ".0 ", " ");
+    let name = metric.replace(".0 ", " ");
     match system {
         System::Metric if by_inches => format!("{inch} ({metric})"),
         System::Inch if !by_inches && lies(millimeters * 2.0, 1e-6) => format!("{name} ({inch})"),
@@ -278,7 +292,7 @@ pub fn in_all(pieces: impl Iterator<Item = (f64, f64)>, system: System) -> Strin
     };
     match system {
         System::Inch => show((sum / INCH * 32.0 - 0.02).ceil() / 32.0 * INCH, Kind::Length, system),
-        System::Metric => fixed((sum * 1e3 - 1e-6).ceil(), 0) + " mm",
+        System::Metric => format!("{:.0} mm", (sum * 1e3 - 1e-6).ceil()),
     }
 }
 
@@ -290,9 +304,12 @@ pub fn show_at_most(value: f64, kind: Kind, system: System) -> String {
         (Kind::Length, System::Inch) => crate::quantity::INCH / 32.0,
         (Kind::Turns, _) => 0.25,
         (Kind::Weight, _) => one,
-        (Kind::Length | Kind::FineLength, _) => one / 10.0_f64.powi(if system == System::Inch { 3 } else { 1 }),
+        (Kind::Length | Kind::FineLength, _) => one / if system == System::Inch { 1e3 } else { 10.0 },
         // Three digits, as the other kinds are shown with.
-        _ if value > 0.0 => one * 10.0_f64.powf((value / one).log10().floor() - 2.0),
+        _ if value > 0.0 => {
+            let last_digit = scientific(value / one, 17).1 - 2;
+            one * format!("1e{last_digit}").parse().unwrap_or(1.0)
+        }
         _ => one,
     };
     // A value that already lies on the step stays on it in spite of its last bits.

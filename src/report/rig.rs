@@ -3,12 +3,16 @@
 use crate::document::{BoltSeries, Hand};
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
+use crate::report::Verdict;
 
 /// The rig as a whole.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct RigReport {
     /// Indexes of the links, the one that says most against the rig first.
     pub worst_first: Vec<usize>,
+    /// The verdict of the whole: never better than its worst link, and a link without an answer is no pass. `None` while
+    /// no link is answered.
+    pub verdict: Option<Verdict>,
     /// Links to make, by their quantities.
     pub pieces: usize,
     /// Entries without an answer, which no sum contains.

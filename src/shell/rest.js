@@ -1,18 +1,11 @@
-// The second part of the program, added to the running first one; `restBytes` says where it comes from.
+// The end of the glue: adds the second part of the program to the running first one; `restBytes` says where it is.
 let rest;
-
-// Its styles are in it; those for paper come last.
-function dress({ module }) {
-  const style = document.createElement('style');
-  style.textContent = new TextDecoder().decode(WebAssembly.Module.customSections(module, 'style')[0]);
-  document.querySelector('style[media]').before(style);
-}
 
 async function addRest(tell, whom) {
   let here = true;
   try {
     // All that the part calls, the first one has; a failure is forgotten, so that it can be tried again.
-    rest ??= restBytes().then(bytes => WebAssembly.instantiate(whole(new Uint8Array(bytes)), { __wasm_split: wasm })).then(dress);
+    rest ??= restBytes().then(bytes => WebAssembly.instantiate(bytes, { __wasm_split: wasm }));
     await rest;
   } catch (missing) {
     rest = undefined;

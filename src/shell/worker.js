@@ -8,8 +8,6 @@ const CACHE = MINE + '/* version */';
 const address = name => new URL(name, self.registration.scope).href;
 const NAMES = new Map([...FILES.keys()].map(name => [address(name), name]).concat([[address('index.html'), './']]));
 const NAMED_BY_CONTENT = /-[0-9a-f]{16}\.\w+$/;
-// The first part of the program, which each start needs: it is put together here, once.
-const PROGRAM = /^linkwright-\w+\.wasm$/;
 
 async function arrived(name, integrity) {
   const url = address(name);
@@ -26,16 +24,10 @@ async function arrived(name, integrity) {
   return ask(same ? 'default' : 'no-cache').catch(() => ask('reload'));
 }
 
-async function kept(name, answer) {
-  if (!PROGRAM.test(name)) return answer;
-  const headers = { 'Content-Type': 'application/wasm' };
-  return new Response(whole(new Uint8Array(await answer.arrayBuffer())), { headers });
-}
-
 addEventListener('install', event => event.waitUntil((async () => {
   const cache = await caches.open(CACHE);
   // All or nothing: one file that is missing or altered, and the build before stays.
-  await Promise.all([...FILES].map(async ([name, integrity]) => cache.put(address(name), await kept(name, await arrived(name, integrity)))));
+  await Promise.all([...FILES].map(async ([name, integrity]) => cache.put(address(name), await arrived(name, integrity))));
 })()));
 
 // Only after the reader's yes, or when no page of the build before is open.

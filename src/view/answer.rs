@@ -16,7 +16,7 @@ use linkwright::report::{Answer, LinkGeometry, Verdict};
 pub(super) fn answer(bench: Bench) -> Piece {
     let [first, rest] = [cautions_first, cautions_rest].map(|tell| part(bench, tell));
     let more = part(bench, |_, answer| {
-        plain(format!("{} more to mind before you cut", answer.cautions.len() - shown_first(answer)))
+        plain(format!("{} more cautions before you cut", answer.cautions.len() - shown_first(answer)))
     });
     let lead =
         Known::new(move || bench.first_answer().map(|answer| head(bench, bench.at.get(), &answer)).unwrap_or_default());
@@ -52,14 +52,14 @@ pub(super) fn below(bench: Bench) -> Piece {
         bench.turn_to(Leaf::Prove);
     });
     let assumed = part(bench, |_, answer| {
-        plain(format!("{} values you may replace under “Change a default”", answer.assumed.len()))
+        plain(format!("{} assumed values you can change under “Change a default”", answer.assumed.len()))
     });
     let section = |(open, markup): (_, Known<Markup>)| tag(open).markup(move || markup.get());
     several()
         .with(Vec::from(sections.map(section)))
         .with(
             tag("section class=part-of")
-                .with(tag("h3").with("What it rests on"))
+                .with(tag("h3").with("Checks and sources"))
                 .with(tag("p").with(why))
                 .with(folded(bench, assumed, part(bench, |bench, answer| sizes::assumed(bench, &answer.assumed)))),
         )
@@ -116,7 +116,7 @@ fn folded(bench: Bench, name: Known<Markup>, inside: Known<Markup>) -> Piece {
 /// Which link it is, what to buy, whether it holds, and the hit it is sized for.
 fn head(bench: Bench, at: usize, answer: &Answer) -> Markup {
     let name = bench.document.with(|document| words::sheet_name(document, at));
-    let story = said("b", "The hit it is sized for. ") + unbroken(&bench.say(&answer.loads.story));
+    let story = said("b", "Sized for: ") + unbroken(&bench.say(&answer.loads.story));
     said("p class=\"sheet-name\"", name)
         + printed(bench)
         + standing(bench, answer)
@@ -161,9 +161,9 @@ fn nothing_holds(answer: &Answer) -> Markup {
         return Markup::default();
     }
     let words = match (&answer.sizing.recommended, answer.sizing.overridden) {
-        (None, _) => "No stock size holds. This is the largest that was tried, to show what gives first.",
-        (Some(_), true) => "The size you chose does not hold. Clear it to see the recommended one.",
-        (Some(_), false) => "This link does not hold as entered.",
+        (None, _) => "No stock size passes. This is what is fitted all the same, to show what yields first.",
+        (Some(_), true) => "The size you chose fails. Clear it to see the recommended one.",
+        (Some(_), false) => "This link fails as entered.",
     };
     said("p class=\"stop\"", words)
 }
@@ -173,14 +173,28 @@ fn plate(bench: Bench, made: &LinkGeometry) -> Markup {
     let length = |value: f64| words::length(value, bench.system.get());
     let [a, b] = made.ends.each_ref().map(|end| words::thread(end.thread));
     let threads = if a == b { a.to_string() } else { format!("{a} at A, {b} at B") };
-    let cells = pair("Bar, face to face", "dd class=\"main\" id=\"bar-length\"", length(made.bar))
-        + pair("Saw to", "dd class=\"main\" id=\"cut-length\"", length(made.cut))
-        + pair("Mount to mount", "dd class=\"main\" id=\"eye-to-eye\"", length(made.length))
+    let eyes = pair("Eye to eye", "dd class=\"main\" id=\"eye-to-eye\"", length(made.length));
+    // A length that rests on a published series is not the headline.
+    let [bar, cut] = if made.provisional {
+        ["Bar, face to face, provisional", "Saw to, provisional"]
+    } else {
+        ["Bar, face to face", "Saw to"]
+    };
+    let bar = pair(bar, "dd class=\"main\" id=\"bar-length\"", length(made.bar));
+    let cut = pair(cut, "dd class=\"main\" id=\"cut-length\"", length(made.cut));
+    let cells = eyes
+        + bar
+        + cut
         + pair("Bar", "dd", words::size(made.outside_diameter, made.wall, bench.system.get()))
         + pair("Rod ends", "dd", &threads)
         + pair("Weight of the bar", "dd id=\"bar-weight\"", bench.show(made.bar_weight, Kind::Weight));
-    element("dl class=\"plate\"", cells)
+    let measure = if made.provisional { said("p class=\"provisional\"", MEASURE_FIRST) } else { Markup::default() };
+    element("dl class=\"plate\"", cells) + measure
 }
+
+/// Beside lengths that stand only until the rod ends are measured.
+const MEASURE_FIRST: &str =
+    "Measure your rod ends before you saw: bar and saw length rest on a published series until then.";
 
 /// How far the link can be made longer and shorter, and how many turns that is.
 pub(super) fn adjustment(bench: Bench, answer: &Answer) -> Markup {
@@ -202,7 +216,7 @@ pub(super) fn adjustment(bench: Bench, answer: &Answer) -> Markup {
         let per_turn = bench.show(adjustment.per_turn, Kind::FineLength);
         format!("{turning} One turn changes the length by {per_turn}. Loosen both jam nuts first.")
     } else {
-        "Both ends have the same hand: turning the bar does not change the length. Take an end off to set it."
+        "Both ends have the same hand: turning the bar does not change the length. Unbolt one eye and turn it to set the length."
             .to_string()
     };
     let caption = "Good practice keeps 0 to 3 threads showing. The hard limit is where you stop.";

@@ -138,8 +138,7 @@ impl Pause {
     }
 }
 
-/// Does something now, which is told to be the first time, and again when something that it looked at changes. It could
-/// be sent to another thread: for what cannot, the framework asks which thread it runs on (see `Hearing`).
+/// Does something now, which is told to be the first time, and again when something that it looked at changes.
 pub(super) fn whenever(act: impl FnMut(bool) + Send + Sync + 'static) {
     #[inline(never)]
     fn follow(mut act: Box<dyn Does<bool> + Send + Sync>) {

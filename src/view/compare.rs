@@ -12,7 +12,6 @@ use linkwright::differences::{Change, differences, matched};
 use linkwright::document::{Document, Link};
 use linkwright::quantity::Kind;
 use linkwright::report::LinkReport;
-use linkwright::text;
 
 /// Stands for what is on the bench.
 const BENCH: &str = "bench";
@@ -31,7 +30,7 @@ pub(super) fn compare(bench: Bench) -> Piece {
             let shelf = bench.shelf.get().unwrap_or_default();
             let builds =
                 shelf.into_iter().filter(Kept::lies_open).map(|kept| (kept.build.id.clone(), kept.title(bench)));
-            let bench = [(BENCH.to_string(), "What is on the bench".to_string())];
+            let bench = [(BENCH.to_string(), "Current build".to_string())];
             let all = first.into_iter().chain(bench).chain(builds);
             let options = all.map(|(id, name)| {
                 let chosen = pick.with_untracked(|pick| *pick == id);
@@ -132,7 +131,7 @@ fn side_by_side(bench: Bench, names: &[String; 2], [a, b]: [&Document; 2]) -> Ma
                 let cells = cells.map(|cell| match cell {
                     None => "not there".to_string(),
                     Some(Err(words)) => words.to_string(),
-                    Some(Ok(cells)) => text::joined(&cells, ", "),
+                    Some(Ok(cells)) => cells.join(", "),
                 });
                 let line = row("This link", cells.each_ref().map(String::as_str), names);
                 groups += element("tbody", heading(&about) + line);

@@ -8,7 +8,6 @@ use super::state::Bench;
 use super::tag::{Piece, tag};
 use super::words;
 use linkwright::inputs;
-use linkwright::order;
 use linkwright::quantity::System;
 use linkwright::report::Answer;
 
@@ -152,7 +151,7 @@ pub(super) fn link(answer: &Answer, system: System, class: &str, width: f64) -> 
 /// Where to center words near a place, so that they stay on the sheet.
 pub(super) fn kept(x: f64, words: &str, width: f64) -> f64 {
     let half = words.chars().count() as f64 * LETTER / 2.0 + 4.0;
-    order::between(x, half, (width - half).max(half))
+    x.max(half).min((width - half).max(half))
 }
 
 /// A pointer at the weakest place with its name.

@@ -65,7 +65,7 @@ fn sizes(bench: Bench, end: &EndGeometry, tube: bool) -> Markup {
 fn engagement(bench: Bench, end: &EndGeometry) -> Markup {
     let fine = |value: f64| words::fit(value, Some(bench.system.get()));
     let mut marks: Vec<&EngagementMark> = end.marks.iter().collect();
-    order::by(&mut marks, |a, b| b.length.total_cmp(&a.length));
+    marks.sort_by(|a, b| b.length.total_cmp(&a.length));
     let range = if order::exceeds(end.least, end.most) {
         "As set. No setting of this rod end has enough thread in the bar.".to_string()
     } else {

@@ -30,6 +30,7 @@ struct Says {
     placeholder: String,
     standing: String,
     complaint: Option<String>,
+    question: Option<String>,
     changed: bool,
 }
 
@@ -40,9 +41,11 @@ impl Says {
             bench.document.with(|document| ((input.get)(document, place), (input.default)(document, place)));
         let draft = bench.draft(input, place);
         let complaint = draft.as_ref().filter(|draft| draft.settled).and_then(|draft| draft.refused.as_ref());
+        let question = draft.as_ref().and_then(|draft| input.question(&draft.text, system));
         let plainly = |value: Option<f64>| value.map(|value| read(value, input.kind, system)).unwrap_or_default();
         Self {
             complaint: complaint.map(|refused| input.sentence(refused, system)),
+            question,
             text: draft.map_or_else(|| plainly(held), |draft| draft.text),
             placeholder: plainly(default),
             standing: standing(input, default, system),
@@ -91,6 +94,10 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: At) -> Piece {
         Some(sentence) => tag("p class=error role=alert").set("id", &error_id).with(&*sentence),
         None => nothing(),
     });
+    let question = live(move || match says.with(|says| says.question.clone()) {
+        Some(sentence) => tag("p class=help role=status").with(&*sentence),
+        None => nothing(),
+    });
     let whose = (input.id == LENGTH.id).then(|| words(move || of_several(bench, place.link)));
     tag("div class=field")
         .class("changed", move || says.with(|says| says.changed))
@@ -107,6 +114,7 @@ pub(super) fn number(bench: Bench, input: &'static Number, place: At) -> Piece {
                 .with(stepper(bench, input, place, 1.0)),
         )
         .with(error)
+        .with(question)
         .with(help(&help_id, input.help, move || says.with(|says| says.standing.clone())))
         .with(live(move || reset(bench, input, place, says.with(|says| says.changed))))
 }

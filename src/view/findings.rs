@@ -18,7 +18,7 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
     let mut checks = list(bench, "Strength, weakest first", &strength);
     checks.extend(list(bench, "Fit, closest to its limit first", &fit));
     checks.extend(answer.notes.iter().map(|note| {
-        let source = format!("Rests on {}.", note.source.words());
+        let source = format!("Source: {}.", note.source.words());
         let head = question(note.asks, &bench.say(&note.says));
         opening(bench, note.id, note.asks, head, note.working.clone(), said("p class=\"source\"", source))
     }));
@@ -88,7 +88,7 @@ fn check(bench: Bench, finding: &Finding) -> Piece {
     }
     head += question(finding.asks, &says);
     head += words::changed("span", &finding.changed, &[]);
-    let source = format!("Rests on {}. {}.", finding.source.words(), finding.source.source.title);
+    let source = format!("Source: {}. {}.", finding.source.words(), finding.source.source.title);
     opening(bench, finding.id, finding.asks, head, finding.working.clone(), said("p class=\"source\"", source))
 }
 

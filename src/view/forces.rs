@@ -17,7 +17,7 @@ pub(super) fn forces(bench: Bench) -> Markup {
     let system = bench.system.get();
     bench
         .with_answer(|answer| {
-            let story = said("b", "The hit it is sized for. ") + unbroken(&bench.say(&answer.loads.story));
+            let story = said("b", "Sized for: ") + unbroken(&bench.say(&answer.loads.story));
             let changed = words::changed("p", &answer.loads.axial_changed, &answer.loads.strike_changed);
             picture(answer, system) + element("p class=\"story\"", story) + changed
         })

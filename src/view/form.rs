@@ -9,7 +9,6 @@ use super::{rig, rig_entries, trail, words};
 use leptos::prelude::*;
 use linkwright::document::{Document, Link};
 use linkwright::inputs::{self, At};
-use linkwright::text;
 
 /// Every entry of the link on the bench.
 pub(super) fn form(bench: Bench) -> Piece {
@@ -52,7 +51,7 @@ fn shows_more(bench: Bench) -> bool {
 fn picker(bench: Bench) -> Piece {
     // One a line.
     let titles = Known::new(move || {
-        bench.document.with(|document| text::joined(&document.links.iter().map(Link::title).collect::<Vec<_>>(), "\n"))
+        bench.document.with(|document| document.links.iter().map(Link::title).collect::<Vec<_>>().join("\n"))
     });
     live(move || {
         let titles = titles.get();
@@ -65,7 +64,7 @@ fn picker(bench: Bench) -> Piece {
                 .flag("selected", move || bench.at.get() == index)
                 .with(&*format!("{}. {title}", index + 1))
         };
-        tag("div class='field links'").with(tag("label for=link-picker").with("Link on the bench")).with(
+        tag("div class='field links'").with(tag("label for=link-picker").with("Current link")).with(
             tag("select id=link-picker")
                 .on("change", move |event| bench.at.set(event_target_value(&event).parse().unwrap_or(0)))
                 .with(titles.lines().enumerate().map(option).collect::<Vec<_>>()),
@@ -117,7 +116,7 @@ fn welcome(bench: Bench) -> Piece {
     if bench.document.with(|document| *document != Document::default()) {
         return nothing();
     }
-    tag("div class=welcome").with(tag("p").with("Three entries give the whole answer.")).with(button(
+    tag("div class=welcome").with(tag("p").with("Enter three things.")).with(button(
         "button type=button class=quiet id=example",
         "Try an example",
         move |_| bench.try_example(),

@@ -3,7 +3,6 @@
 use super::storage;
 use linkwright::document::{Document, one_line};
 use linkwright::share;
-use linkwright::text;
 
 /// Which piece of work is on the bench. Tabs that hold the same one follow each other.
 #[derive(Clone, PartialEq, Eq, Default)]
@@ -63,7 +62,7 @@ impl Held {
             return String::new();
         }
         let Work { id, build, base, doubt } = &self.work;
-        let mut text = text::joined(&[&self.fragment, id, build.as_deref().unwrap_or_default(), base], "\n");
+        let mut text = [self.fragment.as_str(), id, build.as_deref().unwrap_or_default(), base].join("\n");
         for doubt in doubt {
             text.push('\n');
             text += &one_line(doubt, LONGEST_DOUBT);

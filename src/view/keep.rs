@@ -10,7 +10,6 @@ use linkwright::differences::followed;
 use linkwright::document::Document;
 use linkwright::quantity::System;
 use linkwright::share::{self, Opened};
-use linkwright::text;
 use std::time::Duration;
 
 impl Bench {
@@ -214,7 +213,7 @@ impl Bench {
             let name = Leaf::NAMES.into_iter().find(|(other, _)| *other == leaf).map_or("", |(_, name)| name);
             storage::keep_quietly(LEAF, name);
         });
-        whenever(move |_| storage::keep_quietly(TICKS, &text::joined(&self.ticks.get(), "\n")));
+        whenever(move |_| storage::keep_quietly(TICKS, &self.ticks.get().join("\n")));
         // Whoever leaves right after a key, or turns to another program, loses nothing.
         at_window("visibilitychange", move |_| {
             self.settle();

@@ -1,6 +1,5 @@
 //! Markup for what only stands there to be read: tables, lists, rows. What reacts is a piece.
 
-use linkwright::text;
 use std::ops::{Add, AddAssign};
 
 /// A letter without width, at which no line breaks (U+2060, word joiner). Where it is pasted back it is dropped.
@@ -121,8 +120,8 @@ pub(super) fn unbroken(words: &str) -> Markup {
 
 /// Words that break between their phrases only, so that no size is torn apart: the class of its element is `phrases`.
 pub(super) fn phrases(words: &str) -> Markup {
-    let broken = text::replaced(&escaped(words), ", ", ", </span><span>");
-    let broken = text::replaced(&broken, "; ", "; </span><span>");
+    let broken = escaped(words).replace(", ", ", </span><span>");
+    let broken = broken.replace("; ", "; </span><span>");
     element("span", Markup(Box::new(broken)))
 }
 

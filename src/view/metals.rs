@@ -33,7 +33,7 @@ fn shown(bench: Bench, metals: &[InMetal]) -> Piece {
     let system = bench.system.get();
     let strike = plot(metals, system, "first bend", |size| size.beyond.first_yield);
     let push = plot(metals, system, "folding push", |size| size.buckling);
-    let tables = table(metals, system, "Smallest stock size that holds; where none does, the largest", |metal| {
+    let tables = table(metals, system, "Smallest stock size that passes; where none does, the largest", |metal| {
         metal.smallest.as_ref()
     }) + element(
         "div data-same=\"\"",
@@ -50,7 +50,7 @@ fn shown(bench: Bench, metals: &[InMetal]) -> Piece {
         }
     };
     let plots = element("figure class=\"drawing plot\"", strike) + element("figure class=\"drawing plot\"", push);
-    let how = "Up is stronger, left is lighter. Letters as in the tables: a ring holds, a cross does not. Touch one to take its metal.";
+    let how = "Up is stronger, left is lighter. Letters as in the tables: a ring passes, a cross fails. Touch one to take its metal.";
     let markup = element("div", tables) + said("p", how) + element("div class=\"plots\"", plots);
     tag("div").on("click", take).markup(move || markup.clone())
 }

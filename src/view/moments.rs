@@ -37,8 +37,7 @@ fn heard(mut act: Box<dyn Does<Event>>) -> Closure<dyn FnMut(Event)> {
     Closure::new(move |event| act.does(event))
 }
 
-/// What hears an event of an element, for as long as it is kept. The framework's own asks for the thread it runs on,
-/// and with that for a second allocator.
+/// What hears an event of an element, for as long as it is kept.
 pub(super) struct Hearing {
     element: Element,
     event: &'static str,

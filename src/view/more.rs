@@ -17,7 +17,7 @@ const GROUPS: [(Group, &str, &str); 7] = [
     (Group::Ends, "Rod ends", "Series, hand, thread, your own"),
     (Group::Bracket, "Bracket", "Bolt, ears, spacers"),
     (Group::Loads, "Loads", "Tires, grip, shock, strikes"),
-    (Group::Factors, "Factors", "How much in hand you ask for"),
+    (Group::Factors, "Factors", "Safety factors"),
     (Group::Shop, "Shop", "Rounding, facing, wrench flats"),
 ];
 

@@ -9,13 +9,11 @@ use super::words;
 use linkwright::engine;
 use linkwright::inputs;
 use linkwright::quantity::Kind;
-use linkwright::quantity::decimals::fixed;
 use linkwright::report::{Sensitivity, Verdict};
-use linkwright::text;
 use std::sync::Arc;
 
 /// What is shown of each value.
-const HEAD: [&str; 4] = ["Value", "A tenth more", "Then used", "Holds as far as"];
+const HEAD: [&str; 4] = ["Value", "A tenth more", "Then used", "Passes as far as"];
 
 /// The section, folded until it is wanted.
 pub(super) fn moves(bench: Bench) -> Piece {
@@ -45,7 +43,7 @@ fn furthest(bench: Bench) -> String {
     });
     match limits.flatten() {
         Some(limits) if !limits.is_empty() => {
-            format!("With nothing else changed, this link passes up to {}.", text::joined(&limits, ", or "))
+            format!("With nothing else changed, this link passes up to {}.", limits.join(", or "))
         }
         _ => String::new(),
     }
@@ -66,14 +64,14 @@ fn table(bench: Bench, rows: &[Sensitivity]) -> Markup {
 
 fn one(bench: Bench, row: &Sensitivity) -> Markup {
     let limit = match row.limit {
-        Some(limit) if (limit - row.now).abs() <= 1e-9 * row.now.abs() => "does not hold now".to_string(),
+        Some(limit) if (limit - row.now).abs() <= 1e-9 * row.now.abs() => "does not pass now".to_string(),
         Some(limit) if row.used_then > row.used_now => bench.show_at_most(limit, row.kind),
         Some(limit) => bench.show(limit, row.kind),
         None => "any value you can enter".to_string(),
     };
     let change = (row.used_then - row.used_now) * 100.0;
     let sign = if change > 0.0 { "+" } else { "−" };
-    let change = format!("{sign}{} points; {}", fixed(change.abs(), 1), row.decides);
+    let change = format!("{sign}{:.1} points; {}", change.abs(), row.decides);
     let then = said("b", bench.show(row.used_then, Kind::Percent)) + said("small", change);
     let values = format!("{} → {}", bench.show(row.now, row.kind), bench.show(row.more, row.kind));
     element(

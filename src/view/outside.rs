@@ -6,7 +6,7 @@ use super::state::Bench;
 use super::tag::{Piece, tag};
 use super::words;
 use linkwright::engine::reference::{self, Reference, Tabled};
-use linkwright::quantity::decimals::{fixed, scientific, shortest, trimmed};
+use linkwright::quantity::trimmed;
 use linkwright::quantity::{Kind, System, inch, mm, show};
 use std::sync::Arc;
 
@@ -94,9 +94,8 @@ fn one(row: &Reference, found: f64, agrees: bool) -> Markup {
     let digits = |value: f64| format!("{} {}", significant(value), row.unit).trim_end().to_string();
     let about = plain(row.name) + said("small", format!("{} ({})", row.source, row.obtained.words()));
     let differs = if row.expected == 0.0 { found - row.expected } else { (found - row.expected) / row.expected.abs() };
-    let (mantissa, power) = scientific(differs, 1);
     let difference =
-        if differs.is_finite() && differs != 0.0 { format!("{mantissa}e{power}") } else { shortest(differs.abs()) };
+        if differs.is_finite() && differs != 0.0 { format!("{differs:.1e}") } else { differs.abs().to_string() };
     let verdict = if agrees { "agrees" } else { "DIFFERS" };
     element(
         if agrees { "tr" } else { "tr class=\"differs\"" },
@@ -110,8 +109,8 @@ fn one(row: &Reference, found: f64, agrees: bool) -> Markup {
 /// Eight digits, which is more than most sources print, without trailing noise.
 fn significant(value: f64) -> String {
     if value == 0.0 || !value.is_finite() {
-        return shortest(value);
+        return value.to_string();
     }
     let places = (8 - 1 - value.abs().log10().floor() as i32).clamp(0, 12);
-    trimmed(fixed(value, places as usize))
+    trimmed(format!("{value:.*}", places as usize))
 }

@@ -4,7 +4,6 @@
 use leptos::tachys::renderer::Rndr;
 use leptos::tachys::renderer::types::{Element, Node};
 use leptos::wasm_bindgen::{JsCast, JsValue};
-use linkwright::text;
 
 /// Where words stand.
 #[derive(Clone, Copy)]
@@ -139,5 +138,5 @@ fn read(words: &str) -> String {
         return words.to_string();
     }
     let marks = [("&lt;", "<"), ("&quot;", "\""), ("&amp;", "&")];
-    marks.into_iter().fold(words.to_string(), |words, (mark, by)| text::replaced(&words, mark, by))
+    marks.into_iter().fold(words.to_string(), |words, (mark, by)| words.replace(mark, by))
 }

@@ -1,7 +1,6 @@
 //! A pen that writes SVG. Lines carry classes; the style sheets decide weight, dash and color.
 
 use super::markup::{Markup, attribute, element, said};
-use linkwright::quantity::decimals::fixed;
 use std::fmt::Write;
 
 /// What has been drawn so far.
@@ -22,7 +21,7 @@ pub(super) enum Hang {
 
 /// Coordinates to hundredths, finer than any screen.
 fn hundredths<const N: usize>(places: [f64; N]) -> [String; N] {
-    places.map(|place| fixed(place, 2))
+    places.map(|place| format!("{place:.2}"))
 }
 
 impl Pen {
@@ -139,7 +138,7 @@ impl Pen {
 
     /// The finished drawing with the sentence that says the same.
     pub(super) fn svg(self, class: &str, width: f64, height: f64, words: &str) -> Markup {
-        let [width, height] = [width, height].map(|size| fixed(size, 0));
+        let [width, height] = [width, height].map(|size| format!("{size:.0}"));
         let open = format!(r#"svg class="{class}" viewBox="0 0 {width} {height}" role="img""#);
         element(attribute(&open, "aria-label", words), Markup::drawn(self.ink))
     }

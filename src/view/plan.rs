@@ -7,11 +7,9 @@ use super::pen::{Hang, Pen};
 use super::state::{Bench, Whole};
 use super::tag::{Piece, tag};
 use super::{storage, words};
-use linkwright::engine::angles::{cosine, sine};
-use linkwright::order;
+use linkwright::engine::math::{cosine, sine};
 use linkwright::quantity::inch;
 use linkwright::report::{LinkReport, Plan, Verdict};
-use linkwright::text;
 
 /// Width of a tire, for the picture only.
 const TIRE_WIDTH: f64 = inch(12.5);
@@ -49,7 +47,7 @@ fn picture(whole: &Whole) -> Markup {
     let worst = whole.rig.worst_first.first().map_or(1, |index| index + 1);
     let said = format!(
         "The rig from above, drawn to scale, front axle first. The worst is number {worst}. {}.",
-        text::joined(&listed, ", ")
+        listed.join(", ")
     );
     both(|class, width| drawn(whole, class, width, &said))
 }
@@ -162,7 +160,7 @@ fn off_block(point: Point, (a, b): (Point, Point)) -> f64 {
 fn off_line(point: Point, (a, b): (Point, Point)) -> f64 {
     let (x, y) = (b.0 - a.0, b.1 - a.1);
     let along = ((point.0 - a.0) * x + (point.1 - a.1) * y) / (x * x + y * y).max(1e-9);
-    let along = order::between(along, 0.0, 1.0);
+    let along = along.clamp(0.0, 1.0);
     apart(point, (a.0 + along * x, a.1 + along * y))
 }
 
@@ -174,7 +172,7 @@ fn numbers(plan: &Plan, frame: &Frame, tires: &[(Point, Point)]) -> Vec<(Point, 
     let mut found: Vec<Option<(Point, Point)>> = vec![None; lines.len()];
     // The shorter a link is, the fewer places it has.
     let mut order: Vec<usize> = (0..lines.len()).collect();
-    order::by(&mut order, |a, b| apart(lines[*a].0, lines[*a].1).total_cmp(&apart(lines[*b].0, lines[*b].1)));
+    order.sort_by(|a, b| apart(lines[*a].0, lines[*a].1).total_cmp(&apart(lines[*b].0, lines[*b].1)));
     for own in order {
         let (a, b) = lines[own];
         let mut best = ((a, a), f64::NEG_INFINITY);

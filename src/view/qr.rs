@@ -6,7 +6,6 @@ use super::markup::{Markup, element, said};
 use super::state::Bench;
 use super::storage;
 use super::tag::{Piece, button, tag};
-use linkwright::quantity::decimals::fixed;
 use qrcodegen::{QrCode, QrCodeEcc};
 
 /// Light modules around the code, without which no camera finds it (ISO/IEC 18004).
@@ -56,7 +55,7 @@ fn drawn(address: &str) -> Markup {
         }
     }
     let whole = size + 2 * QUIET;
-    let width = fixed(MODULE * f64::from(whole), 1);
+    let width = format!("{:.1}", MODULE * f64::from(whole));
     let ground = format!("rect width=\"{whole}\" height=\"{whole}\" fill=\"#fff\"");
     let svg = format!(
         "svg viewBox=\"0 0 {whole} {whole}\" role=\"img\" aria-label=\"QR code of the link\" shape-rendering=\"crispEdges\" width=\"{width}mm\" height=\"{width}mm\""

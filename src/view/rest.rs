@@ -1,7 +1,7 @@
 //! What the first answer does not need: a part of the program for itself, fetched once the answer stands there.
 //!
-//! `cargo xtask build` cuts the program at `brought` (`xtask/src/split.rs`): what only the functions of [`Part`] lead
-//! to is not in the first file. Elsewhere the page reaches them through [`Bench::part`] alone, never by their names:
+//! `cargo xtask build` turns on the feature `cut` and cuts the program at `brought` (`xtask/src/split.rs`): what only the
+//! functions of [`Part`] lead to is not in the first file. Without the feature `brought` is a function like any other. Elsewhere the page reaches them through [`Bench::part`] alone, never by their names:
 //! a name would bring them back into the first file.
 
 use super::changing::{Changing, whenever};
@@ -10,7 +10,9 @@ use super::moments::{after, at_window, meanwhile};
 use super::state::{Bench, Leaf, Whole};
 use super::tag::{Piece, button, tag, words as told};
 use super::{answer, prove, rig, saved, sheets, storage};
-use leptos::wasm_split::{self, SplitLoaderError, wasm_split};
+use leptos::wasm_split::SplitLoaderError;
+#[cfg(feature = "cut")]
+use leptos::wasm_split::{self, wasm_split};
 use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::report::Firmness;
@@ -42,10 +44,20 @@ pub(super) enum Rest {
 const LATE: Duration = Duration::from_secs(15);
 
 /// Where the program is cut. The macro writes the crossing, both ways, and what waits for the file.
+#[cfg(feature = "cut")]
 #[wasm_split(rest, wasm_split_path = wasm_split, fallible)]
 fn brought() -> Result<&'static Part, SplitLoaderError> {
+    Ok(part())
+}
+
+#[cfg(not(feature = "cut"))]
+async fn brought() -> Result<&'static Part, SplitLoaderError> {
+    Ok(part())
+}
+
+fn part() -> &'static Part {
     static PART: Part = Part { view: any, sheet: own_sheet, summed, whole: Whole::of, firmness: engine::firmness };
-    Ok(&PART)
+    &PART
 }
 
 fn any(bench: Bench, leaf: Leaf) -> Piece {

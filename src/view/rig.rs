@@ -10,8 +10,7 @@ use super::{answer, plan, rig_adding, rig_parts, send, sheets, verdict, words};
 use linkwright::document::Document;
 use linkwright::inputs::{self, At};
 use linkwright::quantity::{Kind, System, show};
-use linkwright::report::LinkReport;
-use linkwright::text;
+use linkwright::report::{Answer, LinkReport, Verdict};
 
 /// The view.
 pub(super) fn rig(bench: Bench) -> Piece {
@@ -62,14 +61,19 @@ fn lead(bench: Bench, whole: &Whole) -> Markup {
     let system = bench.system.get();
     let (name, job) = bench.document.with(|document| (document.name.clone(), words::job(document, system)));
     let rig = &whole.rig;
-    let answered = rig.worst_first.iter().find_map(|index| whole.links.get(*index)?.answer());
-    let mark = answered.map(|answer| verdict::mark(answer.verdict, answer.word())).unwrap_or_default();
+    let mark = rig.verdict.map(|verdict| verdict::mark(verdict, word(whole, verdict))).unwrap_or_default();
     let kicker = if rig.open == whole.links.len() { "The whole rig".to_string() } else { format!("Rig of {job}") };
     let title = if name.is_empty() { links(rig.pieces) } else { name.clone() };
     said("p class=\"kicker\"", kicker)
         + answer::printed(bench)
         + said("h2 id=\"rig-title\"", title)
         + element("div class=\"judged\"", mark + said("p id=\"rig-stands\"", stands(whole, !name.is_empty())))
+}
+
+/// The word for the verdict of the rig: that of the link which decides it.
+fn word(whole: &Whole, verdict: Verdict) -> &'static str {
+    let decides = whole.links.iter().filter_map(LinkReport::answer).find(|answer| answer.verdict == verdict);
+    decides.map_or(verdict.word(), Answer::word)
 }
 
 /// The line that stays in sight while the rig is entered.
@@ -105,7 +109,7 @@ fn stands(whole: &Whole, counted: bool) -> String {
     if rig.impossible > 0 {
         sentences.push(format!("{} cannot be made as entered.", links(rig.impossible)));
     }
-    text::joined(&sentences, " ")
+    sentences.join(" ")
 }
 
 /// Which link says most against the rig, and what; nothing while none says anything.
@@ -166,5 +170,5 @@ pub(super) fn text(bench: Bench, whole: &Whole) -> String {
     lines.push(format!("All bars together: {}", words::both(whole.rig.weight, Kind::Weight)));
     lines.push("An estimate for planning, not a certificate.".to_string());
     lines.extend(bench.link_for_others());
-    text::joined(&lines, "\n")
+    lines.join("\n")
 }

@@ -11,7 +11,6 @@ use linkwright::engine;
 use linkwright::engine::tables::{bolts, rod_ends};
 use linkwright::quantity::{Kind, System, in_all};
 use linkwright::report::{Answer, BoughtBolt, Cut, FewerSizes, Part};
-use linkwright::text;
 
 /// What cannot be known here.
 const BOLT_LENGTH: &str = "A bolt’s length is its grip plus washers and nut: measure your bracket.";
@@ -116,7 +115,7 @@ fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {
         .collect();
     let label = |id: &str| {
         let label = rod_ends::find(id).map_or("", |row| row.label);
-        text::cut(label, ", ").map_or(label.to_string(), |(name, rest)| format!("{name} ({rest})"))
+        label.split_once(", ").map_or(label.to_string(), |(name, rest)| format!("{name} ({rest})"))
     };
     let [before, then] = way.bolts.map(|bolt| words::trade(bolt, Some(bench.system.get())));
     let bolts = if before == then {
@@ -128,7 +127,7 @@ fn sentence(bench: Bench, document: &Document, way: &FewerSizes) -> String {
     let change = if way.heavier >= 0.0 { "heavier" } else { "lighter" };
     format!(
         "One size fewer if {} take {} instead of {}: no check fails, and the bars become {weight} {change} in all.{bolts}",
-        text::joined(&names, ", "),
+        names.join(", "),
         label(way.to),
         label(way.from)
     )
@@ -140,7 +139,7 @@ fn sawn(part: &Part, units: Units) -> Option<String> {
     let each = |cut: &Cut| {
         let links: Vec<String> = cut.links.iter().map(|title| words::lower(title)).collect();
         // No comma: the line breaks at those.
-        let whose = if links.is_empty() { String::new() } else { format!(" ({})", text::joined(&links, " and ")) };
+        let whose = if links.is_empty() { String::new() } else { format!(" ({})", links.join(" and ")) };
         format!("{} × {}{whose}", words::count(cut.count), words::length(cut.length, units))
     };
     let each: Vec<String> = cuts.iter().map(each).collect();
@@ -151,7 +150,7 @@ fn sawn(part: &Part, units: Units) -> Option<String> {
     };
     // One piece is its own sum.
     let sum = if part.count() > 1 { format!("; {whole} in all before kerf") } else { String::new() };
-    Some(format!("saw {}, {}{sum}", words::pieces(part.count()), text::joined(&each, ", ")))
+    Some(format!("saw {}, {}{sum}", words::pieces(part.count()), each.join(", ")))
 }
 
 /// What a spacer is called, by its bore, its face on the ear and the ball it reaches into.

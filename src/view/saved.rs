@@ -13,7 +13,6 @@ use leptos::prelude::*;
 use linkwright::builds::{self, Build};
 use linkwright::differences::{Difference, differences};
 use linkwright::document::Document;
-use linkwright::text;
 
 /// More changes than these are counted, not listed.
 const MOST_LISTED: usize = 12;
@@ -298,7 +297,7 @@ pub(super) fn file_name(title: &str) -> String {
     let plain: String =
         title.to_ascii_lowercase().chars().map(|c| if c.is_ascii_alphanumeric() { c } else { ' ' }).collect();
     let words: Vec<&str> = plain.split_whitespace().take(8).collect();
-    let name = if words.is_empty() { "build".to_string() } else { text::joined(&words, "-") };
+    let name = if words.is_empty() { "build".to_string() } else { words.join("-") };
     format!("linkwright-{name}.json")
 }
 

@@ -9,7 +9,6 @@ use super::state::{Bench, Leaf};
 use super::tag::{Piece, button, several, tag, words as live_words};
 use super::{qr, rig, saved, storage, words};
 use linkwright::document::Document;
-use linkwright::text;
 use std::time::Duration;
 
 /// What to do where the browser does not let a page copy.
@@ -89,7 +88,7 @@ fn save(bench: Bench, told: Changing<String>) {
     if matches!(saving, Saving::Changed) {
         bench.turn_to(Leaf::Saved);
     }
-    tell(told, sure(bench, &text::joined(&saved::told(saving), "")));
+    tell(told, sure(bench, &saved::told(saving).concat()));
 }
 
 /// A sentence about what was handed on, and whether that is what stands in the fields.

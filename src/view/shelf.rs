@@ -6,9 +6,7 @@ use super::storage::{self, BEFORE, BUILD, ENTRIES, Trouble};
 use super::words;
 use linkwright::builds::{self, Build, Earlier, is_id, numbered};
 use linkwright::document::{Document, tidy_name};
-use linkwright::order;
 use linkwright::share;
-use linkwright::text;
 use std::borrow::Cow;
 use std::sync::Arc;
 
@@ -107,7 +105,7 @@ impl Bench {
         };
         let mut kept: Vec<Kept> = storage::records(BUILD).into_iter().map(&mut read).collect();
         differs |= before.is_some_and(|before| !before.is_empty());
-        order::by(&mut kept, |a, b| b.build.saved.cmp(&a.build.saved));
+        kept.sort_by(|a, b| b.build.saved.cmp(&a.build.saved));
         if differs {
             self.shelf.set(Some(kept));
         } else {
@@ -357,7 +355,7 @@ impl Bench {
 /// The files in a text: one, or every record of what the page hands out when it has stopped, with the entries there.
 /// Entries are marked: a build beside them may hold them.
 fn pieces(text: &str) -> Vec<(Cow<'_, str>, bool)> {
-    let parts = text::pieces(text, "\nlinkwright.");
+    let parts: Vec<&str> = text.split("\nlinkwright.").collect();
     if parts.len() == 1 {
         return vec![(Cow::Borrowed(text), false)];
     }

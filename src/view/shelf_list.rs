@@ -10,7 +10,6 @@ use linkwright::builds::Build;
 use linkwright::differences::differences;
 use linkwright::document::{Document, Position};
 use linkwright::share;
-use linkwright::text;
 use std::time::Duration;
 
 /// The builds that are not in the bin and fit what is looked for.
@@ -20,11 +19,11 @@ pub(super) fn listed(bench: Bench, shown: Shown) -> Markup {
     let shelf = bench.shelf.get().unwrap_or_default();
     let all: Vec<Kept> = shelf.into_iter().filter(|kept| kept.damaged || kept.build.removed.is_none()).collect();
     if all.is_empty() {
-        return said("li", "Save what is on the bench, or take in a file below.");
+        return said("li", "Save the current build, or import a file below.");
     }
     let fits = |kept: &&Kept| {
         let about = storage::lowercase(&format!("{} {}", kept.title(bench), about(bench, &kept.build.document)));
-        words.iter().all(|word| text::holds(&about, word))
+        words.iter().all(|word| about.contains(word))
     };
     let found: Markup = all.iter().filter(fits).map(|kept| one(bench, shown, kept)).collect();
     if found.is_empty() { said("li", "No build has these words in its name or its links.") } else { found }
@@ -38,10 +37,10 @@ fn about(bench: Bench, document: &Document) -> String {
         let here = document.links.iter().filter(|link| link.position == axle);
         // The axle is said once: `Front: lower links, track bar.`
         let word = format!("{} ", axle.word());
-        let names: Vec<String> = here.map(|link| text::replaced(&words::lower(&link.title()), &word, "")).collect();
+        let names: Vec<String> = here.map(|link| words::lower(&link.title()).replace(&word, "")).collect();
         if !names.is_empty() {
             let head = if axle == Position::Front { "Front" } else { "Rear" };
-            about += &format!(" {head}: {}.", text::joined(&names, ", "));
+            about += &format!(" {head}: {}.", names.join(", "));
         }
     }
     about

@@ -94,7 +94,7 @@ fn firm(bench: Bench, firm: &Firm) -> Markup {
         .iter()
         .map(|row| Row { class: "", about: words::label(row.input), cells: if *now { told(row) } else { open() } })
         .collect();
-    let caption = "The same size still passes when one of these alone goes this far; common practice may ask for more before that.";
+    let caption = "The same size does as well when one of these alone goes this far; common practice may ask for more before that.";
     said("h4", "Margin") + table("table class=\"firm\" id=\"firm\"", caption, ["Entry", "Now", "Passes"], rows)
 }
 

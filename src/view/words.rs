@@ -9,10 +9,8 @@ use linkwright::engine::tables::drills;
 use linkwright::engine::tables::materials::Material;
 use linkwright::engine::tables::threads::Thread;
 use linkwright::inputs::{At, CHOICES, NUMBERS, QUANTITY, USAGE, WEIGHT};
-use linkwright::order;
 use linkwright::quantity::{self, Kind, System, measured, show};
 use linkwright::report::{Along, Answer, EndGeometry, Finding, LinkGeometry, LinkReport, Topic, Verdict};
-use linkwright::text;
 
 /// `RH` or `LH`, as stamped on parts.
 pub(super) const fn hand_mark(hand: Hand) -> &'static str {
@@ -29,7 +27,7 @@ pub(super) const fn letter(end: usize) -> &'static str {
 
 /// A thread as people say it: `1-1/4-12`.
 pub(super) fn thread(thread: &'static Thread) -> &'static str {
-    text::cut(thread.label, " UN").map_or(thread.label, |(size, _)| size)
+    thread.label.split_once(" UN").map_or(thread.label, |(size, _)| size)
 }
 
 /// Units to write in; none writes both, for those who are sent a text.
@@ -181,7 +179,7 @@ pub(super) fn still_needed(needs: &[&'static str]) -> String {
     if labels.is_empty() {
         format!("Still needed: {last}.")
     } else {
-        format!("Still needed: {} and {last}.", text::joined(&labels, ", "))
+        format!("Still needed: {} and {last}.", labels.join(", "))
     }
 }
 
@@ -270,20 +268,14 @@ pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: 
     for (index, end) in made.ends.iter().enumerate() {
         let rows = ends::rows(end, made.bore > 0.0, None);
         let rows: Vec<String> = rows.into_iter().map(|(name, value)| format!("{}: {value}", lower(name))).collect();
-        lines.push(format!(
-            "End {}: {}, {}; {}",
-            letter(index),
-            thread(end.thread),
-            end.hand.words(),
-            text::joined(&rows, "; ")
-        ));
+        lines.push(format!("End {}: {}, {}; {}", letter(index), thread(end.thread), end.hand.words(), rows.join("; ")));
     }
     lines.extend(flats(made, None));
     lines.push("Parts:".to_string());
     lines.extend(rig_parts::text(&engine::parts(document, at, answer)));
     lines.push("An estimate for planning, not a certificate.".to_string());
     lines.extend(link);
-    text::joined(&lines, "\n")
+    lines.join("\n")
 }
 
 /// The link in words, for somebody who cannot see the drawing.
@@ -331,23 +323,37 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
         format!("{}{}", finding.part, place_of(finding, &answer.link, units))
     };
     let decides = answer.findings.iter().find(|other| other.verdict == answer.verdict);
-    let mut words = match decides.filter(|_| finding.verdict < answer.verdict) {
-        Some(other) if other.condition.is_none() && !other.is_left_open() => {
+    let mut words = match decides {
+        // What bends says in full what is left of it.
+        Some(bends) if answer.verdict == Verdict::Bends => engine::sentence::spoken(&bends.says, system),
+        Some(other) if finding.verdict < answer.verdict && other.condition.is_none() && !other.is_left_open() => {
             let (word, part, at) = (other.word(), other.part, used(other));
             let weakest = used(finding);
             format!("{word}: {part}, {at}. In strength alone its weakest part is {what}, at {weakest} of its limit.")
         }
         _ => format!("Weakest: {what}, at {} of its limit.", used(finding)),
     };
+    if let Some([own, solid]) = answer.beside_7075 {
+        let [own, solid] = [own, solid].map(|force| show(force, Kind::Force, system));
+        words.push_str(&format!(
+            " It yields first at {own} across mid-span; a solid 7075 bar of its diameter at {solid}."
+        ));
+    }
     if !answer.conditions.is_empty() && answer.verdict < Verdict::Fails {
         let conditions: Vec<String> =
             answer.conditions.iter().map(|said| engine::sentence::spoken(said, system)).collect();
-        words.push_str(&format!(" It passes on a condition: {}.", text::joined(&conditions, "; ")));
+        words.push_str(&format!(" It passes on a condition: {}.", conditions.join("; ")));
     }
     if let Some(next) = &answer.sizing.next_up {
         let size = size_in(next.outside_diameter, next.wall, units);
         let used = show(next.utilization, Kind::Percent, system);
-        words.push_str(&format!(" Smallest that passes; next size up: {size}, at {used}."));
+        let sizing = &answer.sizing;
+        let smallest = if sizing.by_numbers == sizing.recommended { "Smallest that passes;" } else { "What is usual;" };
+        let bends = if answer.verdict == Verdict::Bends { " takes small bends;" } else { "" };
+        let thread = next.thread;
+        words.push_str(&format!(" {smallest}{bends} next size up: {size} with {thread} rod ends, at {used}."));
+    } else if answer.sizing.recommended.is_some() && !answer.sizing.overridden && answer.has_little_margin() {
+        words.push_str(" Nothing larger to choose from here has more in hand.");
     }
     words
 }
@@ -384,10 +390,10 @@ pub(super) fn along_words(along: &Along, system: System) -> String {
 /// A line, in an element of some name, that names the changed defaults something rests on; empty when there are none.
 pub(super) fn changed(element: &str, ids: &[&'static str], more: &[&'static str]) -> Markup {
     let mut names: Vec<String> = ids.iter().chain(more).map(|id| lower(label(id))).collect();
-    order::by(&mut names, Ord::cmp);
+    names.sort();
     names.dedup();
     if names.is_empty() {
         return Markup::default();
     }
-    said(format!("{element} class=\"changed-mark\""), format!("Rests on your own {}.", text::joined(&names, ", ")))
+    said(format!("{element} class=\"changed-mark\""), format!("Uses your own {}.", names.join(", ")))
 }

@@ -8,7 +8,6 @@ use linkwright::engine::sentence::spoken;
 use linkwright::inputs::NUMBERS;
 use linkwright::quantity::{Kind, System, show, show_fine};
 use linkwright::source::Cite;
-use linkwright::text;
 
 /// The lines of a calculation, as markup.
 pub(super) fn lines(lines: &[Line], system: System) -> Markup {
@@ -50,7 +49,7 @@ pub(super) fn as_text(asks: &str, lines: &[Line], system: System) -> String {
             }
         }
     }
-    text::joined(&out, "\n")
+    out.join("\n")
 }
 
 fn one(line: &Line, system: System) -> Markup {
@@ -102,7 +101,7 @@ fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System)
     let range = if holds.is_empty() {
         "Good for any values that can be.".to_string()
     } else {
-        format!("Good where {}.", text::joined(&holds, " and "))
+        format!("Good where {}.", holds.join(" and "))
     };
     out += said("p class=\"source\"", range);
     out + cited(&formula.source)

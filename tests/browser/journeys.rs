@@ -45,6 +45,7 @@ fn main() -> ExitCode {
         size::what_is_pressed_stays_until_it_is_let_go,
         size::a_refused_entry_is_not_a_shorter_one,
         size::the_lengths_stand_apart,
+        size::a_fraction_is_inches_and_a_k_a_thousand,
         size::one_link_on_paper_and_in_words,
         size::a_shared_link_shows_the_same_answer,
         size::a_keyboard_is_enough,
@@ -93,7 +94,6 @@ fn main() -> ExitCode {
         rest::a_rig_asks_for_both_parts_together,
         rest::every_view_opens_without_a_network,
         rest::a_part_that_does_not_come_is_told_and_tried_again,
-        rest::what_stands_there_looks_the_same_with_the_part,
         rest::a_late_part_leaves_the_reader_alone,
         first::the_first_screen_is_the_live_page,
         first::the_program_takes_over_without_a_jump,
@@ -108,7 +108,6 @@ fn main() -> ExitCode {
         fallback::the_empty_form_after_a_stop_is_new_work,
         fallback::a_stranger_s_mistake_changes_nothing,
         fallback::a_part_that_does_not_arrive_can_be_tried_again,
-        rest::what_travels_apart_is_put_together,
         rest::an_altered_program_is_refused,
         fallback::hasty_fingers_stop_nothing,
     ];

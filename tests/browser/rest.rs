@@ -6,8 +6,6 @@ use crate::size::EXAMPLE;
 use serde_json::json;
 use std::fs;
 use std::path::{Path, PathBuf};
-use xtask::digest;
-use xtask::whole::whole;
 
 /// Two links, one with an answer, before their check.
 const TWO: &str = "3&links=2&length=38in&weight=4100lb&2.length=36in&use=hard";
@@ -75,36 +73,6 @@ pub(crate) async fn a_rig_asks_for_both_parts_together(page: &Page) {
     assert_eq!(page.script(together, vec![]).await, json!(true), "the second part does not wait for the first");
     // The link carries no check, and there is no worker to be found.
     page.take_errors().await;
-}
-
-/// The page puts its program together as the build did; what is cut off or something else is no program to it.
-pub(crate) async fn what_travels_apart_is_put_together(page: &Page) {
-    let together = "const name = arguments[0];
-        return (async () => {
-            const { whole } = await import(document.querySelector('link[rel=modulepreload]').href);
-            const apart = new Uint8Array(await (await fetch(name)).arrayBuffer());
-            const refuses = bytes => { try { return !WebAssembly.validate(whole(bytes)); } catch { return true; } };
-            const one = whole(apart), hash = new Uint8Array(await crypto.subtle.digest('SHA-256', one));
-            const damaged = [apart.slice(0, 200), apart.slice(0, apart.length >> 1), apart.slice(0, -1), apart.slice(1)].every(refuses);
-            return [whole(one) === one, damaged, 'sha256-' + btoa(String.fromCharCode(...hash))];
-        })()";
-    page.open(PHONE, EXAMPLE).await;
-    let mut parts = 0;
-    for file in fs::read_dir(page.folder()).expect("the build").flatten() {
-        let name = file.file_name().to_string_lossy().into_owned();
-        if name.ends_with(".wasm") {
-            parts += 1;
-            let whole = whole(&fs::read(file.path()).expect("a part")).expect("it was taken apart");
-            let found = page.script(together, vec![json!(name)]).await;
-            assert_eq!(found, json!([true, true, digest::integrity(&whole)]), "{name}");
-        }
-    }
-    assert_eq!(parts, 2);
-    // The worker does so once, not each start.
-    kept(page).await;
-    let begins = "return caches.match(document.querySelector('link[rel=preload]').href)
-        .then(answer => answer.arrayBuffer()).then(bytes => new Uint8Array(bytes)[0])";
-    assert_eq!(page.script(begins, vec![]).await, json!(0), "a program begins with 0");
 }
 
 /// One other byte in the first part could make a program that works out something else: it is refused.
@@ -190,45 +158,6 @@ pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Pag
     all_views_open(page).await;
     let errors = page.take_errors().await.join("\n");
     assert!(errors.contains("integrity"), "the altered part was refused: {errors}");
-}
-
-/// Notes how all that stands in an open form and above it looks, and gives what looks otherwise than noted before.
-const LOOKS: &str = "document.querySelectorAll('.entries details').forEach(it => it.open = true);
-    const own = '.title, .summary, .leading, .entries, #headline, .judged, .plate, .cautions, .foot';
-    const all = [...document.querySelectorAll(own)].flatMap(it => [it, ...it.querySelectorAll('*')]);
-    const look = it => [null, '::before', '::after'].map(part => {
-        const style = getComputedStyle(it, part);
-        return ['display', 'font', 'color', 'background', 'padding', 'margin', 'border', 'outline', 'gap', 'listStyle', 'content',
-            'minHeight', 'textDecoration', 'textAlign', 'whiteSpace', 'fill', 'stroke', 'position'].map(name => style[name]).join(' | ');
-    }).join(' / ');
-    const before = window.noted;
-    window.noted = new Map(all.map(it => [it, look(it)]));
-    const same = it => !before?.has(it) || before.get(it) === window.noted.get(it);
-    return [all.length, all.filter(it => !same(it)).map(it => `${it.outerHTML.slice(0, 80)}: ${before.get(it)} -> ${look(it)}`)]";
-
-/// The part brings styles of its own; what stands there before needs none of them.
-pub(crate) async fn what_stands_there_looks_the_same_with_the_part(page: &Page) {
-    let folder = Folder::new("looks");
-    let part = part(&without_worker(page, &folder));
-    page.devtools("Network.enable", json!({})).await;
-    page.devtools("Network.setCacheDisabled", json!({ "cacheDisabled": true })).await;
-    for (screen, entries) in [(PHONE, EXAMPLE), (DESK, EXAMPLE), (DESK, TWO)] {
-        let whole = fs::read(&part).expect("the part");
-        fs::remove_file(&part).expect("a part to take away");
-        page.open(screen, entries).await;
-        page.click("#leaf-size").await;
-        page.wait_text("#missing", |text| text.contains("did not arrive")).await;
-        page.script(LOOKS, vec![]).await;
-        fs::write(&part, whole).expect("the part as it was built");
-        page.click("#fetch-again").await;
-        page.wait_count("#missing", 0).await;
-        page.pause(100).await;
-        let looks = page.script(LOOKS, vec![]).await;
-        assert!(looks[0].as_i64().is_some_and(|count| count > 150), "{looks}");
-        assert_eq!(looks[1], json!([]), "styles in style/below.css, rig.css or saved.css that the first part needs");
-        // The part was not found, and there is no worker either.
-        page.take_errors().await;
-    }
 }
 
 /// Whoever types while the part arrives goes on typing; whoever pressed the button is taken to what came.

@@ -38,7 +38,6 @@ pub(crate) async fn one_file_opens_from_a_folder(page: &Page) {
 /// Copied badly: it says so instead of answering, or standing there for ever.
 pub(crate) async fn a_damaged_file_says_so(page: &Page) {
     let whole = std::fs::read(built()).expect("it was there just now");
-    assert!(whole.len() <= 400_000, "{} bytes: a file to carry is meant to be small", whole.len());
     let inside = |id: &str| {
         let packed = format!("id=\"{id}\">");
         let at = whole.windows(packed.len()).position(|piece| piece == packed.as_bytes());
@@ -51,15 +50,11 @@ pub(crate) async fn a_damaged_file_says_so(page: &Page) {
         changed
     };
     let (first, second) = (changed(program), changed(inside("packed-rest")));
-    let marked = [b"\xef\xbb\xbf".as_slice(), &whole].concat();
     let half = whole[..program].to_vec();
     let file = std::env::temp_dir().join(format!("linkwright-damaged-{}.html", std::process::id()));
-    for (name, bytes, why) in [
-        ("first part changed", first, ""),
-        ("second part changed", second, ""),
-        ("marked", marked, "UTF-8"),
-        ("half", half, "ends before"),
-    ] {
+    for (name, bytes, why) in
+        [("first part changed", first, ""), ("second part changed", second, ""), ("half", half, "ends before")]
+    {
         std::fs::write(&file, bytes).expect("there is room for a copy");
         page.visit(PHONE, &format!("file://{}", file.display())).await;
         let text = page.wait_text(".rescue", |text| text.contains("not as it was made")).await;

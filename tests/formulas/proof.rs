@@ -49,7 +49,7 @@ impl Numbers {
             Kind::Force | Kind::Weight | Kind::Moment | Kind::Torque => (0.0, 6.0),
             Kind::WeightDensity | Kind::ForcePerLength | Kind::Stiffness => (3.0, 8.0),
             Kind::Compliance => (-9.0, -4.0),
-            Kind::Stress => (6.0, 11.5),
+            Kind::Stress | Kind::Pressure => (6.0, 11.5),
         };
         10_f64.powf(self.between(low, high))
     }

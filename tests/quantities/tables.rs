@@ -4,7 +4,7 @@ use linkwright::quantity::Kind::*;
 use linkwright::quantity::System::{self, Inch, Metric};
 use linkwright::quantity::{
     DEGREE, INCH, KSI, Kind, POUND_FORCE, STANDARD_GRAVITY, deg, in2, in3, in4, inch, ksi, lb_per_in3, lbf, lbf_in, mm,
-    mpa,
+    mpa, psi,
 };
 
 const GRAVITY: f64 = STANDARD_GRAVITY;
@@ -37,6 +37,10 @@ pub(crate) const READS: &[(&str, Kind, System, f64)] = &[
     ("1/2", Length, Inch, 0.5 * INCH), ("½", Length, Inch, 0.5 * INCH), ("⅞\"", Length, Inch, 0.875 * INCH),
     ("9/16", Length, Inch, 0.5625 * INCH), ("9/8", Length, Inch, 1.125 * INCH), (".5", Length, Inch, 0.5 * INCH),
     ("36.", Length, Inch, 36.0 * INCH), ("36,5", Length, Inch, 36.5 * INCH), ("5 thou", FineLength, Inch, 0.005 * INCH),
+    // A fraction is inches where a bare number is millimeters.
+    ("36 1/2", Length, Metric, 36.5 * INCH), ("36-1/2", Length, Metric, 36.5 * INCH), ("1/2", Length, Metric, 0.5 * INCH),
+    ("36½", Length, Metric, 36.5 * INCH), ("1/64", FineLength, Metric, INCH / 64.0), ("36 1/2 mm", Length, Metric, 0.0365),
+    ("36.5", Length, Metric, 0.0365), ("2 1/4", Turns, Metric, 2.25), ("1/2", Weight, Metric, 0.5 * GRAVITY),
     // Feet and inches.
     ("3' 0 1/2\"", Length, Inch, 36.5 * INCH), ("3' 0-1/2\"", Length, Inch, 36.5 * INCH),
     ("3'", Length, Inch, 36.0 * INCH), ("3 ft 1/2 in", Length, Inch, 36.5 * INCH), ("3ft 6", Length, Inch, 42.0 * INCH),
@@ -59,6 +63,19 @@ pub(crate) const READS: &[(&str, Kind, System, f64)] = &[
     ("1,234,567", Force, Inch, 1_234_567.0 * POUND_FORCE), ("66,000 psi", Stress, Inch, 66.0 * KSI),
     ("51,210 lbf·in", Moment, Inch, 51_210.0 * POUND_FORCE * INCH), ("1,125", Ratio, Inch, 1.125),
     ("12,5", Angle, Metric, 12.5 * DEGREE),
+    // Thousands by a space or a k.
+    ("4 300", Weight, Inch, 4300.0 * POUND_FORCE), ("4 300 lb", Weight, Metric, 4300.0 * POUND_FORCE),
+    ("4\u{2009}300 lb", Weight, Inch, 4300.0 * POUND_FORCE), ("4\u{202f}300", Force, Metric, 4300.0),
+    ("1 234 567", Force, Inch, 1_234_567.0 * POUND_FORCE), ("4 300.5", Weight, Inch, 4300.5 * POUND_FORCE),
+    ("4 300,5 kg", Weight, Metric, 4300.5 * GRAVITY), ("1 250", Length, Metric, 1.25),
+    ("1 250 1/2 in", Length, Inch, 1250.5 * INCH), ("36 100/128", Length, Inch, 36.781_25 * INCH),
+    ("4.3k", Weight, Inch, 4300.0 * POUND_FORCE), ("4.3 k", Weight, Inch, 4300.0 * POUND_FORCE),
+    ("4.3K lbs", Weight, Metric, 4300.0 * POUND_FORCE), ("4.3 k lb", Weight, Metric, 4300.0 * POUND_FORCE),
+    ("4,3k", Weight, Metric, 4300.0 * GRAVITY), ("5k", Force, Inch, 5000.0 * POUND_FORCE), ("2k", Count, Inch, 2000.0),
+    ("1.5k psi", Pressure, Metric, 1.5 * KSI), ("1/2k", Force, Metric, 500.0), ("5 kN", Force, Inch, 5000.0),
+    // Pressures.
+    ("1500", Pressure, Inch, 1.5 * KSI), ("1,500 psi", Pressure, Metric, 1.5 * KSI), ("10.3", Pressure, Metric, 10.3e6),
+    ("100 bar", Pressure, Inch, 1e7), ("1.5 ksi", Pressure, Inch, 1.5 * KSI), ("700 kPa", Pressure, Inch, 7e5),
     // Other unit words.
     ("4200 lbs", Weight, Metric, 4200.0 * POUND_FORCE), ("4200#", Weight, Inch, 4200.0 * POUND_FORCE),
     ("4200 Pounds", Weight, Inch, 4200.0 * POUND_FORCE), ("1905 kg", Weight, Inch, 1905.0 * GRAVITY),
@@ -107,6 +124,11 @@ pub(crate) const REFUSED: &[(&str, Kind, &str)] = &[
     ("36 😀", Length, "“36 😀” does not read"), ("😀", Length, "does not read"), ("½/2", Length, "does not read"),
     ("36 in)", Length, "does not read"), ("60 %%", Percent, "does not read"), ("٣٦", Length, "does not read"),
     ("1/0", Length, "“1/0” divides by zero"), ("36 1/00", Length, "divides by zero"),
+    ("36k", Length, "“k” is not a unit known here"), ("12k", Angle, "“k” is not a unit"),
+    ("4.3 k k", Weight, "“k” is not a unit"), ("4 30", Weight, "more than one number"), ("4 3000", Weight, "more than one"),
+    ("1234 567", Weight, "more than one number"), ("0 300", Weight, "more than one number"),
+    ("4,200 300", Weight, "more than one number"), ("4  300", Weight, "more than one number"),
+    ("30 psi", Length, "is a stress"),
     ("1/0 lb", Weight, "divides by zero"), ("36 37", Length, "“36 37” is more than one number"),
     ("36 1/2 1/2", Length, "more than one number"), ("36-37", Length, "more than one number"),
     ("3' 6' ", Length, "more than one number"), ("3' 6 mm", Length, "more than one number"),
@@ -150,6 +172,9 @@ pub(crate) const SHOWN: &[(f64, Kind, System, &str)] = &[
     (512.34, Force, Metric, "512.3 N"), (999.96, Force, Metric, "1 kN"), (24e3, Force, Metric, "24 kN"),
     (ksi(58.4), Stress, Inch, "58.4 ksi"), (ksi(58.4), Stress, Metric, "403 MPa"), (ksi(66.0), Stress, Inch, "66 ksi"),
     (mpa(1034.2), Stress, Metric, "1,034 MPa"), (mpa(71_016.0), Stress, Metric, "71,020 MPa"),
+    (psi(1500.0), Pressure, Inch, "1,500 psi"), (psi(87.5), Pressure, Inch, "87.5 psi"),
+    (psi(1500.0), Pressure, Metric, "10.3 MPa"), (psi(9998.0), Pressure, Inch, "9,998 psi"),
+    (psi(9999.8), Pressure, Inch, "10 ksi"), (ksi(12.5), Pressure, Inch, "12.5 ksi"),
     (ksi(999.97), Stress, Inch, "1,000 ksi"), (lbf_in(51_210.0), Moment, Inch, "51,210 lbf·in"),
     (lbf_in(51_210.0), Moment, Metric, "5.79 kN·m"), (565.4, Moment, Metric, "565 N·m"),
     (120.0 * POUND_FORCE * 12.0 * INCH, Torque, Inch, "120 lbf·ft"),
@@ -185,7 +210,7 @@ pub(crate) const SHOWN_FINE: &[(f64, Kind, System, &str)] = &[
     (lbf(5391.23), Force, Inch, "5,391.2 lbf"), (lbf(5391.23), Force, Metric, "23.981 kN"),
     (ksi(58.432), Stress, Inch, "58.432 ksi"), (lbf(4200.4), Weight, Inch, "4,200.4 lb"),
     (0.74853, InInches, Inch, "0.74853 in"), (14.7012, InMillimeters, Inch, "14.7012 mm"),
-    (999.996, Force, Metric, "1 kN"), (2.26, Turns, Inch, "2.26 turns"), (f64::NAN, Length, Metric, "—"),
+    (psi(1500.26), Pressure, Inch, "1,500.3 psi"), (999.996, Force, Metric, "1 kN"), (2.26, Turns, Inch, "2.26 turns"), (f64::NAN, Length, Metric, "—"),
 ];
 
 /// Value, kind, system, as put back into a field.
@@ -195,7 +220,7 @@ pub(crate) const PLAIN: &[(f64, Kind, System, &str)] = &[
     (inch(-36.5), Length, Inch, "-36 1/2"), (0.0, Length, Inch, "0"), (inch(1.0 / 64.0), Length, Inch, "1/64"),
     (mm(927.0), Length, Inch, "36.4961"), (mm(927.0), Length, Metric, "927"), (inch(36.5), Length, Metric, "927.1"),
     (inch(0.078_125), FineLength, Inch, "0.078125"), (lbf(4200.0), Weight, Inch, "4200"),
-    (deg(12.5), Angle, Inch, "12.5"), (0.6, Percent, Inch, "60"), (1.2345, Ratio, Inch, "1.2345"),
+    (psi(1500.0), Pressure, Inch, "1500"), (deg(12.5), Angle, Inch, "12.5"), (0.6, Percent, Inch, "60"), (1.2345, Ratio, Inch, "1.2345"),
     (24_500.0, Force, Metric, "24500"), (f64::NAN, Length, Inch, ""), (-0.0, Ratio, Inch, "0"),
 ];
 
@@ -203,6 +228,6 @@ pub(crate) const PLAIN: &[(f64, Kind, System, &str)] = &[
 #[rustfmt::skip]
 pub(crate) const KINDS: &[Kind] = &[
     Ratio, Percent, Count, Turns, Length, FineLength, PerLength, Area, AreaPerLength, SectionModulus, SecondMoment,
-    Angle, Force, Weight, WeightDensity, ForcePerLength, Stress, Moment, Stiffness, Compliance, Torque,
+    Angle, Force, Weight, WeightDensity, ForcePerLength, Stress, Pressure, Moment, Stiffness, Compliance, Torque,
     InInches, InMillimeters, InMicrometers,
 ];

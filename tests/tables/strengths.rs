@@ -1,6 +1,6 @@
 //! Materials and bolts: every value in a sane relation to its neighbors, and lookups at the edges of rows.
 
-use linkwright::engine::tables::materials::{self, Basis, Form, HabitMetal, Material, SizeMeans, Strength};
+use linkwright::engine::tables::materials::{self, Basis, Form, Material, SizeMeans, Strength};
 use linkwright::engine::tables::{bolts, stock};
 use linkwright::quantity::{KSI, POUND_FORCE, inch, ksi, mm};
 use linkwright::source::Obtained;
@@ -216,18 +216,6 @@ fn every_strength_tells_its_basis_and_its_sizes() {
             };
             assert!(place.contains(&sizes), "{}: {place} should say {sizes}", material.id);
         }
-    }
-}
-
-#[test]
-fn builders_habits_are_asked_for_7075_bar_only() {
-    for material in every_material() {
-        assert_eq!(
-            material.habit == Some(HabitMetal::Solid7075),
-            material.label.starts_with("7075"),
-            "{}",
-            material.id
-        );
     }
 }
 

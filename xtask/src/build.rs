@@ -38,11 +38,13 @@ pub fn release() -> Outcome {
     })?;
     let folders = [tools::trunk()?, tools::wasm_bindgen()?];
     step("build", "trunk build --release", || {
-        let mut trunk = program(folders[0].join("trunk"), &["build", "--release"]);
+        let mut trunk = program(folders[0].join("trunk"), &["build", "--release", "--offline", "--features", "cut"]);
         trunk.env("PATH", tools::path_with(&folders)?);
         // Where the next step looks.
         trunk.env("CARGO_TARGET_DIR", root().join("target"));
         trunk.env("CARGO_ENCODED_RUSTFLAGS", flags());
+        // By its names the program is cut in two; then they go.
+        trunk.env("CARGO_PROFILE_RELEASE_STRIP", "none");
         // Trunk stops at NO_COLOR=1: it reads the variable as the word true or false.
         trunk.env_remove("NO_COLOR");
         run(&mut trunk, "the page does not build: mend what the compiler says above")

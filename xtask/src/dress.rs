@@ -1,22 +1,17 @@
 //! From what Trunk built to what is published: one page with its styles and first screen inside,
 //! files named by their content, and the worker that keeps them.
 
-use crate::apart::apart;
 use crate::icons::Icon;
 use crate::split::Split;
 use crate::{Outcome, digest, policy, root, single, worker};
 use std::fs;
 use std::path::Path;
-use wasm_encoder::Section;
 
 const RESCUE: &str = include_str!("../../src/shell/rescue.js");
 const BOOT: &str = include_str!("../../src/shell/boot.js");
 const FETCH_REST: &str = include_str!("../../src/shell/fetch_rest.js");
 const LOAD: &str = include_str!("../../src/shell/load.js");
 const OFFLINE: &str = include_str!("../../src/shell/offline.js");
-/// Styles of what the second part shows; they come with it.
-const LATER: [&str; 3] =
-    [include_str!("../../style/below.css"), include_str!("../../style/rig.css"), include_str!("../../style/saved.css")];
 const MANIFEST: &str = include_str!("../../src/shell/manifest.json");
 
 /// Where the first screen goes.
@@ -27,17 +22,17 @@ const PLACE: &str = "<div id=\"waiting\"></div>";
 pub struct Built {
     /// The page without styles and scripts.
     pub html: String,
-    /// The styles for the screen and for all media, then those for paper, then those of the second part.
-    pub styles: [String; 3],
+    /// The styles for the screen and for all media, then those for paper.
+    pub styles: [String; 2],
     /// The drawn icon.
     pub icon: String,
-    /// The page's program as it travels: taken apart, the second part with its styles.
+    /// The page's program.
     pub program: Split,
 }
 
 impl Built {
-    /// Reads a folder that Trunk wrote, all but the program, and makes that ready to travel.
-    pub fn read(folder: &Path, mut program: Split) -> Outcome<Built> {
+    /// Reads a folder that Trunk wrote, all but the program.
+    pub fn read(folder: &Path, program: Split) -> Outcome<Built> {
         let text = |name: &str| {
             let file = folder.join(name.trim_start_matches("./"));
             fs::read_to_string(&file).map_err(|reason| format!("{} cannot be read ({reason})", file.display()))
@@ -46,12 +41,7 @@ impl Built {
         while cut(&mut html, "<script", "</script>").is_some() {}
         // Relative addresses need no base, and the policy can forbid one.
         cut(&mut html, "<base", ">");
-        let later = bare_style(&LATER.concat());
-        add_style(&mut program.rest, &later);
-        program.wasm = apart(&program.wasm)?;
-        program.rest = apart(&program.rest)?;
-        let styles = [String::new(), String::new(), later];
-        let mut built = Built { html: String::new(), styles, icon: String::new(), program };
+        let mut built = Built { html: String::new(), styles: Default::default(), icon: String::new(), program };
         while let Some(link) = cut(&mut html, "<link", ">") {
             let value = |name: &str| link.split_once(&format!(" {name}=\"")).and_then(|it| it.1.split('"').next());
             let file = value("href").ok_or_else(|| format!("{link} leads nowhere"))?;
@@ -81,15 +71,14 @@ impl Built {
     #[must_use]
     pub fn page(&self, [links, ahead]: [&str; 2], before: &str, start: &str, packed: Option<&str>) -> String {
         let rescue = bare_script(RESCUE);
-        let [screen, paper, later] = &self.styles;
+        let [screen, paper] = &self.styles;
         let scripts = [&rescue, ahead, start, packed.unwrap_or_default()].into_iter();
         let scripts: Vec<&str> = scripts.filter(|script| !script.is_empty()).collect();
-        let policy = policy::policy(&scripts, &[screen, paper, later], packed.is_none());
-        let letters = if packed.is_none() { "utf-8" } else { "windows-1252" };
+        let policy = policy::policy(&scripts, &[screen, paper], packed.is_none());
         let ahead = if ahead.is_empty() { String::new() } else { format!("\n  <script>{ahead}</script>") };
         // The policy first: it holds for what comes after it. The first screen is shown whole, not from the top down.
         let head = format!(
-            "<meta charset=\"{letters}\">\n  <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n  \
+            "<meta charset=\"utf-8\">\n  <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n  \
              <link rel=\"expect\" href=\"#waiting\" blocking=\"render\">\n  <script>{rescue}</script>{links}{ahead}\n  <style>{screen}</style>\n  <style media=\"print\">{paper}</style>"
         );
         let first = format!("<div id=\"waiting\">{}</div>", first_screen());
@@ -100,18 +89,7 @@ impl Built {
 
 /// The first screen as the live page shows it; a journey compares the two.
 fn first_screen() -> String {
-    escaped(&include_str!("../../src/shell/first.html").replace('\n', ""), |code| format!("&#{code};"))
-}
-
-/// The text in letters that every encoding has.
-fn escaped(text: &str, escape: impl Fn(u32) -> String) -> String {
-    let letter = |letter: char| if letter.is_ascii() { letter.to_string() } else { escape(letter.into()) };
-    text.chars().map(letter).collect()
-}
-
-/// Puts styles into a part of the program, where `rest.js` finds them.
-fn add_style(part: &mut Vec<u8>, style: &str) {
-    wasm_encoder::CustomSection { name: "style".into(), data: style.as_bytes().into() }.append_to(part);
+    include_str!("../../src/shell/first.html").replace('\n', "")
 }
 
 /// Writes both products: a folder to publish, and a folder with one file to carry.
@@ -125,18 +103,17 @@ pub fn dress(built: &Built, dist: &Path, alone: &Path) -> Outcome {
     let fetch = bare_script(FETCH_REST).replacen("/* name */", &rest_name, 1);
     let glue = glue.clone() + &fetch.replacen("/* integrity */", &digest::integrity(rest), 1);
     let integrity = digest::integrity(glue.as_bytes());
-    // Taken apart they are no WebAssembly any more, but hosts know by that name to pack them.
     let (glue_name, wasm_name) = (named("", glue.as_bytes(), "js"), named("", wasm, "wasm"));
-    // The program first: it is what the answer waits for.
+    let load = bare_script(LOAD).replacen("/* name */", &wasm_name, 1);
+    let load = load.replacen("/* integrity */", &digest::integrity(wasm), 1);
     let links = format!(
-        "\n  <link rel=\"preload\" href=\"{wasm_name}\" as=\"fetch\" type=\"application/wasm\" crossorigin>\
-         \n  <link rel=\"modulepreload\" href=\"{glue_name}\" integrity=\"{integrity}\">\
+        "\n  <link rel=\"modulepreload\" href=\"{glue_name}\" integrity=\"{integrity}\">\
          \n  <link rel=\"manifest\" href=\"linkwright.webmanifest\">\
          \n  <link rel=\"icon\" type=\"image/svg+xml\" href=\"icon.svg\">\
          \n  <link rel=\"apple-touch-icon\" href=\"icon-192.png\">"
     );
     let start = [OFFLINE, BOOT].map(bare_script).concat();
-    let page = built.page([&links, &bare_script(LOAD)], "", &start, None);
+    let page = built.page([&links, &load], "", &start, None);
     let files: [(&str, &[u8]); 9] = [
         ("index.html", page.as_bytes()),
         (&glue_name, glue.as_bytes()),
@@ -159,7 +136,7 @@ pub fn dress(built: &Built, dist: &Path, alone: &Path) -> Outcome {
     write(dist, policy::HEADERS, policy::headers(policy, &lasting, &changing).as_bytes())?;
 
     empty(alone)?;
-    write(alone, single::NAME, &single::file(built)?)
+    write(alone, single::NAME, single::file(built).as_bytes())
 }
 
 /// The policy that a page carries.
@@ -204,7 +181,7 @@ fn cut(text: &mut String, start: &str, end: &str) -> Option<String> {
 fn bare_style(text: &str) -> String {
     let mut text = text.to_owned();
     while cut(&mut text, "/*", "*/").is_some() {}
-    let text = escaped(&lines(&text), |code| format!("\\{code:x} "));
+    let text = lines(&text);
     let bare = |code: &str| {
         let spaces = [(" {", "{"), ("{ ", "{"), (": ", ":"), ("; ", ";"), (", ", ","), (" }", "}"), (";}", "}")];
         spaces.iter().fold(code.to_owned(), |code, (wide, narrow)| code.replace(wide, narrow))
@@ -242,7 +219,7 @@ mod tests {
     #[test]
     fn what_people_read_in_a_file_is_not_sent() {
         let style = "/* why */\n  a, i > b { b: c; d: calc(1px + 2px) }\n  p::after { content: \"… : x, \"; }\n\n";
-        let bare = "a,i > b{b:c;d:calc(1px + 2px)}\np::after{content:\"\\2026  : x, \"}\n";
+        let bare = "a,i > b{b:c;d:calc(1px + 2px)}\np::after{content:\"… : x, \"}\n";
         assert_eq!(bare_style(style), bare);
         assert_eq!(bare_script("// why\n  go('//');\n"), "go('//');\n");
     }
@@ -251,7 +228,7 @@ mod tests {
     fn the_policy_allows_the_scripts_that_the_page_carries() -> Outcome {
         let built = Built {
             html: format!("<meta charset=\"utf-8\">{PLACE}</body>"),
-            styles: ["p {}", "a {}", "b {}"].map(str::to_owned),
+            styles: ["p {}", "a {}"].map(str::to_owned),
             icon: String::new(),
             program: Split { glue: String::new(), wasm: Vec::new(), rest: Vec::new() },
         };

@@ -1,17 +1,15 @@
 //! What `cargo xtask` does, as a library, so that the browser journeys serve the page with the same code.
 //!
-//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`split`] cuts its program in two
-//! (without what is [`unused`], [`pack`]ed), [`dress`] puts what is published together ([`policy`], [`worker`], [`single`],
+//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`split`] cuts its program in two,
+//! [`dress`] puts what is published together ([`policy`], [`worker`], [`single`],
 //! [`icons`], [`digest`]), [`serve`] shows it, [`suite`] tests everything, [`measure`] times it. Underneath: [`server`]
 //! speaks HTTP, [`run`] starts programs.
 
-pub mod apart;
 pub mod build;
 pub mod digest;
 pub mod dress;
 pub mod icons;
 pub mod measure;
-pub mod pack;
 pub mod policy;
 pub mod run;
 pub mod serve;
@@ -20,8 +18,6 @@ pub mod single;
 pub mod split;
 pub mod suite;
 pub mod tools;
-pub mod unused;
-pub mod whole;
 pub mod worker;
 
 use std::path::{Path, PathBuf};

@@ -1,9 +1,7 @@
 //! `cargo xtask measure`: the page on a slow phone, beside the least page of its framework.
 
-use crate::pack::packed;
 use crate::run::{cargo, run, step};
 use crate::{Outcome, build, dress, root, split, tools};
-use std::fs;
 use std::path::PathBuf;
 
 /// What stands around the least page's program.
@@ -32,14 +30,8 @@ fn least() -> Outcome<PathBuf> {
         let mut made =
             cargo(&["build", "--locked", "--release", "--target", "wasm32-unknown-unknown", "--example", "minimal"]);
         run(&mut made, "the least page does not build: mend what the compiler says above")?;
-        // Without names and in order, as the page itself.
         dress::empty(&folder)?;
-        dress::write(&folder, "minimal.wasm", &split::bare(&dress::read(&wasm)?)?)?;
-        split::bind(&folder.join("minimal.wasm"), &folder)?;
-        let _ = fs::remove_file(folder.join("minimal.wasm"));
-        let wasm = dress::read(&folder.join("minimal_bg.wasm"))?;
-        // Its glue has another name, and keeps its own: a few hundred bytes.
-        dress::write(&folder, "minimal_bg.wasm", &packed(&wasm, Vec::new())?)?;
+        split::bind(&wasm, &folder)?;
         dress::write(&folder, "index.html", LEAST.as_bytes())?;
         dress::write(&folder, "start.js", b"import start from './minimal.js';\nstart();\n")
     })?;

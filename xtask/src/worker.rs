@@ -9,8 +9,6 @@ use std::path::Path;
 pub const WORKER: &str = "sw.js";
 
 const CODE: &str = include_str!("../../src/shell/worker.js");
-/// It puts the program together.
-const WHOLE: &str = include_str!("../../src/shell/whole.js");
 
 /// Writes the worker of the build in a folder. Its version is the content of all files.
 pub fn write(folder: &Path) -> Outcome {
@@ -35,7 +33,7 @@ fn worker(files: &[(String, String)]) -> String {
     let list: Vec<String> = files.iter().map(|(name, integrity)| format!("['{name}', '{integrity}']")).collect();
     let list = format!("[\n{}\n]", list.join(",\n"));
     let version = digest::mark(list.as_bytes());
-    dress::bare_script(&[CODE, WHOLE].concat()).replacen("/* files */", &list, 1).replacen("/* version */", &version, 1)
+    dress::bare_script(CODE).replacen("/* files */", &list, 1).replacen("/* version */", &version, 1)
 }
 
 #[cfg(test)]

@@ -16,7 +16,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "bar-bending",
         topic: Topic::BarBending,
         of_lengths: true,
-        asks: "Does the bar spring back when it lands on a rock?",
+        asks: "Bar bending in the hit",
         part: "middle of the bar",
         rule: false,
         optional: false,
@@ -147,7 +147,7 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
     let middle = case.made.length / 2.0;
     for (from, to, bore) in case.stock.flats_stretches() {
         // Inside its stretch, the place nearest the middle bends most.
-        let at = order::between(middle, face + from, face + to);
+        let at = middle.max(face + from).min(face + to);
         let Some(actions) = actions(case, at, sheet) else { return buckles(case, sheet) };
         let section = case.stock.flats(flats.width, bore, sheet);
         let now = worst(&section, &actions, sheet);
@@ -160,7 +160,7 @@ fn wrench_flats(case: &Case, sheet: &mut Sheet) -> Outcome {
         sheet.choose(|| said!["The flats lie over a drilled hole, so the hole is taken out of the section."]);
     }
     let says = sheet.remark(|| {
-        said!["At its flats, struck across them, the bar works at ", (stress, Stress), ", factor included."]
+        said!["At the wrench flats, hit across them, the bar works at ", (stress, Stress), ", factor included."]
     });
     Outcome::new(used, station, says)
 }

@@ -138,9 +138,9 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
             said![
                 "Between its ears the ",
                 (bolt.diameter, Trade),
-                " bolt bends to ",
+                " bolt works at ",
                 (stress, Stress),
-                "; it yields at ",
+                " in bending; it yields at ",
                 (strength, Stress),
                 "."
             ]
@@ -273,9 +273,9 @@ fn ear_bearing(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
         Some(case.station(end, 0.0)),
         sheet.remark(|| {
             said![
-                "The bolt presses on each ear with ",
+                "The bolt bears on each ear at ",
                 (pressure, Stress),
-                ", taking mild steel with two bolt diameters to its edge."
+                "; the ear is taken as mild steel with two bolt diameters from hole center to edge."
             ]
         }),
     )

@@ -59,7 +59,7 @@ pub(in crate::engine) fn buckling_load(case: &Case, sheet: &mut Sheet) -> f64 {
         how: "found by raising the compression until the bent shape, carried from piece to piece, turns through exactly half a wave",
     });
     let straight = straight_load(case, &section, sheet);
-    let bowed = bowed_load(case, &section, sheet);
+    let bowed = bowed_load(case, &section, 0.0, sheet);
     let (capacity, which) =
         if order::exceeds(straight, bowed) { (bowed, "bowed link") } else { (straight, "straight link") };
     sheet.choose(|| said!["The smaller counts: the ", (which), ", ", (capacity, Force), "."]);
@@ -98,10 +98,13 @@ fn straight_load(case: &Case, section: &CrossSection, sheet: &mut Sheet) -> f64 
     }
 }
 
-/// First yield of the link with a slight bow.
-fn bowed_load(case: &Case, section: &CrossSection, sheet: &mut Sheet) -> f64 {
+/// First yield of the link with a slight bow, and with the permanent set that a hit left on top of it.
+fn bowed_load(case: &Case, section: &CrossSection, set: f64, sheet: &mut Sheet) -> f64 {
     let (area, yielding) = (section.area, section.yield_compression);
-    let bow = sheet.work(&columns::STRAIGHTNESS, &[case.given.known(&inputs::BOW), case.made.length]);
+    let mut bow = sheet.work(&columns::STRAIGHTNESS, &[case.given.known(&inputs::BOW), case.made.length]);
+    if set > 0.0 {
+        bow = sheet.work(&columns::BOW_AFTER_SET, &[bow, set]);
+    }
     let radius = sheet.work(&sections::RADIUS_OF_GYRATION, &[section.second_moment, area]);
     let crookedness = sheet.work(&columns::CROOKEDNESS, &[bow, case.made.outside_diameter / 2.0, radius]);
     let critical = sheet.work(&beams::AXIAL_STRESS, &[case.critical_load(), area]);
@@ -126,6 +129,13 @@ fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
             ]
         }),
     )
+}
+
+/// How much of its buckling capacity a link uses once a hit has left a permanent set in it.
+pub(super) fn used_after_set(case: &Case, section: &CrossSection, set: f64, sheet: &mut Sheet) -> f64 {
+    sheet.choose(|| said!["Bent by that set, the link must still carry its largest compression:"]);
+    let capacity = bowed_load(case, section, set, sheet);
+    sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::COLUMN_FACTOR), capacity])
 }
 
 fn squash(stretch: &Stretch) -> f64 {

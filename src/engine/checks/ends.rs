@@ -139,13 +139,13 @@ fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
             Some(case.station(end, 0.0)),
             sheet.remark(|| {
                 said![
-                    "The eye sees ",
+                    "The eye takes ",
                     (force, Force),
                     ", and its maker rates it at ",
                     (rating, Force),
-                    "; asked for is ",
+                    "; required is a rating of ",
                     (case.given.known(&inputs::RATING_FACTOR), Ratio),
-                    " times what it sees."
+                    " times that force."
                 ]
             }),
         )

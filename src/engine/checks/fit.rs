@@ -53,7 +53,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "misalignment",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Do the balls have room when the axle twists?",
+        asks: "Rod-end misalignment at full articulation",
         part: "ball of the rod end",
         rule: true,
         optional: false,
@@ -64,7 +64,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "thin-tube",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Is the tube's wall thick enough not to crumple?",
+        asks: "Is the tube's wall thick enough not to buckle locally?",
         part: "wall of the tube",
         rule: true,
         optional: false,
@@ -124,7 +124,8 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
         let room = sheet.work(&lengths::MOST_BY_HOLE, &[end.tapped_depth, end.thread.pitch]);
         used = used.max(of_length(end.inserted, room, sheet));
     }
-    let tight = case.made.ends.iter().any(|end| end.most < end.thread_length - end.jam_nut - 1e-9);
+    let tight =
+        case.made.ends.iter().any(|end| order::exceeds(end.thread_length - end.jam_nut, end.most + end.not_full));
     let says = if tight {
         sheet.remark(|| said![
             "The hole ends before the thread of the shank does: a shank wound in that far locks on the bottom, and its jam nut tightens on nothing."

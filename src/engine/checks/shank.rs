@@ -107,9 +107,9 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
                 (made.eye_to_face, Length),
                 " from eye to bar, the shank at end ",
                 (letter(end)),
-                " bends to ",
+                " works at ",
                 (stress, Stress),
-                ", factor included; it yields at ",
+                " in bending, factor included; it yields at ",
                 (section.yield_tension, Stress),
                 ". "
             ]

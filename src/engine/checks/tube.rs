@@ -1,11 +1,13 @@
 //! Steel tube: it yields, then bends, and only then fails; and what its weld leaves of it.
 
 use super::bar::in_the_hole;
+use super::columns;
 use super::{CLOSE, Case, Outcome, actions_with, buckles, worst};
 use crate::document::Use;
 use crate::engine::cross_sections::{CrossSection, Stretch, StretchKind};
 use crate::engine::formula::{Line, Sheet};
-use crate::engine::formulas::{beyond, columns, pins, sections};
+use crate::engine::formulas::columns::COMPACT_TUBE;
+use crate::engine::formulas::{beyond, pins, sections};
 use crate::engine::loads;
 use crate::engine::plastic;
 use crate::engine::sentence::{Said, said};
@@ -13,7 +15,7 @@ use crate::engine::stepped::{self, Levers};
 use crate::engine::tables::materials::Form;
 use crate::inputs;
 use crate::order;
-use crate::quantity::Kind;
+use crate::quantity::{Kind, inch};
 use crate::report::Verdict;
 
 /// Elongation at break from which a steel counts as ductile.
@@ -24,6 +26,11 @@ const RECOMMENDED: f64 = 0.90;
 /// Permanent set, as a share of the length, at which builders reject a tube, and up to which a search recommends it.
 const REJECTED_SET: f64 = 1.0 / 100.0;
 const RECOMMENDED_SET: f64 = 1.0 / 400.0;
+/// A bow smaller than this is not worth telling, m.
+const LEAST_BOW: f64 = 1e-4;
+
+/// Smaller sets are told as less than this.
+const LEAST_SHOWN_SET: f64 = inch(0.001);
 
 /// Whether the bar is a tube that bends long before it breaks: ductile steel, and a wall that does not buckle first.
 pub(super) fn is_ductile(case: &Case, section: &CrossSection) -> bool {
@@ -32,7 +39,7 @@ pub(super) fn is_ductile(case: &Case, section: &CrossSection) -> bool {
         && case.strength.elongation.is_some_and(|stretch| stretch >= LEAST_ELONGATION)
         && !order::exceeds(
             made.outside_diameter / made.wall,
-            columns::COMPACT_TUBE.value(&[made.material.modulus_compression, section.yield_compression]),
+            COMPACT_TUBE.value(&[made.material.modulus_compression, section.yield_compression]),
         )
 }
 
@@ -89,9 +96,14 @@ pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> 
     }
     let hinge = hinge(case, &section, actions.in_compression, sheet);
     let set = if order::exceeds(used, 1.0) { permanent_set(case, &section, &levers, sheet) } else { 0.0 };
-    let (length, bent) = (case.made.length, Bent { stress, yielding, set, hinge });
-    let to_failure =
-        if no_bend_band(case) { used } else { (hinge.share / CARRIES_ON).max(set / (REJECTED_SET * length)) };
+    let length = case.made.length;
+    // Bent, the link must hold in compression once more.
+    let column = if set > 0.0 && set.is_finite() { columns::used_after_set(case, &section, set, sheet) } else { 0.0 };
+    let to_failure = if no_bend_band(case) {
+        used
+    } else {
+        (hinge.share / CARRIES_ON).max(set / (REJECTED_SET * length)).max(column)
+    };
     let verdict = if !order::exceeds(with_factor, 1.0) {
         Verdict::Passes
     } else if !order::exceeds(used, 1.0) {
@@ -108,6 +120,8 @@ pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> 
         _ => !no_bend_band(case) && small_bend,
     };
     let fails = order::exceeds(to_failure, 1.0);
+    let bow = if fails && sheet.is_recording() { bow_by_energy(case, hinge, sheet) } else { Bow::NotTold };
+    let bent = Bent { column, bow, stress, yielding, set, hinge };
     let says = sheet.remark(|| if fails { bent.fails(case) } else { bent.carries_on(case, verdict) });
     Outcome {
         to_failure: Some(if to_failure.is_nan() { f64::INFINITY } else { to_failure }),
@@ -157,7 +171,35 @@ fn permanent_set(case: &Case, section: &CrossSection, levers: &Levers, sheet: &m
     set
 }
 
+/// What the energy of the hit leaves beside the permanent set.
+#[derive(Clone, Copy)]
+enum Bow {
+    /// The hinge does not even hold the weight at rest.
+    CollapsesUnderItsWeight,
+    /// A bow, m.
+    About(f64),
+    /// No hinge forms, the strike is the user's own, or the bow comes to next to nothing while the set is large already.
+    NotTold,
+}
+
+fn bow_by_energy(case: &Case, hinge: Hinge, sheet: &mut Sheet) -> Bow {
+    let weight = case.loads.strike_weight;
+    if case.given.number(&inputs::OWN_STRIKE).is_some() || hinge.share <= 1.0 {
+        return Bow::NotTold;
+    }
+    if hinge.strike <= weight {
+        return Bow::CollapsesUnderItsWeight;
+    }
+    let link = stepped::deflection_per_force(case.bending, case.made.length / 2.0);
+    let rest = loads::rest_compliance(case.given, sheet);
+    let deflection = sheet.work(&beyond::HINGE_DEFLECTION, &[hinge.strike, link, rest]);
+    let bow = sheet.work(&beyond::BOW_BY_ENERGY, &[weight, case.loads.drop, deflection, hinge.strike]);
+    if bow > LEAST_BOW { Bow::About(bow) } else { Bow::NotTold }
+}
+
 struct Bent {
+    column: f64,
+    bow: Bow,
     stress: f64,
     yielding: f64,
     set: f64,
@@ -192,7 +234,8 @@ impl Bent {
                 "The hit takes the tube past its yield strength of ",
                 (self.yielding, Stress),
                 ": it keeps a permanent set of ",
-                (self.set, FineLength),
+                (if self.set < LEAST_SHOWN_SET { "less than " } else { "" }),
+                (self.set.max(LEAST_SHOWN_SET), FineLength),
                 " and carries on."
             ],
         };
@@ -220,25 +263,18 @@ impl Bent {
             (self.hinge.strike, Force),
             "."
         ];
-        let weight = case.loads.strike_weight;
-        let own = case.given.number(&inputs::OWN_STRIKE).is_some();
-        if !own && self.hinge.strike <= weight {
-            says.extend(said![" It collapses under the weight alone."]);
-        } else if !own && self.hinge.share > 1.0 {
-            let silent = &mut Sheet::silent();
-            let link = stepped::deflection_per_force(case.bending, case.made.length / 2.0);
-            let rest = loads::rest_compliance(case.given, silent);
-            let deflection = silent.work(&beyond::HINGE_DEFLECTION, &[self.hinge.strike, link, rest]);
-            let bow = silent.work(&beyond::BOW_BY_ENERGY, &[weight, case.loads.drop, deflection, self.hinge.strike]);
-            // Just above the hinge the energy leaves next to no bow, yet the set is already large.
-            if bow > 1e-4 {
-                says.extend(said![" By energy the hit leaves a bow of about ", (bow, FineLength), "."]);
-            }
-        }
-        if self.set.is_finite() && self.set > 0.0 && self.hinge.share <= 1.0 {
-            says.extend(said![" The permanent set is ", (self.set, FineLength), "."]);
+        says.extend(match self.bow {
+            Bow::CollapsesUnderItsWeight => said![" It collapses under the weight alone."],
+            Bow::About(bow) => said![" By energy the hit leaves a bow of about ", (bow, FineLength), "."],
+            Bow::NotTold => said![],
+        });
+        says.extend(if self.set.is_finite() && self.set > 0.0 {
+            said![" The permanent set is ", (self.set, FineLength), "."]
         } else {
-            says.extend(said![" The permanent set is over ", (REJECTED_SET * case.made.length, FineLength), "."]);
+            said![" The permanent set is over ", (REJECTED_SET * case.made.length, FineLength), "."]
+        });
+        if order::exceeds(self.column, 1.0) {
+            says.extend(said![" Bent like that, it no longer carries its largest compression."]);
         }
         says
     }
@@ -264,5 +300,5 @@ pub(super) fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
             "."
         ]
     });
-    Outcome { close_from: CLOSE, ..outcome }
+    Outcome { close_from: CLOSE, part: Some("tube beside its weld"), ..outcome }
 }

@@ -1,7 +1,7 @@
 //! From the grip of the tires to the force along each link of a solid axle.
 
-use crate::engine::angles::{cosine, sine};
 use crate::engine::formula::{formula, listed};
+use crate::engine::math::{cosine, sine};
 use crate::quantity::{deg, inch, lbf};
 
 formula! {

@@ -1,5 +1,6 @@
 //! A link as a beam that rests on its two ball centers.
 
+use crate::engine::math::cubed;
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
@@ -40,7 +41,7 @@ formula! {
     /// Load at the middle for each unit of length that the link bends.
     MID_STIFFNESS: "k" Stiffness = "48 · E · I / L³";
     given modulus "E" Stress "stiffness of the metal (its modulus of elasticity)", second_moment "I" SecondMoment "second moment of area", length "L" Length "length between ball centers";
-    code 48.0 * modulus * second_moment / length.powi(3);
+    code 48.0 * modulus * second_moment / cubed(length);
     source TIMOSHENKO, "simple beam, load at the middle; a test integrates the beam", Memory;
     example [ksi(10300.0), in4(PI / 4.0), inch(40.0)] gives "6067.20081" of LBF_PER_INCH, "2.0 in bar, 40 in long; own arithmetic, independent tool: mpmath 1.4.1";
 }
@@ -119,4 +120,4 @@ formula! {
     example [lbf(10000.0), in2(2.0), lbf_in(20000.0), in3(0.8)] gives "20" of ksi(1.0), "own arithmetic";
 }
 
-listed! {COLLAPSE_MID_LOAD, MOMENT_OF_STRIKE, BENDING_STRESS, AXIAL_STRESS, COMBINED_STRESS, TENSION_SIDE_STRESS; references SUPPORT_REACTION, MOMENT_UNDER_LOAD, DEFLECTION_UNDER_LOAD, MID_STIFFNESS, AXIAL_STIFFNESS, FIRST_YIELD_MID_LOAD}
+listed! {MOMENT_OF_STRIKE, BENDING_STRESS, AXIAL_STRESS, COMBINED_STRESS, TENSION_SIDE_STRESS; references SUPPORT_REACTION, MOMENT_UNDER_LOAD, DEFLECTION_UNDER_LOAD, MID_STIFFNESS, AXIAL_STIFFNESS, FIRST_YIELD_MID_LOAD, COLLAPSE_MID_LOAD}

@@ -2,8 +2,8 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::angles::cosine;
 use crate::engine::formula::{formula, listed};
+use crate::engine::math::{cosine, power, squared};
 use crate::quantity::{in2, in3, inch, ksi, lbf, lbf_in};
 
 formula! {
@@ -20,7 +20,7 @@ formula! {
     /// Drop from which a weight lands with a given force.
     DROP_FOR_FORCE: "h" FineLength = "δ / 2 · ((Q / w − 1)² − 1)";
     given deflection "δ" FineLength "deflection under the weight at rest", force "Q" Force "force it lands with", weight "w" Weight "weight that lands";
-    code deflection / 2.0 * ((force / weight - 1.0).powi(2) - 1.0);
+    code deflection / 2.0 * (squared(force / weight - 1.0) - 1.0);
     holds "Q ≥ 2 · w" => force >= 2.0 * weight;
     source GERE_GOODNO, "Eq. 2-53 solved for the drop, as public solutions quote it; a test derives it from the energy", Copied;
     example [inch(0.3), lbf(6000.0), lbf(2000.0)] gives "0.45" of inch(1.0), "own arithmetic";
@@ -96,10 +96,10 @@ formula! {
     /// Turns of a repeated stress after which notched bars of 7075-T6 broke in tests.
     NOTCHED_7075_LIFE: "n" Count = "C · (s_1 / (S − s_0))^3.63";
     given scale "C" Count "scale of the fitted curve", unit "s_1" Stress "unit of the fitted curve", stress "S" Stress "greatest stress of the turn, on the section that is left", floor "s_0" Stress "stress below which the fitted curve has no end";
-    code scale * (unit / (stress - floor)).powf(3.63);
+    code scale * power(unit / (stress - floor), 3.63);
     holds "S > s_0" => stress > floor;
     source MIL_HDBK_5J, "Figure 3.7.6.1.8(c), notch factor 3.4: own fit to the lowest curve, taken for full reversal, which was not verified", Computed;
     example [630_957_344.48, ksi(1.0), ksi(14.9), ksi(3.74)] gives "99307" of 1.0, "own arithmetic; read off the curve: 14.9 ksi at 100,000";
 }
 
-listed! {FIRST_YIELD_STRIKE, DROP_FOR_FORCE, ELASTIC_ENERGY, PLASTIC_MOMENT, HINGE_MOMENT, HINGE_STRIKE, HINGE_DEFLECTION, BOW_BY_ENERGY, BOW_LEFT, NOTCHED_7075_LIFE}
+listed! {FIRST_YIELD_STRIKE, DROP_FOR_FORCE, ELASTIC_ENERGY, HINGE_MOMENT, HINGE_STRIKE, HINGE_DEFLECTION, BOW_BY_ENERGY, BOW_LEFT, NOTCHED_7075_LIFE; references PLASTIC_MOMENT}

@@ -1,8 +1,8 @@
 //! A link as a column, straight, bowed or bent, and as a beam-column.
 
+use crate::engine::math::{cosine, cubed, power, sine, tangent};
 use std::f64::consts::PI;
 
-use crate::engine::angles::{cosine, sine, tangent};
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{INCH, in2, in4, inch, ksi, lbf, lbf_in, mm, mpa};
 
@@ -24,7 +24,7 @@ formula! {
     /// Diameter of a round bar with a given critical load.
     EULER_DIAMETER: "d" FineLength = "(64 · P · L² / (π³ · E))^0.25";
     given compression "P" Force "compression, with its factor", length "L" Length "length between ball centers", modulus "E" Stress "modulus of elasticity in compression";
-    code (64.0 * compression * length * length / (PI.powi(3) * modulus)).powf(0.25);
+    code power(64.0 * compression * length * length / (cubed(PI) * modulus), 0.25);
     source SHIGLEY, "Ex. 4-17, p. 187", Read;
     example [4.0 * 22_000.0, 1.5, mpa(207_000.0)] gives "37.48" of mm(1.0), "Shigley 9e Ex. 4-17";
 }
@@ -124,7 +124,7 @@ formula! {
     /// How many times larger compression makes the deflection of a load at the middle.
     MID_DEFLECTION_AMPLIFICATION: "m_δ" Ratio = "3 · (tan(u) − u) / u³";
     given u "u" Ratio "half the wave number times the length";
-    code 3.0 * (tangent(u) - u) / u.powi(3);
+    code 3.0 * (tangent(u) - u) / cubed(u);
     holds "u > 0" => u > 0.0;
     holds "u < π / 2" => u < PI / 2.0;
     source TIMOSHENKO_GERE, "beam-column with one load at the middle; a test integrates the bent shape", Memory;
@@ -176,6 +176,15 @@ formula! {
     code share * length;
     source OURS, "a 500th of the length unless something better is known", Assumption;
     example [0.002, inch(50.0)] gives "0.1" of inch(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Bow of a link after a hit has left a permanent set in it.
+    BOW_AFTER_SET: "d" FineLength = "d_0 + s";
+    given bow "d_0" FineLength "bow of the straight link", set "s" FineLength "permanent set";
+    code bow + set;
+    source GEOMETRY, "both bows on the same side", Computed;
+    example [inch(0.076), inch(0.002)] gives "0.078" of inch(1.0), "own arithmetic";
 }
 
 formula! {
@@ -235,4 +244,4 @@ formula! {
     example [ksi(29_000.0), ksi(70.0)] gives "29" of 1.0, "own arithmetic";
 }
 
-listed! {EULER_LOAD, TRANSITION_SLENDERNESS, JOHNSON_LOAD, EULER_COLUMN_LOAD, WAVE_NUMBER, BEAM_COLUMN_DEFLECTION, CROOKEDNESS, PERRY_HALF_SUM, PERRY_ROBERTSON_LOAD, STRAIGHTNESS, BENT_MOMENT_TENSION, BENT_MOMENT, SQUASH_LOAD, THIN_TUBE, COMPACT_TUBE; references EULER_DIAMETER, SLENDERNESS, BEAM_COLUMN_MOMENT, HALF_PHASE, MID_MOMENT_AMPLIFICATION, MID_DEFLECTION_AMPLIFICATION, SECANT_STRESS, STEPPED_COLUMN_BALANCE}
+listed! {EULER_LOAD, TRANSITION_SLENDERNESS, JOHNSON_LOAD, EULER_COLUMN_LOAD, WAVE_NUMBER, BEAM_COLUMN_DEFLECTION, CROOKEDNESS, PERRY_HALF_SUM, PERRY_ROBERTSON_LOAD, STRAIGHTNESS, BOW_AFTER_SET, BENT_MOMENT_TENSION, BENT_MOMENT, SQUASH_LOAD, THIN_TUBE, COMPACT_TUBE; references EULER_DIAMETER, SLENDERNESS, BEAM_COLUMN_MOMENT, HALF_PHASE, MID_MOMENT_AMPLIFICATION, MID_DEFLECTION_AMPLIFICATION, SECANT_STRESS, STEPPED_COLUMN_BALANCE}

@@ -1,8 +1,8 @@
 //! Tightening a jam nut against the bar.
 
+use crate::engine::math::{arctangent, cosine, tangent};
 use std::f64::consts::PI;
 
-use crate::engine::angles::{cosine, tangent};
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{DEGREE, deg, in2, inch, ksi, lbf, lbf_in};
 
@@ -12,7 +12,7 @@ const MEAN_3_4_16: f64 = inch(0.709_255_546_03);
 const LBF_PER_INCH: f64 = lbf(1.0) / inch(1.0);
 
 formula! {
-    /// Torque that gives a jam nut its preload.
+    /// Torque that gives a screw or a jam nut its preload.
     TORQUE: "T" Torque = "K · F_i · d";
     given coefficient "K" Ratio "torque coefficient", preload "F_i" Force "preload", diameter "d" FineLength "thread diameter";
     code coefficient * preload * diameter;
@@ -70,7 +70,7 @@ formula! {
     /// Angle at which a thread climbs.
     LEAD_ANGLE: "ψ" Angle = "atan(P / (π · d_m))";
     given pitch "P" FineLength "pitch of the thread", mean "d_m" FineLength "mean diameter of the thread";
-    code (pitch / (PI * mean)).atan();
+    code arctangent(pitch / (PI * mean));
     source GEOMETRY, "thread unrolled", Computed;
     example [inch(0.0625), MEAN_3_4_16] gives "1.60670512" of DEGREE, "3/4-16; own arithmetic, independent tool: mpmath 1.4.1";
 }

@@ -13,7 +13,7 @@ formula! {
 }
 
 formula! {
-    /// Part of the rig's weight that comes down on an upper link.
+    /// Part of the rig's weight that comes down on an upper link or a tie rod.
     UPPER_STRIKE_WEIGHT: "w" Weight = "u · s · W";
     given u "u" Percent "what an upper link takes of a lower link's strike", s "s" Percent "share of the rig's weight on a lower link", w "W" Weight "weight of the rig";
     code u * s * w;

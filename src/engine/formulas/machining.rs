@@ -1,8 +1,8 @@
 //! Drilling and tapping the ends of a bar.
 
+use crate::engine::math::tangent;
 use std::f64::consts::PI;
 
-use crate::engine::angles::tangent;
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{deg, inch};
 

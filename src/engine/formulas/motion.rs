@@ -1,13 +1,14 @@
 //! How far an axle rolls, and what that asks of the balls of its links.
 
 use crate::engine::formula::{formula, listed};
+use crate::engine::math::arcsine;
 use crate::quantity::{deg, inch};
 
 formula! {
     /// How far the axle rolls when one wheel goes up and the other goes down.
     AXLE_ROLL: "φ" Angle = "asin(2 · t / T)";
     given travel "t" Length "how far each wheel goes from ride height", track "T" Length "track width";
-    code (2.0 * travel / track).asin();
+    code arcsine(2.0 * travel / track);
     holds "2 · t ≤ T" => 2.0 * travel <= track;
     source GEOMETRY, "right triangle over the track", Computed;
     example [inch(5.0), inch(65.0)] gives "8.8499" of deg(1.0), "own arithmetic";

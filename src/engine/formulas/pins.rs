@@ -1,5 +1,6 @@
 //! Bolts, eyes and bracket ears.
 
+use crate::engine::math::cubed;
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
@@ -55,7 +56,7 @@ formula! {
     /// Section modulus of a round bolt or shank.
     ROUND_MODULUS: "S" SectionModulus = "π · d³ / 32";
     given diameter "d" FineLength "diameter";
-    code PI * diameter.powi(3) / 32.0;
+    code PI * cubed(diameter) / 32.0;
     source GEOMETRY, "circle", Computed;
     example [inch(2.0)] gives "0.785398" of in3(1.0), "own arithmetic";
 }

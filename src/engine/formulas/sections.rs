@@ -1,8 +1,8 @@
 //! Areas and moments of a round bar, a tube, and a round bar with two wrench flats.
 
+use crate::engine::math::{arcsine, cubed, fourth, power, sine};
 use std::f64::consts::PI;
 
-use crate::engine::angles::sine;
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{DEGREE, in2, in3, in4, inch, ksi};
 
@@ -23,7 +23,7 @@ formula! {
     /// Second moment of area of a round bar or tube: how much its shape resists bending.
     RING_SECOND_MOMENT: "I" SecondMoment = "π / 64 · (D⁴ − d⁴)";
     given outer "D" FineLength "outside diameter", inner "d" FineLength "bore, 0 for a solid bar";
-    code PI / 64.0 * (outer.powi(4) - inner.powi(4));
+    code PI / 64.0 * (fourth(outer) - fourth(inner));
     holds "D > d" => outer > inner;
     source GEOMETRY, "ring", Computed;
     example [inch(2.0), inch(1.5)] gives "0.53689328" of in4(1.0), "tube 2.000 in with 0.250 in wall; own arithmetic, independent tool: mpmath 1.4.1";
@@ -33,7 +33,7 @@ formula! {
     /// Section modulus of a round bar or tube: bending moment for each unit of stress at its surface.
     RING_SECTION_MODULUS: "S" SectionModulus = "π / 32 · (D⁴ − d⁴) / D";
     given outer "D" FineLength "outside diameter", inner "d" FineLength "bore, 0 for a solid bar";
-    code PI / 32.0 * (outer.powi(4) - inner.powi(4)) / outer;
+    code PI / 32.0 * (fourth(outer) - fourth(inner)) / outer;
     holds "D > d" => outer > inner;
     source GEOMETRY, "ring", Computed;
     example [inch(2.0), inch(1.5)] gives "0.53689328" of in3(1.0), "tube 2.000 in with 0.250 in wall; own arithmetic, independent tool: mpmath 1.4.1";
@@ -43,7 +43,7 @@ formula! {
     /// Plastic modulus of a round bar or tube: bending moment for each unit of stress once all of it yields.
     RING_PLASTIC_MODULUS: "Z" SectionModulus = "(D³ − d³) / 6";
     given outer "D" FineLength "outside diameter", inner "d" FineLength "bore, 0 for a solid bar";
-    code (outer.powi(3) - inner.powi(3)) / 6.0;
+    code (cubed(outer) - cubed(inner)) / 6.0;
     holds "D > d" => outer > inner;
     source GEOMETRY, "ring", Computed;
     example [inch(2.0), inch(1.5)] gives "0.770833333" of in3(1.0), "tube 2.000 in with 0.250 in wall; own arithmetic, independent tool: mpmath 1.4.1";
@@ -62,7 +62,7 @@ formula! {
     /// Half the angle that a pair of wrench flats leaves of the round.
     FLATS_HALF_ANGLE: "φ" Angle = "asin(w / D)";
     given width "w" FineLength "width across the flats", outer "D" FineLength "outside diameter";
-    code (width / outer).asin();
+    code arcsine(width / outer);
     holds "w ≤ D" => width <= outer;
     source GEOMETRY, "circular segment", Computed;
     example [inch(1.75), inch(2.0)] gives "61.0449756" of DEGREE, "2.0 in bar, flats 1.75 in across; own arithmetic, independent tool: mpmath 1.4.1";
@@ -83,7 +83,7 @@ formula! {
     /// Second moment of area of a round bar with wrench flats, bent across the flats: the weak way.
     FLATS_WEAK_SECOND_MOMENT: "I" SecondMoment = "D⁴ / 16 · (φ / 2 − sin(4 · φ) / 8) − π / 64 · d⁴";
     given outer "D" FineLength "outside diameter", angle "φ" Angle "half angle left by the flats", inner "d" FineLength "bore, 0 for a solid bar";
-    code outer.powi(4) / 16.0 * (angle / 2.0 - sine(4.0 * angle) / 8.0) - PI / 64.0 * inner.powi(4);
+    code fourth(outer) / 16.0 * (angle / 2.0 - sine(4.0 * angle) / 8.0) - PI / 64.0 * fourth(inner);
     holds "d < D · sin(φ)" => inner < outer * sine(angle);
     holds "φ ≤ π / 2" => angle <= PI / 2.0;
     source GEOMETRY, "circular segment", Computed;
@@ -103,7 +103,7 @@ formula! {
     /// Second moment of area of a round bar with wrench flats, bent along the flats: the strong way.
     FLATS_STRONG_SECOND_MOMENT: "I" SecondMoment = "D⁴ / 16 · (φ / 2 + sin(2 · φ) / 3 + sin(4 · φ) / 24) − π / 64 · d⁴";
     given outer "D" FineLength "outside diameter", angle "φ" Angle "half angle left by the flats", inner "d" FineLength "bore, 0 for a solid bar";
-    code outer.powi(4) / 16.0 * (angle / 2.0 + sine(2.0 * angle) / 3.0 + sine(4.0 * angle) / 24.0) - PI / 64.0 * inner.powi(4);
+    code fourth(outer) / 16.0 * (angle / 2.0 + sine(2.0 * angle) / 3.0 + sine(4.0 * angle) / 24.0) - PI / 64.0 * fourth(inner);
     holds "d < D · sin(φ)" => inner < outer * sine(angle);
     holds "φ ≤ π / 2" => angle <= PI / 2.0;
     source GEOMETRY, "circular segment", Computed;
@@ -114,7 +114,7 @@ formula! {
     /// Plastic modulus of a round bar with wrench flats, bent across the flats: the weak way.
     FLATS_WEAK_PLASTIC_MODULUS: "Z" SectionModulus = "(D³ − (D² − w²)^1.5) / 6 − d³ / 6";
     given outer "D" FineLength "outside diameter", width "w" FineLength "width across the flats", inner "d" FineLength "bore, 0 for a solid bar";
-    code (outer.powi(3) - (outer * outer - width * width).powf(1.5)) / 6.0 - inner.powi(3) / 6.0;
+    code (cubed(outer) - power(outer * outer - width * width, 1.5)) / 6.0 - cubed(inner) / 6.0;
     holds "w ≤ D" => width <= outer;
     holds "d < w" => inner < width;
     source GEOMETRY, "circular segment", Computed;
@@ -125,7 +125,7 @@ formula! {
     /// Plastic modulus of a round bar with wrench flats, bent along the flats: the strong way.
     FLATS_STRONG_PLASTIC_MODULUS: "Z" SectionModulus = "D² · w / 4 − w³ / 12 − d³ / 6";
     given outer "D" FineLength "outside diameter", width "w" FineLength "width across the flats", inner "d" FineLength "bore, 0 for a solid bar";
-    code outer * outer * width / 4.0 - width.powi(3) / 12.0 - inner.powi(3) / 6.0;
+    code outer * outer * width / 4.0 - cubed(width) / 12.0 - cubed(inner) / 6.0;
     holds "w ≤ D" => width <= outer;
     holds "d < w" => inner < width;
     source GEOMETRY, "circular segment", Computed;

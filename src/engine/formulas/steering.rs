@@ -55,7 +55,7 @@ formula! {
 formula! {
     /// Force of a hydraulic ram, pushing with its full bore.
     RAM_FORCE: "N" Force = "p · π / 4 · D²";
-    given pressure "p" Stress "greatest pressure", bore "D" FineLength "bore";
+    given pressure "p" Pressure "greatest pressure", bore "D" FineLength "bore";
     code pressure * PI / 4.0 * bore * bore;
     source STATICS, "pressure times area", Computed;
     example [ksi(1.5), inch(2.0)] gives "4712.389" of lbf(1.0), "own arithmetic";

@@ -1,8 +1,8 @@
 //! A link whose section changes along its length, carried exactly from piece to piece.
 
+use crate::engine::math::{cosine, sine};
 use std::f64::consts::PI;
 
-use crate::engine::angles::{cosine, sine};
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{INCH, in2, in4, inch, ksi, lbf};
 

@@ -3,13 +3,11 @@
 //! The class limits of ASME B1.1 hold in inches only and those of ISO 965-1 in millimeters only, so
 //! their symbols are plain numbers of inches, millimeters or micrometers.
 
+use crate::engine::math::{cube_root, power, squared};
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
 use crate::quantity::{in2, inch, ksi, lbf, mm};
-
-/// The exponent of a cube root. Other formulas need powers anyway; `cbrt` would bring a phone a kilobyte more.
-const THIRD: f64 = 1.0 / 3.0;
 
 /// One square inch of thread for each inch of engagement.
 const IN2_PER_IN: f64 = inch(1.0);
@@ -54,7 +52,7 @@ formula! {
     /// Tensile stress area of an inch screw.
     TENSILE_STRESS_AREA_INCH: "A_t" Area = "π / 4 · (D − 0.9743 · P)²";
     given major "D" FineLength "basic major diameter", pitch "P" FineLength "pitch";
-    code PI / 4.0 * (major - 0.9743 * pitch).powi(2);
+    code PI / 4.0 * squared(major - 0.9743 * pitch);
     source ASME_B1_1, "Appendix B", Copied;
     example [inch(1.25), inch(1.0 / 12.0)] gives "1.073" of in2(1.0), "Machinery's Handbook 31 Table 4b, 1-1/4-12";
 }
@@ -63,7 +61,7 @@ formula! {
     /// Tensile stress area of a metric screw.
     TENSILE_STRESS_AREA_METRIC: "A_t" Area = "π / 4 · (D − 0.9382 · P)²";
     given major "D" FineLength "basic major diameter", pitch "P" FineLength "pitch";
-    code PI / 4.0 * (major - 0.9382 * pitch).powi(2);
+    code PI / 4.0 * squared(major - 0.9382 * pitch);
     source ISO_898_1, "§9.1.6.1, in public reprints", Copied;
     example [mm(24.0), mm(2.0)] gives "384" of mm(1.0) * mm(1.0), "ISO 898-1, M24x2, from memory";
 }
@@ -72,7 +70,7 @@ formula! {
     /// Pitch-diameter tolerance, class 2A, in inches.
     UN_PITCH_TOLERANCE: "T_d2" InInches = "0.0015 · ∛D + 0.0015 · √L_E + 0.015 · ∛(P²)";
     given major "D" InInches "basic major diameter in inches", length "L_E" InInches "length of engagement in inches", pitch "P" InInches "pitch in inches";
-    code 0.0015 * major.powf(THIRD) + 0.0015 * length.sqrt() + 0.015 * (pitch * pitch).powf(THIRD);
+    code 0.0015 * cube_root(major) + 0.0015 * length.sqrt() + 0.015 * cube_root(pitch * pitch);
     source ASME_B1_1, "§5.8.1(c), as a public program transcribes it", Copied;
     example [0.75, 0.75, 0.0625] gives "0.0050" of 1.0, "3/4-16: pitch diameter .7079 to .7029, table from memory";
 }
@@ -99,7 +97,7 @@ formula! {
     /// Major-diameter tolerance, class 2A, in inches.
     UN_MAJOR_TOLERANCE: "T_d" InInches = "0.060 · ∛(P²)";
     given pitch "P" InInches "pitch in inches";
-    code 0.060 * (pitch * pitch).powf(THIRD);
+    code 0.060 * cube_root(pitch * pitch);
     source ASME_B1_1, "major-diameter tolerance table", Copied;
     example [0.0625] gives "0.0094" of 1.0, "ASME B1.1 major-diameter tolerance table, 16 threads per inch";
 }
@@ -126,7 +124,7 @@ formula! {
     /// Major-diameter tolerance, grade 6, in micrometers.
     ISO_MAJOR_TOLERANCE: "T_d" InMicrometers = "180 · ∛(P²) − 3.15 / √P";
     given pitch "P" InMillimeters "pitch in millimeters";
-    code 180.0 * (pitch * pitch).powf(THIRD) - 3.15 / pitch.sqrt();
+    code 180.0 * cube_root(pitch * pitch) - 3.15 / pitch.sqrt();
     source ISO_965_1, "§13.3, as a public program transcribes it", Copied;
     example [2.0] gives "283.5" of 1.0, "M16x2; table value 280, from memory";
 }
@@ -135,7 +133,7 @@ formula! {
     /// Pitch-diameter tolerance, grade 6, in micrometers.
     ISO_PITCH_TOLERANCE: "T_d2" InMicrometers = "90 · P^0.4 · d^0.1";
     given pitch "P" InMillimeters "pitch in millimeters", diameter "d" InMillimeters "geometric mean of the diameter step in millimeters";
-    code 90.0 * pitch.powf(0.4) * diameter.powf(0.1);
+    code 90.0 * power(pitch, 0.4) * power(diameter, 0.1);
     source ISO_965_1, "§13.4, as a public program transcribes it", Copied;
     example [2.0, 15.840] gives "156.5" of 1.0, "M16x2; table value 160, from memory";
 }
@@ -153,7 +151,7 @@ formula! {
     /// Minor-diameter tolerance of the hole, grade 6, in micrometers.
     ISO_MINOR_TOLERANCE: "T_D1" InMicrometers = "230 · P^0.7";
     given pitch "P" InMillimeters "pitch in millimeters";
-    code 230.0 * pitch.powf(0.7);
+    code 230.0 * power(pitch, 0.7);
     holds "P ≥ 1" => pitch >= 1.0;
     source ISO_965_1, "§13.3.2, as a public program transcribes it", Copied;
     example [2.0] gives "373.6" of 1.0, "M16x2; table value 375, from memory";

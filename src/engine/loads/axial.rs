@@ -8,7 +8,7 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::order;
 use crate::quantity::deg;
-use crate::report::{Axle, Loads};
+use crate::report::Axle;
 
 /// Below this half-angle two upper links hold an axle sideways too poorly to be answered for: each takes more than
 /// 1.9 times the side load.
@@ -219,22 +219,4 @@ fn from_box(given: &Values, sheet: &mut Sheet) -> f64 {
     }
     sheet.choose(|| said!["A rack, or a box without power, is taken to give ", (force, Force), "."]);
     force
-}
-
-/// Tension and compression, as the end of the sentence that tells what a link is sized for.
-pub(super) fn phrase(loads: &Loads, struck: bool) -> Said {
-    let from = loads.from;
-    if struck {
-        said![
-            ", with ",
-            (loads.axial_with_strike, Force),
-            " tension or compression; also ",
-            (loads.axial, Force),
-            " tension or compression alone (",
-            (from),
-            ")."
-        ]
-    } else {
-        said![(loads.axial, Force), " tension or compression (", (from), "), with no strike."]
-    }
 }

@@ -1,8 +1,5 @@
 //! Reads a formula text into a tree.
 
-use crate::quantity::digits;
-use crate::text;
-
 use super::{Comparator, Comparison, Function, Term};
 
 /// What is wrong with a formula text, and where (counted in characters).
@@ -137,9 +134,9 @@ impl Reader {
             self.at += 1;
         }
         let printed: String = self.characters[start..self.at].iter().collect();
-        match digits::parse(&printed) {
-            Some(value) => Ok(Term::Number(value, printed)),
-            None => Err(Misspelled { at: start, expected: "a number" }),
+        match printed.parse() {
+            Ok(value) => Ok(Term::Number(value, printed)),
+            Err(_) => Err(Misspelled { at: start, expected: "a number" }),
         }
     }
 
@@ -159,14 +156,14 @@ impl Reader {
                 Ok(Term::Root(Box::new(self.atom()?), 3))
             }
             Some(c) if c.is_ascii_digit() || c == '.' => self.number(),
-            Some(c) if text::is_letter(c) => self.name(),
+            Some(c) if c.is_alphabetic() => self.name(),
             _ => self.fault("a number, a symbol or ("),
         }
     }
 
     fn name(&mut self) -> Result<Term, Misspelled> {
         let start = self.at;
-        while self.characters.get(self.at).is_some_and(|c| text::is_of_a_name(*c)) {
+        while self.characters.get(self.at).is_some_and(|c| super::is_of_a_name(*c)) {
             self.at += 1;
         }
         let name: String = self.characters[start..self.at].iter().collect();

@@ -4,8 +4,6 @@
 //! value put in place of a symbol may need some: `a − b` with −3 for b is `a − (−3)`.
 
 use super::Term;
-use crate::quantity::decimals::shortest;
-use crate::text;
 
 /// The text of a term, which reads back to the same tree.
 pub fn text(term: &Term) -> String {
@@ -32,7 +30,7 @@ pub fn text_with(term: &Term, symbol: &dyn Fn(&str) -> String) -> String {
         Term::Group(of) => format!("({})", at(of, Place::Alone)),
         Term::Call(function, of) => {
             let arguments: Vec<String> = of.iter().map(|term| at(term, Place::Alone)).collect();
-            format!("{}({})", function.name(), text::joined(&arguments, ", "))
+            format!("{}({})", function.name(), arguments.join(", "))
         }
     }
 }
@@ -60,7 +58,7 @@ fn needs_parentheses(term: &Term, shown: &str, place: Place) -> bool {
             Place::Addend | Place::Factor => negative,
             Place::Divisor => negative || shown.contains(['/', '·', '×']),
             // `2 in²` would say square inches, and `-3²` minus nine.
-            Place::Raised => !shown.chars().all(|c| text::is_of_a_name(c) || matches!(c, '.' | ',' | '²' | '³' | '⁴')),
+            Place::Raised => !shown.chars().all(|c| super::is_of_a_name(c) || matches!(c, '.' | ',' | '²' | '³' | '⁴')),
         }
 }
 
@@ -70,7 +68,7 @@ fn superscript(exponent: f64) -> String {
             return sign.to_string();
         }
     }
-    format!("^{}", shortest(exponent))
+    format!("^{exponent}")
 }
 
 /// The term as the inside of a `<math>` element, with its symbols.
@@ -98,7 +96,7 @@ pub fn mathml_with(term: &Term, symbol: &dyn Fn(&str) -> String) -> String {
         Term::Multiply(a, b) => pair(at(a, Place::Factor), "·", at(b, Place::Factor)),
         Term::Divide(a, b) => format!("<mfrac>{}{}</mfrac>", under(a), under(b)),
         Term::Power(base, exponent) => {
-            format!("<msup>{}<mn>{}</mn></msup>", at(base, Place::Raised), shortest(*exponent))
+            format!("<msup>{}<mn>{}</mn></msup>", at(base, Place::Raised), exponent)
         }
         Term::Root(of, 3) => format!("<mroot>{}<mn>3</mn></mroot>", under(of)),
         Term::Root(of, _) => format!("<msqrt>{}</msqrt>", under(of)),
@@ -106,11 +104,7 @@ pub fn mathml_with(term: &Term, symbol: &dyn Fn(&str) -> String) -> String {
         Term::Group(of) => parenthesized(&at(of, Place::Alone)),
         Term::Call(function, of) => {
             let arguments: Vec<String> = of.iter().map(|term| at(term, Place::Alone)).collect();
-            format!(
-                "<mrow><mi>{}</mi>{}</mrow>",
-                function.name(),
-                parenthesized(&text::joined(&arguments, "<mo>,</mo>"))
-            )
+            format!("<mrow><mi>{}</mi>{}</mrow>", function.name(), parenthesized(&arguments.join("<mo>,</mo>")))
         }
     }
 }

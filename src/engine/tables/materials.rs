@@ -111,8 +111,8 @@ pub struct Material {
     pub cautions: &'static [&'static str],
     /// Where moduli and density come from.
     pub modulus_cite: Cite,
-    /// Under which metal builders' habits know it; most they have no habit for.
-    pub habit: Option<HabitMetal>,
+    /// The metal whose habit counts for it, and how.
+    pub habit: (HabitMetal, Speaks),
 }
 
 /// Metals that builders have a habit for.
@@ -124,6 +124,28 @@ pub enum HabitMetal {
     Drawn,
     /// 4130 tube, heat-treated.
     Hardened,
+}
+
+impl HabitMetal {
+    /// Its name in a sentence.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Solid7075 => "7075",
+            Self::Drawn => "DOM tube",
+            Self::Hardened => "heat-treated 4130",
+        }
+    }
+}
+
+/// How a habit in one metal speaks for another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Speaks {
+    /// It is the metal's own.
+    OfItself,
+    /// It is the least that is fitted in this one too.
+    AsLeast,
+    /// Only of the rod ends.
+    OfRodEnds,
 }
 
 /// Every material to choose from: aluminum before steel, bar before tube.

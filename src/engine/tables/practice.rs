@@ -1,6 +1,6 @@
 //! What builders usually fit, by role, metal, use and rig weight: common practice, no source.
 
-use super::materials::{HabitMetal, Material};
+use super::materials::{HabitMetal, Material, Speaks};
 use super::threads::{self, Thread};
 use crate::document::{Role, Use};
 use crate::engine::formulas::sections;
@@ -61,6 +61,10 @@ pub enum GoesBy {
     ShortLink,
     /// A hydraulic ram on the link, whatever the weight.
     Ram,
+    /// What they fit in another metal, by its name: nobody fits less of one that is weaker or less known.
+    OtherMetal(&'static str),
+    /// The rod ends alone: what the rig asks of them does not depend on the bar's metal.
+    RodEnds,
 }
 
 /// What a habit is looked up by.
@@ -177,6 +181,12 @@ static GROUPS: &[Group] = &[
         [bar(0.75, T38), bar(0.75, T12), bar(1.00, T12), bar(1.00, T58), bar(1.00, T58)], // hard
         [bar(0.75, T12), bar(1.00, T12), bar(1.00, T58), bar(1.00, T58), bar(1.00, T58)], // punished
     ] },
+    Group { roles: &[Role::SwayLink], metal: HabitMetal::Drawn, rows: [
+        // under 2,500 lb        2,500                   3,500                   4,200                   5,500 up
+        [tube(1.00, 0.120, T38), tube(1.00, 0.120, T12), tube(1.00, 0.120, T12), tube(1.00, 0.120, T12), tube(1.25, 0.120, T58)], // gentle
+        [tube(1.00, 0.120, T38), tube(1.00, 0.120, T12), tube(1.00, 0.120, T12), tube(1.25, 0.120, T58), tube(1.25, 0.120, T58)], // hard
+        [tube(1.00, 0.120, T12), tube(1.00, 0.120, T12), tube(1.25, 0.120, T58), tube(1.25, 0.120, T58), tube(1.25, 0.120, T58)], // punished
+    ] },
 ];
 
 /// On a link with a ram, whatever the rig weighs.
@@ -191,16 +201,30 @@ const SHORT: f64 = inch(30.0);
 const SHORT_STEP: f64 = inch(0.25);
 /// A bar takes a rod end from this many thread diameters up: a quarter of the thread is left around it, and the jam nut
 /// finds a seat. So a bar with 1-1/4 rod ends stays at 2 in.
-const BAR_FOR_THREAD: f64 = 1.5;
+pub const BAR_FOR_THREAD: f64 = 1.5;
 
 /// What builders usually fit for a job; `None` where they have no habit.
 pub fn for_job(job: &Job) -> Option<Habit> {
-    let metal = job.material.habit?;
+    let (metal, speaks) = job.material.habit;
+    let own = in_metal(metal, job)?;
+    match speaks {
+        Speaks::OfItself => Some(own),
+        Speaks::AsLeast if own.goes_by == GoesBy::Ram => Some(own),
+        Speaks::AsLeast => Some(Habit { goes_by: GoesBy::OtherMetal(metal.name()), ..own }),
+        Speaks::OfRodEnds => {
+            let least = Size { outside_diameter: BAR_FOR_THREAD * threads::find(own.thread)?.major, wall: 0.0 };
+            Some(Habit { least, goes_by: GoesBy::RodEnds, ..own })
+        }
+    }
+}
+
+/// The habit of a metal that has one.
+fn in_metal(metal: HabitMetal, job: &Job) -> Option<Habit> {
     let steers = matches!(job.role, Role::TieRod | Role::DragLink);
     if steers && job.ram {
         return Some(habit(if metal == HabitMetal::Solid7075 { RAM_BAR } else { RAM_TUBE }, GoesBy::Ram));
     }
-    // Steering links and track bars are made of hardened tube no thinner than of drawn.
+    // Only suspension links are made of hardened tube thinner than of drawn.
     let metal = if metal == HabitMetal::Hardened && !job.role.drives() { HabitMetal::Drawn } else { metal };
     let group = GROUPS.iter().find(|group| group.metal == metal && group.roles.contains(&job.role))?;
     let row = match job.usage {

@@ -60,8 +60,8 @@ pub static ALL: [Scenario; 4] = [
     Scenario {
         usage: Use::Punished,
         id: "punished",
-        label: "Punished",
-        words: "Raced, bounced or jumped.",
+        label: "Raced or jumped",
+        words: "Landed hard, bounced or jumped, again and again.",
         drop: inch(1.30),
         shock: 2.0,
     },

@@ -113,6 +113,7 @@ fn takes(kind: Kind) -> String {
         Kind::Weight => "a weight such as 4,200 lb or 1,905 kg",
         Kind::Force => "a force such as 5,400 lbf or 24 kN",
         Kind::Stress => "a stress such as 66 ksi or 455 MPa",
+        Kind::Pressure => "a pressure such as 1,500 psi, 103 bar or 10.3 MPa",
         Kind::Angle => "an angle in degrees such as 12.5",
         Kind::Torque => "a torque such as 120 lbf·ft or 163 N·m",
         Kind::Moment => "a moment such as 5,000 lbf·in or 565 N·m",

@@ -1,7 +1,5 @@
 //! Text brought into the few characters that the reader knows, and runs of digits with their marks.
 
-use crate::text;
-
 /// Longer than any value a person types, short enough that no number overflows.
 const LONGEST: usize = 64;
 
@@ -43,7 +41,7 @@ pub(super) fn tidied(text: &str) -> Option<String> {
             return None;
         }
     }
-    Some(text::replaced(&tidy, "''", "\""))
+    Some(tidy.replace("''", "\""))
 }
 
 /// Digits with at most one decimal mark and with thousands set off evenly, or `None`.
@@ -62,7 +60,7 @@ pub(super) fn decimal(run: &str, grouped: bool) -> Option<f64> {
         return None;
     }
     let whole: String = whole.chars().filter(char::is_ascii_digit).collect();
-    super::super::digits::parse(&format!("{whole}.{part}"))
+    format!("{whole}.{part}").parse().ok()
 }
 
 /// One to three digits, not starting with a zero, then threes.

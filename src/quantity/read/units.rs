@@ -92,6 +92,8 @@ static WORDS: &[(&[&str], Unit)] = &[
     (&["ksi"], stress(KSI)),
     (&["mpa"], stress(1e6)),
     (&["gpa"], stress(1e9)),
+    (&["kpa"], stress(1e3)),
+    (&["bar"], stress(1e5)),
     (&["ftlb", "ftlbf", "lbft", "lbfft"], moment(POUND_FORCE * 12.0 * INCH)),
     (&["inlb", "inlbf", "lbin", "lbfin"], moment(POUND_FORCE * INCH)),
     (&["nm"], moment(1.0)),

@@ -1,7 +1,6 @@
 //! The time, and names that nothing else has.
 
 use leptos::wasm_bindgen::JsValue;
-use linkwright::text;
 
 const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
@@ -25,7 +24,7 @@ pub(crate) fn spoken_time(iso: &str) -> String {
 /// A name for something new: the time and enough of chance that even a thousand in one tick differ.
 pub(crate) fn fresh_id() -> String {
     let chance = || (js_sys::Math::random() * 36_f64.powi(5)) as u64;
-    text::joined(&[js_sys::Date::now() as u64, chance(), chance()].map(in_letters), "")
+    [js_sys::Date::now() as u64, chance(), chance()].map(in_letters).concat()
 }
 
 /// A number in small letters and digits.

@@ -1,6 +1,6 @@
 //! Steel tube, and one steel bar.
 
-use super::{Basis, Form, HabitMetal, Material, SizeMeans, Strength};
+use super::{Basis, Form, HabitMetal, Material, SizeMeans, Speaks, Strength};
 use crate::engine::tables::SHEAR_SHARE;
 use crate::quantity::{inch, ksi, lb_per_in3};
 use crate::source::{ASTM_A513, Cite, MIL_HDBK_5J, Obtained, cite};
@@ -79,7 +79,7 @@ const fn carbon(
         welded,
         cautions: &[BESIDE_THE_WELD, ONLY_WHEN_ORDERED, DENT],
         modulus_cite: CARBON_STEEL,
-        habit: Some(HabitMetal::Drawn),
+        habit: (HabitMetal::Drawn, Speaks::OfItself),
     }
 }
 
@@ -162,7 +162,7 @@ const fn alloy(
         welded: Some("4130-n-a513"),
         cautions,
         modulus_cite: ALLOY_STEEL,
-        habit: None,
+        habit: (HabitMetal::Drawn, Speaks::AsLeast),
     }
 }
 
@@ -174,7 +174,7 @@ const fn hardened(
     rows: &'static [Strength],
     cautions: &'static [&'static str],
 ) -> Material {
-    Material { habit: Some(HabitMetal::Hardened), ..alloy(id, label, plain, rows, cautions) }
+    Material { habit: (HabitMetal::Hardened, Speaks::OfItself), ..alloy(id, label, plain, rows, cautions) }
 }
 
 /// Strengths in ksi: tensile, yield in tension, yield in compression, shear.
@@ -318,6 +318,7 @@ pub(super) static S4130_QT180: Material = hardened(
 /// Quenched and tempered bar that hardens through.
 pub(super) static S4340_QT150: Material = Material {
     form: Form::Bar,
+    habit: (HabitMetal::Solid7075, Speaks::OfRodEnds),
     size_means: SizeMeans::Diameter,
     welded: None,
     modulus_cite: cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2); in compression taken as in tension", Obtained::Copied),

@@ -2,6 +2,7 @@
 
 use super::{Thread, ToleranceLength};
 use crate::engine::formulas::threads as formulas;
+use crate::engine::math::{decimal_logarithm, logarithm, power};
 use crate::quantity::{INCH, inch, mm};
 
 /// The limits of size of a screw and of the hole it goes into, m.
@@ -186,8 +187,8 @@ const R40_ROUNDED: [f64; 41] = [
 
 /// The preferred number nearest in ratio, in whole micrometers as the tables print them.
 fn preferred(value: f64, series: &[f64]) -> f64 {
-    let decade = 10_f64.powf(value.log10().floor());
-    let off = |number: f64| (value / (number * decade)).ln().abs();
+    let decade = power(10.0, decimal_logarithm(value).floor());
+    let off = |number: f64| logarithm(value / (number * decade)).abs();
     let nearest = series.iter().copied().min_by(|a, b| off(*a).total_cmp(&off(*b)));
     nearest.map_or(f64::NAN, |number| (number * decade).round())
 }
