@@ -83,12 +83,17 @@ pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
     }
     says.extend(said![". Up to there it soaks up ", (limits.energy, Moment), " and springs back. "]);
     match (limits.collapse, limits.bow) {
+        (Some(collapse), Some(bow)) if case.strength.elongation.is_none_or(|stretch| stretch >= 0.1) => {
+            says.extend(said![
+                "Past that this metal bends slowly; a plastic hinge forms at ",
+                (collapse, Force),
+                ", and a hit with as much energy again leaves a bow of about ",
+                (bow, FineLength),
+                ". Replace a link that took a bow."
+            ]);
+        }
         (Some(collapse), Some(bow)) => says.extend(said![
-            (if case.strength.elongation.is_none_or(|stretch| stretch >= 0.1) {
-                "Past that this metal bends slowly; a plastic hinge forms at "
-            } else {
-                "Past that this metal bends on, though its makers promise little stretch; a plastic hinge forms at "
-            }),
+            "Past that this metal bends on, though its makers promise little stretch; a plastic hinge forms at ",
             (collapse, Force),
             ", and a hit with as much energy again leaves a bow of about ",
             (bow, FineLength),

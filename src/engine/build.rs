@@ -89,7 +89,7 @@ pub(super) fn build(given: &Values, section: Section, joints: [RodEndSpec; 2], a
     for (end, stop) in made.ends.iter_mut().zip(judged.shank_stops) {
         adjustment::set_stop(end, stop);
     }
-    made.adjustment = adjustment::adjustment(&made.ends);
+    made.adjustment = adjustment::adjustment(&made.ends, &mut Sheet::silent());
     Ok(Built { made, stretches: shape.stretches, judged })
 }
 

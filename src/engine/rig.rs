@@ -20,11 +20,11 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     });
     let mut rig = RigReport { worst_first, ..RigReport::default() };
     for (index, (link, report)) in document.links.iter().zip(reports).enumerate() {
-        let pieces = inputs::QUANTITY.value(document, At::of_link(document, index)).unwrap_or(1.0);
+        let pieces = pieces_of(document, index);
         rig.pieces += pieces;
         match report {
             LinkReport::Answer(answer) => {
-                rig.weight += pieces * answer.link.bar_weight;
+                rig.weight += pieces as f64 * answer.link.bar_weight;
                 count(&mut rig.parts, document, index, link, answer, pieces);
             }
             LinkReport::Impossible(_) => rig.impossible += pieces,
@@ -36,6 +36,11 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     sort(&mut rig.parts);
     rig.verdict = verdict(reports);
     rig
+}
+
+/// How many of a link are made; the input takes whole numbers only.
+fn pieces_of(document: &Document, index: usize) -> usize {
+    inputs::QUANTITY.value(document, At::of_link(document, index)).map_or(1, |pieces| pieces as usize)
 }
 
 /// The verdict of the whole rig.
@@ -53,7 +58,7 @@ fn verdict(reports: &[LinkReport]) -> Option<Verdict> {
 pub(super) fn parts(document: &Document, index: usize, answer: &Answer) -> Vec<Part> {
     let mut parts = Vec::new();
     if let Some(link) = document.links.get(index) {
-        let pieces = inputs::QUANTITY.value(document, At::of_link(document, index)).unwrap_or(1.0);
+        let pieces = pieces_of(document, index);
         count(&mut parts, document, index, link, answer, pieces);
     }
     sort(&mut parts);
@@ -85,7 +90,7 @@ fn standing(report: &LinkReport) -> (u8, f64) {
     }
 }
 
-fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, answer: &Answer, pieces: f64) {
+fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, answer: &Answer, pieces: usize) {
     let made = &answer.link;
     let place = At::of_link(document, index);
     let value = |input: &'static inputs::Number| input.value(document, place).unwrap_or(0.0);
@@ -110,12 +115,12 @@ fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, 
             let diameter = bolt.map(|bolt| bolt.diameter);
             let foot = given.spacer_foot(end).or(diameter.map(|bolt| pins::SPACER_FOOT.value(&[FOOT, bolt])));
             let into = (given.spacers() == Spacers::HighMisalignment).then_some(made.bore);
-            add(parts, Part::Spacer { bore: diameter, foot, into, long: spacer, count: 2.0 * pieces });
+            add(parts, Part::Spacer { bore: diameter, foot, into, long: spacer, count: 2 * pieces });
         }
     }
 }
 
-fn bar(made: &LinkGeometry, title: String, pieces: f64) -> Part {
+fn bar(made: &LinkGeometry, title: String, pieces: usize) -> Part {
     Part::Bar {
         material: made.material,
         outside_diameter: made.outside_diameter,
@@ -172,7 +177,7 @@ impl Part {
     }
 
     /// How many pieces.
-    pub fn count(&self) -> f64 {
+    pub fn count(&self) -> usize {
         match self {
             Self::Bar { cuts, .. } => cuts.iter().map(|cut| cut.count).sum(),
             Self::Insert { count, .. }
@@ -255,7 +260,7 @@ pub(super) fn fewer_sizes(
     reports: &[LinkReport],
     report_on: fn(&Document, usize) -> LinkReport,
 ) -> Vec<FewerSizes> {
-    let pieces = |index: usize| inputs::QUANTITY.value(document, At::of_link(document, index)).unwrap_or(1.0);
+    let pieces = |index: usize| pieces_of(document, index);
     // Only links whose two ends are alike, and from the table: what somebody owns is not swapped.
     let used = |index: usize| {
         let made = &reports.get(index)?.answer()?.link;
@@ -287,7 +292,7 @@ pub(super) fn fewer_sizes(
                 let after = report_on(&trial, index);
                 let before = reports.get(index).and_then(LinkReport::answer);
                 let (Some(after), Some(before)) = (after.answer(), before) else { return false };
-                heavier += pieces(index) * (after.link.bar_weight - before.link.bar_weight);
+                heavier += pieces(index) as f64 * (after.link.bar_weight - before.link.bar_weight);
                 // No worse than it stands now.
                 after.verdict < Verdict::Fails && after.verdict <= before.verdict.max(Verdict::Close)
             });
@@ -303,7 +308,6 @@ pub(super) fn fewer_sizes(
         trials.sort_by(|a, b| a.heavier.total_cmp(&b.heavier));
         found.extend(trials.into_iter().next());
     }
-    let count = |advice: &FewerSizes| advice.links.iter().map(|index| pieces(*index)).sum::<f64>();
-    found.sort_by(|a, b| count(a).total_cmp(&count(b)));
+    found.sort_by_key(|advice| advice.links.iter().map(|index| pieces(*index)).sum::<usize>());
     found
 }

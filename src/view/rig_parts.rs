@@ -143,13 +143,13 @@ fn sawn(part: &Part, units: Units) -> Option<String> {
         format!("{} × {}{whose}", words::count(cut.count), words::length(cut.length, units))
     };
     let each: Vec<String> = cuts.iter().map(each).collect();
-    let whole = |system| in_all(cuts.iter().map(|cut| (cut.count, cut.length)), system);
+    let whole = |system| in_all(cuts.iter().map(|cut| (cut.count as f64, cut.length)), system);
     let whole = match units {
         Some(system) => whole(system),
         None => format!("{} ({})", whole(System::Inch), whole(System::Metric)),
     };
     // One piece is its own sum.
-    let sum = if part.count() > 1.5 { format!("; {whole} in all before kerf") } else { String::new() };
+    let sum = if part.count() > 1 { format!("; {whole} in all before kerf") } else { String::new() };
     Some(format!("saw {}, {}{sum}", words::pieces(part.count()), each.join(", ")))
 }
 

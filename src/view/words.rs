@@ -121,13 +121,13 @@ pub(super) fn short(material: &'static Material) -> &'static str {
 }
 
 /// A count of things.
-pub(super) fn count(things: f64) -> String {
-    format!("{things:.0}")
+pub(super) fn count(things: usize) -> String {
+    things.to_string()
 }
 
 /// `1 piece`, `4 pieces`.
-pub(super) fn pieces(things: f64) -> String {
-    if things > 1.5 { format!("{} pieces", count(things)) } else { "1 piece".to_string() }
+pub(super) fn pieces(things: usize) -> String {
+    if things > 1 { format!("{} pieces", count(things)) } else { "1 piece".to_string() }
 }
 
 /// Both threads in one breath.
@@ -242,7 +242,7 @@ pub(super) fn both_lengths(value: f64) -> String {
 /// Which link it is, and how many of it: `Front lower links, 2 pieces`.
 pub(super) fn titled(document: &Document, at: usize) -> String {
     let title = document.links.get(at).map(Link::title).unwrap_or_default();
-    let quantity = QUANTITY.value(document, At::of_link(document, at)).unwrap_or(1.0);
+    let quantity = QUANTITY.value(document, At::of_link(document, at)).map_or(1, |quantity| quantity as usize);
     format!("{title}, {}", pieces(quantity))
 }
 

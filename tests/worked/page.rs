@@ -56,7 +56,7 @@ impl Page {
                     self.line(format!("    {what}: {}", self.shown(*value, *kind)));
                     self.line(format!("      from {row}; {}", source.words()));
                 }
-                Line::Chose(said) => self.said("    ", said),
+                Line::Result(said) | Line::Chose(said) => self.said("    ", said),
                 Line::Solved { what, value, kind, how } => {
                     self.line(format!("    {what}: {}, {how}", self.shown(*value, *kind)));
                 }

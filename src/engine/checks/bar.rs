@@ -59,17 +59,24 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         used,
         Some(middle),
         sheet.remark(|| {
-            said![
-                (if case.loads.strike > 0.0 {
-                    "With its factor, the hit works the middle of the bar at "
-                } else {
-                    "No hit is assumed. In tension and compression, factor included, the bar works at "
-                }),
-                (stress, Stress),
-                "; it yields at ",
-                (section.yield_compression.min(section.yield_tension), Stress),
-                "."
-            ]
+            let yielding = section.yield_compression.min(section.yield_tension);
+            if case.loads.strike > 0.0 {
+                said![
+                    "With its factor, the hit works the middle of the bar at ",
+                    (stress, Stress),
+                    "; it yields at ",
+                    (yielding, Stress),
+                    "."
+                ]
+            } else {
+                said![
+                    "No hit is assumed. In tension and compression, factor included, the bar works at ",
+                    (stress, Stress),
+                    "; it yields at ",
+                    (yielding, Stress),
+                    "."
+                ]
+            }
         }),
     )
 }

@@ -1,7 +1,7 @@
 //! Checks on the bolts through the eyes and on the ears that hold them.
 
 use super::ends::{at_ends, letter, radial};
-use super::{Case, Check, Outcome};
+use super::{Case, Check, Outcome, of_capacity, of_strength};
 use crate::document::Spacers;
 use crate::engine::bolt::{Bolt, FOOT};
 use crate::engine::formula::Sheet;
@@ -95,7 +95,7 @@ fn shear(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
     let strength =
         sheet.look_up("Shear strength of the bolt", row.shear_ultimate, Kind::Stress, bolt.grade.label, row.cite);
     let capacity = sheet.work(&pins::DOUBLE_SHEAR_CAPACITY, &[area, strength]);
-    let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
+    let used = of_capacity(force, case.given.known(&inputs::ULTIMATE_FACTOR), capacity, sheet);
     Outcome::new(
         used,
         Some(case.station(end, 0.0)),
@@ -126,7 +126,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
     let stress = sheet.work(&beams::BENDING_STRESS, &[moment, modulus]);
     let strength =
         sheet.look_up("Yield strength of the bolt", row.yield_strength, Kind::Stress, bolt.grade.label, row.cite);
-    let alone = sheet.work(&pins::STRESS_UTILIZATION, &[stress, given.known(&inputs::YIELD_FACTOR), strength]);
+    let alone = of_strength(stress, given.known(&inputs::YIELD_FACTOR), strength, sheet);
     let at_eye = Some(case.station(end, 0.0));
     let loose = loose(case, end, &bolt, sheet);
     let told = |mut says: Said| {
@@ -229,6 +229,9 @@ fn clamp(case: &Case, end: usize, bolt: &Bolt, row: &BoltStrength, moment: f64, 
     };
     let opens = sheet.work(&pins::CLAMP_MOMENT, &[SCATTER, preload, foot, bolt.diameter]);
     let used = sheet.work(&pins::MOMENT_SHARE, &[moment, opens]);
+    sheet.conclude(used, || {
+        said!["M ", (moment, Moment), ", of ", (opens, Moment), " at which the stack opens: ", (used, Percent), "."]
+    });
     let torque = sheet.work(&jam_nut::TORQUE, &[jam_torque::COEFFICIENT_AS_RECEIVED, preload, bolt.diameter]);
     Some(Clamp { used, torque })
 }
@@ -264,7 +267,7 @@ fn ear_bearing(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
         "AISI 1025",
         EAR_BEARING,
     );
-    let used = sheet.work(&pins::STRESS_UTILIZATION, &[pressure, case.given.known(&inputs::ULTIMATE_FACTOR), bearing]);
+    let used = of_strength(pressure, case.given.known(&inputs::ULTIMATE_FACTOR), bearing, sheet);
     Outcome::new(
         used,
         Some(case.station(end, 0.0)),

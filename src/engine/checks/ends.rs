@@ -1,6 +1,6 @@
 //! Checks on the rod ends: shank, thread, eye.
 
-use super::{Case, Check, Outcome};
+use super::{Case, Check, Outcome, of_capacity};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{loads, pins};
 use crate::engine::sentence::said;
@@ -54,11 +54,8 @@ pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut
         (Ok(first), Ok(second)) if rank(&a) == rank(&b) => order::exceeds(*second, *first),
         _ => rank(&b) > rank(&a),
     };
-    let (worse, mut kept) = if b_is_worse { (b, sheet_b) } else { (a, sheet_a) };
-    sheet.lines.append(&mut kept.lines);
-    if sheet.out_of_range.is_none() {
-        sheet.out_of_range = kept.out_of_range;
-    }
+    let (worse, kept) = if b_is_worse { (b, sheet_b) } else { (a, sheet_a) };
+    sheet.take_over(kept);
     worse
 }
 
@@ -114,7 +111,7 @@ fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
         }
         let area = sheet.work(&pins::EYE_AREA, &[diameter, hole.diameter, thickness]);
         let capacity = sheet.work(&pins::EYE_LOAD, &[area, case.given.shank_yield(end)]);
-        let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::YIELD_FACTOR), capacity]);
+        let used = of_capacity(force, case.given.known(&inputs::YIELD_FACTOR), capacity, sheet);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
@@ -136,7 +133,7 @@ fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
             }));
         };
         let force = radial(case, sheet);
-        let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::RATING_FACTOR), rating]);
+        let used = of_capacity(force, case.given.known(&inputs::RATING_FACTOR), rating, sheet);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),

@@ -1,10 +1,10 @@
 //! How much thread is in the bar, what it bears, and what shows of it.
 
 use super::ends::{at_ends, letter};
-use super::{Case, Check, Outcome};
+use super::{Case, Check, Outcome, of_capacity, of_length};
 use crate::engine::engagement::{LEAST_DIAMETERS, bar_shear, load_engagement};
 use crate::engine::formula::{Line, Sheet};
-use crate::engine::formulas::{lengths, pins, threads};
+use crate::engine::formulas::{lengths, threads};
 use crate::engine::geometry::MOST_VISIBLE_THREADS;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::SHEAR_SHARE;
@@ -83,7 +83,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
         } else {
             "your own entry"
         };
-        let used = sheet.work(&pins::LENGTH_SHARE, &[least, made.engagement]);
+        let used = of_length(least, made.engagement, sheet);
         let mut says = sheet.remark(|| {
             said![
                 "End ",
@@ -170,7 +170,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
             let says = sheet.remark(|| said!["End ", (letter(end)), " has no thread in the bar, so it bears nothing."]);
             return Outcome::new(BROKEN, Some(case.station(end, 0.0)), says);
         }
-        let used = sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::THREAD_FACTOR), capacity]);
+        let used = of_capacity(case.axial(), case.given.known(&inputs::THREAD_FACTOR), capacity, sheet);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
@@ -203,7 +203,7 @@ fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
             return Outcome::new(BROKEN, None, says);
         }
         let most = MOST_VISIBLE_THREADS * made.thread.pitch;
-        let used = sheet.work(&pins::LENGTH_SHARE, &[made.visible.max(0.0), most]);
+        let used = of_length(made.visible.max(0.0), most, sheet);
         let says = sheet.remark(|| {
             said![
                 "As set, ",

@@ -2,10 +2,10 @@
 
 use super::ends::{at_ends, letter};
 use super::engagement::BROKEN;
-use super::{Case, Check, Outcome, seat};
+use super::{Case, Check, Outcome, of_length, seat};
 use crate::document::Spacers;
 use crate::engine::formula::Sheet;
-use crate::engine::formulas::{columns, jam_nut, lengths, motion, pins};
+use crate::engine::formulas::{columns, jam_nut, lengths, motion};
 use crate::engine::sentence::said;
 use crate::engine::tables::inserts;
 use crate::engine::tables::materials::Form;
@@ -106,18 +106,14 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
         );
     }
     Outcome::new(
-        sheet.work(&pins::LENGTH_SHARE, &[wanted, web]),
+        of_length(wanted, web, sheet),
         None,
         sheet.remark(|| {
-            said![
-                (web, Length),
-                (if tube {
-                    " of tube is left between the inserts; "
-                } else {
-                    " of solid bar is left between the drill points; "
-                }),
-                "one thread diameter is the least we accept."
-            ]
+            if tube {
+                said![(web, Length), " of tube is left between the inserts; required is one thread diameter."]
+            } else {
+                said![(web, Length), " of solid bar is left between the drill points; required is one thread diameter."]
+            }
         }),
     )
 }
@@ -126,7 +122,7 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     let mut used: f64 = 0.0;
     for end in &case.made.ends {
         let room = sheet.work(&lengths::MOST_BY_HOLE, &[end.tapped_depth, end.thread.pitch]);
-        used = used.max(sheet.work(&pins::LENGTH_SHARE, &[end.inserted, room]));
+        used = used.max(of_length(end.inserted, room, sheet));
     }
     let tight =
         case.made.ends.iter().any(|end| order::exceeds(end.thread_length - end.jam_nut, end.most + end.not_full));
@@ -148,7 +144,7 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     for end in &case.made.ends {
         let wall = sheet.work(&lengths::WALL_AROUND_THREAD, &[case.made.outside_diameter, end.thread.major]);
         let floor = sheet.work(&lengths::LEAST_BY_DIAMETERS, &[0.25, end.thread.major]);
-        let used = if wall > 0.0 { sheet.work(&pins::LENGTH_SHARE, &[floor, wall]) } else { 2.0 };
+        let used = if wall > 0.0 { of_length(floor, wall, sheet) } else { 2.0 };
         if used > worst.0 {
             worst = (used, wall, wall / end.thread.major);
         }
@@ -289,7 +285,7 @@ fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
             inserts::default_row().label,
             inserts::LEAST_WALL_CITE,
         );
-        let used = sheet.work(&pins::LENGTH_SHARE, &[least, wall]);
+        let used = of_length(least, wall, sheet);
         let says = sheet.remark(|| {
             said![
                 "The threaded insert at end ",

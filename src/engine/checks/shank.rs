@@ -1,7 +1,7 @@
 //! The rod end's shank: bending where it leaves the bar, and tension.
 
 use super::ends::{at_ends, letter};
-use super::{Actions, Case, Check, Outcome, actions, buckles, worst};
+use super::{Actions, Case, Check, Outcome, actions, buckles, of_capacity, worst};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{pins, threads};
 use crate::engine::roots::crossing;
@@ -41,12 +41,11 @@ fn at_face(case: &Case, end: usize, eye_to_face: f64, sheet: &mut Sheet) -> Opti
 }
 
 /// Share of its yield strength that the shank is asked for with so much of it inside the bar.
-fn used_at(case: &Case, end: usize, inserted: f64) -> f64 {
+fn used_at(case: &Case, end: usize, inserted: f64, sheet: &mut Sheet) -> f64 {
     let made = &case.made.ends[end];
-    let silent = &mut Sheet::silent();
-    let section = case.stock.shank(made, case.given.shank_yield(end), silent);
-    at_face(case, end, made.eye_to_end - inserted, silent)
-        .map_or(f64::INFINITY, |actions| worst(&section, &actions, silent).0)
+    let section = case.stock.shank(made, case.given.shank_yield(end), sheet);
+    at_face(case, end, made.eye_to_end - inserted, sheet)
+        .map_or(f64::INFINITY, |actions| worst(&section, &actions, sheet).0)
 }
 
 /// Length of shank inside the bar at which it reaches its limit in bending when it is wound out, if it does so before
@@ -54,7 +53,8 @@ fn used_at(case: &Case, end: usize, inserted: f64) -> f64 {
 pub(in crate::engine) fn stop(case: &Case, end: usize) -> Option<f64> {
     let made = &case.made.ends[end];
     let least = made.least + made.not_full;
-    let over = |wound_out: f64| used_at(case, end, made.inserted - wound_out) - (1.0 + order::SLACK);
+    let over =
+        |wound_out: f64| used_at(case, end, made.inserted - wound_out, &mut Sheet::silent()) - (1.0 + order::SLACK);
     let (now, most) = (over(0.0), made.inserted - least);
     if most <= 0.0 || now > 0.0 {
         return (now > 0.0).then_some(made.inserted);
@@ -72,7 +72,14 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         let section = case.stock.shank(made, case.given.shank_yield(end), sheet);
         let (as_set, stress) = worst(&section, &actions, sheet);
         let wound_out = made.stop.inserted < made.inserted;
-        let at_stop = if wound_out { used_at(case, end, made.stop.inserted) } else { as_set };
+        // The same way, so that only its result is shown.
+        let mut apart = Sheet::like(sheet);
+        let at_stop = if wound_out { used_at(case, end, made.stop.inserted, &mut apart) } else { as_set };
+        if let Some(result) = apart.result(at_stop) {
+            let mut line = said!["At the outward stop: "];
+            line.extend(result.clone());
+            sheet.conclude(at_stop, || line);
+        }
         sheet.choose(|| {
             said![
                 "Wound out to ",
@@ -153,7 +160,7 @@ fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {
         let made = &case.made.ends[end];
         let capacity =
             sheet.work(&threads::SHANK_LOAD, &[made.thread.tensile_stress_area(), case.given.shank_yield(end)]);
-        let used = sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::YIELD_FACTOR), capacity]);
+        let used = of_capacity(case.axial(), case.given.known(&inputs::YIELD_FACTOR), capacity, sheet);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),

@@ -70,4 +70,4 @@ formula! {
     example [lbf_in(5415.525), 2_007.411_417_4 * LBF_PER_INCH] gives "4662.872" of lbf(1.0), "1,500 lb at 3 miles an hour; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
-listed! {STATIC_DEFLECTION, REST_COMPLIANCE, IMPACT_FACTOR, DROP_FORCE, SERIES_STIFFNESS, MOVING_MASS_FORCE}
+listed! {STATIC_DEFLECTION, REST_COMPLIANCE, DROP_FORCE; references IMPACT_FACTOR, SERIES_STIFFNESS, MOVING_MASS_FORCE}

@@ -111,6 +111,41 @@ pub struct Material {
     pub cautions: &'static [&'static str],
     /// Where moduli and density come from.
     pub modulus_cite: Cite,
+    /// The metal whose habit counts for it, and how.
+    pub habit: (HabitMetal, Speaks),
+}
+
+/// Metals that builders have a habit for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum HabitMetal {
+    /// Solid 7075 in any condition.
+    Solid7075,
+    /// 1020 and 1026 tube as drawn.
+    Drawn,
+    /// 4130 tube, heat-treated.
+    Hardened,
+}
+
+impl HabitMetal {
+    /// Its name in a sentence.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Solid7075 => "7075",
+            Self::Drawn => "DOM tube",
+            Self::Hardened => "heat-treated 4130",
+        }
+    }
+}
+
+/// How a habit in one metal speaks for another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Speaks {
+    /// It is the metal's own.
+    OfItself,
+    /// It is the least that is fitted in this one too.
+    AsLeast,
+    /// Only of the rod ends.
+    OfRodEnds,
 }
 
 /// Every material to choose from: aluminum before steel, bar before tube.
