@@ -124,8 +124,9 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
             " outside diameter, so this size cannot be judged."
         ]);
     };
-    let beside_weld =
-        material.welded.and_then(materials::find).and_then(|row| row.strength(section.outside_diameter, wall));
+    let kept = material.is_hardened_tube() && given.link.hardened_after_welding;
+    let welded = if kept { Some(material) } else { material.welded.and_then(materials::find) };
+    let beside_weld = welded.and_then(|row| row.strength(section.outside_diameter, wall));
     if section.wall > 0.0 && section.bore() <= 0.0 {
         return Err(said![
             "A wall of ",

@@ -99,7 +99,8 @@ fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, 
     let [spacer, ear, gap] = [&inputs::SPACER, &inputs::EAR, &inputs::GAP].map(value);
     for (end, made) in made.ends.iter().enumerate() {
         let hand = link.ends.get(end).and_then(|end| end.hand).unwrap_or(made.hand);
-        add(parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, count: pieces });
+        let steel = inputs::shank_steel(document, At { end, ..place });
+        add(parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, steel, count: pieces });
         add(parts, Part::JamNut { thread: made.thread, hand, count: pieces });
         if let Some(insert) = made.insert {
             let inserts::Fitted { outside_diameter, wall, length, .. } = insert;
@@ -197,9 +198,10 @@ impl Part {
                 Self::Bar { material, outside_diameter, wall, .. },
                 Self::Bar { material: metal, outside_diameter: outside, wall: thick, .. },
             ) => material.id == metal.id && near(*outside_diameter, *outside) && near(*wall, *thick),
-            (Self::RodEnd { name, thread: a, hand: x, .. }, Self::RodEnd { name: other, thread: b, hand: y, .. }) => {
-                name == other && thread((a, *x), (b, *y))
-            }
+            (
+                Self::RodEnd { name, thread: a, hand: x, steel, .. },
+                Self::RodEnd { name: other, thread: b, hand: y, steel: its, .. },
+            ) => name == other && steel == its && thread((a, *x), (b, *y)),
             (Self::JamNut { thread: a, hand: x, .. }, Self::JamNut { thread: b, hand: y, .. }) => {
                 thread((a, *x), (b, *y))
             }

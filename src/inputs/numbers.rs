@@ -80,7 +80,7 @@ const UNKNOWN_SHANK: [f64; 2] = [ksi(65.0), ksi(57.0)];
 const YIELD_SHARE: f64 = 0.88;
 
 /// What is known of a shank's steel: a rod end to be bought is ordered as alloy, of one that is there nobody knows.
-pub(super) fn shank_steel(document: &Document, place: At) -> ShankSteel {
+pub fn shank_steel(document: &Document, place: At) -> ShankSteel {
     let Some(end) = document.links.get(place.link).and_then(|link| link.ends.get(place.end)) else {
         return ShankSteel::NotKnown;
     };

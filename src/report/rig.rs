@@ -1,6 +1,6 @@
 //! What is told about the whole rig.
 
-use crate::document::{BoltSeries, Hand};
+use crate::document::{BoltSeries, Hand, ShankSteel};
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
 use crate::report::Verdict;
@@ -77,6 +77,8 @@ pub enum Part {
         thread: &'static Thread,
         /// Which way it is cut.
         hand: Hand,
+        /// What its shank must be made of.
+        steel: ShankSteel,
         /// Pieces.
         count: usize,
     },

@@ -7,7 +7,7 @@ use super::state::Bench;
 use super::tag::{Piece, live, nothing, several, tag, words as told};
 use super::words;
 use linkwright::document::{Document, OWN_ROD_END, Role};
-use linkwright::engine::tables::materials::{self, Form};
+use linkwright::engine::tables::materials::{self, Form, Material};
 use linkwright::inputs::{At, CHOICES, Group, MATERIAL, NUMBERS, ROD_END, SPACER, Scope};
 
 /// The groups in the order of the form, each with its name and what it is about.
@@ -71,8 +71,7 @@ pub(super) fn matters(id: &str) -> Option<fn(&Document, At) -> bool> {
         "stock" => |document, place| !is_tube(document, place),
         "hardened-after-welding" => |document, place| {
             let metal = MATERIAL.value(document, place).and_then(materials::find);
-            metal.is_some_and(|metal| metal.form == Form::Tube && metal.welded != Some(metal.id))
-                && metal.is_some_and(|metal| metal.id.starts_with("4130-qt"))
+            metal.is_some_and(Material::is_hardened_tube)
         },
         "spacer-kind" | "spacer-foot" => |document, place| SPACER.value(document, place).is_some_and(|long| long > 0.0),
         "steering-arm" | "scrub" | "patch" | "box-force" => is_steering,

@@ -7,6 +7,7 @@ use super::state::{Bench, Whole};
 use super::tag::{Piece, button, live, nothing, tag};
 use super::words::{self, Units};
 use linkwright::document::Document;
+use linkwright::document::ShankSteel;
 use linkwright::engine;
 use linkwright::engine::tables::{bolts, rod_ends};
 use linkwright::quantity::{Kind, System, in_all};
@@ -175,12 +176,13 @@ fn name(part: &Part, units: Units) -> String {
             if *wall > 0.0 { "" } else { " solid" },
             words::short(material),
         ),
-        Part::RodEnd { name, thread, hand, .. } => {
+        Part::RodEnd { name, thread, hand, steel, .. } => {
             let (thread, hand) = (words::thread(thread), hand.words());
+            let steel = if *steel == ShankSteel::Alloy { ", heat-treated alloy" } else { "" };
             match name.strip_prefix(thread) {
-                Some(rest) => format!("Rod end, {thread} {hand}{rest}"),
+                Some(rest) => format!("Rod end, {thread} {hand}{rest}{steel}"),
                 // The user's own has no size in its name.
-                None => format!("{name}, {thread} {hand}"),
+                None => format!("{name}, {thread} {hand}{steel}"),
             }
         }
         Part::JamNut { thread, hand, .. } => {

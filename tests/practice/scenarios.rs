@@ -383,3 +383,15 @@ fn a_tiny_set_is_told_as_less_than_the_least_that_prints() {
         assert!(says.contains(told), "{says}");
     }
 }
+
+/// Beside its weld a hardened tube counts as normalized, unless the finished link is heat-treated.
+#[test]
+fn a_tube_hardened_after_welding_keeps_its_strength_to_the_ends() {
+    let mut document = typed("4130-qt125", (1.75, 0.12), "wide-14", (3000.0, 34.0, Slow));
+    let weld = |document: &Document| find(&answer(document), "tapped-end").utilization.expect("a number");
+    let as_welded = weld(&document);
+    document.links[0].hardened_after_welding = true;
+    let hardened = weld(&document);
+    // 50 ksi beside the weld against 100 ksi in tension and 109 in compression.
+    assert!((2.0..=109.0 / 50.0).contains(&(as_welded / hardened)), "{as_welded} {hardened}");
+}

@@ -187,6 +187,11 @@ pub fn find(id: &str) -> Option<&'static Material> {
 }
 
 impl Material {
+    /// Whether it is a hardened tube: welding takes that away, unless the link is heat-treated after it.
+    pub fn is_hardened_tube(&self) -> bool {
+        self.form == Form::Tube && self.habit.0 == HabitMetal::Hardened
+    }
+
     /// The strengths that hold for this outside diameter and wall, m; a solid bar goes by its diameter.
     /// `None` for a size outside the published table.
     pub fn strength(&self, diameter: f64, wall: f64) -> Option<&'static Strength> {
