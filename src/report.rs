@@ -71,6 +71,8 @@ pub struct Answer {
     pub verdict: Verdict,
     /// On what the link passes only: the conditions of its checks, and what could not be judged.
     pub conditions: Vec<Said>,
+    /// The other answer, where nobody has said what the rod ends' shanks are made of.
+    pub if_alloy: Option<Said>,
     /// Of a tube that takes small bends: strike to first yield, and that of a solid 7075 bar of its diameter.
     pub beside_7075: Option<[f64; 2]>,
     /// What to mind before acting on this.
@@ -162,8 +164,8 @@ pub struct Finding {
     pub id: &'static str,
     /// What it is about, where others go by that.
     pub topic: Topic,
-    /// What was asked.
-    pub asks: &'static str,
+    /// What was checked, as the list of checks names it.
+    pub title: &'static str,
     /// What the weak spot is called on the link.
     pub part: &'static str,
     /// Distance of the weak spot from eye A, when it sits at one.
@@ -213,6 +215,8 @@ pub enum Topic {
     Buckling,
     /// Wrench flats, the only part that goes by where they lie.
     WrenchFlats,
+    /// Bending of a rod end's shank, which rests on what its steel is known to be.
+    ShankBending,
     /// Anything else.
     Other,
 }

@@ -103,7 +103,7 @@ pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
     }
     Note {
         id: "beyond-yield",
-        asks: "And if it is hit harder?",
+        title: "A harder hit",
         says,
         source: beyond::FIRST_YIELD_STRIKE.formula.source,
         working: sheet.lines,
@@ -123,7 +123,7 @@ pub(super) fn fatigue(case: &Case, mut sheet: Sheet) -> Note {
     } else {
         beyond::NOTCHED_7075_LIFE.formula.source
     };
-    Note { id: "fatigue", asks: "And if it goes on for years?", says, source, working: sheet.lines }
+    Note { id: "fatigue", title: "Fatigue, for information", says, source, working: sheet.lines }
 }
 
 fn cycles(case: &Case, sheet: &mut Sheet) -> Option<Said> {
@@ -140,7 +140,7 @@ fn cycles(case: &Case, sheet: &mut Sheet) -> Option<Said> {
     };
     let struck =
         sheet.work(&beams::COMBINED_STRESS, &[case.axial_with_strike(), section.area, moment, section.modulus]);
-    let mut says = said!["Not a verdict. "];
+    let mut says = said!["It colors nothing. "];
     let struck = (case.loads.strike > 0.0).then_some((struck, "Each full strike"));
     for (stress, when) in [Some((traction, "Each full cycle of tension and compression")), struck].into_iter().flatten()
     {

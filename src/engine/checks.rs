@@ -115,8 +115,8 @@ pub(super) struct Check {
     pub(super) topic: Topic,
     /// Whether it rests on the lengths of bar, shanks and holes; what it takes of the loads is noted as it asks.
     pub(super) of_lengths: bool,
-    /// The question, as a rig owner would ask it.
-    pub(super) asks: &'static str,
+    /// What is checked, as the list of checks names it.
+    pub(super) title: &'static str,
     /// What the weak spot is called on the link.
     pub(super) part: &'static str,
     /// A rule of thumb or a matter of fit, which does not compete for the weakest part.
@@ -250,7 +250,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
     Some(Finding {
         id: check.id,
         topic: check.topic,
-        asks: check.asks,
+        title: check.title,
         part: outcome.part.unwrap_or(check.part),
         station: outcome.station,
         rule: check.rule,

@@ -19,8 +19,8 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
     checks.extend(list(bench, "Fit, closest to its limit first", &fit));
     checks.extend(answer.notes.iter().map(|note| {
         let source = format!("Source: {}.", note.source.words());
-        let head = question(note.asks, &bench.say(&note.says));
-        opening(bench, note.id, note.asks, head, note.working.clone(), said("p class=\"source\"", source))
+        let head = question(note.title, &bench.say(&note.says));
+        opening(bench, note.id, note.title, head, note.working.clone(), said("p class=\"source\"", source))
     }));
     let about = [
         (
@@ -86,10 +86,10 @@ fn check(bench: Bench, finding: &Finding) -> Piece {
     if finding.rule {
         says.push_str(" A rule of thumb or a matter of fit.");
     }
-    head += question(finding.asks, &says);
+    head += question(finding.title, &says);
     head += words::changed("span", &finding.changed, &[]);
     let source = format!("Source: {}. {}.", finding.source.words(), finding.source.source.title);
-    opening(bench, finding.id, finding.asks, head, finding.working.clone(), said("p class=\"source\"", source))
+    opening(bench, finding.id, finding.title, head, finding.working.clone(), said("p class=\"source\"", source))
 }
 
 /// A line that opens; what is inside is only written once somebody looks, or when it is printed.

@@ -2,7 +2,7 @@
 
 use super::firm::Firm;
 use super::known::Known;
-use super::markup::{Markup, Row, plain, said, sentence, table};
+use super::markup::{Markup, Row, plain, said, sentence, table, unbroken};
 use super::state::Bench;
 use super::{answer, words};
 use linkwright::document::Role;
@@ -87,7 +87,7 @@ fn firm(bench: Bench, firm: &Firm) -> Markup {
     if rows.is_empty() || rows.iter().any(|row| row.most.is_some_and(|most| most <= row.now * (1.0 + 1e-9))) {
         return Markup::default();
     }
-    let told = |row: &Firmness| [plain(bench.show(row.now, row.kind)), plain(passes(bench, row))];
+    let told = |row: &Firmness| [plain(bench.show(row.now, row.kind)), unbroken(&passes(bench, row))];
     // Rows of the answer before only keep the place.
     let open = || [plain("…"), plain("…")];
     let rows: Vec<Row> = rows

@@ -344,6 +344,10 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
             answer.conditions.iter().map(|said| engine::sentence::spoken(said, system)).collect();
         words.push_str(&format!(" It passes on a condition: {}.", conditions.join("; ")));
     }
+    if let Some(said) = &answer.if_alloy {
+        words.push(' ');
+        words.push_str(&engine::sentence::spoken(said, system));
+    }
     if let Some(next) = &answer.sizing.next_up {
         let size = size_in(next.outside_diameter, next.wall, units);
         let used = show(next.utilization, Kind::Percent, system);

@@ -101,7 +101,7 @@ pub(crate) fn beside(page: &mut Page, answer: &Answer, along: &Along) {
     }
     for note in &answer.notes {
         page.line("");
-        page.line(format!("  {}", note.asks));
+        page.line(format!("  {}", note.title));
         page.said("  ", &note.says);
         page.working(&note.working);
         page.line(format!("    Rests on {}.", note.source.words()));
@@ -248,7 +248,7 @@ pub(crate) fn findings(page: &mut Page, answer: &Answer, wanted: impl Fn(&Findin
         page.line("");
         let used = finding.utilization.map_or(String::new(), |used| format!(", {}", page.shown(used, Kind::Percent)));
         let rule = if finding.rule { ", rule of thumb" } else { "" };
-        page.line(format!("  {} {}{used}{rule}", finding.asks, finding.word().to_ascii_lowercase()));
+        page.line(format!("  {} {}{used}{rule}", finding.title, finding.word().to_ascii_lowercase()));
         let at = finding.station.map_or(String::new(), |at| format!(", {} from eye A", page.shown(at, Kind::Length)));
         page.line(format!("  At the {}{at}.", finding.part));
         page.said("  ", &finding.says);

@@ -13,9 +13,9 @@ use crate::report::Topic;
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "shank-bending",
-        topic: Topic::Other,
+        topic: Topic::ShankBending,
         of_lengths: true,
-        asks: "Does the rod end's shank bend where it leaves the bar?",
+        title: "Rod-end shank bending at the jam nut",
         part: "rod-end shank at the jam nut",
         rule: false,
         optional: false,
@@ -26,7 +26,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "shank-tension",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Does the shank hold in tension?",
+        title: "Rod-end shank in tension",
         part: "rod-end shank",
         rule: false,
         optional: false,
