@@ -12,6 +12,7 @@ mod build;
 mod checks;
 mod cross_sections;
 mod engagement;
+mod firmness;
 mod fitted;
 pub mod formula;
 pub mod formulas;
@@ -40,10 +41,9 @@ use self::sizing::SizedCandidate;
 use crate::document::{Document, OWN_ROD_END};
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
-use crate::order;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
-    Topic, Verdict,
+    Verdict,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -77,7 +77,7 @@ pub fn plan(document: &Document) -> Plan {
     plan::plan(document)
 }
 
-/// Bending and strength along one link; empty when there is no answer, or when the push alone folds the link.
+/// Bending and strength along one link; empty when there is no answer, or when the compression alone buckles the link.
 pub fn along(document: &Document, index: usize) -> Along {
     settled(document, index).map(|(section, joints)| build::along(document, index, section, joints)).unwrap_or_default()
 }
@@ -105,7 +105,7 @@ pub fn sensitivity(document: &Document, index: usize) -> Vec<Sensitivity> {
 /// It takes as long as the answer itself.
 pub fn firmness(document: &Document, index: usize) -> Vec<Firmness> {
     settled(document, index)
-        .map(|(section, joints)| sizing::firmness(document, index, section, joints))
+        .map(|(section, joints)| firmness::firmness(document, index, section, joints))
         .unwrap_or_default()
 }
 
@@ -185,13 +185,11 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         weakest,
         verdict,
         conditions,
-        if_alloy: None,
         beside_7075: None,
         cautions: Vec::new(),
         checklist: Vec::new(),
         assumed: given.assumptions(),
     };
-    answer.if_alloy = if_alloy(&given, &answer);
     if answer.verdict == Verdict::Bends && !overridden {
         answer.beside_7075 = metals::beside_7075(document, index, section, joints);
     }
@@ -204,23 +202,6 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     answer.cautions = advice::cautions(&answer, copied_end(&given));
     answer.checklist = advice::checklist(&answer);
     LinkReport::Answer(Arc::new(answer))
-}
-
-/// What the shanks would be used to if they were heat-treated alloy, where an end's steel is not known.
-fn if_alloy(given: &Values, answer: &Answer) -> Option<Said> {
-    let own = [&inputs::SHANK_ULTIMATE, &inputs::SHANK_YIELD].iter().any(|input| given.is_decided(input));
-    let not_said = |end: &usize| given.link.ends.get(*end).is_some_and(|end| end.shank_steel.is_none());
-    let unknown = (0..2).filter(not_said).map(|end| answer.link.ends[end].shank_yield);
-    let yielding = unknown.filter(|yielding| order::exceeds(inputs::ALLOY_YIELD, *yielding)).reduce(f64::min)?;
-    let shank = answer.findings.iter().find(|finding| finding.topic == Topic::ShankBending)?;
-    let used = shank.utilization? * yielding / inputs::ALLOY_YIELD;
-    (!own).then(|| {
-        said![
-            "The steel of your rod ends is not known, so their shanks count as low-carbon. If they are heat-treated alloy, stamped or on their maker's sheet, the shanks are at ",
-            (used, Percent),
-            ": say so under Rod ends."
-        ]
-    })
 }
 
 /// The end whose rod end is taken to be like the other's, since only that one was picked.
@@ -296,6 +277,9 @@ fn decided(given: &Values, search: &sizing::Search) -> Option<(Section, [RodEndS
     let mut section = base.section;
     if let Some(outside_diameter) = given.number(&inputs::OUTSIDE_DIAMETER) {
         section.outside_diameter = outside_diameter;
+        if section.wall > 0.0 && given.number(&inputs::WALL).is_none() {
+            section = sizing::tube_of(given, outside_diameter).unwrap_or(section);
+        }
     }
     if section.wall > 0.0
         && let Some(wall) = given.number(&inputs::WALL)

@@ -71,8 +71,6 @@ pub struct Answer {
     pub verdict: Verdict,
     /// On what the link passes only: the conditions of its checks, and what could not be judged.
     pub conditions: Vec<Said>,
-    /// The other answer, where nobody has said what the rod ends' shanks are made of.
-    pub if_alloy: Option<Said>,
     /// Of a tube that takes small bends: strike to first yield, and that of a solid 7075 bar of its diameter.
     pub beside_7075: Option<[f64; 2]>,
     /// What to mind before acting on this.
@@ -182,6 +180,8 @@ pub struct Finding {
     pub recommendable: bool,
     /// It passes on this condition only.
     pub condition: Option<Said>,
+    /// The other answer, where an entry that nobody made decides.
+    pub otherwise: Option<Said>,
     /// One or two sentences for the rig owner.
     pub says: Said,
     /// The working.
@@ -215,8 +215,6 @@ pub enum Topic {
     Buckling,
     /// Wrench flats, the only part that goes by where they lie.
     WrenchFlats,
-    /// Bending of a rod end's shank, which rests on what its steel is known to be.
-    ShankBending,
     /// Anything else.
     Other,
 }
@@ -358,4 +356,6 @@ pub struct Firmness {
     pub least: Option<f64>,
     /// The most value at which the link still passes; `None` when going up never fails it.
     pub most: Option<f64>,
+    /// Whether the limits are those to failure, since the link is past passing already: it bends.
+    pub to_failure: bool,
 }

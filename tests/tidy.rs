@@ -275,7 +275,8 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 18] = [
+const OWN: [&str; 19] = [
+    "firmness",
     "adjustment",
     "engagement",
     "beyond",

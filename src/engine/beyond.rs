@@ -19,7 +19,7 @@ const LIFE_FLOOR: f64 = ksi(3.74);
 /// Cycles between which that curve was read.
 const LIFE_READ: [f64; 2] = [1e4, 1e7];
 
-/// What the middle of the bar bears before it stays bent, and after.
+/// What the middle of the bar bears before it yields, and after.
 pub(super) fn limits(case: &Case, bending: &[Step], compression_steps: &[Step], sheet: &mut Sheet) -> Option<Beyond> {
     let made = case.made;
     let (length, axial) = (made.length, case.loads.axial_with_strike);
@@ -73,15 +73,14 @@ pub(super) fn limits(case: &Case, bending: &[Step], compression_steps: &[Step], 
 
 /// The same in words.
 pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
-    let mut says =
-        said!["Without any factor, the middle of the bar begins to stay bent under ", (limits.first_yield, Force)];
+    let mut says = said!["Without any factor, the middle of the bar yields first under ", (limits.first_yield, Force)];
     if case.strike() > 0.0 {
         says.extend(said![", ", (limits.first_yield / case.strike(), Ratio), " times the strike assumed"]);
     }
     if let Some(drop) = limits.drop {
         says.extend(said!["; the same weight would have to drop from ", (drop, FineLength)]);
     }
-    says.extend(said![". Up to there it soaks up ", (limits.energy, Moment), " and springs back. "]);
+    says.extend(said![". Up to there it takes up ", (limits.energy, Moment), " and stays elastic. "]);
     match (limits.collapse, limits.bow) {
         (Some(collapse), Some(bow)) if case.strength.elongation.is_none_or(|stretch| stretch >= 0.1) => {
             says.extend(said![

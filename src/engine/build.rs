@@ -314,14 +314,18 @@ impl Judged {
     /// On what the link passes only.
     pub(super) fn conditions(&self) -> Vec<Said> {
         let open = |finding: &Finding| finding.verdict == Verdict::Unanswered && !finding.is_left_open();
-        self.findings
-            .iter()
-            .filter_map(|finding| match &finding.condition {
-                Some(condition) => Some(condition.clone()),
-                None if open(finding) => Some(said!["the ", (finding.part), " is not judged"]),
-                None => None,
-            })
-            .collect()
+        let each = self.findings.iter().filter_map(|finding| match &finding.condition {
+            Some(condition) => Some(condition.clone()),
+            None if open(finding) => Some(said!["the ", (finding.part), " is not judged"]),
+            None => None,
+        });
+        let mut conditions: Vec<Said> = Vec::new();
+        for condition in each {
+            if !conditions.contains(&condition) {
+                conditions.push(condition);
+            }
+        }
+        conditions
     }
 
     /// Whether a search may recommend the link: no check fails or leaves it to be wound no further, and the ones that

@@ -145,8 +145,10 @@ pub(super) struct Outcome {
     pub(super) recommendable: bool,
     /// It passes on this condition only.
     pub(super) condition: Option<Said>,
-    /// From here up it is called close.
-    pub(super) close_from: f64,
+    /// The other answer, where an entry that nobody made decides; told beside the verdict.
+    pub(super) otherwise: Option<Said>,
+    /// What it is called and where it comes from, where the row says another thing than holds for this link.
+    pub(super) instead: Option<(&'static str, Cite)>,
     /// Whether the question makes sense for this link at all.
     pub(super) applies: bool,
     /// What the weak spot is called, where the check's own name would not tell which it is.
@@ -166,7 +168,8 @@ impl Outcome {
             verdict: None,
             recommendable: true,
             condition: None,
-            close_from: CLOSE,
+            otherwise: None,
+            instead: None,
             applies: true,
             part: None,
         }
@@ -237,7 +240,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
                     Verdict::Fails
                 } else if let Some(verdict) = outcome.verdict {
                     verdict
-                } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, outcome.close_from)) {
+                } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, CLOSE)) {
                     Verdict::Close
                 } else {
                     Verdict::Passes
@@ -250,7 +253,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
     Some(Finding {
         id: check.id,
         topic: check.topic,
-        title: check.title,
+        title: outcome.instead.map_or(check.title, |(title, _)| title),
         part: outcome.part.unwrap_or(check.part),
         station: outcome.station,
         rule: check.rule,
@@ -260,7 +263,8 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
         recommendable: outcome.recommendable && verdict != Verdict::Fails,
         says,
         working,
-        source: check.source,
+        source: outcome.instead.map_or(check.source, |(_, source)| source),
+        otherwise: outcome.otherwise,
         changed,
         optional: check.optional,
         condition: outcome.condition.filter(|_| verdict == Verdict::Close),

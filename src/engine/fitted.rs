@@ -10,6 +10,7 @@ use super::sizing::{self, SizedCandidate};
 use super::tables::materials::Form;
 use super::tables::practice::class;
 use super::tables::{rod_ends, threads};
+use crate::document::OWN_ROD_END;
 use crate::inputs;
 use crate::order::exceeds;
 use crate::quantity::ksi;
@@ -95,7 +96,7 @@ pub(super) fn governs(fitted: &Fitted) -> Said {
 
 /// Something that would help.
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum Cure {
+pub(super) enum Cure {
     LargerRodEnd,
     ShorterNeck,
     HeatTreated,
@@ -108,6 +109,7 @@ enum Cure {
     SmallerRodEnd,
     MilderFlats,
     ShorterLink,
+    StraighterRoute,
     LongerLink,
     LongerLinkALittle,
     StrongerMetal,
@@ -123,7 +125,7 @@ enum Cure {
 
 /// What helps when a check governs, the most helpful first. A shorter link or a stiffer metal does not help a shank, so
 /// neither stands there.
-static CURES: &[(&[&str], &[Cure])] = &[
+pub(super) static CURES: &[(&[&str], &[Cure])] = &[
     (
         &["shank-bending"],
         &[Cure::LargerRodEnd, Cure::ShorterNeck, Cure::HeatTreated, Cure::Milder, Cure::LongerLinkALittle],
@@ -135,6 +137,8 @@ static CURES: &[(&[&str], &[Cure])] = &[
     (&["visible-threads"], &[Cure::FewerThreads]),
     (&["bar-bending", "tapped-end"], &[Cure::LargerBar, Cure::ShorterLink, Cure::StrongerMetal, Cure::Milder]),
     (&["wrench-flats"], &[Cure::MilderFlats, Cure::LargerBar, Cure::ShorterLink, Cure::StrongerMetal, Cure::Milder]),
+    (&["bent-bar"], &[Cure::StraighterRoute, Cure::LargerBar, Cure::StrongerMetal, Cure::Milder]),
+    (&["compression-yield"], &[Cure::LargerRodEnd, Cure::HeatTreated, Cure::LargerBar, Cure::Milder]),
     (&["buckling"], &[Cure::LargerBarOrSteel, Cure::ShorterLink, Cure::Milder]),
     (&["thin-tube"], &[Cure::ThickerWall]),
     (&["wall", "jam-nut-seat"], &[Cure::LargerBar, Cure::SmallerRodEnd]),
@@ -207,6 +211,7 @@ fn words(cure: Cure, given: &Values, size: &SizedCandidate) -> Option<&'static s
         Cure::SmallerRodEnd => "a smaller rod end",
         Cure::MilderFlats => "wider or no wrench flats",
         Cure::ShorterLink => "a shorter link",
+        Cure::StraighterRoute => "a straighter route, so that the bar bends less",
         Cure::LongerLink => "a longer link",
         Cure::LongerLinkALittle => "a longer link or a more flexible bar, which helps a little",
         Cure::StrongerMetal => "a stronger metal",
@@ -227,7 +232,9 @@ fn larger_rod_end(given: &Values, size: &SizedCandidate) -> &'static str {
     let (family, now) = (given.family(), habit::smaller_class(&size.joints));
     let series = rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(|row| threads::find(row.thread));
     let mut larger = series.filter(|thread| class(thread) > now).peekable();
-    if larger.peek().is_none() {
+    if given.link.ends.iter().any(|end| end.rod_end == Some(OWN_ROD_END)) {
+        "a larger rod end"
+    } else if larger.peek().is_none() {
         "a larger rod end than this series has"
     } else if !larger.any(|thread| size.section.takes(thread)) && sizing::is_largest(given, size.section) {
         ANOTHER_METAL

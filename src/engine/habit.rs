@@ -126,14 +126,19 @@ pub(super) fn is_usual(size: Size, thread: &'static str, trade: &Trade) -> bool 
 
 /// Steering links and track bars, where the smallest that passes is nobody's answer.
 pub(super) const fn is_one_answer(role: Role) -> bool {
-    matches!(role, Role::TieRod | Role::DragLink | Role::TrackBar)
+    inputs::has_no_second_path(role)
 }
 
 /// Said where the smallest that passes is no less than what is usual.
 pub(super) fn calculation_reaches(numbers: &Pick, trade: &Trade, chosen: bool) -> Said {
-    let bar_is_larger = !trade.is_of_rod_ends() && !trade.most.is_as_large_as(numbers.size);
-    let larger = bar_is_larger || (!chosen && numbers.class > trade.class);
-    let mut says = if larger {
+    let larger_than = |usual: Size| !trade.is_of_rod_ends() && !usual.is_as_large_as(numbers.size);
+    let larger = larger_than(trade.most) || (!chosen && numbers.class > trade.class);
+    let mut says = if !larger && larger_than(trade.least) {
+        let mut says = said!["The calculation decides, within what builders fit: it asks for "];
+        says.extend(numbers.named());
+        says.extend(said![". Highest utilization: ", (numbers.decides), ". Builders usually fit "]);
+        says
+    } else if larger {
         let mut says = said!["The calculation decides: it asks for "];
         says.extend(numbers.named());
         says.extend(said![", more than common practice. Highest utilization: ", (numbers.decides)]);

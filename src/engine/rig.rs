@@ -295,8 +295,8 @@ pub(super) fn fewer_sizes(
                 let before = reports.get(index).and_then(LinkReport::answer);
                 let (Some(after), Some(before)) = (after.answer(), before) else { return false };
                 heavier += pieces(index) as f64 * (after.link.bar_weight - before.link.bar_weight);
-                // No worse than it stands now.
-                after.verdict < Verdict::Fails && after.verdict <= before.verdict.max(Verdict::Close)
+                // No worse than it stands now, and nothing that a search would not recommend.
+                after.verdict <= before.verdict && after.findings.iter().all(|finding| finding.recommendable)
             });
             if holds {
                 let bolts = [(document, size), (&trial, instead)].map(|(document, id)| {

@@ -150,7 +150,7 @@ fn sawn(part: &Part, units: Units) -> Option<String> {
         None => format!("{} ({})", whole(System::Inch), whole(System::Metric)),
     };
     // One piece is its own sum.
-    let sum = if part.count() > 1 { format!("; {whole} in all before kerf") } else { String::new() };
+    let sum = if part.count() > 1 { format!("; {whole} in all, before the kerf") } else { String::new() };
     Some(format!("saw {}, {}{sum}", words::pieces(part.count()), each.join(", ")))
 }
 

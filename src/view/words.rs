@@ -264,6 +264,9 @@ pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: 
     lines.push(if says.starts_with(word) { says } else { format!("{word}. {says}") });
     lines.extend(buckling_text(answer));
     lines.push(format!("Bar, face to face: {}. Saw to {}.", both_lengths(made.bar), both_lengths(made.cut)));
+    if made.provisional {
+        lines.push("Provisional: measure your rod ends before you saw.".to_string());
+    }
     lines.push(format!("Weight of the bar: {}", both(made.bar_weight, Kind::Weight)));
     for (index, end) in made.ends.iter().enumerate() {
         let rows = ends::rows(end, made.bore > 0.0, None);
@@ -342,9 +345,10 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
     if !answer.conditions.is_empty() && answer.verdict < Verdict::Fails {
         let conditions: Vec<String> =
             answer.conditions.iter().map(|said| engine::sentence::spoken(said, system)).collect();
-        words.push_str(&format!(" It passes on a condition: {}.", conditions.join("; ")));
+        let how = if answer.verdict == Verdict::Bends { "Beside that" } else { "It passes on a condition" };
+        words.push_str(&format!(" {how}: {}.", conditions.join("; ")));
     }
-    if let Some(said) = &answer.if_alloy {
+    for said in answer.findings.iter().filter_map(|finding| finding.otherwise.as_ref()) {
         words.push(' ');
         words.push_str(&engine::sentence::spoken(said, system));
     }
@@ -369,7 +373,7 @@ pub(super) fn buckling(answer: &Answer, system: System) -> Option<(Verdict, Stri
         Some(used) => format!("{} of its limit", show(used, Kind::Percent, system)),
         None => "no number to go by".to_string(),
     };
-    Some((finding.verdict, format!("Buckling when pushed: {used}")))
+    Some((finding.verdict, format!("Buckling in compression: {used}")))
 }
 
 /// The same for a text, the verdict in words.
@@ -382,7 +386,7 @@ pub(super) fn buckling_text(answer: &Answer) -> Option<String> {
 pub(super) fn along_words(along: &Along, system: System) -> String {
     let Some(worst) = along.weakest.and_then(|index| along.stations.get(index)) else { return String::new() };
     format!(
-        "Bending along the link: most is asked of the {}, {} from eye A, where the hit asks {} and the metal bears {}, so it uses {}.",
+        "Bending along the link: the highest utilization is at the {}, {} from eye A: bending moment {}, bending strength {}, {}.",
         worst.part,
         length(worst.x, system),
         show(worst.moment, Kind::Moment, system),

@@ -99,7 +99,7 @@ fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System)
     out += element("dl class=\"symbols\"", symbols);
     let holds: Vec<&str> = formula.holds.iter().map(|condition| condition.text).collect();
     let range = if holds.is_empty() {
-        "Good for any values that can be.".to_string()
+        "Holds for every value accepted here.".to_string()
     } else {
         format!("Good where {}.", holds.join(" and "))
     };

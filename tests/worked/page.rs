@@ -177,7 +177,8 @@ pub(crate) fn recommendation(page: &mut Page, answer: &Answer, around: &[Option<
         let now = page.shown(firm.now, firm.kind);
         let least = firm.least.map(|it| format!(" from {}", page.shown(it, firm.kind))).unwrap_or_default();
         let most = firm.most.map(|it| format!(" up to {}", page.shown(it, firm.kind))).unwrap_or_default();
-        page.line(format!("  Passes with a {}{least}{most}; now {now}", firm.input));
+        let does = if firm.to_failure { "Does not fail" } else { "Passes" };
+        page.line(format!("  {does} with a {}{least}{most}; now {now}", firm.input));
     }
 }
 

@@ -118,6 +118,11 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
         Err(why) => return Outcome::unanswered(why),
     };
     let given = case.given;
+    if given.spacers() == Spacers::HighMisalignment && !given.is_decided(&inputs::SPACER) {
+        return Outcome::unanswered(said![
+            "Enter the length of the high-misalignment spacers, from ball to ear: the longer they are, the more the bolt bends."
+        ]);
+    }
     let force = radial(case, sheet);
     let stack = [given.known(&inputs::EAR), given.known(&inputs::GAP), given.known(&inputs::SPACER)];
     let [ear, gap, spacer] = stack;

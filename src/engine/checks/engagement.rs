@@ -98,7 +98,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
             ]
         });
         says.extend(sheet.remark(|| advice(made, least)));
-        Outcome { close_from: 1.0, ..Outcome::new(used, None, says) }
+        Outcome::new(used, None, says)
     })
 }
 
@@ -134,17 +134,11 @@ fn advice(end: &EndGeometry, least: f64) -> Said {
 fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let made = &case.made.ends[end];
-        let bar_shear = if case.made.material.form == Form::Tube {
-            case.given.known(&inputs::INSERT_SHEAR)
-        } else {
-            sheet.look_up(
-                "Shear strength of the bar",
-                case.strength.shear_ultimate,
-                Kind::Stress,
-                case.made.material.label,
-                case.strength.cite,
-            )
-        };
+        let bar_shear = bar_shear(case.given, case.strength);
+        if case.made.material.form == Form::Bar {
+            let label = case.made.material.label;
+            sheet.look_up("Shear strength of the bar", bar_shear, Kind::Stress, label, case.strength.cite);
+        }
         let limits = case.joints[end].limits;
         let internal = sheet.work(
             &threads::INTERNAL_SHEAR_AREA,
@@ -154,8 +148,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
             &threads::EXTERNAL_SHEAR_AREA,
             &[made.thread.pitch, limits.internal_minor_max, limits.external_pitch_min],
         );
-        // Judged where the least thread may ever be left.
-        let engaged = made.least.min(made.engagement).max(0.0);
+        let engaged = made.engagement.max(0.0);
         let bar = sheet.work(&threads::STRIP_LOAD, &[internal, engaged, bar_shear]);
         let shank = sheet.work(&threads::STRIP_LOAD, &[external, engaged, SHEAR_SHARE * made.shank_ultimate]);
         sheet.choose(|| {
@@ -176,7 +169,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
             Some(case.station(end, 0.0)),
             sheet.remark(|| {
                 said![
-                    "At minimum engagement, end ",
+                    "As set, end ",
                     (letter(end)),
                     " bears ",
                     (capacity, Force),
@@ -213,6 +206,6 @@ fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
                 "; more than 3 bends the shank sooner."
             ]
         });
-        Outcome { close_from: 1.0, ..Outcome::new(used, None, says) }
+        Outcome::new(used, None, says)
     })
 }

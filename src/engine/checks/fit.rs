@@ -98,7 +98,7 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
     let wanted = a.thread.major.max(b.thread.major);
     if web <= 0.0 {
         return Outcome::new(
-            2.0,
+            BROKEN,
             None,
             sheet.remark(|| {
                 said!["Drilled this deep, the two holes run into each other. Tap less deep or make the link longer."]
@@ -133,7 +133,7 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     } else {
         sheet.remark(|| said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."])
     };
-    Outcome { close_from: 1.0, ..Outcome::new(used, None, says) }
+    Outcome::new(used, None, says)
 }
 
 fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -144,13 +144,12 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     for end in &case.made.ends {
         let wall = sheet.work(&lengths::WALL_AROUND_THREAD, &[case.made.outside_diameter, end.thread.major]);
         let floor = sheet.work(&lengths::LEAST_BY_DIAMETERS, &[0.25, end.thread.major]);
-        let used = if wall > 0.0 { of_length(floor, wall, sheet) } else { 2.0 };
+        let used = if wall > 0.0 { of_length(floor, wall, sheet) } else { BROKEN };
         if used > worst.0 {
             worst = (used, wall, wall / end.thread.major);
         }
     }
     Outcome {
-        close_from: 0.25 / 0.35,
         ..Outcome::new(
             worst.0,
             None,
@@ -297,6 +296,7 @@ fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
                 ", an assumption."
             ]
         });
-        Outcome::new(used, None, says)
+        let instead = Some(("Wall of the threaded insert", inserts::LEAST_WALL_CITE));
+        Outcome { instead, ..Outcome::new(used, None, says) }
     })
 }

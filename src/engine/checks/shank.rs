@@ -1,19 +1,20 @@
 //! The rod end's shank: bending where it leaves the bar, and tension.
 
-use super::ends::{at_ends, letter};
+use super::ends::{at_ends, end_name, letter};
 use super::{Actions, Case, Check, Outcome, actions, buckles, of_capacity, worst};
-use crate::engine::formula::Sheet;
+use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::{pins, threads};
 use crate::engine::roots::crossing;
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::order;
+use crate::quantity::Kind;
 use crate::report::Topic;
 
 pub(super) static ROWS: &[Check] = &[
     Check {
         id: "shank-bending",
-        topic: Topic::ShankBending,
+        topic: Topic::Other,
         of_lengths: true,
         title: "Rod-end shank bending at the jam nut",
         part: "rod-end shank at the jam nut",
@@ -91,14 +92,24 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         });
         let used = as_set.max(at_stop);
         let needs_stop = !order::exceeds(as_set, 1.0) && order::exceeds(used, 1.0);
-        let most_showing = || {
+        let most_showing = if needs_stop && sheet.is_recording() {
             let inserted = stop(case, end).unwrap_or(made.inserted);
             made.visible_threads + (made.inserted - inserted) / made.thread.pitch
+        } else {
+            f64::NAN
         };
+        if most_showing.is_finite() {
+            sheet.record(|| Line::Solved {
+                what: "Threads showing at which the shank reaches its limit",
+                value: most_showing,
+                kind: Kind::Ratio,
+                how: "found by winding the shank out, the same way, until it is at 100 %",
+            });
+        }
         // A search goes by whether there is a condition, and reads no words.
         let condition = needs_stop.then(|| {
             sheet.remark(|| {
-                said!["with no more than ", (most_showing(), Ratio), " threads showing at end ", (letter(end))]
+                said!["with no more than ", (most_showing, Ratio), " threads showing at ", (end_name(case, end))]
             })
         });
         let mut says = sheet.remark(|| {
@@ -117,7 +128,7 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         says.extend(sheet.remark(|| match &condition {
             Some(_) => said![
                 "Wound out further it would reach its limit: leave no more than ",
-                (most_showing(), Ratio),
+                (most_showing, Ratio),
                 " threads showing."
             ],
             None => said![
@@ -128,31 +139,35 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
                 " of that."
             ],
         }));
-        if sheet.is_recording() {
-            says.extend(if_alloy(case, end, as_set));
+        let otherwise = if sheet.is_recording() { if_alloy(case, end, used) } else { None };
+        if let Some(otherwise) = &otherwise {
+            says.extend(said![" "]);
+            says.extend(otherwise.clone());
         }
         Outcome {
             to_failure: Some(as_set),
             recommendable: !order::exceeds(used, 1.0),
             condition,
+            otherwise,
             ..Outcome::new(used, Some(case.station(end, made.eye_to_face)), says)
         }
     })
 }
 
 /// The other answer, where nobody has said what the shank is made of.
-fn if_alloy(case: &Case, end: usize, as_set: f64) -> Said {
+fn if_alloy(case: &Case, end: usize, used: f64) -> Option<Said> {
     let answered = case.given.link.ends.get(end).is_none_or(|end| end.shank_steel.is_some());
     let own = [&inputs::SHANK_ULTIMATE, &inputs::SHANK_YIELD].iter().any(|input| case.given.is_decided(input));
-    let yielding = inputs::ALLOY_YIELD;
-    if answered || own || case.made.ends[end].shank_yield >= yielding {
-        return Said::default();
-    }
-    said![
-        " The steel of this shank is not known, so it counts as low-carbon. If it is heat-treated alloy, stamped or on its maker's sheet, it is at ",
-        (as_set * case.made.ends[end].shank_yield / yielding, Percent),
-        "."
-    ]
+    let yielding = case.made.ends[end].shank_yield;
+    (!answered && !own && order::exceeds(inputs::ALLOY_YIELD, yielding)).then(|| {
+        said![
+            "The steel of the rod end at ",
+            (end_name(case, end)),
+            " is not known, so its shank counts as low-carbon. If it is heat-treated alloy, stamped or on its maker's sheet, the shank is at ",
+            (used * yielding / inputs::ALLOY_YIELD, Percent),
+            ": say so under Rod ends."
+        ]
+    })
 }
 
 fn shank_tension(case: &Case, sheet: &mut Sheet) -> Outcome {

@@ -78,7 +78,7 @@ formula! {
 }
 
 formula! {
-    /// Engaged thread asked for as so many diameters.
+    /// Engagement required, in thread diameters.
     LEAST_BY_DIAMETERS: "e_k" FineLength = "k · D";
     given many "k" Ratio "how many diameters", diameter "D" FineLength "thread diameter";
     code many * diameter;
