@@ -12,6 +12,7 @@ mod build;
 mod checks;
 mod cross_sections;
 mod engagement;
+mod firmness;
 mod fitted;
 pub mod formula;
 pub mod formulas;
@@ -76,7 +77,7 @@ pub fn plan(document: &Document) -> Plan {
     plan::plan(document)
 }
 
-/// Bending and strength along one link; empty when there is no answer, or when the push alone folds the link.
+/// Bending and strength along one link; empty when there is no answer, or when the compression alone buckles the link.
 pub fn along(document: &Document, index: usize) -> Along {
     settled(document, index).map(|(section, joints)| build::along(document, index, section, joints)).unwrap_or_default()
 }
@@ -104,7 +105,7 @@ pub fn sensitivity(document: &Document, index: usize) -> Vec<Sensitivity> {
 /// It takes as long as the answer itself.
 pub fn firmness(document: &Document, index: usize) -> Vec<Firmness> {
     settled(document, index)
-        .map(|(section, joints)| sizing::firmness(document, index, section, joints))
+        .map(|(section, joints)| firmness::firmness(document, index, section, joints))
         .unwrap_or_default()
 }
 
@@ -192,12 +193,11 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     if answer.verdict == Verdict::Bends && !overridden {
         answer.beside_7075 = metals::beside_7075(document, index, section, joints);
     }
-    if let Some(recommended) = answer.sizing.recommended.as_ref().filter(|_| !overridden)
-        && answer.verdict > Verdict::Passes
-        && answer.verdict < Verdict::Fails
+    if let Some(recommended) = search.recommended.as_ref().filter(|_| !overridden)
+        && answer.has_little_margin()
     {
-        let [_, next] = sizing::neighbors(&given, recommended);
-        answer.sizing.next_up = next.filter(|size| size.feasible);
+        let the_bar = answer.weakest_finding().is_none_or(checks::of_the_bar);
+        answer.sizing.next_up = sizing::next_up(&given, recommended, the_bar);
     }
     answer.cautions = advice::cautions(&answer, copied_end(&given));
     answer.checklist = advice::checklist(&answer);
@@ -277,6 +277,9 @@ fn decided(given: &Values, search: &sizing::Search) -> Option<(Section, [RodEndS
     let mut section = base.section;
     if let Some(outside_diameter) = given.number(&inputs::OUTSIDE_DIAMETER) {
         section.outside_diameter = outside_diameter;
+        if section.wall > 0.0 && given.number(&inputs::WALL).is_none() {
+            section = sizing::tube_of(given, outside_diameter).unwrap_or(section);
+        }
     }
     if section.wall > 0.0
         && let Some(wall) = given.number(&inputs::WALL)

@@ -5,7 +5,7 @@ use std::sync::Arc;
 use crate::document::Role;
 use crate::engine::formula::Line;
 use crate::engine::sentence::Said;
-use crate::engine::tables::practice::Size;
+use crate::engine::tables::practice::{GoesBy, Size};
 use crate::quantity::Kind;
 use crate::source::Cite;
 
@@ -87,6 +87,11 @@ impl Answer {
         self.findings.get(self.weakest?)
     }
 
+    /// Whether some check passes with little margin, or bends.
+    pub fn has_little_margin(&self) -> bool {
+        self.findings.iter().any(|finding| matches!(finding.verdict, Verdict::Close | Verdict::Bends))
+    }
+
     /// The word for how the link came out.
     pub fn word(&self) -> &'static str {
         let conditional = self.verdict == Verdict::Close && !self.conditions.is_empty();
@@ -157,8 +162,8 @@ pub struct Finding {
     pub id: &'static str,
     /// What it is about, where others go by that.
     pub topic: Topic,
-    /// What was asked.
-    pub asks: &'static str,
+    /// What was checked, as the list of checks names it.
+    pub title: &'static str,
     /// What the weak spot is called on the link.
     pub part: &'static str,
     /// Distance of the weak spot from eye A, when it sits at one.
@@ -175,6 +180,8 @@ pub struct Finding {
     pub recommendable: bool,
     /// It passes on this condition only.
     pub condition: Option<Said>,
+    /// The other answer, where an entry that nobody made decides.
+    pub otherwise: Option<Said>,
     /// One or two sentences for the rig owner.
     pub says: Said,
     /// The working.
@@ -283,13 +290,15 @@ pub struct Sizing {
     pub governs: Said,
     /// Whether the user chose a size other than the recommended.
     pub overridden: bool,
-    /// The next size up, where the recommended one passes with little margin or bends.
+    /// The next size that passes with more in hand, where the recommended one passes with little margin or bends: a larger
+    /// bar, or larger rod ends where those are asked for most.
     pub next_up: Option<Candidate>,
     /// Where no stock size passes: what is fitted all the same, and what would help.
     pub fitted: Option<Fitted>,
 }
 
-/// What is fitted by common practice where no stock size passes; without a habit, the largest in stock.
+/// What is fitted by common practice where no stock size passes, or a larger size that comes out better; without a habit,
+/// the largest in stock.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Fitted {
     /// What builders usually fit, where they have a habit.
@@ -300,8 +309,19 @@ pub struct Fitted {
     pub good_to: Option<f64>,
     /// The part that yields first.
     pub yields_first: &'static str,
+    /// How it comes out.
+    pub verdict: Verdict,
     /// What would help, the most helpful first.
     pub cures: Vec<Said>,
+    /// Where larger sizes are stocked but no strength is published for them: up to where it is.
+    pub strengths_end: Option<Said>,
+}
+
+impl Trade {
+    /// Whether it is a habit about rod ends alone.
+    pub fn is_of_rod_ends(&self) -> bool {
+        self.goes_by == GoesBy::RodEnds
+    }
 }
 
 /// What builders usually fit for a job (common practice, no source).
@@ -315,6 +335,10 @@ pub struct Trade {
     pub thread: &'static str,
     /// The class of that thread, by which inch and metric threads are compared.
     pub class: Option<usize>,
+    /// What it goes by; where by the rod ends alone, the sizes are only what takes them.
+    pub goes_by: GoesBy,
+    /// What is fitted, as a noun phrase.
+    pub name: Said,
     /// The habit in a sentence.
     pub words: Said,
 }
@@ -332,4 +356,6 @@ pub struct Firmness {
     pub least: Option<f64>,
     /// The most value at which the link still passes; `None` when going up never fails it.
     pub most: Option<f64>,
+    /// Whether the limits are those to failure, since the link is past passing already: it bends.
+    pub to_failure: bool,
 }

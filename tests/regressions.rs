@@ -4,7 +4,7 @@
 mod links;
 
 use links::{answer, find, sized};
-use linkwright::document::{Document, Hand, OWN_ROD_END, ShankSteel, Use};
+use linkwright::document::{Document, End, Hand, OWN_ROD_END, ShankSteel, Use};
 use linkwright::engine::firmness;
 use linkwright::engine::sentence::spoken;
 use linkwright::inputs;
@@ -162,4 +162,52 @@ fn what_bears_nothing_fails() {
         let answer = answer(&document);
         assert_eq!(find(&answer, id).verdict, Verdict::Fails, "{id}: {}", says(&answer, id));
     }
+}
+
+/// End A reaches its limit in bending only when it is wound out, end B as it is set. Whichever uses more at its outward
+/// stop, the link fails.
+#[test]
+fn a_shank_that_fails_as_set_is_not_hidden_by_one_that_would_fail_wound_out() {
+    let own = |to_end: f64, least: Option<f64>| End {
+        rod_end: Some(OWN_ROD_END),
+        shank_steel: Some(ShankSteel::Alloy),
+        own_thread: Some("1-1/4-12"),
+        own_eye_to_end: Some(inch(to_end)),
+        own_thread_length: Some(inch(2.343)),
+        own_bore: Some(inch(1.0)),
+        own_ball_width: Some(inch(1.375)),
+        least_engagement: least,
+        ..End::default()
+    };
+    let (far, fixed) = (own(4.125, None), own(4.195, Some(inch(1.36))));
+    let (mut hidden, mut failed) = (0, 0);
+    for tens in 350..560 {
+        let mut document = sized(2.5, "wide-16", "wide-16");
+        (document.rig.weight, document.rig.usage) = (Some(lbf(10.0 * f64::from(tens))), Some(Use::Punished));
+        document.links[0].length = Some(inch(40.0));
+        let mut shank = |ends: [&End; 2]| {
+            document.links[0].ends = ends.map(End::clone);
+            find(&answer(&document), "shank-bending").clone()
+        };
+        let [a, b] = [shank([&far, &far]), shank([&fixed, &fixed])];
+        if b.to_failure.expect("a number") > 1.01 {
+            failed += 1;
+            assert_eq!(shank([&far, &fixed]).verdict, Verdict::Fails, "at {tens}0 lb");
+            assert_eq!(shank([&fixed, &far]).verdict, Verdict::Fails, "at {tens}0 lb, ends exchanged");
+            hidden += u32::from(a.verdict != Verdict::Fails && a.utilization > b.utilization);
+        }
+    }
+    assert!(failed > 0 && hidden > 0, "{failed} {hidden}");
+}
+
+/// What stands in the way at either end is told of both, where the ends are alike.
+#[test]
+fn a_condition_of_ends_that_are_alike_names_both() {
+    let conditions = (350..560).find_map(|tens| {
+        let mut document = sized(2.5, "wide-16", "wide-16");
+        (document.rig.weight, document.rig.usage) = (Some(lbf(10.0 * f64::from(tens))), Some(Use::Punished));
+        Some(answer(&document).conditions).filter(|conditions| !conditions.is_empty())
+    });
+    let said = spoken(&conditions.expect("a weight at which the stop moves in")[0], System::Inch);
+    assert!(said.contains("threads showing at either end"), "{said}");
 }

@@ -153,39 +153,43 @@ fn what_is_not_entered_yet_is_counted_in_links_to_make() {
     let mut document = eight();
     document.links.iter_mut().for_each(|link| link.length = None);
     let whole = of(&document).1;
-    assert_eq!((whole.pieces, whole.unmeasured, whole.open), (12.0, 12.0, 8), "four pairs and four single ones");
+    assert_eq!((whole.pieces, whole.unmeasured, whole.open), (12, 12, 8), "four pairs and four single ones");
     document.links.iter_mut().skip(1).for_each(|link| link.length = Some(inch(30.0)));
     document.links[1].length = Some(inch(6.0));
     document.links[1].ends.iter_mut().for_each(|end| end.rod_end = Some("wide-16"));
     let whole = of(&document).1;
-    assert_eq!((whole.unmeasured, whole.impossible, whole.open), (2.0, 1.0, 2), "a pair, and a single one");
+    assert_eq!((whole.unmeasured, whole.impossible, whole.open), (2, 1, 2), "a pair, and a single one");
     document.rig.weight = None;
     let whole = of(&document).1;
-    assert_eq!((whole.unmeasured, whole.unfinished, whole.open), (2.0, 10.0, 8), "the others lack the weight alone");
+    assert_eq!((whole.unmeasured, whole.unfinished, whole.open), (2, 10, 8), "the others lack the weight alone");
 }
 
 #[test]
 fn the_sums_are_those_of_the_pieces() {
     let (reports, whole) = of(&eight());
-    let pieces = [2.0, 1.0, 1.0, 1.0, 1.0, 2.0, 2.0, 2.0];
-    assert_eq!(Some(whole.pieces), Some(12.0));
+    let pieces = [2_u8, 1, 1, 1, 1, 2, 2, 2];
+    assert_eq!(Some(whole.pieces), Some(12));
     assert_eq!(whole.open, 0);
-    let weight: f64 =
-        reports.iter().zip(pieces).map(|(it, count)| count * it.answer().expect("an answer").link.bar_weight).sum();
+    let weight: f64 = reports
+        .iter()
+        .zip(pieces)
+        .map(|(it, count)| f64::from(count) * it.answer().expect("an answer").link.bar_weight)
+        .sum();
     assert!((whole.weight - weight).abs() < 1e-9 * weight);
     let kinds = |kind: u8| whole.parts.iter().filter(move |part| part.kind() == kind);
-    let count = |kind: u8| kinds(kind).map(Part::count).sum::<f64>();
-    assert_eq!((count(0), count(1), count(2), count(3)), (12.0, 0.0, 24.0, 24.0));
-    assert_eq!((count(4), count(5), count(6)), (24.0, 24.0, 0.0), "a nut for every bolt");
-    let left: f64 =
+    let count = |kind: u8| kinds(kind).map(Part::count).sum::<usize>();
+    assert_eq!((count(0), count(1), count(2), count(3)), (12, 0, 24, 24));
+    assert_eq!((count(4), count(5), count(6)), (24, 24, 0), "a nut for every bolt");
+    let left: usize =
         whole.parts.iter().filter(|part| matches!(part, Part::RodEnd { hand: Hand::Left, .. })).map(Part::count).sum();
-    assert_eq!(Some(left), Some(12.0), "one left-hand end on each");
+    assert_eq!(Some(left), Some(12), "one left-hand end on each");
     let sawn = |part: &Part| match part {
-        Part::Bar { cuts, .. } => cuts.iter().map(|cut| cut.count * cut.length).sum(),
+        Part::Bar { cuts, .. } => cuts.iter().map(|cut| cut.count as f64 * cut.length).sum(),
         _ => 0.0,
     };
     let length: f64 = whole.parts.iter().map(sawn).sum();
-    let cut: f64 = reports.iter().zip(pieces).map(|(it, count)| count * it.answer().expect("an answer").link.cut).sum();
+    let cut: f64 =
+        reports.iter().zip(pieces).map(|(it, count)| f64::from(count) * it.answer().expect("an answer").link.cut).sum();
     assert!((length - cut).abs() < 1e-9);
     let order: Vec<u8> = whole.parts.iter().map(Part::kind).collect();
     assert!(order.is_sorted(), "{order:?}");
@@ -200,10 +204,10 @@ fn a_link_s_own_parts_add_up_to_the_rig_s() {
     let document = eight();
     let (reports, whole) = of(&document);
     for kind in 0..=6 {
-        let sum = |parts: &[Part]| parts.iter().filter(|part| part.kind() == kind).map(Part::count).sum::<f64>();
+        let sum = |parts: &[Part]| parts.iter().filter(|part| part.kind() == kind).map(Part::count).sum::<usize>();
         let own =
             reports.iter().enumerate().map(|(at, it)| sum(&parts(&document, at, it.answer().expect("an answer"))));
-        assert!((own.sum::<f64>() - sum(&whole.parts)).abs() < 1e-9, "kind {kind}");
+        assert_eq!(own.sum::<usize>(), sum(&whole.parts), "kind {kind}");
     }
     let named = whole.parts.iter().flat_map(|part| if let Part::Bar { cuts, .. } = part { &cuts[..] } else { &[] });
     let mut named: Vec<&str> = named.flat_map(|cut| cut.links.iter().map(String::as_str)).collect();
@@ -255,21 +259,21 @@ fn every_length_to_saw_stands_by_itself() {
         (made.cut, whole)
     };
     let (long, before) = cuts(&document, 0);
-    assert!(before.contains(&(long, 2.0)), "a pair is two pieces of that length: {before:?}");
+    assert!(before.contains(&(long, 2)), "a pair is two pieces of that length: {before:?}");
     // The rear pair becomes like the front one, then shorter.
     document.links[6] = Link { position: Position::Rear, ..document.links[0].clone() };
     let (_, alike) = cuts(&document, 0);
-    assert!(alike.contains(&(long, 4.0)), "one length, four pieces: {alike:?}");
+    assert!(alike.contains(&(long, 4)), "one length, four pieces: {alike:?}");
     document.links[6].length = Some(inch(36.0));
     let (_, apart) = cuts(&document, 0);
     let (short, _) = cuts(&document, 6);
-    let two = |length: f64| (length, 2.0);
+    let two = |length: f64| (length, 2);
     assert!(short < long && apart.contains(&two(long)) && apart.contains(&two(short)), "{apart:?}");
     assert!(apart.windows(2).all(|pair| pair[0].0 > pair[1].0), "the longest first: {apart:?}");
 }
 
 /// The reports, and every cut off the bar that a link is made of: length and pieces.
-fn of_bar(document: &Document, link: usize) -> (Vec<LinkReport>, Vec<(f64, f64)>) {
+fn of_bar(document: &Document, link: usize) -> (Vec<LinkReport>, Vec<(f64, usize)>) {
     let (reports, whole) = of(document);
     let made = &reports[link].answer().expect("an answer").link;
     let cuts = whole.parts.iter().find_map(|part| match part {
@@ -290,12 +294,12 @@ fn parts_that_differ_are_counted_apart() {
     document.links[0].spacer = Some(inch(0.5));
     let (_, whole) = of(&document);
     assert!(whole.parts.len() >= before + 2, "spacers, and longer bolts");
-    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 6).map(Part::count).sum();
-    assert_eq!(Some(spacers), Some(8.0), "two at each of four eyes");
+    let spacers: usize = whole.parts.iter().filter(|part| part.kind() == 6).map(Part::count).sum();
+    assert_eq!(Some(spacers), Some(8), "two at each of four eyes");
     document.links[0].quantity = Some(5.0);
     let (_, whole) = of(&document);
-    let spacers: f64 = whole.parts.iter().filter(|part| part.kind() == 6).map(Part::count).sum();
-    assert_eq!(Some(spacers), Some(20.0));
+    let spacers: usize = whole.parts.iter().filter(|part| part.kind() == 6).map(Part::count).sum();
+    assert_eq!(Some(spacers), Some(20));
 }
 
 #[test]

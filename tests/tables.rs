@@ -145,7 +145,11 @@ fn rows_stand_in_order() {
     rising("bars", stock::BARS, |size| vec![*size]);
     rising("bars in between", stock::BARS_BETWEEN, |size| vec![*size]);
     rising("metric bars", stock::METRIC_BARS, |size| vec![*size]);
-    rising("tubes", stock::TUBES, |(outside, wall)| vec![*outside, *wall]);
+    for bars in [stock::SWAY_LINK_BARS, stock::METRIC_SWAY_LINK_BARS] {
+        rising("bars for sway-bar links", bars, |size| vec![*size]);
+    }
+    let modulus = |(outside, wall): &(f64, f64)| (outside.powi(4) - (outside - 2.0 * wall).powi(4)) / outside;
+    rising("tubes", stock::TUBES, |tube| vec![modulus(tube)]);
     rising("fractions", drills::FRACTIONS, |row| vec![row.diameter]);
     rising("letters", drills::LETTERS, |row| vec![row.diameter]);
     rising("metric drills", drills::METRIC, |row| vec![row.diameter]);

@@ -192,6 +192,35 @@ fn the_map_names_no_file_that_is_gone() {
     none(&told);
 }
 
+/// Formulas worked out without a sheet leave no line for the reader; each file that does so is in the developers' table.
+#[test]
+fn what_is_computed_without_a_sheet_is_listed() {
+    let Ok(text) = fs::read_to_string(root().join("DEVELOPERS.md")) else { return };
+    let table = text.split("\n## ").find(|part| part.starts_with("Computed without a sheet")).expect("a table");
+    let mut listed: BTreeMap<String, usize> = BTreeMap::new();
+    for row in table.lines().filter(|line| line.starts_with("| `")) {
+        let cells: Vec<&str> = row.split('|').map(str::trim).collect();
+        assert!(cells.len() == 5 && cells[3].len() > 10, "{row} lacks its reason");
+        listed.insert(cells[1].trim_matches('`').to_string(), cells[2].parse().expect("a count"));
+    }
+    let formulas = ["src/engine/formula.rs", "src/engine/formulas", "src/engine/reference"];
+    let mut told = Vec::new();
+    for (file, text) in files(&["src/engine"]) {
+        if formulas.iter().any(|folder| file.starts_with(folder)) {
+            continue;
+        }
+        let found: usize = text.lines().map(|line| code(line).matches(".value(&").count()).sum();
+        let known = listed.remove(&file).unwrap_or(0);
+        if found != known {
+            told.push(format!(
+                "{file} works out {found} formulas without a sheet; {known} are listed in DEVELOPERS.md"
+            ));
+        }
+    }
+    told.extend(listed.into_keys().map(|file| format!("{file} is listed but not there")));
+    none(&told);
+}
+
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
 const LAYERS: [(&str, &[&str]); 25] = [
     ("quantity", &[]),
@@ -258,7 +287,8 @@ const ENGINE: &[&str] = &[
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
-const OWN: [&str; 18] = [
+const OWN: [&str; 19] = [
+    "firmness",
     "adjustment",
     "engagement",
     "beyond",

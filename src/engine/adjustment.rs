@@ -1,5 +1,6 @@
 //! How far a link may be made longer and shorter, and what turning its bar does.
 
+use super::formula::Sheet;
 use super::formulas::threads as thread_formulas;
 use super::geometry::MOST_VISIBLE_THREADS;
 use crate::document::Hand;
@@ -27,12 +28,12 @@ pub(super) fn set_stop(end: &mut EndGeometry, shank: Option<f64>) {
 }
 
 /// What turning the bar and re-clocking the eyes can do, from the reach of both ends.
-pub(super) fn adjustment(ends: &[EndGeometry; 2]) -> Adjustment {
+pub(super) fn adjustment(ends: &[EndGeometry; 2], sheet: &mut Sheet) -> Adjustment {
     let [a, b] = ends;
     let opposite_hands = a.hand != b.hand;
     let pitches = [a.thread.pitch, b.thread.pitch];
-    let sum = thread_formulas::LENGTH_PER_TURN_OPPOSITE_HANDS.value(&pitches);
-    let difference = thread_formulas::LENGTH_PER_TURN_SAME_HAND.value(&pitches);
+    let sum = sheet.work(&thread_formulas::LENGTH_PER_TURN_OPPOSITE_HANDS, &pitches);
+    let difference = sheet.work(&thread_formulas::LENGTH_PER_TURN_SAME_HAND, &pitches);
     let per_turn = if opposite_hands { sum } else { difference.abs() };
     // With like hands one end comes out while the other goes in: the coarser pitch decides which way is longer.
     let [coarse, fine] = if difference >= 0.0 { [a, b] } else { [b, a] };

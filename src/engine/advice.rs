@@ -90,7 +90,13 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             " of thread in the bar."
         ]
     }));
-    steps.push(said!["No more than 3 threads show past either jam nut, and about as many at A as at B."]);
+    let most =
+        ends.iter().map(|(_, end)| end.stop.visible_threads.max(end.visible_threads)).fold(f64::INFINITY, f64::min);
+    steps.push(said![
+        "No more than ",
+        ((most * 4.0 + 1e-9).floor() / 4.0, Ratio),
+        " threads show past either jam nut, and about as many at A as at B."
+    ]);
     for (letter, end) in ends {
         let torque = jam_torque::range(end.thread, &mut Sheet::silent());
         steps.push(said![
@@ -100,7 +106,7 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             (if link.flats.is_some_and(|flats| flats.width < link.outside_diameter) {
                 "hold the bar on its flats"
             } else {
-                "hold the tube with a strap wrench"
+                "hold the bar in a vise with soft jaws, or on flats of its insert"
             }),
             " and tighten the jam nut ",
             (turn(end.hand)),

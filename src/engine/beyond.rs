@@ -19,7 +19,7 @@ const LIFE_FLOOR: f64 = ksi(3.74);
 /// Cycles between which that curve was read.
 const LIFE_READ: [f64; 2] = [1e4, 1e7];
 
-/// What the middle of the bar bears before it stays bent, and after.
+/// What the middle of the bar bears before it yields, and after.
 pub(super) fn limits(case: &Case, bending: &[Step], compression_steps: &[Step], sheet: &mut Sheet) -> Option<Beyond> {
     let made = case.made;
     let (length, axial) = (made.length, case.loads.axial_with_strike);
@@ -73,22 +73,26 @@ pub(super) fn limits(case: &Case, bending: &[Step], compression_steps: &[Step], 
 
 /// The same in words.
 pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
-    let mut says =
-        said!["Without any factor, the middle of the bar begins to stay bent under ", (limits.first_yield, Force)];
+    let mut says = said!["Without any factor, the middle of the bar yields first under ", (limits.first_yield, Force)];
     if case.strike() > 0.0 {
         says.extend(said![", ", (limits.first_yield / case.strike(), Ratio), " times the strike assumed"]);
     }
     if let Some(drop) = limits.drop {
         says.extend(said!["; the same weight would have to drop from ", (drop, FineLength)]);
     }
-    says.extend(said![". Up to there it soaks up ", (limits.energy, Moment), " and springs back. "]);
+    says.extend(said![". Up to there it takes up ", (limits.energy, Moment), " and stays elastic. "]);
     match (limits.collapse, limits.bow) {
+        (Some(collapse), Some(bow)) if case.strength.elongation.is_none_or(|stretch| stretch >= 0.1) => {
+            says.extend(said![
+                "Past that this metal bends slowly; a plastic hinge forms at ",
+                (collapse, Force),
+                ", and a hit with as much energy again leaves a bow of about ",
+                (bow, FineLength),
+                ". Replace a link that took a bow."
+            ]);
+        }
         (Some(collapse), Some(bow)) => says.extend(said![
-            (if case.strength.elongation.is_none_or(|stretch| stretch >= 0.1) {
-                "Past that this metal bends slowly; a plastic hinge forms at "
-            } else {
-                "Past that this metal bends on, though its makers promise little stretch; a plastic hinge forms at "
-            }),
+            "Past that this metal bends on, though its makers promise little stretch; a plastic hinge forms at ",
             (collapse, Force),
             ", and a hit with as much energy again leaves a bow of about ",
             (bow, FineLength),
@@ -98,7 +102,7 @@ pub(super) fn beyond_yield(case: &Case, limits: &Beyond, sheet: Sheet) -> Note {
     }
     Note {
         id: "beyond-yield",
-        asks: "And if it is hit harder?",
+        title: "A harder hit",
         says,
         source: beyond::FIRST_YIELD_STRIKE.formula.source,
         working: sheet.lines,
@@ -118,7 +122,7 @@ pub(super) fn fatigue(case: &Case, mut sheet: Sheet) -> Note {
     } else {
         beyond::NOTCHED_7075_LIFE.formula.source
     };
-    Note { id: "fatigue", asks: "And if it goes on for years?", says, source, working: sheet.lines }
+    Note { id: "fatigue", title: "Fatigue, for information", says, source, working: sheet.lines }
 }
 
 fn cycles(case: &Case, sheet: &mut Sheet) -> Option<Said> {
@@ -135,7 +139,7 @@ fn cycles(case: &Case, sheet: &mut Sheet) -> Option<Said> {
     };
     let struck =
         sheet.work(&beams::COMBINED_STRESS, &[case.axial_with_strike(), section.area, moment, section.modulus]);
-    let mut says = said!["Not a verdict. "];
+    let mut says = said!["It colors nothing. "];
     let struck = (case.loads.strike > 0.0).then_some((struck, "Each full strike"));
     for (stress, when) in [Some((traction, "Each full cycle of tension and compression")), struck].into_iter().flatten()
     {

@@ -89,7 +89,7 @@ pub(super) fn build(given: &Values, section: Section, joints: [RodEndSpec; 2], a
     for (end, stop) in made.ends.iter_mut().zip(judged.shank_stops) {
         adjustment::set_stop(end, stop);
     }
-    made.adjustment = adjustment::adjustment(&made.ends);
+    made.adjustment = adjustment::adjustment(&made.ends, &mut Sheet::silent());
     Ok(Built { made, stretches: shape.stretches, judged })
 }
 
@@ -124,8 +124,9 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
             " outside diameter, so this size cannot be judged."
         ]);
     };
-    let beside_weld =
-        material.welded.and_then(materials::find).and_then(|row| row.strength(section.outside_diameter, wall));
+    let kept = material.is_hardened_tube() && given.link.hardened_after_welding;
+    let welded = if kept { Some(material) } else { material.welded.and_then(materials::find) };
+    let beside_weld = welded.and_then(|row| row.strength(section.outside_diameter, wall));
     if section.wall > 0.0 && section.bore() <= 0.0 {
         return Err(said![
             "A wall of ",
@@ -313,14 +314,18 @@ impl Judged {
     /// On what the link passes only.
     pub(super) fn conditions(&self) -> Vec<Said> {
         let open = |finding: &Finding| finding.verdict == Verdict::Unanswered && !finding.is_left_open();
-        self.findings
-            .iter()
-            .filter_map(|finding| match &finding.condition {
-                Some(condition) => Some(condition.clone()),
-                None if open(finding) => Some(said!["the ", (finding.part), " is not judged"]),
-                None => None,
-            })
-            .collect()
+        let each = self.findings.iter().filter_map(|finding| match &finding.condition {
+            Some(condition) => Some(condition.clone()),
+            None if open(finding) => Some(said!["the ", (finding.part), " is not judged"]),
+            None => None,
+        });
+        let mut conditions: Vec<Said> = Vec::new();
+        for condition in each {
+            if !conditions.contains(&condition) {
+                conditions.push(condition);
+            }
+        }
+        conditions
     }
 
     /// Whether a search may recommend the link: no check fails or leaves it to be wound no further, and the ones that

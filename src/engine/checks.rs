@@ -2,19 +2,18 @@
 
 use std::cell::{Cell, OnceCell};
 
-use super::cross_sections::{CrossSection, SectionBuilder, Stretch};
+use super::cross_sections::{SectionBuilder, Stretch};
 use super::formula::{Line, Sheet};
-use super::formulas::{beams, pins, stepped as stepped_formulas};
 use super::given::{RodEndSpec, Values};
 use super::sentence::{Said, said};
-use super::stepped::{self, Levers, Step, in_zone};
+use super::stepped::{self, Levers, Step};
 use super::tables::materials::Strength;
 use crate::inputs;
 use crate::order;
-use crate::quantity::Kind;
 use crate::report::{Finding, LinkGeometry, Loads, Topic, Verdict};
 use crate::source::Cite;
 
+mod actions;
 mod bar;
 mod bolts;
 pub(super) mod columns;
@@ -24,6 +23,9 @@ mod fit;
 mod seat;
 pub(super) mod shank;
 pub(super) mod tube;
+
+use actions::{Actions, actions, buckles, of_capacity, of_length, of_strength};
+pub(super) use actions::{actions_with, worst, zone};
 
 /// A link under its loads, as a check sees it.
 pub(super) struct Case<'a> {
@@ -113,8 +115,8 @@ pub(super) struct Check {
     pub(super) topic: Topic,
     /// Whether it rests on the lengths of bar, shanks and holes; what it takes of the loads is noted as it asks.
     pub(super) of_lengths: bool,
-    /// The question, as a rig owner would ask it.
-    pub(super) asks: &'static str,
+    /// What is checked, as the list of checks names it.
+    pub(super) title: &'static str,
     /// What the weak spot is called on the link.
     pub(super) part: &'static str,
     /// A rule of thumb or a matter of fit, which does not compete for the weakest part.
@@ -143,8 +145,10 @@ pub(super) struct Outcome {
     pub(super) recommendable: bool,
     /// It passes on this condition only.
     pub(super) condition: Option<Said>,
-    /// From here up it is called close.
-    pub(super) close_from: f64,
+    /// The other answer, where an entry that nobody made decides; told beside the verdict.
+    pub(super) otherwise: Option<Said>,
+    /// What it is called and where it comes from, where the row says another thing than holds for this link.
+    pub(super) instead: Option<(&'static str, Cite)>,
     /// Whether the question makes sense for this link at all.
     pub(super) applies: bool,
     /// What the weak spot is called, where the check's own name would not tell which it is.
@@ -164,7 +168,8 @@ impl Outcome {
             verdict: None,
             recommendable: true,
             condition: None,
-            close_from: CLOSE,
+            otherwise: None,
+            instead: None,
             applies: true,
             part: None,
         }
@@ -219,8 +224,9 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
     if !outcome.applies {
         return None;
     }
+    let result = outcome.utilization.as_ref().ok().and_then(|used| sheet.result(*used)).cloned();
     let (verdict, utilization, says) =
-        match (case.out_of_range(check, asked).cloned().or(sheet.out_of_range), outcome.utilization) {
+        match (case.out_of_range(check, asked).cloned().or(sheet.out_of_range.take()), outcome.utilization) {
             (Some(why), _) => (Verdict::Unanswered, None, why),
             (None, Err(why)) => (Verdict::Unanswered, None, why),
             (None, Ok(used)) if !used.is_finite() => (
@@ -234,7 +240,7 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
                     Verdict::Fails
                 } else if let Some(verdict) = outcome.verdict {
                     verdict
-                } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, outcome.close_from)) {
+                } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, CLOSE)) {
                     Verdict::Close
                 } else {
                     Verdict::Passes
@@ -242,10 +248,12 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
                 (verdict, Some(used), outcome.says)
             }
         };
+    let result = result.filter(|_| utilization.is_some()).map(Line::Result);
+    let working = result.into_iter().chain(sheet.lines).collect();
     Some(Finding {
         id: check.id,
         topic: check.topic,
-        asks: check.asks,
+        title: outcome.instead.map_or(check.title, |(title, _)| title),
         part: outcome.part.unwrap_or(check.part),
         station: outcome.station,
         rule: check.rule,
@@ -254,133 +262,11 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
         to_failure: outcome.to_failure.or(utilization),
         recommendable: outcome.recommendable && verdict != Verdict::Fails,
         says,
-        working: sheet.lines,
-        source: check.source,
+        working,
+        source: outcome.instead.map_or(check.source, |(_, source)| source),
+        otherwise: outcome.otherwise,
         changed,
         optional: check.optional,
         condition: outcome.condition.filter(|_| verdict == Verdict::Close),
     })
-}
-
-/// What a strike and an axial force do at a station, with the factor on yield already in them.
-pub(super) struct Actions {
-    /// Tension or compression along the link together with the strike.
-    pub(super) axial: f64,
-    /// The greatest tension or compression, without a strike.
-    pub(super) alone: f64,
-    /// Moment while the link is in compression.
-    pub(super) in_compression: f64,
-    /// Moment while it is in tension; the strike alone, since tension only straightens the bar.
-    pub(super) in_tension: f64,
-}
-
-/// Where the zone of strikes begins and ends.
-pub(super) fn zone(case: &Case) -> [f64; 2] {
-    let length = case.made.length;
-    let begins = (case.given.known(&inputs::STRIKE_ZONE) * length).min(length / 2.0);
-    [begins, length - begins]
-}
-
-/// The worst actions at a station; `None` when the compression alone buckles the link.
-///
-/// One force is taken over the whole zone, that of the drop at mid-span.
-pub(super) fn actions(case: &Case, station: f64, sheet: &mut Sheet) -> Option<Actions> {
-    actions_with(case, station, case.given.known(&inputs::YIELD_FACTOR), case.levers, sheet)
-}
-
-/// The worst actions at a station with all loads multiplied by a factor, which the levers were carried under too.
-pub(super) fn actions_with(
-    case: &Case,
-    station: f64,
-    factor: f64,
-    levers: &Levers,
-    sheet: &mut Sheet,
-) -> Option<Actions> {
-    let length = case.made.length;
-    let zone = zone(case);
-    sheet.choose(|| said!["Strike, axial force with it and axial force alone, each with the factor:"]);
-    let strike = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.strike()]);
-    let axial = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
-    let alone = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial()]);
-    // Without compression, the strike on the place itself bends it most, or the one at the edge of the zone.
-    let at = in_zone(station, zone);
-    let (near, far) = if station <= at { (station, length - at) } else { (length - station, at) };
-    let in_tension = sheet.work(&beams::MOMENT_OF_STRIKE, &[strike, near.max(0.0), far, length]);
-    if axial < 1e-6 {
-        return Some(Actions { axial, alone, in_compression: in_tension, in_tension });
-    }
-    if !levers.stand() {
-        return None;
-    }
-    let (near, far) = levers.worst(station, zone);
-    if sheet.is_recording() {
-        carried(case, near, far, levers, sheet);
-    }
-    let in_compression = sheet.work(&stepped_formulas::STEPPED_MOMENT, &[strike, near, far, levers.whole()]);
-    Some(Actions { axial, alone, in_compression, in_tension })
-}
-
-/// How the levers came about, for whoever wants to do it again.
-fn carried(case: &Case, near: f64, far: f64, levers: &Levers, sheet: &mut Sheet) {
-    sheet.choose(|| {
-        let mut said = said![
-            "In compression the link is a beam-column, worked out by transfer matrix: a lever u and its slope u′ are carried from each eye over every piece of the link, beginning with u = 0 and u′ = 1: u = u_1 · cos(k · l) + u′_1 · sin(k · l) / k and u′ = u′_1 · cos(k · l) − k · u_1 · sin(k · l), with k = √(N / (E · I)) of the piece. The pieces from eye A:"
-        ];
-        for (index, stretch) in case.stretches.iter().enumerate() {
-            let section = &stretch.section;
-            said.extend(said![(if index == 0 { " " } else { "; " }), (stretch.part), " ", (stretch.to - stretch.from, FineLength), ", I = "]);
-            said.extend(said![(section.second_moment, SecondMoment), ", E = ", (section.modulus_compression, Stress)]);
-        }
-        said.extend(said!["."]);
-        said
-    });
-    let mut found = |what, value| {
-        sheet.record(|| Line::Solved {
-            what,
-            value,
-            kind: Kind::FineLength,
-            how: "carried piece by piece by transfer matrix",
-        });
-    };
-    found("Lever of this place", near);
-    found("Lever of the strike, from the other eye", far);
-    found("Lever from eye to eye", levers.whole());
-}
-
-/// The outcome when the compression alone buckles the bar.
-pub(super) fn buckles(case: &Case, sheet: &mut Sheet) -> Outcome {
-    let factor = case.given.known(&inputs::YIELD_FACTOR);
-    let compression = sheet.work(&stepped_formulas::FACTORED_LOAD, &[factor, case.axial_with_strike()]);
-    let used = sheet.work(&pins::UTILIZATION, &[compression, 1.0, case.critical_load()]);
-    Outcome::new(
-        used.max(1.01),
-        Some(case.made.length / 2.0),
-        sheet.remark(|| {
-            said!["The compression along the link alone buckles this bar; it is far too thin for its length."]
-        }),
-    )
-}
-
-/// Share of its yield strength that a section is asked for, and the stress that decides it.
-pub(super) fn worst(section: &CrossSection, actions: &Actions, sheet: &mut Sheet) -> (f64, f64) {
-    let Actions { axial, alone, in_compression, in_tension } = *actions;
-    let compression_side = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, in_compression, section.modulus]);
-    let tension_side = sheet.work(&beams::COMBINED_STRESS, &[axial, section.area, in_tension, section.modulus]);
-    let far_side = sheet.work(&beams::TENSION_SIDE_STRESS, &[axial, section.area, in_compression, section.modulus]);
-    let straight = sheet.work(&beams::AXIAL_STRESS, &[alone, section.area]);
-    let uses = [
-        (compression_side, section.yield_compression, "in compression, on the compression side"),
-        (tension_side, section.yield_tension, "in tension, on the tension side"),
-        (far_side, section.yield_tension, "in compression, on the tension side"),
-        (straight, section.yield_compression, "in the largest compression, without a strike"),
-        (straight, section.yield_tension, "in the largest tension, without a strike"),
-    ];
-    let mut worst = uses[0];
-    for row in uses {
-        if row.0 / row.1 > worst.0 / worst.1 {
-            worst = row;
-        }
-    }
-    sheet.choose(|| said!["Worst ", (worst.2), ": ", (worst.0, Stress), " against ", (worst.1, Stress), "."]);
-    (sheet.work(&pins::STRESS_SHARE, &[worst.0, worst.1]), worst.0)
 }

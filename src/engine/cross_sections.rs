@@ -75,7 +75,7 @@ impl SectionBuilder<'_> {
         let [yield_tension, yield_compression] = self.of_strength(row, sheet);
         CrossSection {
             area: sheet.work(&sections::RING_AREA, &size),
-            second_moment: sections::RING_SECOND_MOMENT.value(&size),
+            second_moment: sheet.work(&sections::RING_SECOND_MOMENT, &size),
             modulus: sheet.work(&sections::RING_SECTION_MODULUS, &size),
             yield_tension,
             yield_compression,
@@ -140,7 +140,7 @@ impl SectionBuilder<'_> {
                 end.thread.label,
                 end.thread.cite,
             ),
-            second_moment: sections::RING_SECOND_MOMENT.value(&[minor, 0.0]),
+            second_moment: sheet.work(&sections::RING_SECOND_MOMENT, &[minor, 0.0]),
             modulus: sheet.work(&pins::ROUND_MODULUS, &[minor]),
             yield_tension: yielding,
             yield_compression: yielding,

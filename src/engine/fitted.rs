@@ -7,8 +7,10 @@ use super::habit;
 use super::roots::last_good;
 use super::sentence::{Said, said};
 use super::sizing::{self, SizedCandidate};
+use super::tables::materials::Form;
 use super::tables::practice::class;
 use super::tables::{rod_ends, threads};
+use crate::document::OWN_ROD_END;
 use crate::inputs;
 use crate::order::exceeds;
 use crate::quantity::ksi;
@@ -16,22 +18,26 @@ use crate::report::{Finding, Fitted, Verdict};
 
 /// What is fitted where nothing passes, so that it can be laid out and judged.
 pub(super) fn fitted(given: &Values) -> Option<SizedCandidate> {
-    let usual = habit::trade(given).and_then(|trade| sizing::first_laid_out(given, &trade));
-    usual.or_else(|| sizing::largest(given))
+    let sized = habit::trade(given).filter(|trade| !trade.is_of_rod_ends());
+    sized.and_then(|trade| sizing::usual_or_better(given, &trade)).or_else(|| sizing::largest(given))
 }
 
 /// What is to be told of it.
 pub(super) fn report(given: &Values, size: &SizedCandidate) -> Option<Fitted> {
     let judged = build(given, size.section, size.joints, Asked::EveryQuestion).ok()?.judged;
     // A rule of thumb counts only when it is broken.
-    let weakest = judged.highest(|finding| !finding.rule || finding.verdict == Verdict::Fails)?;
-    let weakest = judged.findings.get(weakest)?;
+    let counts = |finding: &Finding| !finding.rule || finding.verdict == Verdict::Fails;
+    let weakest = judged.findings.get(judged.highest(counts)?)?;
+    let over = |finding: &&Finding| counts(finding) && finding.utilization.is_some_and(|used| exceeds(used, 1.0));
+    let too_weak = judged.findings.iter().filter(over).filter(|finding| finding.id != weakest.id);
     Some(Fitted {
         habit: habit::trade(given),
         candidate: size.candidate.clone(),
         good_to: good_to(given, size),
         yields_first: weakest.part,
-        cures: cures(given, size, weakest),
+        verdict: judged.verdict(),
+        cures: cures(given, size, weakest, &too_weak.collect::<Vec<_>>()),
+        strengths_end: sizing::strengths_end_after(given, size.section),
     })
 }
 
@@ -49,17 +55,28 @@ fn good_to(given: &Values, size: &SizedCandidate) -> Option<f64> {
 /// Why this size, where nothing passes.
 pub(super) fn governs(fitted: &Fitted) -> Said {
     let candidate = &fitted.candidate;
-    let mut says = said!["No stock size passes every check with these entries. "];
-    if let Some(habit) = &fitted.habit {
-        says.extend(said!["Builders usually fit "]);
-        says.extend(habit.words.clone());
-        if !habit::is_usual(candidate.size(), candidate.thread, habit) {
-            says.extend(said!["; the nearest to that here is "]);
+    let mut says = if fitted.verdict < Verdict::Bends {
+        said!["No stock size passes every check without a condition. "]
+    } else {
+        said!["No stock size passes every check with these entries. "]
+    };
+    match &fitted.habit {
+        Some(habit) => {
+            says.extend(said!["Builders usually fit "]);
+            says.extend(habit.words.clone());
+            if !habit::is_usual(candidate.size(), candidate.thread, habit) {
+                says.extend(said!["; the nearest to passing here is "]);
+                says.extend(habit::named(candidate.size(), candidate.thread));
+            }
+        }
+        None => {
+            says.extend(said!["There is no common practice for this link in this metal; the largest in stock is "]);
             says.extend(habit::named(candidate.size(), candidate.thread));
         }
-    } else {
-        says.extend(said!["There is no common practice for this link in this metal; the largest in stock is "]);
-        says.extend(habit::named(candidate.size(), candidate.thread));
+    }
+    if let Some(ends) = &fitted.strengths_end {
+        says.extend(said![", and "]);
+        says.extend(ends.clone());
     }
     says.extend(said![". What yields first on it: ", (fitted.yields_first)]);
     if candidate.utilization.is_finite() {
@@ -78,8 +95,8 @@ pub(super) fn governs(fitted: &Fitted) -> Said {
 }
 
 /// Something that would help.
-#[derive(Clone, Copy, PartialEq)]
-enum Cure {
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Cure {
     LargerRodEnd,
     ShorterNeck,
     HeatTreated,
@@ -92,6 +109,7 @@ enum Cure {
     SmallerRodEnd,
     MilderFlats,
     ShorterLink,
+    StraighterRoute,
     LongerLink,
     LongerLinkALittle,
     StrongerMetal,
@@ -107,7 +125,7 @@ enum Cure {
 
 /// What helps when a check governs, the most helpful first. A shorter link or a stiffer metal does not help a shank, so
 /// neither stands there.
-static CURES: &[(&[&str], &[Cure])] = &[
+pub(super) static CURES: &[(&[&str], &[Cure])] = &[
     (
         &["shank-bending"],
         &[Cure::LargerRodEnd, Cure::ShorterNeck, Cure::HeatTreated, Cure::Milder, Cure::LongerLinkALittle],
@@ -119,6 +137,8 @@ static CURES: &[(&[&str], &[Cure])] = &[
     (&["visible-threads"], &[Cure::FewerThreads]),
     (&["bar-bending", "tapped-end"], &[Cure::LargerBar, Cure::ShorterLink, Cure::StrongerMetal, Cure::Milder]),
     (&["wrench-flats"], &[Cure::MilderFlats, Cure::LargerBar, Cure::ShorterLink, Cure::StrongerMetal, Cure::Milder]),
+    (&["bent-bar"], &[Cure::StraighterRoute, Cure::LargerBar, Cure::StrongerMetal, Cure::Milder]),
+    (&["compression-yield"], &[Cure::LargerRodEnd, Cure::HeatTreated, Cure::LargerBar, Cure::Milder]),
     (&["buckling"], &[Cure::LargerBarOrSteel, Cure::ShorterLink, Cure::Milder]),
     (&["thin-tube"], &[Cure::ThickerWall]),
     (&["wall", "jam-nut-seat"], &[Cure::LargerBar, Cure::SmallerRodEnd]),
@@ -128,32 +148,70 @@ static CURES: &[(&[&str], &[Cure])] = &[
     (&["misalignment"], &[Cure::MoreTilt, Cure::LessFlex]),
 ];
 
-fn cures(given: &Values, size: &SizedCandidate, weakest: &Finding) -> Vec<Said> {
-    let row = CURES.iter().find(|(ids, _)| ids.contains(&weakest.id));
-    let listed = row.map_or(&[Cure::Milder][..], |(_, cures)| *cures);
-    listed.iter().filter_map(|cure| words(*cure, given, size)).map(|words| said![(words)]).collect()
+/// What helps. Where several checks are over their limits, first what cures each, taken together, then only what helps all
+/// of them.
+fn cures(given: &Values, size: &SizedCandidate, weakest: &Finding, others: &[&Finding]) -> Vec<Said> {
+    let news = |cure: &Cure| words(*cure, given, size).is_some();
+    let first = |finding| listed(finding).iter().copied().find(news);
+    let firsts: Vec<Cure> = std::iter::once(weakest).chain(others.iter().copied()).filter_map(first).collect();
+    let mut together: Vec<&'static str> = Vec::new();
+    for cure in firsts.iter().filter(|cure| !firsts.iter().any(|other| other.brings(**cure))) {
+        together.extend(words(*cure, given, size).filter(|words| !together.contains(words)));
+    }
+    let helps_all = |cure: &&Cure| others.iter().all(|finding| listed(finding).contains(cure));
+    let rest = listed(weakest).iter().filter(helps_all).filter_map(|cure| words(*cure, given, size));
+    let rest = rest.filter(|words| !together.contains(words));
+    std::iter::once(said![(together.join(" and "))]).chain(rest.map(|words| said![(words)])).collect()
+}
+
+impl Cure {
+    /// Whether another cure comes with this one: larger rod ends have longer shanks and larger bolts.
+    fn brings(self, other: Self) -> bool {
+        match self {
+            Self::LargerBar => other == Self::MilderFlats,
+            Self::LargerBarOrSteel => matches!(other, Self::LargerBar | Self::MilderFlats),
+            Self::LargerRodEnd => {
+                matches!(other, Self::LongerShank | Self::FewerThreads | Self::LargerBolt | Self::HigherRating)
+            }
+            _ => false,
+        }
+    }
+}
+
+/// The cures of a check, the most helpful first.
+fn listed(finding: &Finding) -> &'static [Cure] {
+    CURES.iter().find(|(ids, _)| ids.contains(&finding.id)).map_or(&[Cure::Milder][..], |(_, cures)| *cures)
 }
 
 /// Aluminum is below this modulus and steel above it.
 const STEEL_FROM: f64 = ksi(20e3);
 
+/// The cure where the metal's published strengths end before its stock does.
+const ANOTHER_METAL: &str = "another metal, one whose strength is published for a larger size";
+
 /// A cure in words; `None` where it is no news.
 fn words(cure: Cure, given: &Values, size: &SizedCandidate) -> Option<&'static str> {
+    let (tube, largest) = (given.material().form == Form::Tube, sizing::is_largest(given, size.section));
+    let end_of_strengths = largest && sizing::strengths_end_after(given, size.section).is_some();
     let words = match cure {
-        Cure::LargerRodEnd if is_largest(given, size) => "a larger rod end than this series has",
-        Cure::LargerRodEnd => "a larger rod end",
+        Cure::LargerRodEnd => larger_rod_end(given, size),
         Cure::ShorterNeck => "fewer threads showing or a rod end with a shorter neck",
         Cure::HeatTreated if !exceeds(inputs::ALLOY_YIELD, given.shank_yield(0)) => return None,
         Cure::HeatTreated => "rod ends of heat-treated alloy",
         Cure::HigherRating => "a rod end with a higher rating",
         Cure::LongerShank => "a rod end with a longer threaded shank",
         Cure::FewerThreads => "fewer threads showing",
+        Cure::LargerBar if end_of_strengths => ANOTHER_METAL,
+        Cure::LargerBar if largest && tube => "a larger tube than is stocked",
+        Cure::LargerBar if largest => "a larger bar than is stocked",
+        Cure::LargerBar if tube => "a larger tube",
         Cure::LargerBarOrSteel if given.material().modulus_compression < STEEL_FROM => "a larger bar, or steel",
         Cure::LargerBar | Cure::LargerBarOrSteel => "a larger bar",
         Cure::ThickerWall => "a thicker wall",
         Cure::SmallerRodEnd => "a smaller rod end",
         Cure::MilderFlats => "wider or no wrench flats",
         Cure::ShorterLink => "a shorter link",
+        Cure::StraighterRoute => "a straighter route, so that the bar bends less",
         Cure::LongerLink => "a longer link",
         Cure::LongerLinkALittle => "a longer link or a more flexible bar, which helps a little",
         Cure::StrongerMetal => "a stronger metal",
@@ -169,9 +227,18 @@ fn words(cure: Cure, given: &Values, size: &SizedCandidate) -> Option<&'static s
     Some(words)
 }
 
-/// Whether the series has no larger rod end.
-fn is_largest(given: &Values, size: &SizedCandidate) -> bool {
-    let family = given.family();
+/// A larger rod end, as far as the series and the bars that can be judged go.
+fn larger_rod_end(given: &Values, size: &SizedCandidate) -> &'static str {
+    let (family, now) = (given.family(), habit::smaller_class(&size.joints));
     let series = rod_ends::ALL.iter().filter(|row| row.family == family).filter_map(|row| threads::find(row.thread));
-    series.map(class).max().flatten() <= habit::smaller_class(&size.joints)
+    let mut larger = series.filter(|thread| class(thread) > now).peekable();
+    if given.link.ends.iter().any(|end| end.rod_end == Some(OWN_ROD_END)) {
+        "a larger rod end"
+    } else if larger.peek().is_none() {
+        "a larger rod end than this series has"
+    } else if !larger.any(|thread| size.section.takes(thread)) && sizing::is_largest(given, size.section) {
+        ANOTHER_METAL
+    } else {
+        "a larger rod end"
+    }
 }

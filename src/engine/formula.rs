@@ -172,11 +172,14 @@ macro_rules! formula {
 }
 pub(crate) use formula;
 
-/// Lists every formula of a file with its example.
+/// Lists every formula of a file with its example: those that serve an answer, and those that are references only, which
+/// stand for comparison beside them and for the tests.
 macro_rules! listed {
-    ($($id:ident),+ $(,)?) => {
-        /// Every formula of this file.
-        pub static ALL: &[$crate::engine::formula::Shown] = &[$((&$id.formula, $id::EXAMPLE)),+];
+    ($($id:ident),* $(,)? $(; references $($reference:ident),+ $(,)?)?) => {
+        /// Every formula of this file that serves an answer.
+        pub static ALL: &[$crate::engine::formula::Shown] = &[$((&$id.formula, $id::EXAMPLE)),*];
+        /// Those that serve none.
+        pub static REFERENCES: &[$crate::engine::formula::Shown] = &[$($((&$reference.formula, $reference::EXAMPLE)),+)?];
     };
 }
 pub(crate) use listed;
@@ -184,6 +187,8 @@ pub(crate) use listed;
 /// One line of a calculation.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Line {
+    /// What the whole calculation comes to, in one line; it stands first.
+    Result(Said),
     /// A formula with the values put in and what came out.
     Worked {
         /// Which formula.
@@ -238,6 +243,8 @@ pub struct Sheet {
     pub lines: Vec<Line>,
     /// Why the result cannot be trusted, when a formula was used where it does not hold.
     pub out_of_range: Option<Said>,
+    /// Utilizations with the line that tells each; a check shows the one that it comes out with.
+    results: Vec<(f64, Said)>,
     recording: bool,
 }
 
@@ -294,6 +301,27 @@ impl Sheet {
     pub fn choose(&mut self, because: impl FnOnce() -> Said) {
         if self.recording {
             self.lines.push(Line::Chose(because()));
+        }
+    }
+
+    /// Keeps what a utilization comes from, in one line.
+    pub fn conclude(&mut self, utilization: f64, line: impl FnOnce() -> Said) {
+        if self.recording {
+            self.results.push((utilization, line()));
+        }
+    }
+
+    /// The line of a utilization that was concluded.
+    pub fn result(&self, utilization: f64) -> Option<&Said> {
+        self.results.iter().find(|(concluded, _)| concluded.total_cmp(&utilization).is_eq()).map(|(_, line)| line)
+    }
+
+    /// Takes over what another sheet worked.
+    pub fn take_over(&mut self, other: Self) {
+        self.lines.extend(other.lines);
+        self.results.extend(other.results);
+        if self.out_of_range.is_none() {
+            self.out_of_range = other.out_of_range;
         }
     }
 

@@ -18,13 +18,18 @@ pub mod threads;
 
 use super::formula::{Formula, Shown};
 
-/// Every formula, in the order of the files.
+/// Every formula: those that serve an answer in the order of the files, then those that are references only.
 pub fn all() -> impl Iterator<Item = &'static Formula> {
     shown().map(|(formula, _)| formula)
 }
 
 /// The same, each with its example.
 pub fn shown() -> impl Iterator<Item = Shown> {
+    serving().chain(references())
+}
+
+/// The formulas that serve an answer, in the order of the files.
+pub fn serving() -> impl Iterator<Item = Shown> {
     [
         sections::ALL,
         beams::ALL,
@@ -41,6 +46,30 @@ pub fn shown() -> impl Iterator<Item = Shown> {
         motion::ALL,
         beyond::ALL,
         machining::ALL,
+    ]
+    .into_iter()
+    .flatten()
+    .copied()
+}
+
+/// The formulas that serve no answer: for comparison and for the tests.
+pub fn references() -> impl Iterator<Item = Shown> {
+    [
+        sections::REFERENCES,
+        beams::REFERENCES,
+        columns::REFERENCES,
+        stepped::REFERENCES,
+        impact::REFERENCES,
+        axle::REFERENCES,
+        steering::REFERENCES,
+        loads::REFERENCES,
+        lengths::REFERENCES,
+        threads::REFERENCES,
+        jam_nut::REFERENCES,
+        pins::REFERENCES,
+        motion::REFERENCES,
+        beyond::REFERENCES,
+        machining::REFERENCES,
     ]
     .into_iter()
     .flatten()

@@ -107,11 +107,12 @@ pub(super) fn lay_out(
     let area = sheet.work(&sections::RING_AREA, &[section.outside_diameter, section.bore()]);
     let plain = sheet.work(&lengths::BAR_WEIGHT, &[material.density, area, bar]);
     let holes: f64 = if material.form == Form::Bar {
-        ends.iter().map(|end| lengths::HOLE_WEIGHT.value(&[material.density, end.thread.major, end.drill_depth])).sum()
+        let hole = |end: &EndGeometry| [material.density, end.thread.major, end.drill_depth];
+        ends.iter().map(|end| sheet.work(&lengths::HOLE_WEIGHT, &hole(end))).sum()
     } else {
         0.0
     };
-    let adjustment = adjustment(&ends);
+    let adjustment = adjustment(&ends, sheet);
     Ok(LinkGeometry {
         material,
         outside_diameter: section.outside_diameter,

@@ -3,8 +3,10 @@
 use super::geometry::Section;
 use super::given::{RodEndSpec, Values};
 use super::sentence::{Said, said};
+use super::tables::inserts;
+use super::tables::materials::{Material, SizeMeans, Strength};
 use super::tables::practice::{self, GoesBy, Job, Size, class};
-use super::tables::threads;
+use super::tables::threads::{self, Thread};
 use crate::document::{Role, Use};
 use crate::inputs;
 use crate::order::exceeds;
@@ -22,13 +24,25 @@ pub(super) fn trade(given: &Values) -> Option<Trade> {
         ram: given.number(&inputs::CYLINDER_BORE).is_some(),
     })?;
     let thread = threads::find(habit.thread)?;
-    let mut words = named(habit.least, thread.id);
+    let name = match habit.goes_by {
+        GoesBy::RodEnds => said![(thread.id), " rod ends"],
+        GoesBy::OtherMetal(metal) => {
+            let mut says = said!["at least "];
+            says.extend(named(habit.least, thread.id));
+            says.extend(said![", as in ", (metal), ","]);
+            says
+        }
+        _ => named(habit.least, thread.id),
+    };
+    let mut words = name.clone();
     words.extend(match habit.goes_by {
-        GoesBy::WeightAndUse => said![" for a rig of this weight, ", (driven(usage))],
+        GoesBy::WeightAndUse | GoesBy::OtherMetal(_) => said![" for a rig of this weight, ", (driven(usage))],
         GoesBy::ShortLink => said![" for a link this short on a rig of this weight, ", (driven(usage))],
         GoesBy::Ram => said![" on a link with a hydraulic ram, whatever the rig weighs"],
+        GoesBy::RodEnds => said![", whatever the bar is made of, for a rig of this weight, ", (driven(usage))],
     });
-    Some(Trade { least: habit.least, most: habit.most, thread: thread.id, class: class(thread), words })
+    let practice::Habit { least, most, goes_by, .. } = habit;
+    Some(Trade { least, most, thread: thread.id, class: class(thread), goes_by, name, words })
 }
 
 /// How a rig is used, after a comma.
@@ -54,6 +68,21 @@ impl Section {
     /// The same as the tables have it.
     pub(super) const fn size(self) -> Size {
         Size { outside_diameter: self.outside_diameter, wall: self.wall }
+    }
+
+    /// The strengths of a material in this section; `None` where none is published.
+    pub(super) fn strength(self, material: &Material) -> Option<&'static Strength> {
+        let wall = if self.wall > 0.0 { self.wall } else { self.outside_diameter / 2.0 };
+        material.strength(self.outside_diameter, wall)
+    }
+
+    /// Whether a rod end goes in: enough bar around its thread, or room for an insert in the tube.
+    pub(super) fn takes(self, thread: &Thread) -> bool {
+        if self.wall > 0.0 {
+            !exceeds(inserts::least_bore(thread.major), self.bore())
+        } else {
+            !exceeds(practice::BAR_FOR_THREAD * thread.major, self.outside_diameter)
+        }
     }
 }
 
@@ -91,20 +120,25 @@ impl Pick {
 /// Whether a size and its rod ends are just what is usual, under the same names.
 pub(super) fn is_usual(size: Size, thread: &'static str, trade: &Trade) -> bool {
     let near = |a: f64, b: f64| !exceeds((a - b).abs(), 1e-6);
-    near(size.outside_diameter, trade.least.outside_diameter)
-        && near(size.wall, trade.least.wall)
-        && thread == trade.thread
+    let size_is = near(size.outside_diameter, trade.least.outside_diameter) && near(size.wall, trade.least.wall);
+    (size_is || trade.is_of_rod_ends()) && thread == trade.thread
 }
 
 /// Steering links and track bars, where the smallest that passes is nobody's answer.
 pub(super) const fn is_one_answer(role: Role) -> bool {
-    matches!(role, Role::TieRod | Role::DragLink | Role::TrackBar)
+    inputs::has_no_second_path(role)
 }
 
 /// Said where the smallest that passes is no less than what is usual.
 pub(super) fn calculation_reaches(numbers: &Pick, trade: &Trade, chosen: bool) -> Said {
-    let larger = !trade.most.is_as_large_as(numbers.size) || (!chosen && numbers.class > trade.class);
-    let mut says = if larger {
+    let larger_than = |usual: Size| !trade.is_of_rod_ends() && !usual.is_as_large_as(numbers.size);
+    let larger = larger_than(trade.most) || (!chosen && numbers.class > trade.class);
+    let mut says = if !larger && larger_than(trade.least) {
+        let mut says = said!["The calculation decides, within what builders fit: it asks for "];
+        says.extend(numbers.named());
+        says.extend(said![". Highest utilization: ", (numbers.decides), ". Builders usually fit "]);
+        says
+    } else if larger {
         let mut says = said!["The calculation decides: it asks for "];
         says.extend(numbers.named());
         says.extend(said![", more than common practice. Highest utilization: ", (numbers.decides)]);
@@ -122,7 +156,7 @@ pub(super) fn calculation_reaches(numbers: &Pick, trade: &Trade, chosen: bool) -
 pub(super) fn practice_decides(role: Role, numbers: &Pick, found: &Pick, trade: &Trade) -> Said {
     let mut says = if is_one_answer(role) {
         let mut says = said!["Common practice for this job is "];
-        says.extend(named(trade.least, trade.thread));
+        says.extend(trade.name.clone());
         says
     } else {
         let mut says = said!["Common practice decides: builders usually fit "];
@@ -150,11 +184,19 @@ pub(super) fn practice_decides(role: Role, numbers: &Pick, found: &Pick, trade: 
     says
 }
 
-/// Said where nothing that is as large as what is usual passes; `nearest` is as near to it as passes.
-pub(super) fn practice_fails(numbers: &Pick, nearest: Option<&Pick>, trade: &Trade) -> Said {
+/// Said where nothing that is as large as what is usual passes; `nearest` is as near to it as passes, `ends` tells how
+/// far as strengths are published, where that is why.
+pub(super) fn practice_fails(numbers: &Pick, nearest: Option<&Pick>, trade: &Trade, ends: Option<Said>) -> Said {
     let mut says = said!["Builders usually fit "];
     says.extend(trade.words.clone());
-    says.extend(said![", but no stock pair of bar and rod ends gives both and passes every check here. "]);
+    match ends {
+        Some(ends) => {
+            says.extend(said![", but "]);
+            says.extend(ends);
+            says.extend(said![". "]);
+        }
+        None => says.extend(said![", but no stock pair of bar and rod ends gives both and passes every check here. "]),
+    }
     match nearest {
         Some(nearest) => {
             says.extend(said!["Recommended is what comes nearest to that and passes: "]);
@@ -167,4 +209,18 @@ pub(super) fn practice_fails(numbers: &Pick, nearest: Option<&Pick>, trade: &Tra
     }
     says.extend(said!["."]);
     says
+}
+
+/// Where no strength is published for any of some sections: up to where it is.
+pub(super) fn strengths_end(given: &Values, sections: &[Section]) -> Option<Said> {
+    let material = given.material();
+    if sections.is_empty() || sections.iter().any(|section| section.strength(material).is_some()) {
+        return None;
+    }
+    let up_to = material.rows.last()?.up_to;
+    let what = match material.size_means {
+        SizeMeans::Wall => " wall",
+        SizeMeans::Diameter => " diameter",
+    };
+    Some(said!["no published strength is held for ", (material.label), ", over ", (up_to, FineLength), (what)])
 }

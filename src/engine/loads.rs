@@ -15,24 +15,15 @@ mod axial;
 
 pub(super) use axial::refusal;
 
-/// What share of a lower link's strike a link of this role takes.
-pub(super) fn strike_part(given: &Values) -> f64 {
-    match given.link.role {
-        Role::Lower => 1.0,
-        Role::Upper | Role::TieRod => {
-            given.rests_on_choice(&inputs::TIE_ROD_SIDE);
-            given.known(&inputs::UPPER_STRIKE)
-        }
-        Role::TrackBar | Role::DragLink | Role::SwayLink => 0.0,
-    }
-}
-
 /// The weight that lands on the bar; track bars, drag links and sway-bar links are not landed on.
 pub(super) fn strike_weight(given: &Values, sheet: &mut Sheet) -> f64 {
     let (share, weight) = (given.known(&inputs::STRIKE_SHARE), given.known(&inputs::WEIGHT));
     match given.link.role {
         Role::Lower => sheet.work(&loads::STRIKE_WEIGHT, &[share, weight]),
-        Role::Upper | Role::TieRod => sheet.work(&loads::UPPER_STRIKE_WEIGHT, &[strike_part(given), share, weight]),
+        Role::Upper | Role::TieRod => {
+            given.rests_on_choice(&inputs::TIE_ROD_SIDE);
+            sheet.work(&loads::UPPER_STRIKE_WEIGHT, &[given.known(&inputs::UPPER_STRIKE), share, weight])
+        }
         Role::TrackBar | Role::DragLink | Role::SwayLink => 0.0,
     }
 }

@@ -20,11 +20,11 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     });
     let mut rig = RigReport { worst_first, ..RigReport::default() };
     for (index, (link, report)) in document.links.iter().zip(reports).enumerate() {
-        let pieces = inputs::QUANTITY.value(document, At::of_link(document, index)).unwrap_or(1.0);
+        let pieces = pieces_of(document, index);
         rig.pieces += pieces;
         match report {
             LinkReport::Answer(answer) => {
-                rig.weight += pieces * answer.link.bar_weight;
+                rig.weight += pieces as f64 * answer.link.bar_weight;
                 count(&mut rig.parts, document, index, link, answer, pieces);
             }
             LinkReport::Impossible(_) => rig.impossible += pieces,
@@ -36,6 +36,11 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     sort(&mut rig.parts);
     rig.verdict = verdict(reports);
     rig
+}
+
+/// How many of a link are made; the input takes whole numbers only.
+fn pieces_of(document: &Document, index: usize) -> usize {
+    inputs::QUANTITY.value(document, At::of_link(document, index)).map_or(1, |pieces| pieces as usize)
 }
 
 /// The verdict of the whole rig.
@@ -53,7 +58,7 @@ fn verdict(reports: &[LinkReport]) -> Option<Verdict> {
 pub(super) fn parts(document: &Document, index: usize, answer: &Answer) -> Vec<Part> {
     let mut parts = Vec::new();
     if let Some(link) = document.links.get(index) {
-        let pieces = inputs::QUANTITY.value(document, At::of_link(document, index)).unwrap_or(1.0);
+        let pieces = pieces_of(document, index);
         count(&mut parts, document, index, link, answer, pieces);
     }
     sort(&mut parts);
@@ -85,7 +90,7 @@ fn standing(report: &LinkReport) -> (u8, f64) {
     }
 }
 
-fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, answer: &Answer, pieces: f64) {
+fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, answer: &Answer, pieces: usize) {
     let made = &answer.link;
     let place = At::of_link(document, index);
     let value = |input: &'static inputs::Number| input.value(document, place).unwrap_or(0.0);
@@ -94,7 +99,8 @@ fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, 
     let [spacer, ear, gap] = [&inputs::SPACER, &inputs::EAR, &inputs::GAP].map(value);
     for (end, made) in made.ends.iter().enumerate() {
         let hand = link.ends.get(end).and_then(|end| end.hand).unwrap_or(made.hand);
-        add(parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, count: pieces });
+        let steel = inputs::shank_steel(document, At { end, ..place });
+        add(parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, steel, count: pieces });
         add(parts, Part::JamNut { thread: made.thread, hand, count: pieces });
         if let Some(insert) = made.insert {
             let inserts::Fitted { outside_diameter, wall, length, .. } = insert;
@@ -110,12 +116,12 @@ fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, 
             let diameter = bolt.map(|bolt| bolt.diameter);
             let foot = given.spacer_foot(end).or(diameter.map(|bolt| pins::SPACER_FOOT.value(&[FOOT, bolt])));
             let into = (given.spacers() == Spacers::HighMisalignment).then_some(made.bore);
-            add(parts, Part::Spacer { bore: diameter, foot, into, long: spacer, count: 2.0 * pieces });
+            add(parts, Part::Spacer { bore: diameter, foot, into, long: spacer, count: 2 * pieces });
         }
     }
 }
 
-fn bar(made: &LinkGeometry, title: String, pieces: f64) -> Part {
+fn bar(made: &LinkGeometry, title: String, pieces: usize) -> Part {
     Part::Bar {
         material: made.material,
         outside_diameter: made.outside_diameter,
@@ -172,7 +178,7 @@ impl Part {
     }
 
     /// How many pieces.
-    pub fn count(&self) -> f64 {
+    pub fn count(&self) -> usize {
         match self {
             Self::Bar { cuts, .. } => cuts.iter().map(|cut| cut.count).sum(),
             Self::Insert { count, .. }
@@ -192,9 +198,10 @@ impl Part {
                 Self::Bar { material, outside_diameter, wall, .. },
                 Self::Bar { material: metal, outside_diameter: outside, wall: thick, .. },
             ) => material.id == metal.id && near(*outside_diameter, *outside) && near(*wall, *thick),
-            (Self::RodEnd { name, thread: a, hand: x, .. }, Self::RodEnd { name: other, thread: b, hand: y, .. }) => {
-                name == other && thread((a, *x), (b, *y))
-            }
+            (
+                Self::RodEnd { name, thread: a, hand: x, steel, .. },
+                Self::RodEnd { name: other, thread: b, hand: y, steel: its, .. },
+            ) => name == other && steel == its && thread((a, *x), (b, *y)),
             (Self::JamNut { thread: a, hand: x, .. }, Self::JamNut { thread: b, hand: y, .. }) => {
                 thread((a, *x), (b, *y))
             }
@@ -255,7 +262,7 @@ pub(super) fn fewer_sizes(
     reports: &[LinkReport],
     report_on: fn(&Document, usize) -> LinkReport,
 ) -> Vec<FewerSizes> {
-    let pieces = |index: usize| inputs::QUANTITY.value(document, At::of_link(document, index)).unwrap_or(1.0);
+    let pieces = |index: usize| pieces_of(document, index);
     // Only links whose two ends are alike, and from the table: what somebody owns is not swapped.
     let used = |index: usize| {
         let made = &reports.get(index)?.answer()?.link;
@@ -287,9 +294,9 @@ pub(super) fn fewer_sizes(
                 let after = report_on(&trial, index);
                 let before = reports.get(index).and_then(LinkReport::answer);
                 let (Some(after), Some(before)) = (after.answer(), before) else { return false };
-                heavier += pieces(index) * (after.link.bar_weight - before.link.bar_weight);
-                // No worse than it stands now.
-                after.verdict < Verdict::Fails && after.verdict <= before.verdict.max(Verdict::Close)
+                heavier += pieces(index) as f64 * (after.link.bar_weight - before.link.bar_weight);
+                // No worse than it stands now, and nothing that a search would not recommend.
+                after.verdict <= before.verdict && after.findings.iter().all(|finding| finding.recommendable)
             });
             if holds {
                 let bolts = [(document, size), (&trial, instead)].map(|(document, id)| {
@@ -303,7 +310,6 @@ pub(super) fn fewer_sizes(
         trials.sort_by(|a, b| a.heavier.total_cmp(&b.heavier));
         found.extend(trials.into_iter().next());
     }
-    let count = |advice: &FewerSizes| advice.links.iter().map(|index| pieces(*index)).sum::<f64>();
-    found.sort_by(|a, b| count(a).total_cmp(&count(b)));
+    found.sort_by_key(|advice| advice.links.iter().map(|index| pieces(*index)).sum::<usize>());
     found
 }

@@ -2,9 +2,9 @@
 //! each may go the harmful way before something fails. The size stays as it is.
 
 use super::build::{Asked, Judged, build};
+use super::firmness::{firmness, first_failure};
 use super::geometry::Section;
 use super::given::{RodEndSpec, Values};
-use super::sizing::{firmness, first_failure};
 use crate::document::Document;
 use crate::inputs::{self, At, Group, Number, Scope};
 use crate::report::Sensitivity;

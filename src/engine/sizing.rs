@@ -1,6 +1,6 @@
 //! Which size: the smallest that holds, what the trade fits, the larger of the two, and how firm that is.
 
-use super::build::{self, Asked, LaidOutLink, Limit, build};
+use super::build::{Asked, build};
 use super::fitted;
 use super::formula::Sheet;
 use super::formulas::{beams, sections};
@@ -8,14 +8,13 @@ use super::geometry::Section;
 use super::given::{RodEndSpec, Values};
 use super::habit::{self, Pick};
 use super::loads;
-use super::roots::crossing;
 use super::sentence::{Said, said};
 use super::tables::materials::Form;
 use super::tables::{practice, rod_ends, stock, threads};
-use crate::document::{Document, Stock};
-use crate::inputs::{self, At, Number};
+use crate::document::{Role, Stock};
+use crate::inputs;
 use crate::order::{self, exceeds};
-use crate::report::{Candidate, Firmness, Fitted, Sizing, Trade};
+use crate::report::{Candidate, Fitted, Sizing, Trade, Verdict};
 
 /// A size that was tried, with what is needed to build it again.
 #[derive(Clone)]
@@ -23,6 +22,7 @@ pub(super) struct SizedCandidate {
     pub(super) section: Section,
     pub(super) joints: [RodEndSpec; 2],
     pub(super) candidate: Candidate,
+    pub(super) verdict: Verdict,
 }
 
 impl SizedCandidate {
@@ -56,26 +56,53 @@ pub(super) fn search(given: &Values) -> Search {
     Search { by_numbers, recommended, by_trade, governs }
 }
 
-/// One size down and one size up.
+/// One size down and one size up, by section modulus; up, the first that passes.
 pub(super) fn neighbors(given: &Values, of: &Candidate) -> [Option<Candidate>; 2] {
     let (sections, joints) = (stock_sections(given), joints(given));
-    let at = size(Section { outside_diameter: of.outside_diameter, wall: of.wall });
+    let at = of.size().modulus();
     let class = threads::find(of.thread).and_then(practice::class);
-    let down = sections.iter().rev().find(|section| size(**section) < at - 1e-9);
-    let up = sections.iter().find(|section| size(**section) > at + 1e-9);
+    let down = sections.iter().rev().find(|section| exceeds(at, section.size().modulus()));
+    let mut up = sections.iter().filter(|section| exceeds(section.size().modulus(), at)).peekable();
+    let next = up.peek().copied();
+    // Nobody steps up a bar in order to step down its rod ends.
+    let no_smaller = of_class(&joints, habit::larger_class, |its| its >= class);
     let found = [
         down.and_then(|section| best_joint(given, *section, &joints, &[])),
-        // Nobody steps up a bar in order to step down its rod ends.
-        up.and_then(|section| holding_or_closest(given, *section, &no_smaller(&joints, class))),
+        up.find_map(|section| first_joint(given, *section, &no_smaller, |_| {}))
+            .or_else(|| next.and_then(|section| holding_or_closest(given, *section, &no_smaller))),
     ];
     found.map(|tried| tried.map(|tried| tried.candidate))
+}
+
+/// The next size that comes out better, or at least with more in hand: the bar larger where `the_bar` is what is asked for
+/// most, else the rod ends, since a larger bar does nothing for them.
+pub(super) fn next_up(given: &Values, at: &SizedCandidate, the_bar: bool) -> Option<Candidate> {
+    let (sections, joints) = (stock_sections(given), joints(given));
+    let (modulus, class) = (at.section.size().modulus(), habit::larger_class(&at.joints));
+    let larger_bar = || {
+        let sections = sections.iter().filter(|section| exceeds(section.size().modulus(), modulus));
+        let joints = of_class(&joints, habit::larger_class, |its| its >= class);
+        sections.filter_map(move |section| first_joint(given, *section, &joints, |_| {}))
+    };
+    let larger_ends = || {
+        let sections = sections.iter().filter(|section| !exceeds(modulus, section.size().modulus()));
+        let joints = of_class(&joints, habit::larger_class, |its| its > class);
+        sections.filter_map(move |section| first_joint(given, *section, &joints, |_| {}))
+    };
+    let better = |tried: &SizedCandidate| exceeds(at.candidate.utilization, tried.candidate.utilization);
+    let outright = |tried: &SizedCandidate| tried.verdict < at.verdict;
+    let found = if the_bar {
+        larger_bar().find(outright).or_else(|| larger_bar().find(better))
+    } else {
+        larger_ends().find(outright).or_else(|| larger_ends().find(better)).or_else(|| larger_bar().find(better))
+    };
+    found.map(|tried| tried.candidate)
 }
 
 /// Whether a section cannot hold whatever its rod ends are: a weight that is only set down already counts twice, and
 /// that alone, without compression, bends the middle of the bar for good. It saves a search most of its work.
 fn hopeless(given: &Values, section: Section) -> bool {
-    let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
-    let Some(strength) = given.material().strength(section.outside_diameter, wall) else { return true };
+    let Some(strength) = section.strength(given.material()) else { return true };
     let sheet = &mut Sheet::silent();
     let strike = match given.number(&inputs::OWN_STRIKE) {
         Some(force) => force,
@@ -93,28 +120,26 @@ fn hopeless(given: &Values, section: Section) -> bool {
     order::exceeds(factor * beams::BENDING_STRESS.value(&[moment, modulus]), strength.yield_tension)
 }
 
-fn size(section: Section) -> f64 {
-    // Tubes of one diameter are told apart by their wall.
-    section.outside_diameter + section.wall * 1e-3
-}
-
-fn stock_sections(given: &Values) -> Vec<Section> {
-    match given.material().form {
-        Form::Bar => {
-            if given.stock() == Stock::Metric {
-                let metric = |&outside_diameter: &f64| Section { outside_diameter, wall: 0.0 };
-                return stock::METRIC_BARS.iter().map(metric).collect();
-            }
-            let mut sizes = stock::BARS.to_vec();
-            // Links across the rig and in the steering are also made of the sizes in between.
-            if !given.link.role.drives() {
-                sizes.extend(stock::BARS_BETWEEN);
-                sizes.sort_by(f64::total_cmp);
-            }
-            sizes.into_iter().map(|outside_diameter| Section { outside_diameter, wall: 0.0 }).collect()
-        }
-        Form::Tube => stock::TUBES.iter().map(|&(outside_diameter, wall)| Section { outside_diameter, wall }).collect(),
+/// What is in stock for this link, smallest section modulus first.
+pub(super) fn stock_sections(given: &Values) -> Vec<Section> {
+    if given.material().form == Form::Tube {
+        return stock::TUBES.iter().map(|&(outside_diameter, wall)| Section { outside_diameter, wall }).collect();
     }
+    let sway_link = given.link.role == Role::SwayLink;
+    let mut sizes = Vec::new();
+    if given.stock() == Stock::Metric {
+        sizes.extend(stock::METRIC_SWAY_LINK_BARS.iter().filter(|_| sway_link));
+        sizes.extend(stock::METRIC_BARS);
+    } else {
+        sizes.extend(stock::SWAY_LINK_BARS.iter().filter(|_| sway_link));
+        sizes.extend(stock::BARS);
+        // Links across the rig and in the steering are also made of the sizes in between.
+        if !given.link.role.drives() {
+            sizes.extend(stock::BARS_BETWEEN);
+            sizes.sort_by(f64::total_cmp);
+        }
+    }
+    sizes.into_iter().map(|outside_diameter| Section { outside_diameter, wall: 0.0 }).collect()
 }
 
 /// The pairs of rod ends to try: what the user decided stays, the rest takes each size in turn.
@@ -131,14 +156,10 @@ fn joints(given: &Values) -> Vec<[RodEndSpec; 2]> {
     }
 }
 
-/// The pairs whose larger thread is of a class, or of a larger one.
-fn no_smaller(joints: &[[RodEndSpec; 2]], class: Option<usize>) -> Vec<[RodEndSpec; 2]> {
-    joints.iter().filter(|pair| habit::larger_class(pair) >= class).copied().collect()
-}
-
 fn try_one(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Asked) -> Option<SizedCandidate> {
     let built = build(given, section, joints, asked).ok()?;
-    Some(SizedCandidate { section, joints, candidate: built.judged.candidate(section, joints) })
+    let judged = built.judged;
+    Some(SizedCandidate { section, joints, candidate: judged.candidate(section, joints), verdict: judged.verdict() })
 }
 
 /// The first rod ends that hold, told of those before them that do not.
@@ -172,9 +193,15 @@ fn best_joint(
     failed: &[SizedCandidate],
 ) -> Option<SizedCandidate> {
     let mut best: Option<SizedCandidate> = None;
+    // Rod ends that do not go in are nobody's nearest, unless there are no others.
+    let goes_in = |pair: &&[RodEndSpec; 2]| pair.iter().all(|joint| section.takes(joint.thread));
+    let mut go_in: Vec<&[RodEndSpec; 2]> = joints.iter().filter(goes_in).collect();
+    if go_in.is_empty() {
+        go_in.extend(joints);
+    }
     // The largest first: what it uses shuts out most of the others at their first question. Of those that use the same,
     // the smallest.
-    for pair in joints.iter().rev() {
+    for pair in go_in.into_iter().rev() {
         let most = best.as_ref().map_or(f64::INFINITY, |best| best.candidate.utilization);
         let same = |before: &&SizedCandidate| {
             before.section == section
@@ -211,34 +238,41 @@ fn larger_of(
         let chosen = [0, 1].iter().any(|end| given.chosen_joint(*end).is_some());
         return (Some(numbers.clone()), habit::calculation_reaches(&mine, trade, chosen));
     }
+    let all = sections;
     let mut sections = usual(trade, sections);
     sections.retain(|section| !exceeds(mine.size.modulus(), section.size().modulus()));
     let first_of =
         |joints: &[[RodEndSpec; 2]]| sections.iter().find_map(|section| first_joint(given, *section, joints, |_| {}));
     let asked = mine.class.max(trade.class.min(largest_class(joints)));
-    if let Some(both) = first_of(&of_class(joints, |class| class >= asked)) {
+    if let Some(both) = first_of(&of_class(joints, habit::smaller_class, |class| class >= asked)) {
         let says = habit::practice_decides(given.link.role, &mine, &both.pick(), trade);
         return (Some(both), says);
     }
-    // The bar is made as large as is usual all the same, and the rod ends as near to it as pass.
+    // The bar is made as large as is usual all the same, and the rod ends as near to it as pass; else the bar as large as
+    // passes.
     let mut classes: Vec<Option<usize>> = joints.iter().map(habit::smaller_class).collect();
     classes.sort_unstable();
     classes.dedup();
-    let nearest = classes
-        .into_iter()
-        .rev()
-        .filter(|class| (mine.class..asked).contains(class))
-        .find_map(|near| first_of(&of_class(joints, |class| class == near)));
-    let says = habit::practice_fails(&mine, nearest.as_ref().map(SizedCandidate::pick).as_ref(), trade);
+    classes.retain(|class| (mine.class..=asked).contains(class));
+    let near = || classes.iter().rev().map(|near| of_class(joints, habit::smaller_class, |class| class == *near));
+    let smaller_bar = |joints: &[[RodEndSpec; 2]]| {
+        let smaller = all.iter().rev().filter(|section| {
+            let size = section.size();
+            !size.is_as_large_as(trade.least) && size.is_as_large_as(mine.size)
+        });
+        smaller.map(|section| first_joint(given, *section, joints, |_| {})).find_map(|found| found)
+    };
+    let nearest =
+        near().find_map(|joints| first_of(&joints)).or_else(|| near().find_map(|joints| smaller_bar(&joints)));
+    let pick = nearest.as_ref().map(SizedCandidate::pick);
+    let ends = habit::strengths_end(given, &usual(trade, &stock_sections(given)));
+    let says = habit::practice_fails(&mine, pick.as_ref(), trade, ends);
     (nearest.or_else(|| Some(numbers.clone())), says)
 }
 
 /// Of sections those no smaller than what is usual, smallest first.
 fn usual(trade: &Trade, sections: &[Section]) -> Vec<Section> {
-    let mut usual: Vec<Section> =
-        sections.iter().copied().filter(|section| section.size().is_as_large_as(trade.least)).collect();
-    usual.sort_by(|a, b| a.size().modulus().total_cmp(&b.size().modulus()));
-    usual
+    sections.iter().copied().filter(|section| section.size().is_as_large_as(trade.least)).collect()
 }
 
 /// The largest class there is to choose from.
@@ -246,19 +280,38 @@ fn largest_class(joints: &[[RodEndSpec; 2]]) -> Option<usize> {
     joints.iter().map(habit::smaller_class).max().flatten()
 }
 
-/// The pairs of a class.
-fn of_class(joints: &[[RodEndSpec; 2]], is: impl Fn(Option<usize>) -> bool) -> Vec<[RodEndSpec; 2]> {
-    joints.iter().filter(|pair| is(habit::smaller_class(pair))).copied().collect()
+/// The pairs whose class, by one of their threads, is one that is asked for.
+fn of_class(
+    joints: &[[RodEndSpec; 2]],
+    class: fn(&[RodEndSpec; 2]) -> Option<usize>,
+    is: impl Fn(Option<usize>) -> bool,
+) -> Vec<[RodEndSpec; 2]> {
+    joints.iter().filter(|pair| is(class(pair))).copied().collect()
 }
 
-/// The first size no smaller than what is usual that can be laid out, whether it passes or not.
-pub(super) fn first_laid_out(given: &Values, trade: &Trade) -> Option<SizedCandidate> {
+/// A larger size stands in for what is usual from so much less utilization on (assumption).
+const MARKEDLY: f64 = 0.1;
+
+/// Where nothing passes: the first size no smaller than what is usual that can be laid out, unless a larger one comes out
+/// better: one that bends instead of one that fails, or one that is asked for markedly less.
+pub(super) fn usual_or_better(given: &Values, trade: &Trade) -> Option<SizedCandidate> {
     let joints = joints(given);
     let asked = trade.class.min(largest_class(&joints));
-    let joints = of_class(&joints, |class| class >= asked);
-    usual(trade, &stock_sections(given))
-        .iter()
-        .find_map(|section| joints.iter().find_map(|pair| try_one(given, *section, *pair, Asked::EveryQuestion)))
+    let joints = of_class(&joints, habit::smaller_class, |class| class >= asked);
+    let better = |tried: &SizedCandidate, best: &SizedCandidate| {
+        let used_less = exceeds((1.0 - MARKEDLY) * best.candidate.utilization, tried.candidate.utilization);
+        tried.verdict < best.verdict || (tried.verdict == best.verdict && used_less)
+    };
+    let mut best: Option<SizedCandidate> = None;
+    for section in usual(trade, &stock_sections(given)) {
+        let fitting = joints.iter().find_map(|pair| try_one(given, section, *pair, Asked::EveryQuestion));
+        if let Some(tried) = fitting
+            && best.as_ref().is_none_or(|best| better(&tried, best))
+        {
+            best = Some(tried);
+        }
+    }
+    best
 }
 
 /// The report's part on sizing.
@@ -275,103 +328,53 @@ pub(super) fn sizing(search: &Search, fitted: Option<Fitted>, overridden: bool) 
     }
 }
 
-/// The inputs whose limit is worth knowing. The drop is not: it is a calibrated part of the scenario.
-static FIRM: [&Number; 3] = [&inputs::WEIGHT, &inputs::LENGTH, &inputs::TRACTION];
-
-/// Steps in which a limit is first looked for: more load is not always worse, since a longer bar also gives more.
-const SCAN: u32 = 8;
-
-/// A lower limit below this share of the length tells nothing: the rod ends alone take that much.
-const TELLING: f64 = 0.5;
-
-/// How far each of weight, length and grip may go before the link as answered no longer passes, or, where it bends
-/// already, fails; the length also downward, since a shorter link may ask more of its shanks. Values that may take any
-/// value tell nothing and are left out.
-///
-/// Rounding the bar moves the engagement by a quarter of a step either way, so that what holds goes up
-/// and down along the length. The limit is judged with the bar unrounded and the shanks wound out and in by that
-/// much, the worst that rounding can do: out, a shank bends more; in, the link gives less and is hit harder.
-pub(super) fn firmness(document: &Document, index: usize, section: Section, joints: [RodEndSpec; 2]) -> Vec<Firmness> {
-    let place = At::of_link(document, index);
-    let finest = inputs::ROUNDING.least;
-    let step = inputs::ROUNDING.value(document, place).unwrap_or(finest).max(finest);
-    let pitch = joints[0].thread.pitch.min(joints[1].thread.pitch);
-    let shift = (step + finest) / 4.0 / pitch;
-    let (fewest, most) = (inputs::VISIBLE_THREADS.least, inputs::VISIBLE_THREADS.most);
-    let wound =
-        |by: f64| inputs::VISIBLE_THREADS.value(document, place).map(|threads| (threads + by).max(fewest).min(most));
-    let settings = [wound(shift), wound(-shift)];
-    let shape: Option<LaidOutLink> =
-        Values::new(document, index).and_then(|given| build::shape(&given, section, joints, Asked::EveryQuestion).ok());
-    let limit = shape.as_ref().zip(Values::new(document, index)).map_or(Limit::Passing, |(shape, given)| {
-        if build::over(&given, shape, Limit::Passing) > 0.0 { Limit::Failing } else { Limit::Passing }
-    });
-    // The size is held fixed; only the one input moves.
-    FIRM.iter()
-        .filter_map(|&input| {
-            let now = input.value(document, place)?;
-            let mut trial = document.clone();
-            let over = |trial: &Document| {
-                let Some(given) = Values::new(trial, index) else { return f64::INFINITY };
-                // Only the length changes the link itself; the rest only changes what it must bear.
-                let own = match &shape {
-                    Some(shape) if input != &inputs::LENGTH => return build::over(&given, shape, limit),
-                    _ => build::shape(&given, section, joints, Asked::EveryQuestion),
-                };
-                own.map_or(f64::INFINITY, |shape| build::over(&given, &shape, limit))
-            };
-            let mut over_at = |value: f64| {
-                (input.set)(&mut trial, place, Some(value));
-                if input != &inputs::LENGTH {
-                    return over(&trial);
-                }
-                (inputs::ROUNDING.set)(&mut trial, place, Some(finest));
-                let mut over_at = |visible| {
-                    (inputs::VISIBLE_THREADS.set)(&mut trial, place, visible);
-                    over(&trial)
-                };
-                over_at(settings[0]).max(over_at(settings[1]))
-            };
-            let most = first_failure(now, input.most, &mut over_at);
-            let least = (input == &inputs::LENGTH)
-                .then(|| first_failure(-now, -input.least, &mut |value| over_at(-value)).map(|limit| -limit))
-                .flatten()
-                .filter(|least| *least >= TELLING * now);
-            let told = most.is_some() || least.is_some();
-            told.then_some(Firmness { input: input.id, kind: input.kind, now, least, most })
-        })
-        .collect()
-}
-
-/// The value below the first one that fails, going up from `now`; `None` when none of those tried does.
-///
-/// `over` is what a link is asked for beyond what it has; above 0 it fails.
-pub(super) fn first_failure(now: f64, most: f64, over: &mut impl FnMut(f64) -> f64) -> Option<f64> {
-    let mut good = (now, over(now));
-    if good.1 > 0.0 {
-        return Some(now);
-    }
-    for count in 1..=SCAN {
-        let value = now + (most - now) * f64::from(count) / f64::from(SCAN);
-        let next = (value, over(value));
-        if next.1 > 0.0 {
-            return Some(crossing(good, next, 1e-9 * (most - now).abs(), &mut *over));
-        }
-        good = next;
-    }
-    None
-}
-
 /// The largest size that can be laid out at all, for showing what gives first when nothing holds.
 pub(super) fn largest(given: &Values) -> Option<SizedCandidate> {
     let joints = joints(given);
     stock_sections(given).into_iter().rev().find_map(|section| best_joint(given, section, &joints, &[]))
 }
 
-/// The rod ends for a section the user decided: the smallest that hold, else the ones that come closest.
+/// Whether stock has no larger section with a published strength.
+pub(super) fn is_largest(given: &Values, section: Section) -> bool {
+    let larger = |other: &Section| exceeds(other.size().modulus(), section.size().modulus());
+    !stock_sections(given).iter().any(|other| larger(other) && other.strength(given.material()).is_some())
+}
+
+/// Where larger sizes than a section are stocked but no strength is published for any of them: up to where it is.
+pub(super) fn strengths_end_after(given: &Values, section: Section) -> Option<Said> {
+    let mut larger = stock_sections(given);
+    larger.retain(|other| exceeds(other.size().modulus(), section.size().modulus()));
+    habit::strengths_end(given, &larger)
+}
+
+/// The rod ends for a section the user decided: of those that are no less than what is usual for the job, the smallest
+/// that pass, else the ones that come closest; where none of those can be laid out, of all.
 pub(super) fn joint_for(given: &Values, section: Section) -> Option<[RodEndSpec; 2]> {
-    let joints = joints(given);
-    holding_or_closest(given, section, &joints).map(|tried| tried.joints)
+    for_section(given, section).map(|tried| tried.joints)
+}
+
+fn for_section(given: &Values, section: Section) -> Option<SizedCandidate> {
+    let all = joints(given);
+    let usual = habit::trade(given).map_or_else(Vec::new, |trade| {
+        let least = trade.class.min(largest_class(&all));
+        of_class(&all, habit::smaller_class, |class| class >= least)
+    });
+    holding_or_closest(given, section, &usual).or_else(|| holding_or_closest(given, section, &all))
+}
+
+/// The tube of a diameter whose wall nobody gave: the thinnest in stock that passes, else the one that comes closest.
+pub(super) fn tube_of(given: &Values, outside_diameter: f64) -> Option<Section> {
+    let same = |tube: &&(f64, f64)| !order::exceeds((tube.0 - outside_diameter).abs(), 1e-6);
+    let sections = stock::TUBES.iter().filter(same).map(|&(_, wall)| Section { outside_diameter, wall });
+    let mut tried = sections.filter_map(|section| for_section(given, section)).collect::<Vec<_>>();
+    tried.sort_by(|a, b| {
+        let key = |it: &SizedCandidate| {
+            (!it.candidate.feasible, if it.candidate.feasible { it.section.wall } else { it.candidate.utilization })
+        };
+        let (a, b) = (key(a), key(b));
+        a.0.cmp(&b.0).then(a.1.total_cmp(&b.1))
+    });
+    tried.first().map(|it| it.section)
 }
 
 /// The sentence of the smallest rod ends that cannot be laid out.

@@ -80,7 +80,7 @@ const UNKNOWN_SHANK: [f64; 2] = [ksi(65.0), ksi(57.0)];
 const YIELD_SHARE: f64 = 0.88;
 
 /// What is known of a shank's steel: a rod end to be bought is ordered as alloy, of one that is there nobody knows.
-pub(super) fn shank_steel(document: &Document, place: At) -> ShankSteel {
+pub fn shank_steel(document: &Document, place: At) -> ShankSteel {
     let Some(end) = document.links.get(place.link).and_then(|link| link.ends.get(place.end)) else {
         return ShankSteel::NotKnown;
     };
@@ -158,8 +158,7 @@ fn part_of_strike(document: &Document, place: At) -> f64 {
 /// Factor on buckling. Nothing holds the wheels or the axle when steering or a track bar buckles, so these take the
 /// safety factor of AISC's allowable strength design for columns.
 fn column_factor(document: &Document, place: At) -> f64 {
-    let guides = |role: Role| role.steers() || role == Role::TrackBar;
-    if role(document, place).is_some_and(guides) { 1.67 } else { 1.5 }
+    if role(document, place).is_some_and(has_no_second_path) { 1.67 } else { 1.5 }
 }
 
 /// Share of the rig's weight that braking or a climb moves onto an axle, when nobody says better.
@@ -194,7 +193,7 @@ numbers! {
     SHANK_ULTIMATE "shank-ultimate" "Rod-end shank, tensile strength", Ends, Link.shank_ultimate: Stress ksi(30.0) => ksi(260.0), Assumed |document, place| Some(if shank_steel(document, place) == ShankSteel::Alloy { ALLOY_SHANK } else { UNKNOWN_SHANK[0] }),
         "Of the rod end's steel. 150 ksi is usual for heat-treated alloy; 4130 does not harden that far over 1/2 in thick, so ask the maker. 65 ksi where the steel is not known.";
     SHANK_YIELD "shank-yield" "Rod-end shank, yield strength", Ends, Link.shank_yield: Stress ksi(20.0) => ksi(240.0), Assumed shank_yield,
-        "Stress from which the shank stays bent. Taken as 0.88 of its breaking strength, as 132 is of 150 ksi; 57 ksi where the steel is not known.";
+        "Stress at which the shank yields. Taken as 0.88 of its breaking strength, as 132 is of 150 ksi; 57 ksi where the steel is not known.";
     INSERT_SHEAR "insert-shear" "Welded insert, shear strength", Ends, Link.insert_shear: Stress ksi(15.0) => ksi(120.0), Assumed |_, _| Some(ksi(45.0)),
         "Of the threaded steel insert welded into a tube. 45 ksi is 0.6 of cold-drawn 1026 with its thread half a diameter clear of the weld; 38 for cold-drawn 1018; 35 when the steel is hot-rolled or not known, or the weld runs over the thread.";
     LEAD_THREADS "lead" "Lead chamfer of the shank, in threads", Ends, Link.lead_threads: Ratio 0.0 => 4.0, Assumed |_, _| Some(1.0),
@@ -252,7 +251,7 @@ numbers! {
     AXLE_SHARE "axle-share" "Weight on this axle at worst", Loads, Axle.share: Percent 0.2 => 1.0, Assumed |document, place| level_share(document, place).map(|share| share + SHIFTED),
         "Braking, a ledge or a climb moves weight onto it: taken as a tenth of the rig. A steep climb can put nearly all of it on one axle.";
     LOWER_HEIGHT "lower-height" "Lower mount height at the axle", Loads, Axle.lower_height: Length inch(4.0) => inch(60.0), Assumed |document, _| scaled(document, inch(17.0)),
-        "Above the ground. The closer the upper mount is to it, the harder both links are pulled.";
+        "Above the ground. The closer the upper mount is to it, the larger the force in both links.";
     UPPER_HEIGHT "upper-height" "Upper mount height at the axle", Loads, Axle.upper_height: Length inch(6.0) => inch(90.0), Assumed |document, _| scaled(document, inch(26.0)),
         "Above the ground.";
     COUNT "count" "Links sharing the load", Loads, Link.count: Count 1.0 => 4.0, Assumed |document, place| document.links.get(place.link).map(|link| if link.seated() == Side::Middle { 1.0 } else { 2.0 }),
@@ -322,7 +321,7 @@ numbers! {
     ROUNDING "rounding" "Bar length to the nearest", Shop, Link.rounding: FineLength inch(0.001) => inch(0.5), Assumed |_, _| Some(inch(1.0 / 32.0)),
         "The bar is rounded to this and the engagement worked out again.";
     FACING "facing" "Facing stock at each end", Shop, Link.facing: FineLength 0.0 => inch(0.5), Assumed |_, _| Some(inch(1.0 / 16.0)),
-        "What the saw leaves for the lathe.";
+        "How much longer than finished length the saw leaves the bar, for facing in the lathe.";
     FLATS_WIDTH "flats-width" "Wrench flats, across", Shop, Link.flats_width: FineLength inch(0.3) => inch(4.0), Practice |_, _| None,
         "Empty takes 1/4 in less than the diameter, but no less than 0.7 of it.";
     FLATS_LENGTH "flats-length" "Wrench flats, length", Shop, Link.flats_length: FineLength inch(0.25) => inch(4.0), Practice |_, _| Some(inch(1.0)),

@@ -136,7 +136,7 @@ pub struct Note {
     /// Kebab-case, never reused.
     pub id: &'static str,
     /// The question.
-    pub asks: &'static str,
+    pub title: &'static str,
     /// The answer in words.
     pub says: Said,
     /// The governing source.

@@ -1,6 +1,6 @@
 //! What is told about the whole rig.
 
-use crate::document::{BoltSeries, Hand};
+use crate::document::{BoltSeries, Hand, ShankSteel};
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
 use crate::report::Verdict;
@@ -14,15 +14,15 @@ pub struct RigReport {
     /// no link is answered.
     pub verdict: Option<Verdict>,
     /// Links to make, by their quantities.
-    pub pieces: f64,
+    pub pieces: usize,
     /// Entries without an answer, which no sum contains.
     pub open: usize,
     /// Links to make that still lack their length.
-    pub unmeasured: f64,
+    pub unmeasured: usize,
     /// Links to make that lack something else.
-    pub unfinished: f64,
+    pub unfinished: usize,
     /// Links to make that cannot be made as entered.
-    pub impossible: f64,
+    pub impossible: usize,
     /// Weight of all bars, without rod ends and bolts: a force.
     pub weight: f64,
     /// Every part, the bars first, the thickest of its kind before the others.
@@ -67,7 +67,7 @@ pub enum Part {
         /// As long as its thread.
         length: f64,
         /// Pieces.
-        count: f64,
+        count: usize,
     },
     /// Rod ends.
     RodEnd {
@@ -77,8 +77,10 @@ pub enum Part {
         thread: &'static Thread,
         /// Which way it is cut.
         hand: Hand,
+        /// What its shank must be made of.
+        steel: ShankSteel,
         /// Pieces.
-        count: f64,
+        count: usize,
     },
     /// Jam nuts.
     JamNut {
@@ -87,7 +89,7 @@ pub enum Part {
         /// Which way it is cut.
         hand: Hand,
         /// Pieces.
-        count: f64,
+        count: usize,
     },
     /// Bolts through the eyes.
     Bolt {
@@ -96,14 +98,14 @@ pub enum Part {
         /// Ears, spacers, ball and gaps together: the least length without thread.
         grip: f64,
         /// Pieces.
-        count: f64,
+        count: usize,
     },
     /// Lock nuts for those bolts.
     LockNut {
         /// The bolt it goes on.
         bolt: Option<BoughtBolt>,
         /// Pieces.
-        count: f64,
+        count: usize,
     },
     /// Spacers beside the balls.
     Spacer {
@@ -116,7 +118,7 @@ pub enum Part {
         /// From face to face.
         long: f64,
         /// Pieces.
-        count: f64,
+        count: usize,
     },
 }
 
@@ -126,7 +128,7 @@ pub struct Cut {
     /// Length to saw.
     pub length: f64,
     /// Pieces.
-    pub count: f64,
+    pub count: usize,
     /// Titles of the links they become.
     pub links: Vec<String>,
 }

@@ -10,12 +10,12 @@ use super::tag::{Piece, tag};
 use super::{storage, words};
 use linkwright::engine;
 use linkwright::inputs::{self, At};
-use linkwright::quantity::{Kind, System, show};
+use linkwright::quantity::{Kind, System, lbf_in, show};
 use linkwright::report::{Along, Answer};
 use std::time::Duration;
 
 /// What the table of parts holds.
-const HEAD: [&str; 5] = ["Part", "From eye A", "Asked", "Bears", "Used"];
+const HEAD: [&str; 5] = ["Part", "From eye A", "Moment", "Strength", "Utilization"];
 /// Height of the hill at most, in sheet units.
 const HILL: f64 = 150.0;
 /// A place that bears far more than the hill is cut off at this many times its height.
@@ -93,18 +93,19 @@ fn hill(answer: &Answer, along: &Along, system: System, class: &str, width: f64)
     let borne: Vec<(f64, f64)> = stations.iter().map(|station| (x(station.x), y(station.strength))).collect();
     pen.path("borne", &borne, false);
     pen.line("edge", x(0.0), ground, x(answer.link.length), ground);
+    scale(&mut pen, ceiling, system, x(0.0), y);
     drawing::link_body(&mut pen, answer, &sheet);
     strike(&mut pen, answer, system, &sheet, width);
     let middle = (x(0.0) + x(answer.link.length)) / 2.0;
-    pen.text("note", Hang::Middle, x(answer.link.length * 0.3), ground - 12.0, "what the hit asks");
+    pen.text("note", Hang::Middle, x(answer.link.length * 0.3), ground - 12.0, "bending moment of the hit");
     let named = answer.link.length * 0.3;
     if let Some(beside) = stations.iter().find(|station| station.x >= named) {
-        pen.text("note", Hang::Middle, x(named), y(beside.strength) - 7.0, "what it bears");
+        pen.text("note", Hang::Middle, x(named), y(beside.strength) - 7.0, "bending strength");
     }
     if let Some(weakest) = along.weakest.map(|index| &stations[index]) {
         let at = x(weakest.x);
         pen.line("leader strong", at, sheet.bottom() + 4.0, at, ground);
-        let words = format!("closest here: {}", show(weakest.utilization, Kind::Percent, system));
+        let words = format!("utilization {}", show(weakest.utilization, Kind::Percent, system));
         pen.text("size", Hang::Middle, drawing::kept(at, &words, width), sheet.bottom() + 18.0, &words);
     }
     for (at, name) in [(0.0, "A"), (answer.link.length, "B")] {
@@ -116,6 +117,31 @@ fn hill(answer: &Answer, along: &Along, system: System, class: &str, width: f64)
         pen.touch(part.part, x(part.from), sheet.axis - sheet.half, x(part.to), ground);
     }
     pen.svg(class, width, ground + 30.0, &words::along_words(along, system))
+}
+
+/// The scale of the moments: ticks at round values, from the ground line up.
+fn scale(pen: &mut Pen, ceiling: f64, system: System, left: f64, y: impl Fn(f64) -> f64) {
+    let unit = if system == System::Inch { lbf_in(1.0) } else { 1.0 };
+    let step = unit * round_step(ceiling / unit / 4.0);
+    for count in 1..=6_u8 {
+        let moment = f64::from(count) * step;
+        if !(moment > 0.0 && moment < ceiling) {
+            break;
+        }
+        let at = y(moment);
+        pen.line("edge", left - 4.0, at, left + 4.0, at);
+        pen.text("faint", Hang::Start, left + 7.0, at + 3.5, &show(moment, Kind::Moment, system));
+    }
+    pen.line("edge", left, y(0.0), left, y(ceiling));
+}
+
+/// The first of 1, 2, 5, 10, 20, 50 … that is at least so much.
+fn round_step(least: f64) -> f64 {
+    let mut decade = 1.0;
+    while 5.0 * decade < least && decade < 1e12 {
+        decade *= 10.0;
+    }
+    [1.0, 2.0, 5.0].into_iter().map(|step| step * decade).find(|step| *step >= least).unwrap_or(decade)
 }
 
 /// The strike above the link: where it may fall, and how hard.
@@ -136,20 +162,23 @@ fn strike(pen: &mut Pen, answer: &Answer, system: System, sheet: &Sheet, width: 
 fn explained(bench: Bench, answer: &Answer, along: &Along) -> Markup {
     let system = bench.system.get();
     if answer.loads.strike <= 0.0 {
-        let push = show(answer.loads.axial, Kind::Force, system);
+        let axial = show(answer.loads.axial, Kind::Force, system);
         return said(
             "p id=\"hill-words\"",
             format!(
-                "Nothing is taken to land on this link, so nothing bends it: it is pushed and pulled with {push}. What counts is whether it folds, and how much its ends bear."
+                "No hit is assumed on this link, so nothing bends it: it bears {axial} in tension or compression. What counts is whether it buckles, and the strength of its ends."
             ),
         );
     }
     if along.stations.is_empty() {
-        return said("p class=\"stop\"", "The push along the link alone folds it, so there is no bending to draw.");
+        return said(
+            "p class=\"stop\"",
+            "The compression along the link alone buckles it, so there is no bending to draw.",
+        );
     }
     let factor = inputs::YIELD_FACTOR.value(&bench.document.get(), At::default()).unwrap_or(f64::NAN);
     let words = format!(
-        "The hill is how hard the hit bends each place of the link, the worst hit for that place, made {} times harder to leave something in hand. The line is what that place bears before it stays bent. Where the hill comes nearest to the line, the link gives first. On a screen, touch a part to open its working.",
+        "The filled curve is the bending moment of the hit at each place of the link: the worst hit for that place, with the factor of {} on yield. The line is the bending strength of that place, up to first yield. Where the two come closest, the link yields first. On a screen, touch a part to open its working.",
         show(factor, Kind::Ratio, system)
     );
     said("p id=\"hill-words\"", words)

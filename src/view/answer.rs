@@ -157,11 +157,14 @@ pub(super) fn printed(bench: Bench) -> Markup {
 
 /// A warning in front of a link that does not hold.
 fn nothing_holds(answer: &Answer) -> Markup {
-    if answer.verdict != Verdict::Fails {
+    let nothing = answer.sizing.recommended.is_none() && !answer.sizing.overridden;
+    if answer.verdict != Verdict::Fails && !nothing {
         return Markup::default();
     }
     let words = match (&answer.sizing.recommended, answer.sizing.overridden) {
-        (None, _) => "No stock size passes. This is what is fitted all the same, to show what yields first.",
+        (None, _) => {
+            "No stock size passes every check. This is what is fitted all the same, to show what yields first."
+        }
         (Some(_), true) => "The size you chose fails. Clear it to see the recommended one.",
         (Some(_), false) => "This link fails as entered.",
     };

@@ -19,8 +19,8 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
     checks.extend(list(bench, "Fit, closest to its limit first", &fit));
     checks.extend(answer.notes.iter().map(|note| {
         let source = format!("Source: {}.", note.source.words());
-        let head = question(note.asks, &bench.say(&note.says));
-        opening(bench, note.id, note.asks, head, note.working.clone(), said("p class=\"source\"", source))
+        let head = question(note.title, &bench.say(&note.says));
+        opening(bench, note.id, note.title, head, note.working.clone(), said("p class=\"source\"", source))
     }));
     let about = [
         (
@@ -41,7 +41,7 @@ pub(super) fn findings(bench: Bench, answer: &Answer) -> Piece {
     }));
     tag("section class=part-of")
         .with(tag("h3").with("Every check"))
-        .with(tag("p class=on-screen").with("Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. From 90 % up, strength has little margin. Matters of fit pass up to their limit."))
+        .with(tag("p class=on-screen").with("Tap a check to see how it was worked out. 100 % is the limit, with your factors already in it. From 90 % up, strength has little margin. Steel tube is judged by its first yield without a factor: it passes outright to about 80 %, and bends above 100 %. Matters of fit pass up to their limit."))
         .with(tag("div class=checks").with(checks))
 }
 
@@ -61,7 +61,7 @@ fn list(bench: Bench, title: &'static str, findings: &[&Finding]) -> Vec<Piece> 
         return pieces;
     }
     let open = Changing::new(false);
-    let line = format!("{} more, none above 63 %", below.len());
+    let line = format!("{} more, none above 63 % or waiting for an entry", below.len());
     let inside: Vec<Piece> = below.into_iter().map(|finding| check(bench, finding)).collect();
     pieces.push(
         tag("details class=far-below")
@@ -84,12 +84,12 @@ fn check(bench: Bench, finding: &Finding) -> Piece {
     }
     let mut says = bench.say(&finding.says);
     if finding.rule {
-        says.push_str(" A rule of thumb or a matter of fit.");
+        says.push_str(" A rule of thumb or of fit, not of strength.");
     }
-    head += question(finding.asks, &says);
+    head += question(finding.title, &says);
     head += words::changed("span", &finding.changed, &[]);
     let source = format!("Source: {}. {}.", finding.source.words(), finding.source.source.title);
-    opening(bench, finding.id, finding.asks, head, finding.working.clone(), said("p class=\"source\"", source))
+    opening(bench, finding.id, finding.title, head, finding.working.clone(), said("p class=\"source\"", source))
 }
 
 /// A line that opens; what is inside is only written once somebody looks, or when it is printed.

@@ -132,5 +132,5 @@ pub(super) fn invitation(needs: &[&'static str]) -> Piece {
     tag("div class=invitation")
         .with(tag("p class=lead").with("Measure one link from hole center to hole center. Add what the rig weighs, loaded, and how you drive it."))
         .with(tag("p id=still-needed").with(&*words::still_needed(needs)))
-        .with(tag("p").with("You get the bar, the rod ends, what to saw, tap and set, and how far it is from giving. Every number opens its working."))
+        .with(tag("p").with("You get the bar, the rod ends, what to saw, tap and set, and how much margin it has. Every number opens its working."))
 }

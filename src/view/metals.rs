@@ -74,7 +74,8 @@ fn row(index: usize, metal: &InMetal, size: Option<&MetalSize>, system: System) 
     };
     let thread = threads::find(size.thread).map_or(size.thread, words::thread);
     let used = show(size.utilization, Kind::Percent, system);
-    let holds = if size.holds { format!("uses {used}") } else { format!("fails, {used} at the {}", size.decides) };
+    let holds =
+        if size.holds { format!("uses {used}") } else { format!("not recommended, {used} at the {}", size.decides) };
     let bar = format!("{}, {thread}", words::size(size.outside_diameter, size.wall, system));
     let mut strike = plain(show(size.beyond.first_yield, Kind::Force, system));
     if let Some(collapse) = size.beyond.collapse {

@@ -7,8 +7,8 @@ use super::state::Bench;
 use super::tag::{Piece, live, nothing, several, tag, words as told};
 use super::words;
 use linkwright::document::{Document, OWN_ROD_END, Role};
-use linkwright::engine::tables::materials::{self, Form};
-use linkwright::inputs::{At, CHOICES, Group, MATERIAL, NUMBERS, ROD_END, Scope};
+use linkwright::engine::tables::materials::{self, Form, Material};
+use linkwright::inputs::{At, CHOICES, Group, MATERIAL, NUMBERS, ROD_END, SPACER, Scope};
 
 /// The groups in the order of the form, each with its name and what it is about.
 const GROUPS: [(Group, &str, &str); 7] = [
@@ -41,7 +41,8 @@ pub(super) fn folded(name: &str, about: &str, beside: Piece, inside: impl Fn() -
 
 fn inside(bench: Bench, group: Group, place: At) -> Vec<Piece> {
     let mut list = fields(bench, group, false, place);
-    if group == Group::Ends {
+    let of_ends = NUMBERS.iter().any(|row| row.group == group && row.scope == Scope::End);
+    if of_ends {
         list.extend([0, 1].map(|end| {
             let legend = tag("legend").with("End ").with(words::letter(end));
             let fields = fields(bench, group, true, At { end, ..place });
@@ -67,6 +68,12 @@ fn fields(bench: Bench, group: Group, of_end: bool, place: At) -> Vec<Piece> {
 pub(super) fn matters(id: &str) -> Option<fn(&Document, At) -> bool> {
     Some(match id {
         "wall" | "insert-shear" => is_tube,
+        "stock" => |document, place| !is_tube(document, place),
+        "hardened-after-welding" => |document, place| {
+            let metal = MATERIAL.value(document, place).and_then(materials::find);
+            metal.is_some_and(Material::is_hardened_tube)
+        },
+        "spacer-kind" | "spacer-foot" => |document, place| SPACER.value(document, place).is_some_and(|long| long > 0.0),
         "steering-arm" | "scrub" | "patch" | "box-force" => is_steering,
         // It decides nothing any more; only an old link still brings it.
         "cylinder-rod" => |document, _| document.rig.cylinder_rod.is_some(),

@@ -1,4 +1,4 @@
-//! The Prove view: where the link gives first, every check with its working, what was assumed, and what would change it.
+//! The Prove view: what yields first, every check with its working, what was assumed, and what would change it.
 
 use super::along;
 use super::forces;
@@ -52,7 +52,7 @@ fn head(bench: Bench) -> Markup {
     let name = bench.document.with(|document| words::sheet_name(document, bench.at.get()));
     said("p class=\"sheet-name\"", name)
         + said("p class=\"kicker\"", headline)
-        + said("h2 id=\"prove-title\"", "Where it gives first, and why")
+        + said("h2 id=\"prove-title\"", "What yields first, and why")
         + element("div class=\"judged\"", judged)
 }
 

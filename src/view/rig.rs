@@ -93,9 +93,9 @@ fn stands(whole: &Whole, counted: bool) -> String {
         sentences.push(count + ".");
     }
     sentences.extend(worst(whole));
-    let mut need = |count: f64, one: &str, more: &str| {
-        if count > 0.0 {
-            sentences.push(format!("{} still {}.", links(count), if count > 1.5 { more } else { one }));
+    let mut need = |count: usize, one: &str, more: &str| {
+        if count > 0 {
+            sentences.push(format!("{} still {}.", links(count), if count > 1 { more } else { one }));
         }
     };
     need(rig.unmeasured, "needs its length", "need their lengths");
@@ -106,7 +106,7 @@ fn stands(whole: &Whole, counted: bool) -> String {
     } else {
         sentences.push(words::still_needed(&of_rig));
     }
-    if rig.impossible > 0.0 {
+    if rig.impossible > 0 {
         sentences.push(format!("{} cannot be made as entered.", links(rig.impossible)));
     }
     sentences.join(" ")
@@ -124,8 +124,8 @@ fn worst(whole: &Whole) -> Option<String> {
 }
 
 /// `13 links`.
-fn links(count: f64) -> String {
-    if count > 1.5 { format!("{} links", words::count(count)) } else { "1 link".to_string() }
+fn links(count: usize) -> String {
+    if count > 1 { format!("{} links", words::count(count)) } else { "1 link".to_string() }
 }
 
 /// A pair is one entry.

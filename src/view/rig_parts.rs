@@ -7,6 +7,7 @@ use super::state::{Bench, Whole};
 use super::tag::{Piece, button, live, nothing, tag};
 use super::words::{self, Units};
 use linkwright::document::Document;
+use linkwright::document::ShankSteel;
 use linkwright::engine;
 use linkwright::engine::tables::{bolts, rod_ends};
 use linkwright::quantity::{Kind, System, in_all};
@@ -143,13 +144,13 @@ fn sawn(part: &Part, units: Units) -> Option<String> {
         format!("{} × {}{whose}", words::count(cut.count), words::length(cut.length, units))
     };
     let each: Vec<String> = cuts.iter().map(each).collect();
-    let whole = |system| in_all(cuts.iter().map(|cut| (cut.count, cut.length)), system);
+    let whole = |system| in_all(cuts.iter().map(|cut| (cut.count as f64, cut.length)), system);
     let whole = match units {
         Some(system) => whole(system),
         None => format!("{} ({})", whole(System::Inch), whole(System::Metric)),
     };
     // One piece is its own sum.
-    let sum = if part.count() > 1.5 { format!("; {whole} in all before kerf") } else { String::new() };
+    let sum = if part.count() > 1 { format!("; {whole} in all, before the kerf") } else { String::new() };
     Some(format!("saw {}, {}{sum}", words::pieces(part.count()), each.join(", ")))
 }
 
@@ -175,12 +176,13 @@ fn name(part: &Part, units: Units) -> String {
             if *wall > 0.0 { "" } else { " solid" },
             words::short(material),
         ),
-        Part::RodEnd { name, thread, hand, .. } => {
+        Part::RodEnd { name, thread, hand, steel, .. } => {
             let (thread, hand) = (words::thread(thread), hand.words());
+            let steel = if *steel == ShankSteel::Alloy { ", heat-treated alloy" } else { "" };
             match name.strip_prefix(thread) {
-                Some(rest) => format!("Rod end, {thread} {hand}{rest}"),
+                Some(rest) => format!("Rod end, {thread} {hand}{rest}{steel}"),
                 // The user's own has no size in its name.
-                None => format!("{name}, {thread} {hand}"),
+                None => format!("{name}, {thread} {hand}{steel}"),
             }
         }
         Part::JamNut { thread, hand, .. } => {

@@ -2,10 +2,9 @@
 
 use super::firm::Firm;
 use super::known::Known;
-use super::markup::{Markup, Row, plain, said, sentence, table};
+use super::markup::{Markup, Row, plain, said, sentence, table, unbroken};
 use super::state::Bench;
 use super::{answer, words};
-use linkwright::document::Role;
 use linkwright::engine;
 use linkwright::engine::tables::threads;
 use linkwright::inputs::NUMBERS;
@@ -26,8 +25,8 @@ pub(super) fn why(bench: Bench) -> Known<Markup> {
 fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2]) -> Markup {
     let sizing = &answer.sizing;
     // For steering and track bars habit and calculation are one answer, the larger.
-    let one_answer = answer.role.steers() || answer.role == Role::TrackBar;
-    let by_numbers = if one_answer { &None } else { &sizing.by_numbers };
+    let one_answer = linkwright::inputs::has_no_second_path(answer.role);
+    let (smaller, by_numbers) = if one_answer { (&None, &None) } else { (smaller, &sizing.by_numbers) };
     let sizes = [
         ("One size down", smaller),
         ("Smallest that passes", by_numbers),
@@ -45,7 +44,7 @@ fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2
         out += said("p", "You chose another size than the recommended one; the rest of this page answers for yours.");
     }
     if !rows.is_empty() {
-        out += table("table class=\"sizes\"", "", ["Size", "Bar and rod ends", "Used at most"], rows);
+        out += table("table class=\"sizes\"", "", ["Size", "Bar and rod ends", "Highest utilization"], rows);
     }
     if let Some(trade) = &sizing.by_trade {
         let words = bench.say(&trade.words);
@@ -57,7 +56,7 @@ fn told(bench: Bench, answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2
 fn candidate(bench: Bench, name: &'static str, size: &Candidate) -> Row {
     let outside = words::size(size.outside_diameter, size.wall, bench.system.get());
     let thread = threads::find(size.thread).map_or(size.thread, words::thread);
-    let verdict = if size.feasible { "" } else { ", fails" };
+    let verdict = if size.feasible { "" } else { ", not recommended" };
     Row {
         class: if name == "Recommended" { "chosen" } else { "" },
         about: name,
@@ -87,7 +86,8 @@ fn firm(bench: Bench, firm: &Firm) -> Markup {
     if rows.is_empty() || rows.iter().any(|row| row.most.is_some_and(|most| most <= row.now * (1.0 + 1e-9))) {
         return Markup::default();
     }
-    let told = |row: &Firmness| [plain(bench.show(row.now, row.kind)), plain(passes(bench, row))];
+    let told = |row: &Firmness| [plain(bench.show(row.now, row.kind)), unbroken(&passes(bench, row))];
+    let rows_fail = rows.iter().any(|row| row.to_failure);
     // Rows of the answer before only keep the place.
     let open = || [plain("…"), plain("…")];
     let rows: Vec<Row> = rows
@@ -95,7 +95,8 @@ fn firm(bench: Bench, firm: &Firm) -> Markup {
         .map(|row| Row { class: "", about: words::label(row.input), cells: if *now { told(row) } else { open() } })
         .collect();
     let caption = "The same size does as well when one of these alone goes this far; common practice may ask for more before that.";
-    said("h4", "Margin") + table("table class=\"firm\" id=\"firm\"", caption, ["Entry", "Now", "Passes"], rows)
+    let word = if rows_fail { "Does not fail" } else { "Passes" };
+    said("h4", "Margin") + table("table class=\"firm\" id=\"firm\"", caption, ["Entry", "Now", word], rows)
 }
 
 /// Every value nobody gave, with what stands behind it.
@@ -107,5 +108,5 @@ pub(super) fn assumed(bench: Bench, assumed: &[Assumption]) -> Markup {
         let now = bench.show(value.value, value.kind);
         rows.push(Row { class, about: words::label(value.input), cells: [plain(now), plain(words)] });
     }
-    table("table class=\"assumed\"", "", ["Value", "Now", "Stands on"], rows)
+    table("table class=\"assumed\"", "", ["Value", "Now", "Source"], rows)
 }

@@ -121,13 +121,13 @@ pub(super) fn short(material: &'static Material) -> &'static str {
 }
 
 /// A count of things.
-pub(super) fn count(things: f64) -> String {
-    format!("{things:.0}")
+pub(super) fn count(things: usize) -> String {
+    things.to_string()
 }
 
 /// `1 piece`, `4 pieces`.
-pub(super) fn pieces(things: f64) -> String {
-    if things > 1.5 { format!("{} pieces", count(things)) } else { "1 piece".to_string() }
+pub(super) fn pieces(things: usize) -> String {
+    if things > 1 { format!("{} pieces", count(things)) } else { "1 piece".to_string() }
 }
 
 /// Both threads in one breath.
@@ -242,7 +242,7 @@ pub(super) fn both_lengths(value: f64) -> String {
 /// Which link it is, and how many of it: `Front lower links, 2 pieces`.
 pub(super) fn titled(document: &Document, at: usize) -> String {
     let title = document.links.get(at).map(Link::title).unwrap_or_default();
-    let quantity = QUANTITY.value(document, At::of_link(document, at)).unwrap_or(1.0);
+    let quantity = QUANTITY.value(document, At::of_link(document, at)).map_or(1, |quantity| quantity as usize);
     format!("{title}, {}", pieces(quantity))
 }
 
@@ -264,6 +264,9 @@ pub(super) fn plain_text(document: &Document, at: usize, answer: &Answer, link: 
     lines.push(if says.starts_with(word) { says } else { format!("{word}. {says}") });
     lines.extend(buckling_text(answer));
     lines.push(format!("Bar, face to face: {}. Saw to {}.", both_lengths(made.bar), both_lengths(made.cut)));
+    if made.provisional {
+        lines.push("Provisional: measure your rod ends before you saw.".to_string());
+    }
     lines.push(format!("Weight of the bar: {}", both(made.bar_weight, Kind::Weight)));
     for (index, end) in made.ends.iter().enumerate() {
         let rows = ends::rows(end, made.bore > 0.0, None);
@@ -342,13 +345,23 @@ fn weakest_in(answer: &Answer, units: Units) -> String {
     if !answer.conditions.is_empty() && answer.verdict < Verdict::Fails {
         let conditions: Vec<String> =
             answer.conditions.iter().map(|said| engine::sentence::spoken(said, system)).collect();
-        words.push_str(&format!(" It passes on a condition: {}.", conditions.join("; ")));
+        let how = if answer.verdict == Verdict::Bends { "Beside that" } else { "It passes on a condition" };
+        words.push_str(&format!(" {how}: {}.", conditions.join("; ")));
+    }
+    for said in answer.findings.iter().filter_map(|finding| finding.otherwise.as_ref()) {
+        words.push(' ');
+        words.push_str(&engine::sentence::spoken(said, system));
     }
     if let Some(next) = &answer.sizing.next_up {
         let size = size_in(next.outside_diameter, next.wall, units);
         let used = show(next.utilization, Kind::Percent, system);
+        let sizing = &answer.sizing;
+        let smallest = if sizing.by_numbers == sizing.recommended { "Smallest that passes;" } else { "What is usual;" };
         let bends = if answer.verdict == Verdict::Bends { " takes small bends;" } else { "" };
-        words.push_str(&format!(" Smallest that passes;{bends} next size up: {size}, at {used}."));
+        let thread = next.thread;
+        words.push_str(&format!(" {smallest}{bends} next size up: {size} with {thread} rod ends, at {used}."));
+    } else if answer.sizing.recommended.is_some() && !answer.sizing.overridden && answer.has_little_margin() {
+        words.push_str(" Nothing larger to choose from here has more in hand.");
     }
     words
 }
@@ -360,7 +373,7 @@ pub(super) fn buckling(answer: &Answer, system: System) -> Option<(Verdict, Stri
         Some(used) => format!("{} of its limit", show(used, Kind::Percent, system)),
         None => "no number to go by".to_string(),
     };
-    Some((finding.verdict, format!("Buckling when pushed: {used}")))
+    Some((finding.verdict, format!("Buckling in compression: {used}")))
 }
 
 /// The same for a text, the verdict in words.
@@ -373,7 +386,7 @@ pub(super) fn buckling_text(answer: &Answer) -> Option<String> {
 pub(super) fn along_words(along: &Along, system: System) -> String {
     let Some(worst) = along.weakest.and_then(|index| along.stations.get(index)) else { return String::new() };
     format!(
-        "Bending along the link: most is asked of the {}, {} from eye A, where the hit asks {} and the metal bears {}, so it uses {}.",
+        "Bending along the link: the highest utilization is at the {}, {} from eye A: bending moment {}, bending strength {}, {}.",
         worst.part,
         length(worst.x, system),
         show(worst.moment, Kind::Moment, system),

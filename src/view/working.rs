@@ -39,7 +39,7 @@ pub(super) fn as_text(asks: &str, lines: &[Line], system: System) -> String {
             Line::LookedUp { what, value, kind, row, source } => {
                 out.push(format!("{what}: {}, {row} ({})", show(*value, *kind, system), source.words()));
             }
-            Line::Chose(because) => out.push(spoken(because, system)),
+            Line::Result(line) | Line::Chose(line) => out.push(spoken(line, system)),
             Line::Solved { what, value, kind, how } => {
                 out.push(format!("{what}: {}, {how}", show(*value, *kind, system)));
             }
@@ -61,6 +61,7 @@ fn one(line: &Line, system: System) -> Markup {
         Line::LookedUp { what, value, kind, row, source } => {
             named(what, *value, *kind, &format!(", from the row “{row}”.")) + cited(source)
         }
+        Line::Result(line) => element("p", said("b", spoken(line, system))),
         Line::Chose(because) => said("p", spoken(because, system)),
         Line::Solved { what, value, kind, how } => named(what, *value, *kind, &format!(", {how}.")),
         Line::Assumed { input, value, changed } => {
@@ -98,7 +99,7 @@ fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System)
     out += element("dl class=\"symbols\"", symbols);
     let holds: Vec<&str> = formula.holds.iter().map(|condition| condition.text).collect();
     let range = if holds.is_empty() {
-        "Good for any values that can be.".to_string()
+        "Holds for every value accepted here.".to_string()
     } else {
         format!("Good where {}.", holds.join(" and "))
     };

@@ -217,7 +217,7 @@ pub(crate) async fn one_link_after_the_other(page: &Page) {
     assert_eq!(page.text("label[for='in-length']").await, "Mount to mount, front tie rod, 2 of 3");
     page.enter("in-length", "48").await;
     page.wait_text(".sheet-name", |text| text == "Front tie rod, 1 piece").await;
-    page.wait_text(".buckling", |text| text.contains("Buckling when pushed: ") && text.contains("Passes")).await;
+    page.wait_text(".buckling", |text| text.contains("Buckling in compression: ") && text.contains("Passes")).await;
     page.click("#code ~ .around .next-link").await;
     page.wait_text(".sheet-name", |text| text == "Front drag link, 1 piece").await;
     page.wait_focus("answer").await;

@@ -47,7 +47,7 @@ impl Shown {
                     self.number(&format!("{row} of {what}"), *value);
                 }
                 Line::Assumed { input, value, .. } => self.number(input, *value),
-                Line::Chose(said) => self.said(what, said),
+                Line::Result(said) | Line::Chose(said) => self.said(what, said),
             }
         }
     }

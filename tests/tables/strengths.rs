@@ -220,13 +220,6 @@ fn every_strength_tells_its_basis_and_its_sizes() {
 }
 
 #[test]
-fn builders_habits_are_asked_for_7075_bar_only() {
-    for material in every_material() {
-        assert_eq!(materials::is_solid_7075(material), material.label.starts_with("7075"), "{}", material.id);
-    }
-}
-
-#[test]
 fn bolts_go_by_their_size() {
     let ultimate = |id: &str, diameter: f64| {
         bolts::find(id).and_then(|grade| grade.strength(diameter)).map(|row| row.ultimate / 1e6)

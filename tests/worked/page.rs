@@ -56,7 +56,7 @@ impl Page {
                     self.line(format!("    {what}: {}", self.shown(*value, *kind)));
                     self.line(format!("      from {row}; {}", source.words()));
                 }
-                Line::Chose(said) => self.said("    ", said),
+                Line::Result(said) | Line::Chose(said) => self.said("    ", said),
                 Line::Solved { what, value, kind, how } => {
                     self.line(format!("    {what}: {}, {how}", self.shown(*value, *kind)));
                 }
@@ -101,7 +101,7 @@ pub(crate) fn beside(page: &mut Page, answer: &Answer, along: &Along) {
     }
     for note in &answer.notes {
         page.line("");
-        page.line(format!("  {}", note.asks));
+        page.line(format!("  {}", note.title));
         page.said("  ", &note.says);
         page.working(&note.working);
         page.line(format!("    Rests on {}.", note.source.words()));
@@ -177,7 +177,8 @@ pub(crate) fn recommendation(page: &mut Page, answer: &Answer, around: &[Option<
         let now = page.shown(firm.now, firm.kind);
         let least = firm.least.map(|it| format!(" from {}", page.shown(it, firm.kind))).unwrap_or_default();
         let most = firm.most.map(|it| format!(" up to {}", page.shown(it, firm.kind))).unwrap_or_default();
-        page.line(format!("  Passes with a {}{least}{most}; now {now}", firm.input));
+        let does = if firm.to_failure { "Does not fail" } else { "Passes" };
+        page.line(format!("  {does} with a {}{least}{most}; now {now}", firm.input));
     }
 }
 
@@ -248,7 +249,7 @@ pub(crate) fn findings(page: &mut Page, answer: &Answer, wanted: impl Fn(&Findin
         page.line("");
         let used = finding.utilization.map_or(String::new(), |used| format!(", {}", page.shown(used, Kind::Percent)));
         let rule = if finding.rule { ", rule of thumb" } else { "" };
-        page.line(format!("  {} {}{used}{rule}", finding.asks, finding.word().to_ascii_lowercase()));
+        page.line(format!("  {} {}{used}{rule}", finding.title, finding.word().to_ascii_lowercase()));
         let at = finding.station.map_or(String::new(), |at| format!(", {} from eye A", page.shown(at, Kind::Length)));
         page.line(format!("  At the {}{at}.", finding.part));
         page.said("  ", &finding.says);

@@ -3,6 +3,7 @@
 #[path = "../../../tests/dice/mod.rs"]
 mod dice;
 
+use super::super::fitted;
 use super::*;
 use crate::document::{Role, Use};
 use crate::engine::tables::rod_ends;
@@ -101,4 +102,12 @@ fn verdicts_are_the_same_silent_or_recorded() {
         }
     }
     assert!(compared > 3000 && conditions >= 10, "{compared} findings, {conditions} on a condition");
+}
+
+/// Whoever is told that a check fails is told what would help.
+#[test]
+fn every_check_has_cures() {
+    for check in checks::all() {
+        assert!(fitted::CURES.iter().any(|(ids, _)| ids.contains(&check.id)), "{} has no cure", check.id);
+    }
 }

@@ -16,7 +16,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "bar-bending",
         topic: Topic::BarBending,
         of_lengths: true,
-        asks: "Bar bending in the hit",
+        title: "Bar bending in the hit",
         part: "middle of the bar",
         rule: false,
         optional: false,
@@ -27,7 +27,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "tapped-end",
         topic: Topic::Other,
         of_lengths: true,
-        asks: "Is enough metal left around the threaded holes?",
+        title: "Bar at the threaded holes",
         part: "bar at the threaded hole",
         rule: false,
         optional: false,
@@ -38,7 +38,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "wrench-flats",
         topic: Topic::WrenchFlats,
         of_lengths: true,
-        asks: "Do the wrench flats leave enough?",
+        title: "Bar at the wrench flats",
         part: "wrench flats",
         rule: false,
         optional: false,
@@ -59,17 +59,24 @@ fn bar_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         used,
         Some(middle),
         sheet.remark(|| {
-            said![
-                (if case.loads.strike > 0.0 {
-                    "With its factor, the hit works the middle of the bar at "
-                } else {
-                    "No hit is assumed. In tension and compression, factor included, the bar works at "
-                }),
-                (stress, Stress),
-                "; it yields at ",
-                (section.yield_compression.min(section.yield_tension), Stress),
-                "."
-            ]
+            let yielding = section.yield_compression.min(section.yield_tension);
+            if case.loads.strike > 0.0 {
+                said![
+                    "With its factor, the hit works the middle of the bar at ",
+                    (stress, Stress),
+                    "; it yields at ",
+                    (yielding, Stress),
+                    "."
+                ]
+            } else {
+                said![
+                    "No hit is assumed. In tension and compression, factor included, the bar works at ",
+                    (stress, Stress),
+                    "; it yields at ",
+                    (yielding, Stress),
+                    "."
+                ]
+            }
         }),
     )
 }

@@ -1,7 +1,7 @@
 //! Checks on the bolts through the eyes and on the ears that hold them.
 
 use super::ends::{at_ends, letter, radial};
-use super::{Case, Check, Outcome};
+use super::{Case, Check, Outcome, of_capacity, of_strength};
 use crate::document::Spacers;
 use crate::engine::bolt::{Bolt, FOOT};
 use crate::engine::formula::Sheet;
@@ -20,7 +20,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "bolt-shear",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Does the bolt hold in shear?",
+        title: "Bolt in double shear",
         part: "bolt",
         rule: false,
         optional: false,
@@ -31,7 +31,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "bolt-bending",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Does the bolt stay straight?",
+        title: "Bolt bending between the ears",
         part: "bolt",
         rule: false,
         optional: false,
@@ -42,7 +42,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "ear-bearing",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Does the bracket hold around the bolt?",
+        title: "Bracket ears in bearing",
         part: "bracket ear",
         rule: false,
         optional: false,
@@ -95,7 +95,7 @@ fn shear(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
     let strength =
         sheet.look_up("Shear strength of the bolt", row.shear_ultimate, Kind::Stress, bolt.grade.label, row.cite);
     let capacity = sheet.work(&pins::DOUBLE_SHEAR_CAPACITY, &[area, strength]);
-    let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::ULTIMATE_FACTOR), capacity]);
+    let used = of_capacity(force, case.given.known(&inputs::ULTIMATE_FACTOR), capacity, sheet);
     Outcome::new(
         used,
         Some(case.station(end, 0.0)),
@@ -118,6 +118,11 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
         Err(why) => return Outcome::unanswered(why),
     };
     let given = case.given;
+    if given.spacers() == Spacers::HighMisalignment && !given.is_decided(&inputs::SPACER) {
+        return Outcome::unanswered(said![
+            "Enter the length of the high-misalignment spacers, from ball to ear: the longer they are, the more the bolt bends."
+        ]);
+    }
     let force = radial(case, sheet);
     let stack = [given.known(&inputs::EAR), given.known(&inputs::GAP), given.known(&inputs::SPACER)];
     let [ear, gap, spacer] = stack;
@@ -126,7 +131,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
     let stress = sheet.work(&beams::BENDING_STRESS, &[moment, modulus]);
     let strength =
         sheet.look_up("Yield strength of the bolt", row.yield_strength, Kind::Stress, bolt.grade.label, row.cite);
-    let alone = sheet.work(&pins::STRESS_UTILIZATION, &[stress, given.known(&inputs::YIELD_FACTOR), strength]);
+    let alone = of_strength(stress, given.known(&inputs::YIELD_FACTOR), strength, sheet);
     let at_eye = Some(case.station(end, 0.0));
     let loose = loose(case, end, &bolt, sheet);
     let told = |mut says: Said| {
@@ -229,6 +234,9 @@ fn clamp(case: &Case, end: usize, bolt: &Bolt, row: &BoltStrength, moment: f64, 
     };
     let opens = sheet.work(&pins::CLAMP_MOMENT, &[SCATTER, preload, foot, bolt.diameter]);
     let used = sheet.work(&pins::MOMENT_SHARE, &[moment, opens]);
+    sheet.conclude(used, || {
+        said!["M ", (moment, Moment), ", of ", (opens, Moment), " at which the stack opens: ", (used, Percent), "."]
+    });
     let torque = sheet.work(&jam_nut::TORQUE, &[jam_torque::COEFFICIENT_AS_RECEIVED, preload, bolt.diameter]);
     Some(Clamp { used, torque })
 }
@@ -264,7 +272,7 @@ fn ear_bearing(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
         "AISI 1025",
         EAR_BEARING,
     );
-    let used = sheet.work(&pins::STRESS_UTILIZATION, &[pressure, case.given.known(&inputs::ULTIMATE_FACTOR), bearing]);
+    let used = of_strength(pressure, case.given.known(&inputs::ULTIMATE_FACTOR), bearing, sheet);
     Outcome::new(
         used,
         Some(case.station(end, 0.0)),

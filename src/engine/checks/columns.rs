@@ -1,6 +1,6 @@
 //! Checks on the whole link in compression: buckling, compression yield of its weakest section, and a bent bar.
 
-use super::{Case, Check, Outcome, buckles};
+use super::{Case, Check, Outcome, buckles, of_capacity};
 use crate::document::Role;
 use crate::engine::cross_sections::{CrossSection, Stretch, StretchKind};
 use crate::engine::formula::{Line, Sheet};
@@ -18,7 +18,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "buckling",
         topic: Topic::Buckling,
         of_lengths: true,
-        asks: "Does it buckle under the largest compression?",
+        title: "Buckling of the whole link",
         part: "whole link, in compression",
         rule: false,
         optional: false,
@@ -29,7 +29,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "compression-yield",
         topic: Topic::Other,
         of_lengths: true,
-        asks: "Does a section yield in compression before the link buckles?",
+        title: "Compression yield of the weakest section",
         part: "compression yield of a section",
         rule: false,
         optional: false,
@@ -40,7 +40,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "bent-bar",
         topic: Topic::Other,
         of_lengths: true,
-        asks: "Does the bend yield under the largest tension or compression?",
+        title: "Bent bar in tension and compression",
         part: "bent bar",
         rule: false,
         optional: false,
@@ -115,7 +115,7 @@ fn bowed_load(case: &Case, section: &CrossSection, set: f64, sheet: &mut Sheet) 
 fn buckling(case: &Case, sheet: &mut Sheet) -> Outcome {
     let capacity = buckling_load(case, sheet);
     let compression = case.axial();
-    let used = sheet.work(&pins::UTILIZATION, &[compression, case.given.known(&inputs::COLUMN_FACTOR), capacity]);
+    let used = of_capacity(compression, case.given.known(&inputs::COLUMN_FACTOR), capacity, sheet);
     Outcome::new(
         used,
         Some(case.made.length / 2.0),
@@ -152,7 +152,7 @@ fn compression_yield(case: &Case, sheet: &mut Sheet) -> Outcome {
     let section = &weakest.section;
     let capacity = sheet.work(&columns::SQUASH_LOAD, &[section.area, section.yield_compression]);
     let compression = case.axial();
-    let used = sheet.work(&pins::UTILIZATION, &[compression, case.given.known(&inputs::YIELD_FACTOR), capacity]);
+    let used = of_capacity(compression, case.given.known(&inputs::YIELD_FACTOR), capacity, sheet);
     let says = sheet.remark(|| {
         said![
             "Before the link buckles, the ",

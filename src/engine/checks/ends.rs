@@ -1,6 +1,6 @@
 //! Checks on the rod ends: shank, thread, eye.
 
-use super::{Case, Check, Outcome};
+use super::{Case, Check, Outcome, of_capacity};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{loads, pins};
 use crate::engine::sentence::said;
@@ -13,7 +13,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "eye",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Does the eye hold?",
+        title: "Rod-end eye",
         part: "rod-end eye",
         rule: false,
         optional: false,
@@ -24,7 +24,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "maker-rating",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Is it within the maker's rating?",
+        title: "Maker's static rating",
         part: "rod end, by its maker's rating",
         rule: false,
         optional: true,
@@ -35,9 +35,7 @@ pub(super) static ROWS: &[Check] = &[
 
 /// Asks at both ends and keeps the worse answer with its working; ends that are alike are asked once.
 pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut Sheet) -> Outcome) -> Outcome {
-    let alike = case.made.ends[0].rod_end_id == case.made.ends[1].rod_end_id
-        && case.given.link.ends[0] == case.given.link.ends[1];
-    if alike {
+    if are_alike(case) {
         return ask(case, 0, sheet);
     }
     let [(a, sheet_a), (b, sheet_b)] = [0, 1].map(|end| {
@@ -45,21 +43,47 @@ pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut
         (ask(case, end, &mut own), own)
     });
     // What fails says most, then what is unknown, then what passes on a condition, then what is used most.
-    let rank = |outcome: &Outcome| match outcome.utilization {
-        Ok(used) if order::exceeds(used, 1.0) => 3,
-        Err(_) => 2,
-        Ok(_) => u8::from(outcome.condition.is_some()),
+    let to_failure =
+        |outcome: &Outcome| outcome.utilization.as_ref().ok().map(|used| outcome.to_failure.unwrap_or(*used));
+    let rank = |outcome: &Outcome| match to_failure(outcome) {
+        Some(used) if order::exceeds(used, 1.0) => 3,
+        None => 2,
+        Some(_) => u8::from(outcome.condition.is_some()),
     };
     let b_is_worse = match (&a.utilization, &b.utilization) {
+        (Ok(_), Ok(_)) if rank(&a) == 3 && rank(&b) == 3 => {
+            to_failure(&b).zip(to_failure(&a)).is_some_and(|(second, first)| order::exceeds(second, first))
+        }
         (Ok(first), Ok(second)) if rank(&a) == rank(&b) => order::exceeds(*second, *first),
         _ => rank(&b) > rank(&a),
     };
-    let (worse, mut kept) = if b_is_worse { (b, sheet_b) } else { (a, sheet_a) };
-    sheet.lines.append(&mut kept.lines);
-    if sheet.out_of_range.is_none() {
-        sheet.out_of_range = kept.out_of_range;
+    let (worse, other, kept) = if b_is_worse { (b, a, sheet_b) } else { (a, b, sheet_a) };
+    sheet.take_over(kept);
+    // What stands in the way at the other end stands in the way of the link.
+    let condition = match (worse.condition, other.condition) {
+        (Some(own), Some(more)) if own != more => {
+            let mut both = own;
+            both.extend(said!["; "]);
+            both.extend(more);
+            Some(both)
+        }
+        (own, more) => own.or(more),
+    };
+    Outcome { condition, recommendable: worse.recommendable && other.recommendable, ..worse }
+}
+
+/// Whether both ends have the same rod end and the same entries.
+fn are_alike(case: &Case) -> bool {
+    case.made.ends[0].rod_end_id == case.made.ends[1].rod_end_id && case.given.link.ends[0] == case.given.link.ends[1]
+}
+
+/// Which end is meant: ends that are alike are asked once, for both.
+pub(super) fn end_name(case: &Case, end: usize) -> &'static str {
+    match end {
+        _ if are_alike(case) => "either end",
+        0 => "end A",
+        _ => "end B",
     }
-    worse
 }
 
 /// The letter of an end.
@@ -114,7 +138,7 @@ fn eye(case: &Case, sheet: &mut Sheet) -> Outcome {
         }
         let area = sheet.work(&pins::EYE_AREA, &[diameter, hole.diameter, thickness]);
         let capacity = sheet.work(&pins::EYE_LOAD, &[area, case.given.shank_yield(end)]);
-        let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::YIELD_FACTOR), capacity]);
+        let used = of_capacity(force, case.given.known(&inputs::YIELD_FACTOR), capacity, sheet);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
@@ -136,7 +160,7 @@ fn maker_rating(case: &Case, sheet: &mut Sheet) -> Outcome {
             }));
         };
         let force = radial(case, sheet);
-        let used = sheet.work(&pins::UTILIZATION, &[force, case.given.known(&inputs::RATING_FACTOR), rating]);
+        let used = of_capacity(force, case.given.known(&inputs::RATING_FACTOR), rating, sheet);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),

@@ -1,10 +1,10 @@
 //! How much thread is in the bar, what it bears, and what shows of it.
 
 use super::ends::{at_ends, letter};
-use super::{Case, Check, Outcome};
+use super::{Case, Check, Outcome, of_capacity, of_length};
 use crate::engine::engagement::{LEAST_DIAMETERS, bar_shear, load_engagement};
 use crate::engine::formula::{Line, Sheet};
-use crate::engine::formulas::{lengths, pins, threads};
+use crate::engine::formulas::{lengths, threads};
 use crate::engine::geometry::MOST_VISIBLE_THREADS;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::SHEAR_SHARE;
@@ -20,7 +20,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "engagement",
         topic: Topic::Other,
         of_lengths: true,
-        asks: "Is enough thread in the bar?",
+        title: "Thread engagement",
         part: "thread engagement",
         rule: true,
         optional: false,
@@ -31,7 +31,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "thread-stripping",
         topic: Topic::Other,
         of_lengths: true,
-        asks: "Do the threads hold in tension?",
+        title: "Thread stripping",
         part: "thread in the bar",
         rule: false,
         optional: false,
@@ -42,7 +42,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "visible-threads",
         topic: Topic::Other,
         of_lengths: true,
-        asks: "Do few enough threads show?",
+        title: "Visible threads past the jam nut",
         part: "visible thread",
         rule: true,
         optional: false,
@@ -83,7 +83,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
         } else {
             "your own entry"
         };
-        let used = sheet.work(&pins::LENGTH_SHARE, &[least, made.engagement]);
+        let used = of_length(least, made.engagement, sheet);
         let mut says = sheet.remark(|| {
             said![
                 "End ",
@@ -98,7 +98,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
             ]
         });
         says.extend(sheet.remark(|| advice(made, least)));
-        Outcome { close_from: 1.0, ..Outcome::new(used, None, says) }
+        Outcome::new(used, None, says)
     })
 }
 
@@ -134,17 +134,11 @@ fn advice(end: &EndGeometry, least: f64) -> Said {
 fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
     at_ends(case, sheet, |case, end, sheet| {
         let made = &case.made.ends[end];
-        let bar_shear = if case.made.material.form == Form::Tube {
-            case.given.known(&inputs::INSERT_SHEAR)
-        } else {
-            sheet.look_up(
-                "Shear strength of the bar",
-                case.strength.shear_ultimate,
-                Kind::Stress,
-                case.made.material.label,
-                case.strength.cite,
-            )
-        };
+        let bar_shear = bar_shear(case.given, case.strength);
+        if case.made.material.form == Form::Bar {
+            let label = case.made.material.label;
+            sheet.look_up("Shear strength of the bar", bar_shear, Kind::Stress, label, case.strength.cite);
+        }
         let limits = case.joints[end].limits;
         let internal = sheet.work(
             &threads::INTERNAL_SHEAR_AREA,
@@ -154,8 +148,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
             &threads::EXTERNAL_SHEAR_AREA,
             &[made.thread.pitch, limits.internal_minor_max, limits.external_pitch_min],
         );
-        // Judged where the least thread may ever be left.
-        let engaged = made.least.min(made.engagement).max(0.0);
+        let engaged = made.engagement.max(0.0);
         let bar = sheet.work(&threads::STRIP_LOAD, &[internal, engaged, bar_shear]);
         let shank = sheet.work(&threads::STRIP_LOAD, &[external, engaged, SHEAR_SHARE * made.shank_ultimate]);
         sheet.choose(|| {
@@ -170,13 +163,13 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
             let says = sheet.remark(|| said!["End ", (letter(end)), " has no thread in the bar, so it bears nothing."]);
             return Outcome::new(BROKEN, Some(case.station(end, 0.0)), says);
         }
-        let used = sheet.work(&pins::UTILIZATION, &[case.axial(), case.given.known(&inputs::THREAD_FACTOR), capacity]);
+        let used = of_capacity(case.axial(), case.given.known(&inputs::THREAD_FACTOR), capacity, sheet);
         Outcome::new(
             used,
             Some(case.station(end, 0.0)),
             sheet.remark(|| {
                 said![
-                    "At minimum engagement, end ",
+                    "As set, end ",
                     (letter(end)),
                     " bears ",
                     (capacity, Force),
@@ -203,7 +196,7 @@ fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
             return Outcome::new(BROKEN, None, says);
         }
         let most = MOST_VISIBLE_THREADS * made.thread.pitch;
-        let used = sheet.work(&pins::LENGTH_SHARE, &[made.visible.max(0.0), most]);
+        let used = of_length(made.visible.max(0.0), most, sheet);
         let says = sheet.remark(|| {
             said![
                 "As set, ",
@@ -213,6 +206,6 @@ fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
                 "; more than 3 bends the shank sooner."
             ]
         });
-        Outcome { close_from: 1.0, ..Outcome::new(used, None, says) }
+        Outcome::new(used, None, says)
     })
 }

@@ -2,10 +2,10 @@
 
 use super::ends::{at_ends, letter};
 use super::engagement::BROKEN;
-use super::{Case, Check, Outcome, seat};
+use super::{Case, Check, Outcome, of_length, seat};
 use crate::document::Spacers;
 use crate::engine::formula::Sheet;
-use crate::engine::formulas::{columns, jam_nut, lengths, motion, pins};
+use crate::engine::formulas::{columns, jam_nut, lengths, motion};
 use crate::engine::sentence::said;
 use crate::engine::tables::inserts;
 use crate::engine::tables::materials::Form;
@@ -20,7 +20,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "holes-meet",
         topic: Topic::Other,
         of_lengths: true,
-        asks: "Is enough left between the two holes?",
+        title: "Solid bar between the two holes",
         part: "bar between the holes",
         rule: true,
         optional: false,
@@ -31,7 +31,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "bottoming",
         topic: Topic::Other,
         of_lengths: true,
-        asks: "Can the shank bottom in its hole?",
+        title: "Room for the shank in its hole",
         part: "bottom of the hole",
         rule: true,
         optional: false,
@@ -42,7 +42,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "jam-nut-seat",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Does the jam nut sit flat on the bar?",
+        title: "Jam-nut seat on the bar",
         part: "jam nut",
         rule: true,
         optional: false,
@@ -53,7 +53,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "misalignment",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Rod-end misalignment at full articulation",
+        title: "Rod-end misalignment at full articulation",
         part: "ball of the rod end",
         rule: true,
         optional: false,
@@ -64,7 +64,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "thin-tube",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Is the tube's wall thick enough not to buckle locally?",
+        title: "Local buckling of the tube's wall",
         part: "wall of the tube",
         rule: true,
         optional: false,
@@ -75,7 +75,7 @@ pub(super) static ROWS: &[Check] = &[
         id: "wall",
         topic: Topic::Other,
         of_lengths: false,
-        asks: "Is the wall around the thread thick enough?",
+        title: "Wall around the thread",
         part: "wall around the thread",
         rule: true,
         optional: false,
@@ -98,7 +98,7 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
     let wanted = a.thread.major.max(b.thread.major);
     if web <= 0.0 {
         return Outcome::new(
-            2.0,
+            BROKEN,
             None,
             sheet.remark(|| {
                 said!["Drilled this deep, the two holes run into each other. Tap less deep or make the link longer."]
@@ -106,18 +106,14 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
         );
     }
     Outcome::new(
-        sheet.work(&pins::LENGTH_SHARE, &[wanted, web]),
+        of_length(wanted, web, sheet),
         None,
         sheet.remark(|| {
-            said![
-                (web, Length),
-                (if tube {
-                    " of tube is left between the inserts; "
-                } else {
-                    " of solid bar is left between the drill points; "
-                }),
-                "one thread diameter is the least we accept."
-            ]
+            if tube {
+                said![(web, Length), " of tube is left between the inserts; required is one thread diameter."]
+            } else {
+                said![(web, Length), " of solid bar is left between the drill points; required is one thread diameter."]
+            }
         }),
     )
 }
@@ -126,7 +122,7 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     let mut used: f64 = 0.0;
     for end in &case.made.ends {
         let room = sheet.work(&lengths::MOST_BY_HOLE, &[end.tapped_depth, end.thread.pitch]);
-        used = used.max(sheet.work(&pins::LENGTH_SHARE, &[end.inserted, room]));
+        used = used.max(of_length(end.inserted, room, sheet));
     }
     let tight =
         case.made.ends.iter().any(|end| order::exceeds(end.thread_length - end.jam_nut, end.most + end.not_full));
@@ -137,7 +133,7 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
     } else {
         sheet.remark(|| said!["Even wound in as far as it goes, the shank stops short of the bottom of the hole."])
     };
-    Outcome { close_from: 1.0, ..Outcome::new(used, None, says) }
+    Outcome::new(used, None, says)
 }
 
 fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -148,13 +144,12 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     for end in &case.made.ends {
         let wall = sheet.work(&lengths::WALL_AROUND_THREAD, &[case.made.outside_diameter, end.thread.major]);
         let floor = sheet.work(&lengths::LEAST_BY_DIAMETERS, &[0.25, end.thread.major]);
-        let used = if wall > 0.0 { sheet.work(&pins::LENGTH_SHARE, &[floor, wall]) } else { 2.0 };
+        let used = if wall > 0.0 { of_length(floor, wall, sheet) } else { BROKEN };
         if used > worst.0 {
             worst = (used, wall, wall / end.thread.major);
         }
     }
     Outcome {
-        close_from: 0.25 / 0.35,
         ..Outcome::new(
             worst.0,
             None,
@@ -289,7 +284,7 @@ fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
             inserts::default_row().label,
             inserts::LEAST_WALL_CITE,
         );
-        let used = sheet.work(&pins::LENGTH_SHARE, &[least, wall]);
+        let used = of_length(least, wall, sheet);
         let says = sheet.remark(|| {
             said![
                 "The threaded insert at end ",
@@ -301,6 +296,7 @@ fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
                 ", an assumption."
             ]
         });
-        Outcome::new(used, None, says)
+        let instead = Some(("Wall of the threaded insert", inserts::LEAST_WALL_CITE));
+        Outcome { instead, ..Outcome::new(used, None, says) }
     })
 }

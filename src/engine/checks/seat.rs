@@ -1,9 +1,9 @@
 //! The jam nut on the end of the bar: whether it seats, and how tight it may be.
 
 use super::ends::at_ends;
-use super::{Case, Outcome};
+use super::{Case, Outcome, of_capacity, of_length, of_strength};
 use crate::engine::formula::Sheet;
-use crate::engine::formulas::{jam_nut, pins};
+use crate::engine::formulas::jam_nut;
 use crate::engine::sentence::said;
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
@@ -23,7 +23,7 @@ fn jam_nut_at(case: &Case, index: usize, sheet: &mut Sheet) -> Outcome {
     let across = end.jam_nut_across;
     if order::exceeds(across, outside) {
         return Outcome::new(
-            sheet.work(&pins::LENGTH_SHARE, &[across, outside]),
+            of_length(across, outside, sheet),
             None,
             sheet.remark(|| {
                 said![
@@ -54,8 +54,8 @@ fn jam_nut_at(case: &Case, index: usize, sheet: &mut Sheet) -> Outcome {
     let thread = joint.internal_shear_area.min(joint.external_shear_area);
     let height = joint.nut.thickness_min.unwrap_or(end.jam_nut);
     let nut_holds = sheet.work(&jam_nut::NUT_THREAD_LOAD, &[thread, height, end.thread.pitch, nut_shear]);
-    let seat = sheet.work(&pins::STRESS_UTILIZATION, &[pressure, 1.0, yielding]);
-    let thread = sheet.work(&pins::UTILIZATION, &[torque.preload, 1.0, nut_holds]);
+    let seat = of_strength(pressure, 1.0, yielding, sheet);
+    let thread = of_capacity(torque.preload, 1.0, nut_holds, sheet);
     Outcome::new(
         seat.max(thread),
         None,

@@ -2,7 +2,7 @@
 
 use super::bar::in_the_hole;
 use super::columns;
-use super::{CLOSE, Case, Outcome, actions_with, buckles, worst};
+use super::{Case, Outcome, actions_with, buckles, worst};
 use crate::document::Use;
 use crate::engine::cross_sections::{CrossSection, Stretch, StretchKind};
 use crate::engine::formula::{Line, Sheet};
@@ -64,15 +64,12 @@ pub(in crate::engine) fn factor(case: &Case, stretch: &Stretch) -> f64 {
 pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> Outcome {
     let middle = case.made.length / 2.0;
     let factor = case.given.known(&inputs::YIELD_FACTOR);
-    let (Some(factored), levers) = (
-        actions_with(case, middle, factor, case.levers, &mut Sheet::silent()),
-        Levers::new(case.compression_steps, case.axial_with_strike()),
-    ) else {
-        return buckles(case, sheet);
-    };
+    let levers = Levers::new(case.compression_steps, case.axial_with_strike());
     let Some(actions) = actions_with(case, middle, 1.0, &levers, sheet) else { return buckles(case, sheet) };
     let (used, stress) = worst(&section, &actions, sheet);
-    let (with_factor, _) = worst(&section, &factored, &mut Sheet::silent());
+    sheet.choose(|| said!["The same with the factor on yield in all loads, which decides whether it passes outright:"]);
+    let Some(factored) = actions_with(case, middle, factor, case.levers, sheet) else { return buckles(case, sheet) };
+    let (with_factor, _) = worst(&section, &factored, sheet);
     let yielding = section.yield_compression.min(section.yield_tension);
     sheet.choose(|| {
         said!["With the factor on yield in all loads it would be ", (with_factor, Percent), " of its yield strength."]
@@ -266,12 +263,11 @@ impl Bent {
         says.extend(match self.bow {
             Bow::CollapsesUnderItsWeight => said![" It collapses under the weight alone."],
             Bow::About(bow) => said![" By energy the hit leaves a bow of about ", (bow, FineLength), "."],
-            Bow::NotTold => said![],
-        });
-        says.extend(if self.set.is_finite() && self.set > 0.0 {
-            said![" The permanent set is ", (self.set, FineLength), "."]
-        } else {
-            said![" The permanent set is over ", (REJECTED_SET * case.made.length, FineLength), "."]
+            // Just above the hinge that comes to next to nothing, while the permanent set is large already.
+            Bow::NotTold if self.set.is_finite() && self.set > 0.0 => {
+                said![" The permanent set is ", (self.set, FineLength), "."]
+            }
+            Bow::NotTold => said![" The permanent set is over ", (REJECTED_SET * case.made.length, FineLength), "."],
         });
         if order::exceeds(self.column, 1.0) {
             says.extend(said![" Bent like that, it no longer carries its largest compression."]);
@@ -300,5 +296,6 @@ pub(super) fn beside_weld(case: &Case, sheet: &mut Sheet) -> Outcome {
             "."
         ]
     });
-    Outcome { close_from: CLOSE, part: Some("tube beside its weld"), ..outcome }
+    let instead = case.stock.beside_weld.map(|row| ("Tube beside its weld", row.cite));
+    Outcome { part: Some("tube beside its weld"), instead, ..outcome }
 }

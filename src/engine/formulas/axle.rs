@@ -129,18 +129,4 @@ formula! {
     example [lbf(3000.0), inch(25.589_164_5), deg(2.0), inch(16.459_806_8), deg(4.0)] gives "8457.317" of lbf(1.0), "slopes of 4° below and 2° above; own arithmetic, independent tool: numpy 2.4.6 solve of two equations";
 }
 
-listed! {
-    TRACTION,
-    LOWER_PAIR,
-    UPPER_PAIR,
-    PER_LINK,
-    CONVERGING_SIDE,
-    CONVERGING_UPPER,
-    CONVERGING_BOUND,
-    SCALED_HEIGHT,
-    YAW_COUPLE,
-    UNEVEN_LOWER,
-    THREE_LINK_LOWER,
-    LINK_ARM,
-    SLOPED_LOWER_PAIR,
-}
+listed! {TRACTION, LOWER_PAIR, UPPER_PAIR, PER_LINK, CONVERGING_SIDE, CONVERGING_UPPER, CONVERGING_BOUND, YAW_COUPLE, UNEVEN_LOWER; references SCALED_HEIGHT, THREE_LINK_LOWER, LINK_ARM, SLOPED_LOWER_PAIR}

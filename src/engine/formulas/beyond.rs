@@ -7,7 +7,7 @@ use crate::engine::math::{cosine, power, squared};
 use crate::quantity::{in2, in3, inch, ksi, lbf, lbf_in};
 
 formula! {
-    /// Strike at which the bar begins to stay bent.
+    /// Strike at first yield of the bar.
     FIRST_YIELD_STRIKE: "Q_y" Force = "(F − N / A) · S / m";
     given yielding "F" Stress "yield strength", axial "N" Force "tension or compression along the link at that moment", area "A" Area "area", modulus "S" SectionModulus "section modulus", lever "m" Length "bending moment for each unit of the strike";
     code (yielding - axial / area) * modulus / lever;
@@ -27,9 +27,9 @@ formula! {
 }
 
 formula! {
-    /// Energy that the link soaks up while it springs.
+    /// Energy that the link takes up elastically.
     ELASTIC_ENERGY: "U_e" Moment = "Q² · c / 2";
-    given force "Q" Force "force across the link", give "c" Compliance "give of the link where it is hit";
+    given force "Q" Force "force across the link", give "c" Compliance "deflection of the link at the point of impact, for each unit of force";
     code force * force * give / 2.0;
     source STATICS, "work of a spring", Computed;
     example [lbf(5_183.627_88), inch(1.0) / (lbf(6_067.200_812_245))] gives "2214.37" of lbf_in(1.0), "2.0 in bar of 7075, 40 in long, to first yield; own arithmetic";
@@ -86,7 +86,7 @@ formula! {
 formula! {
     /// Bow that stays after a hit has put so much energy into bending the bar for good.
     BOW_LEFT: "d" FineLength = "U_p · L / (4 · M_p)";
-    given energy "U_p" Moment "energy past what the bar springs back from", length "L" Length "length between ball centers", moment "M_p" Moment "moment at which the whole section has yielded";
+    given energy "U_p" Moment "energy past first yield", length "L" Length "length between ball centers", moment "M_p" Moment "moment at which the whole section has yielded";
     code energy * length / (4.0 * moment);
     source STATICS, "one plastic hinge at the middle turns by U_p over M_p", Computed;
     example [lbf_in(4400.0), inch(40.0), lbf_in(88000.0)] gives "0.5" of inch(1.0), "own arithmetic";
@@ -102,4 +102,4 @@ formula! {
     example [630_957_344.48, ksi(1.0), ksi(14.9), ksi(3.74)] gives "99307" of 1.0, "own arithmetic; read off the curve: 14.9 ksi at 100,000";
 }
 
-listed! {FIRST_YIELD_STRIKE, DROP_FOR_FORCE, ELASTIC_ENERGY, PLASTIC_MOMENT, HINGE_MOMENT, HINGE_STRIKE, HINGE_DEFLECTION, BOW_BY_ENERGY, BOW_LEFT, NOTCHED_7075_LIFE}
+listed! {FIRST_YIELD_STRIKE, DROP_FOR_FORCE, ELASTIC_ENERGY, HINGE_MOMENT, HINGE_STRIKE, HINGE_DEFLECTION, BOW_BY_ENERGY, BOW_LEFT, NOTCHED_7075_LIFE; references PLASTIC_MOMENT}

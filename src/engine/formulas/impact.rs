@@ -20,7 +20,7 @@ formula! {
 }
 
 formula! {
-    /// How far tires, springs and frame give way, for each unit of force.
+    /// Deflection of tires, springs and frame, for each unit of force.
     REST_COMPLIANCE: "c_2" Compliance = "d_s / W";
     given deflection "d_s" FineLength "deflection of the rest under the rig's weight", weight "W" Weight "weight of the rig";
     code deflection / weight;
@@ -30,7 +30,7 @@ formula! {
 }
 
 formula! {
-    /// How many times its own weight a falling weight presses with.
+    /// Impact factor: how many times its own weight a falling weight comes to.
     IMPACT_FACTOR: "i" Ratio = "1 + √(1 + 2 · h / δ)";
     given drop "h" FineLength "how far it falls", deflection "δ" FineLength "deflection under the weight at rest";
     code 1.0 + (1.0 + 2.0 * drop / deflection).sqrt();
@@ -41,7 +41,7 @@ formula! {
 }
 
 formula! {
-    /// Force with which a falling weight presses.
+    /// Force of a falling weight.
     DROP_FORCE: "P" Force = "w · (1 + √(1 + 2 · h / δ))";
     given weight "w" Weight "weight that lands", drop "h" FineLength "how far it falls", deflection "δ" FineLength "deflection under the weight at rest";
     code weight * (1.0 + (1.0 + 2.0 * drop / deflection).sqrt());
@@ -70,4 +70,4 @@ formula! {
     example [lbf_in(5415.525), 2_007.411_417_4 * LBF_PER_INCH] gives "4662.872" of lbf(1.0), "1,500 lb at 3 miles an hour; own arithmetic, independent tool: mpmath 1.4.1";
 }
 
-listed! {STATIC_DEFLECTION, REST_COMPLIANCE, IMPACT_FACTOR, DROP_FORCE, SERIES_STIFFNESS, MOVING_MASS_FORCE}
+listed! {STATIC_DEFLECTION, REST_COMPLIANCE, DROP_FORCE; references IMPACT_FACTOR, SERIES_STIFFNESS, MOVING_MASS_FORCE}

@@ -78,7 +78,7 @@ formula! {
 }
 
 formula! {
-    /// Engaged thread asked for as so many diameters.
+    /// Engagement required, in thread diameters.
     LEAST_BY_DIAMETERS: "e_k" FineLength = "k · D";
     given many "k" Ratio "how many diameters", diameter "D" FineLength "thread diameter";
     code many * diameter;
@@ -169,20 +169,4 @@ formula! {
     example [inch(1.499_25), 1.0, inch(1.0 / 12.0), inch(0.052_918)] gives "1.3630" of inch(1.0), "1-1/4-12 with 1-1/2 threads showing; own arithmetic";
 }
 
-listed! {
-EYE_TO_FACE,
-ENGAGEMENT_FROM_OUTSIDE,
-VISIBLE_THREAD,
-DESIGN_ENGAGEMENT,
-BAR_LENGTH,
-EYE_TO_EYE,
-CUT_LENGTH,
-MOST_BY_HOLE,
-LEAST_BY_DIAMETERS,
-HOLE_WEB,
-WALL_AROUND_THREAD,
-BAR_WEIGHT,
-HOLE_WEIGHT,
-LENGTH_TURNS,
-DIAMETER_OVER_WALL,
-RATIO_SHARE, COUNTERSINK_DEPTH, FULL_THREAD}
+listed! {EYE_TO_FACE, VISIBLE_THREAD, DESIGN_ENGAGEMENT, BAR_LENGTH, CUT_LENGTH, MOST_BY_HOLE, LEAST_BY_DIAMETERS, HOLE_WEB, WALL_AROUND_THREAD, BAR_WEIGHT, HOLE_WEIGHT, DIAMETER_OVER_WALL, RATIO_SHARE, COUNTERSINK_DEPTH, FULL_THREAD; references ENGAGEMENT_FROM_OUTSIDE, EYE_TO_EYE, LENGTH_TURNS}

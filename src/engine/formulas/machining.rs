@@ -53,4 +53,4 @@ formula! {
     example [120.0, inch(0.0625)] gives "7.5" of inch(1.0), "3/4-16 at 120 turns a minute; own arithmetic";
 }
 
-listed! {DRILL_POINT, FULL_DIAMETER_DEPTH, TO_POINT_DEPTH, SPINDLE_SPEED, TAP_FEED}
+listed! {DRILL_POINT, FULL_DIAMETER_DEPTH; references TO_POINT_DEPTH, SPINDLE_SPEED, TAP_FEED}

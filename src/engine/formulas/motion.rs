@@ -24,7 +24,7 @@ formula! {
 }
 
 formula! {
-    /// Share of its tilt that a ball is asked for.
+    /// Utilization of a rod end's misalignment.
     TILT_SHARE: "U" Percent = "φ_b / α";
     given twist "φ_b" Angle "twist that the ball takes", tilt "α" Angle "how far the ball may tilt each way";
     code twist / tilt;

@@ -99,9 +99,9 @@ formula! {
 }
 
 formula! {
-    /// Share of its strength that a part is asked for, with the factor.
+    /// Utilization of a part: demand with its factor over capacity.
     UTILIZATION: "U" Percent = "n · S / R";
-    given demand "S" Force "force it is asked to bear", factor "n" Ratio "factor", capacity "R" Force "force it can bear";
+    given demand "S" Force "force it bears", factor "n" Ratio "factor", capacity "R" Force "force it can bear";
     code factor * demand / capacity;
     holds "R > 0" => capacity > 0.0;
     source STATICS, "definition; 100 % is the limit", Computed;
@@ -109,9 +109,9 @@ formula! {
 }
 
 formula! {
-    /// Share of its strength that the metal is asked for, with the factor.
+    /// Utilization of the metal: stress with its factor over strength.
     STRESS_UTILIZATION: "U" Percent = "n · σ / R";
-    given demand "σ" Stress "stress it is asked to bear", factor "n" Ratio "factor", capacity "R" Stress "stress it can bear";
+    given demand "σ" Stress "stress it bears", factor "n" Ratio "factor", capacity "R" Stress "stress it can bear";
     code factor * demand / capacity;
     holds "R > 0" => capacity > 0.0;
     source STATICS, "definition; 100 % is the limit", Computed;
@@ -119,7 +119,7 @@ formula! {
 }
 
 formula! {
-    /// Share of its strength that the metal is asked for, under loads that have their factor already.
+    /// Utilization of the metal, under loads that have their factor already.
     STRESS_SHARE: "U" Percent = "σ / R";
     given demand "σ" Stress "stress under the loads with their factor", capacity "R" Stress "stress it can bear";
     code demand / capacity;
@@ -129,7 +129,7 @@ formula! {
 }
 
 formula! {
-    /// How much of a moment that is borne is asked for.
+    /// Utilization of a bending strength.
     MOMENT_SHARE: "U" Percent = "M / M_r";
     given demand "M" Moment "bending moment", capacity "M_r" Moment "moment that can be borne";
     code demand / capacity;
@@ -139,9 +139,9 @@ formula! {
 }
 
 formula! {
-    /// How much of a length that is there is asked for.
+    /// Utilization of a length: required over available.
     LENGTH_SHARE: "U" Percent = "a / b";
-    given asked "a" FineLength "length asked for", there "b" FineLength "length that is there";
+    given asked "a" FineLength "length required", there "b" FineLength "length available";
     code asked / there;
     holds "b > 0" => there > 0.0;
     source GEOMETRY, "definition; 100 % is the limit", Computed;

@@ -211,12 +211,12 @@ fn from_steering(given: &Values, sheet: &mut Sheet) -> Axial {
 fn from_box(given: &Values, sheet: &mut Sheet) -> f64 {
     let force = given.known(&inputs::BOX_FORCE);
     if given.is_decided(&inputs::BOX_FORCE) {
-        sheet.choose(|| said!["The steering box gives ", (force, Force), " by your entry."]);
+        sheet.choose(|| said!["The steering box puts out ", (force, Force), " by your entry."]);
         return force;
     }
     if given.choice(&inputs::STEERING_BOX) == Some("power") {
         return sheet.work(&steering::BOX_FORCE, &[inputs::BOX_TORQUE, inputs::PITMAN_ARM]);
     }
-    sheet.choose(|| said!["A rack, or a box without power, is taken to give ", (force, Force), "."]);
+    sheet.choose(|| said!["A rack, or a box without power, is taken to put out ", (force, Force), "."]);
     force
 }

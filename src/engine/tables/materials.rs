@@ -111,6 +111,41 @@ pub struct Material {
     pub cautions: &'static [&'static str],
     /// Where moduli and density come from.
     pub modulus_cite: Cite,
+    /// The metal whose habit counts for it, and how.
+    pub habit: (HabitMetal, Speaks),
+}
+
+/// Metals that builders have a habit for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum HabitMetal {
+    /// Solid 7075 in any condition.
+    Solid7075,
+    /// 1020 and 1026 tube as drawn.
+    Drawn,
+    /// 4130 tube, heat-treated.
+    Hardened,
+}
+
+impl HabitMetal {
+    /// Its name in a sentence.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Solid7075 => "7075",
+            Self::Drawn => "DOM tube",
+            Self::Hardened => "heat-treated 4130",
+        }
+    }
+}
+
+/// How a habit in one metal speaks for another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Speaks {
+    /// It is the metal's own.
+    OfItself,
+    /// It is the least that is fitted in this one too.
+    AsLeast,
+    /// Only of the rod ends.
+    OfRodEnds,
 }
 
 /// Every material to choose from: aluminum before steel, bar before tube.
@@ -151,12 +186,12 @@ pub fn find(id: &str) -> Option<&'static Material> {
     ALL.iter().chain(BESIDE_A_WELD).copied().find(|material| material.id == id)
 }
 
-/// Whether it is solid 7075 bar in any condition, which is what builders' habits were formed on.
-pub fn is_solid_7075(material: &Material) -> bool {
-    material.form == Form::Bar && material.id.starts_with("7075")
-}
-
 impl Material {
+    /// Whether it is a hardened tube: welding takes that away, unless the link is heat-treated after it.
+    pub fn is_hardened_tube(&self) -> bool {
+        self.form == Form::Tube && self.habit.0 == HabitMetal::Hardened
+    }
+
     /// The strengths that hold for this outside diameter and wall, m; a solid bar goes by its diameter.
     /// `None` for a size outside the published table.
     pub fn strength(&self, diameter: f64, wall: f64) -> Option<&'static Strength> {

@@ -1,6 +1,6 @@
 //! What builders usually fit, by role, metal, use and rig weight: common practice, no source.
 
-use super::materials::{Form, Material, is_solid_7075};
+use super::materials::{HabitMetal, Material, Speaks};
 use super::threads::{self, Thread};
 use crate::document::{Role, Use};
 use crate::engine::formulas::sections;
@@ -61,6 +61,10 @@ pub enum GoesBy {
     ShortLink,
     /// A hydraulic ram on the link, whatever the weight.
     Ram,
+    /// What they fit in another metal, by its name: nobody fits less of one that is weaker or less known.
+    OtherMetal(&'static str),
+    /// The rod ends alone: what the rig asks of them does not depend on the bar's metal.
+    RodEnds,
 }
 
 /// What a habit is looked up by.
@@ -80,40 +84,13 @@ pub struct Job<'a> {
     pub ram: bool,
 }
 
-/// Metals that builders have a habit for; for all others there is none.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Metal {
-    /// Solid 7075.
-    Solid7075,
-    /// 1020 and 1026 tube as drawn.
-    Drawn,
-    /// 4130 tube, heat-treated.
-    Hardened,
-}
-
-impl Metal {
-    fn of(material: &Material) -> Option<Self> {
-        let tube =
-            |begins: &[&str]| material.form == Form::Tube && begins.iter().any(|begin| material.id.starts_with(begin));
-        if is_solid_7075(material) {
-            Some(Self::Solid7075)
-        } else if tube(&["1020-dom", "1026-dom"]) {
-            Some(Self::Drawn)
-        } else if tube(&["4130-qt"]) {
-            Some(Self::Hardened)
-        } else {
-            None
-        }
-    }
-}
-
 /// One cell of the table: the least size, and the thread.
 type Fit = (Size, &'static str);
 
 /// The rows of one role in one metal: driven gently (easy trails and slow crawling), hard, and punished.
 struct Group {
     roles: &'static [Role],
-    metal: Metal,
+    metal: HabitMetal,
     rows: [[Fit; 5]; 3],
 }
 
@@ -138,71 +115,77 @@ const BANDS: [f64; 4] = [lbf(2500.0), lbf(3500.0), lbf(4200.0), lbf(5500.0)];
 /// Least outside diameter, wall of a tube, and rod-end thread.
 #[rustfmt::skip]
 static GROUPS: &[Group] = &[
-    Group { roles: &[Role::Lower], metal: Metal::Solid7075, rows: [
+    Group { roles: &[Role::Lower], metal: HabitMetal::Solid7075, rows: [
         // under 2,500 lb 2,500            3,500            4,200            5,500 up
         [bar(1.50, T34),  bar(2.00, T78),  bar(2.00, T114), bar(2.00, T114), bar(2.25, T114)], // gentle
         [bar(1.50, T78),  bar(2.00, T114), bar(2.25, T114), bar(2.50, T114), bar(2.50, T114)], // hard
         [bar(1.50, T78),  bar(2.25, T114), bar(2.50, T114), bar(2.50, T114), bar(2.50, T114)], // punished
     ] },
-    Group { roles: &[Role::Lower], metal: Metal::Drawn, rows: [
+    Group { roles: &[Role::Lower], metal: HabitMetal::Drawn, rows: [
         // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
         [tube(1.50, 0.120, T34),  tube(1.75, 0.250, T78),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114), tube(2.25, 0.250, T114)], // gentle
         [tube(1.50, 0.188, T34),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114), tube(2.25, 0.250, T114), tube(2.25, 0.375, T114)], // hard
         [tube(1.75, 0.188, T78),  tube(2.00, 0.250, T114), tube(2.25, 0.250, T114), tube(2.25, 0.375, T114), tube(2.50, 0.375, T114)], // punished
     ] },
-    Group { roles: &[Role::Lower], metal: Metal::Hardened, rows: [
+    Group { roles: &[Role::Lower], metal: HabitMetal::Hardened, rows: [
         // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
         [tube(1.50, 0.095, T34),  tube(1.75, 0.120, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.188, T114), tube(2.00, 0.250, T114)], // gentle
         [tube(1.50, 0.120, T34),  tube(1.75, 0.120, T78),  tube(2.00, 0.188, T114), tube(2.00, 0.250, T114), tube(2.00, 0.250, T114)], // hard
         [tube(1.50, 0.120, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114), tube(2.25, 0.250, T114)], // punished
     ] },
-    Group { roles: &[Role::Upper], metal: Metal::Solid7075, rows: [
+    Group { roles: &[Role::Upper], metal: HabitMetal::Solid7075, rows: [
         // under 2,500 lb 2,500            3,500            4,200            5,500 up
         [bar(1.25, T58),  bar(1.75, T34),  bar(1.75, T78),  bar(1.75, T78),  bar(2.00, T78) ], // gentle
         [bar(1.25, T34),  bar(1.75, T78),  bar(1.75, T78),  bar(2.00, T78),  bar(2.00, T114)], // hard
         [bar(1.25, T34),  bar(1.75, T78),  bar(2.00, T78),  bar(2.00, T114), bar(2.00, T114)], // punished
     ] },
-    Group { roles: &[Role::Upper], metal: Metal::Drawn, rows: [
+    Group { roles: &[Role::Upper], metal: HabitMetal::Drawn, rows: [
         // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
         [tube(1.25, 0.120, T58),  tube(1.50, 0.188, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.250, T78),  tube(1.75, 0.250, T78) ], // gentle
         [tube(1.25, 0.120, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.250, T78),  tube(1.75, 0.250, T78),  tube(2.00, 0.250, T114)], // hard
         [tube(1.50, 0.120, T34),  tube(1.75, 0.250, T78),  tube(1.75, 0.250, T78),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114)], // punished
     ] },
-    Group { roles: &[Role::Upper], metal: Metal::Hardened, rows: [
+    Group { roles: &[Role::Upper], metal: HabitMetal::Hardened, rows: [
         // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
         [tube(1.25, 0.095, T58),  tube(1.50, 0.095, T34),  tube(1.50, 0.120, T78),  tube(1.75, 0.120, T78),  tube(1.75, 0.188, T78) ], // gentle
         [tube(1.25, 0.120, T34),  tube(1.50, 0.120, T34),  tube(1.75, 0.120, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.188, T114)], // hard
         [tube(1.25, 0.120, T34),  tube(1.50, 0.120, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.188, T114), tube(2.00, 0.250, T114)], // punished
     ] },
-    Group { roles: &[Role::TieRod, Role::DragLink], metal: Metal::Solid7075, rows: [
+    Group { roles: &[Role::TieRod, Role::DragLink], metal: HabitMetal::Solid7075, rows: [
         // under 2,500 lb2,500           3,500           4,200           5,500 up
         [bar(1.25, T34), bar(1.25, T34), bar(1.50, T34), bar(1.50, T78), bar(1.50, T78)], // gentle
         [bar(1.25, T34), bar(1.50, T34), bar(1.50, T78), bar(1.50, T78), bar(1.75, T78)], // hard
         [bar(1.25, T34), bar(1.50, T78), bar(1.50, T78), bar(1.75, T78), bar(1.75, T78)], // punished
     ] },
-    Group { roles: &[Role::TieRod, Role::DragLink], metal: Metal::Drawn, rows: [
+    Group { roles: &[Role::TieRod, Role::DragLink], metal: HabitMetal::Drawn, rows: [
         // under 2,500 lb        2,500                   3,500                   4,200                   5,500 up
         [tube(1.25, 0.120, T34), tube(1.50, 0.188, T34), tube(1.50, 0.250, T34), tube(1.75, 0.188, T78), tube(1.75, 0.188, T78)], // gentle
         [tube(1.25, 0.120, T34), tube(1.50, 0.250, T34), tube(1.75, 0.188, T78), tube(1.75, 0.188, T78), tube(1.75, 0.250, T78)], // hard
         [tube(1.50, 0.120, T34), tube(1.75, 0.188, T78), tube(1.75, 0.188, T78), tube(1.75, 0.250, T78), tube(1.75, 0.250, T78)], // punished
     ] },
-    Group { roles: &[Role::TrackBar], metal: Metal::Solid7075, rows: [
+    Group { roles: &[Role::TrackBar], metal: HabitMetal::Solid7075, rows: [
         // under 2,500 lb 2,500            3,500            4,200            5,500 up
         [bar(1.25, T58),  bar(1.25, T34),  bar(1.50, T78),  bar(1.50, T78),  bar(1.75, T78) ], // gentle
         [bar(1.25, T34),  bar(1.50, T78),  bar(1.50, T78),  bar(1.75, T78),  bar(2.00, T114)], // hard
         [bar(1.25, T34),  bar(1.50, T78),  bar(1.75, T78),  bar(2.00, T114), bar(2.00, T114)], // punished
     ] },
-    Group { roles: &[Role::TrackBar], metal: Metal::Drawn, rows: [
+    Group { roles: &[Role::TrackBar], metal: HabitMetal::Drawn, rows: [
         // under 2,500 lb         2,500                    3,500                    4,200                    5,500 up
         [tube(1.25, 0.120, T58),  tube(1.50, 0.120, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78) ], // gentle
         [tube(1.25, 0.120, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.250, T114)], // hard
         [tube(1.50, 0.120, T34),  tube(1.75, 0.188, T78),  tube(1.75, 0.188, T78),  tube(2.00, 0.250, T114), tube(2.00, 0.250, T114)], // punished
     ] },
-    Group { roles: &[Role::SwayLink], metal: Metal::Solid7075, rows: [
+    Group { roles: &[Role::SwayLink], metal: HabitMetal::Solid7075, rows: [
         // under 2,500 lb2,500           3,500           4,200           5,500 up
         [bar(0.75, T38), bar(0.75, T12), bar(1.00, T12), bar(1.00, T12), bar(1.00, T58)], // gentle
         [bar(0.75, T38), bar(0.75, T12), bar(1.00, T12), bar(1.00, T58), bar(1.00, T58)], // hard
         [bar(0.75, T12), bar(1.00, T12), bar(1.00, T58), bar(1.00, T58), bar(1.00, T58)], // punished
+    ] },
+    Group { roles: &[Role::SwayLink], metal: HabitMetal::Drawn, rows: [
+        // under 2,500 lb        2,500                   3,500                   4,200                   5,500 up
+        [tube(1.00, 0.120, T38), tube(1.00, 0.120, T12), tube(1.00, 0.120, T12), tube(1.00, 0.120, T12), tube(1.25, 0.120, T58)], // gentle
+        [tube(1.00, 0.120, T38), tube(1.00, 0.120, T12), tube(1.00, 0.120, T12), tube(1.25, 0.120, T58), tube(1.25, 0.120, T58)], // hard
+        [tube(1.00, 0.120, T12), tube(1.00, 0.120, T12), tube(1.25, 0.120, T58), tube(1.25, 0.120, T58), tube(1.25, 0.120, T58)], // punished
     ] },
 ];
 
@@ -218,17 +201,31 @@ const SHORT: f64 = inch(30.0);
 const SHORT_STEP: f64 = inch(0.25);
 /// A bar takes a rod end from this many thread diameters up: a quarter of the thread is left around it, and the jam nut
 /// finds a seat. So a bar with 1-1/4 rod ends stays at 2 in.
-const BAR_FOR_THREAD: f64 = 1.5;
+pub const BAR_FOR_THREAD: f64 = 1.5;
 
 /// What builders usually fit for a job; `None` where they have no habit.
 pub fn for_job(job: &Job) -> Option<Habit> {
-    let metal = Metal::of(job.material)?;
+    let (metal, speaks) = job.material.habit;
+    let own = in_metal(metal, job)?;
+    match speaks {
+        Speaks::OfItself => Some(own),
+        Speaks::AsLeast if own.goes_by == GoesBy::Ram => Some(own),
+        Speaks::AsLeast => Some(Habit { goes_by: GoesBy::OtherMetal(metal.name()), ..own }),
+        Speaks::OfRodEnds => {
+            let least = Size { outside_diameter: BAR_FOR_THREAD * threads::find(own.thread)?.major, wall: 0.0 };
+            Some(Habit { least, goes_by: GoesBy::RodEnds, ..own })
+        }
+    }
+}
+
+/// The habit of a metal that has one.
+fn in_metal(metal: HabitMetal, job: &Job) -> Option<Habit> {
     let steers = matches!(job.role, Role::TieRod | Role::DragLink);
     if steers && job.ram {
-        return Some(habit(if metal == Metal::Solid7075 { RAM_BAR } else { RAM_TUBE }, GoesBy::Ram));
+        return Some(habit(if metal == HabitMetal::Solid7075 { RAM_BAR } else { RAM_TUBE }, GoesBy::Ram));
     }
-    // Steering links and track bars are made of hardened tube no thinner than of drawn.
-    let metal = if metal == Metal::Hardened && !job.role.drives() { Metal::Drawn } else { metal };
+    // Only suspension links are made of hardened tube thinner than of drawn.
+    let metal = if metal == HabitMetal::Hardened && !job.role.drives() { HabitMetal::Drawn } else { metal };
     let group = GROUPS.iter().find(|group| group.metal == metal && group.roles.contains(&job.role))?;
     let row = match job.usage {
         Use::Easy | Use::Slow => &group.rows[0],
@@ -237,7 +234,7 @@ pub fn for_job(job: &Job) -> Option<Habit> {
     };
     let band = BANDS.iter().filter(|edge| !exceeds(**edge, job.weight)).count();
     let (mut size, thread) = *row.get(band)?;
-    if job.role == Role::Lower && metal == Metal::Solid7075 && exceeds(SHORT, job.length) {
+    if job.role == Role::Lower && metal == HabitMetal::Solid7075 && exceeds(SHORT, job.length) {
         let less = size.outside_diameter - SHORT_STEP;
         if !exceeds(BAR_FOR_THREAD * threads::find(thread)?.major, less) {
             size.outside_diameter = less;

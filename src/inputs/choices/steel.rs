@@ -19,7 +19,7 @@ const SHANK_STEELS: [(ShankSteel, Option); 2] = [
 pub static SHANK_STEEL: Choice = Choice {
     id: "shank-steel",
     label: "Steel of the shank",
-    help: "Heat-treated alloy, or not known? It decides how much the shank bears more than its size does.",
+    help: "Heat-treated alloy, or not known? It affects the strength of the shank more than its size does.",
     scope: Scope::End,
     group: Group::Ends,
     options: || SHANK_STEELS.map(|(_, option)| option).to_vec(),

@@ -1,6 +1,6 @@
 //! Aluminum bar.
 
-use super::{Basis, Form, Material, SizeMeans, Strength};
+use super::{Basis, Form, HabitMetal, Material, SizeMeans, Speaks, Strength};
 use crate::quantity::{inch, ksi, lb_per_in3};
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
 
@@ -84,6 +84,7 @@ pub(super) static A7075_T6_ROLLED: Material = Material {
     label: "7075-T6/T651 bar, certificate says rolled or cold-finished",
     plain: "The usual link bar with a certificate that names rolled or cold-finished bar: its threads count 46 ksi in shear.",
     form: Form::Bar,
+    habit: (HabitMetal::Solid7075, Speaks::OfItself),
     modulus: ksi(10_300.0),
     modulus_compression: ksi(10_500.0),
     shear_modulus: ksi(3_900.0),
@@ -124,6 +125,7 @@ pub(super) static A7075_T6_EXTRUDED: Material = Material {
     label: "7075-T6/T6511 bar, extruded",
     plain: "As stiff as rolled bar and stronger in bending, but its own threads strip sooner.",
     form: Form::Bar,
+    habit: (HabitMetal::Solid7075, Speaks::OfItself),
     modulus: ksi(10_400.0),
     modulus_compression: ksi(10_700.0),
     shear_modulus: ksi(4_000.0),
@@ -164,6 +166,7 @@ pub(super) static A7075_T6_UNKNOWN: Material = Material {
     label: "7075-T6 bar, certificate not seen",
     plain: "For a bar whose making is not known: the lower strength of rolled and extruded, value by value.",
     form: Form::Bar,
+    habit: (HabitMetal::Solid7075, Speaks::OfItself),
     modulus: ksi(10_300.0),
     modulus_compression: ksi(10_500.0),
     shear_modulus: ksi(3_900.0),
@@ -192,6 +195,7 @@ pub(super) static A7075_T7351: Material = Material {
     label: "7075-T7351 bar",
     plain: "Gives up a seventh of the strength for far better behavior in salt.",
     form: Form::Bar,
+    habit: (HabitMetal::Solid7075, Speaks::OfItself),
     modulus: ksi(10_300.0),
     modulus_compression: ksi(10_500.0),
     shear_modulus: ksi(3_900.0),
@@ -237,6 +241,7 @@ pub(super) static A6061_T6: Material = Material {
     label: "6061-T6 bar",
     plain: "Easy to get and kind in salt, but little more than half as strong as 7075; its threads need far more length.",
     form: Form::Bar,
+    habit: (HabitMetal::Solid7075, Speaks::AsLeast),
     modulus: ksi(9_900.0),
     modulus_compression: ksi(10_100.0),
     shear_modulus: ksi(3_800.0),
@@ -271,6 +276,7 @@ pub(super) static A2024_T351: Material = Material {
     label: "2024-T351 bar",
     plain: "Tough, but yields early in compression, so it makes a weak column and bends sooner than 7075.",
     form: Form::Bar,
+    habit: (HabitMetal::Solid7075, Speaks::AsLeast),
     modulus: ksi(10_500.0),
     modulus_compression: ksi(10_700.0),
     shear_modulus: ksi(4_000.0),

@@ -1,6 +1,6 @@
 //! Steel tube, and one steel bar.
 
-use super::{Basis, Form, Material, SizeMeans, Strength};
+use super::{Basis, Form, HabitMetal, Material, SizeMeans, Speaks, Strength};
 use crate::engine::tables::SHEAR_SHARE;
 use crate::quantity::{inch, ksi, lb_per_in3};
 use crate::source::{ASTM_A513, Cite, MIL_HDBK_5J, Obtained, cite};
@@ -79,6 +79,7 @@ const fn carbon(
         welded,
         cautions: &[BESIDE_THE_WELD, ONLY_WHEN_ORDERED, DENT],
         modulus_cite: CARBON_STEEL,
+        habit: (HabitMetal::Drawn, Speaks::OfItself),
     }
 }
 
@@ -161,7 +162,19 @@ const fn alloy(
         welded: Some("4130-n-a513"),
         cautions,
         modulus_cite: ALLOY_STEEL,
+        habit: (HabitMetal::Drawn, Speaks::AsLeast),
     }
+}
+
+/// A 4130 tube, heat-treated.
+const fn hardened(
+    id: &'static str,
+    label: &'static str,
+    plain: &'static str,
+    rows: &'static [Strength],
+    cautions: &'static [&'static str],
+) -> Material {
+    Material { habit: (HabitMetal::Hardened, Speaks::OfItself), ..alloy(id, label, plain, rows, cautions) }
 }
 
 /// Strengths in ksi: tensile, yield in tension, yield in compression, shear.
@@ -246,7 +259,7 @@ pub(super) static S4130_DRAWN_A513: Material = alloy(
 const ROUND: &str = "Elongation of a round specimen.";
 
 /// Quenched and tempered to 125 ksi.
-pub(super) static S4130_QT125: Material = alloy(
+pub(super) static S4130_QT125: Material = hardened(
     "4130-qt125",
     "4130 tube, hardened to 125 ksi",
     "Heat-treated alloy tube (AMS 6361), for links that are hardened after welding or not welded at all.",
@@ -263,7 +276,7 @@ pub(super) static S4130_QT125: Material = alloy(
 );
 
 /// Quenched and tempered to 150 ksi.
-pub(super) static S4130_QT150: Material = alloy(
+pub(super) static S4130_QT150: Material = hardened(
     "4130-qt150",
     "4130 tube, hardened to 150 ksi",
     "Heat-treated alloy tube (AMS 6362), for links that are hardened after welding or not welded at all.",
@@ -280,7 +293,7 @@ pub(super) static S4130_QT150: Material = alloy(
 );
 
 /// Quenched and tempered to 180 ksi.
-pub(super) static S4130_QT180: Material = alloy(
+pub(super) static S4130_QT180: Material = hardened(
     "4130-qt180",
     "4130 tube, hardened to 180 ksi",
     "Heat-treated alloy tube (AMS-T-6736), for links that are hardened after welding or not welded at all.",
@@ -305,6 +318,7 @@ pub(super) static S4130_QT180: Material = alloy(
 /// Quenched and tempered bar that hardens through.
 pub(super) static S4340_QT150: Material = Material {
     form: Form::Bar,
+    habit: (HabitMetal::Solid7075, Speaks::OfRodEnds),
     size_means: SizeMeans::Diameter,
     welded: None,
     modulus_cite: cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2); in compression taken as in tension", Obtained::Copied),
