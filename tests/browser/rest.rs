@@ -30,7 +30,7 @@ fn without_worker(page: &Page, folder: &Folder) -> PathBuf {
 /// Every view opens.
 async fn all_views_open(page: &Page) {
     page.click("#leaf-prove").await;
-    page.wait_text("#prove-title", |text| text.contains("Where it gives")).await;
+    page.wait_text("#prove-title", |text| text.contains("yields first")).await;
     page.click("#leaf-rig").await;
     page.wait_text("#rig-title", |text| text.contains("2 links")).await;
     page.click("#leaf-saved").await;
@@ -172,7 +172,7 @@ pub(crate) async fn a_late_part_leaves_the_reader_alone(page: &Page) {
     page.click("#leaf-prove").await;
     page.find("#on-its-way").await;
     page.enter("in-length", "40 1/16").await;
-    page.wait_text("#prove-title", |text| text.contains("Where it gives")).await;
+    page.wait_text("#prove-title", |text| text.contains("yields first")).await;
     page.pause(100).await;
     assert_eq!(page.focus().await, "in-length", "the focus stays");
     assert_eq!(page.value("in-length").await, "40 1/16");
