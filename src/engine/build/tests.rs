@@ -111,3 +111,22 @@ fn every_check_has_cures() {
         assert!(fitted::CURES.iter().any(|(ids, _)| ids.contains(&check.id)), "{} has no cure", check.id);
     }
 }
+
+/// Which checks rest on the lengths of a layout, written out: a force along the link does not.
+#[test]
+fn what_rests_on_no_length_is_answered_without_one() {
+    let mut document = document(Role::SwayLink);
+    (document.rig.weight, document.links[0].own_axial) = (None, Some(lbf(900.0)));
+    let given = Values::new(&document, 0).expect("a link with a length");
+    let rod_end = rod_ends::find("wide-12").and_then(RodEndSpec::of_table).expect("a row of the table");
+    let mut laid_out = shape(&given, SECTION, [rod_end; 2], Asked::Everything).expect("it can be laid out");
+    laid_out.out_of_range = Some(said!["a length that cannot be"]);
+    let findings = judge(&given, &laid_out, Asked::Everything).findings;
+    let answered = answered(&findings);
+    for id in ["shank-tension", "jam-nut-seat", "wall"] {
+        assert!(answered.contains(&id), "{id} rests on no length: {answered:?}");
+    }
+    for id in ["buckling", "engagement", "thread-stripping", "visible-threads", "bottoming"] {
+        assert!(!answered.contains(&id), "{id} rests on lengths: {answered:?}");
+    }
+}
