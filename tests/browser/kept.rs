@@ -249,6 +249,7 @@ pub(crate) async fn a_keyboard_deletes_for_good(page: &Page) {
     assert_eq!(page.script(focused, vec![]).await, json!("copy"));
     page.click("#builds .remove").await;
     page.wait_text("#saved-title", |text| text == "1 saved build").await;
+    page.wait_focus("bring-back").await;
     page.click("#bin summary").await;
     page.script("document.querySelector('#bin .forget').focus()", vec![]).await;
     page.press(Key::Enter).await;

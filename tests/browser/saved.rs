@@ -63,10 +63,12 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
     page.click("#builds li:first-child .remove").await;
     page.wait_text("#saved-title", |text| text == "1 saved build").await;
+    page.wait_focus("bring-back").await;
     page.press(Key::Enter).await;
     page.wait_text("#saved-title", |text| text == "2 saved builds").await;
     page.click("#builds li:first-child .remove").await;
     page.wait_text("#saved-title", |text| text == "1 saved build").await;
+    page.wait_focus("bring-back").await;
     page.click("#bin summary").await;
     page.click("#bin .bring").await;
     page.wait_text("#saved-title", |text| text == "2 saved builds").await;
