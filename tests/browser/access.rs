@@ -79,7 +79,7 @@ pub(crate) async fn every_view_can_be_heard(page: &Page) {
     let heard = makes_sense(page, "Rig").await;
     let open = heard.iter().filter(|it| it.role == "button" && it.name.starts_with("Open ")).count();
     assert_eq!(open, 3, "each button says which link it opens");
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.click("#save").await;
     page.wait_text("#saved-told", |text| text.contains("Saved")).await;
     page.click("#save-another").await;

@@ -28,7 +28,7 @@ pub(crate) async fn a_doubt_follows_its_numbers(page: &Page) {
     page.open(PHONE, &link).await;
     page.wait_text("#told", doubtful).await;
     length(page, "37").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.click("#save").await;
     page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
     page.click("#compared").await;
@@ -66,7 +66,7 @@ pub(crate) async fn damaged_entries_are_set_aside_as_such(page: &Page) {
     page.script(code, vec![]).await;
     page.open(PHONE, &other()).await;
     page.wait_text("#eye-to-eye", |text| text == "30 in").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.click("#bin summary").await;
     page.click("#bin .bring").await;
     page.wait_text("#builds", doubtful).await;
@@ -139,7 +139,7 @@ pub(crate) async fn room_again_keeps_the_entries(page: &Page) {
     page.enter("in-length", "40.123456").await;
     page.wait_text(".trouble", |text| text.contains("is full")).await;
     page.script(EMPTY, vec![]).await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     // The view comes to its title first.
     page.pause(400).await;
     page.click("#builds .copy").await;
@@ -157,7 +157,7 @@ pub(crate) async fn rescued_entries_come_back_from_any_editor(page: &Page) {
     let rescued = page.script(code, vec![]).await.as_str().unwrap_or_default().replace('\n', "\r\n");
     page.forget_everything().await;
     page.open(PHONE, "").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     let folder = page.download_to("rescued").await;
     let file = folder.join("rescued.txt");
     std::fs::write(&file, rescued).expect("a file to write");
@@ -178,7 +178,7 @@ pub(crate) async fn what_is_in_the_bin_is_not_saved(page: &Page) {
     page.pause(400).await;
     let [first, _] = page.another_tab().await;
     page.open(DESK, "").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
     page.turn_to_tab(&first).await;
     page.click("#builds .remove").await;
@@ -194,7 +194,7 @@ pub(crate) async fn what_is_in_the_bin_is_not_saved(page: &Page) {
     open(page, "Mine").await;
     page.wait_text("#eye-to-eye", |text| text == "38 in").await;
     // Leaving the page with the name half typed keeps the name.
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.enter("in-name", "Half").await;
     page.press(Key::End).await;
     page.reload().await;

@@ -93,7 +93,7 @@ pub(crate) async fn the_empty_form_after_a_stop_is_new_work(page: &Page) {
     page.take_errors().await;
     page.click("#without").await;
     page.wait_text("#still-needed", |text| text.contains("Still needed")).await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#bench-stands", |text| text == "Nothing is entered yet.").await;
     page.script(EMPTY, vec![]).await;
     page.enter("in-name", "Another").await;

@@ -91,9 +91,7 @@ pub(crate) async fn what_was_set_aside_and_brought_back_stays(page: &Page) {
     length(page, "41").await;
     page.open(PHONE, &other()).await;
     page.wait_text("#told", |text| text.contains("Your own earlier entries")).await;
-    page.click("#leaf-saved").await;
-    // The view comes to its title first, and what a finger aims at moves with it.
-    page.pause(400).await;
+    page.open_saved().await;
     page.click("#bin summary").await;
     page.click("#bin .bring").await;
     page.wait_text("#saved-title", |text| text == "1 saved build").await;
@@ -116,7 +114,7 @@ pub(crate) async fn what_was_set_aside_and_brought_back_stays(page: &Page) {
     page.open(PHONE, &other()).await;
     page.click("#back-to-own").await;
     page.wait_text("#eye-to-eye", |text| text == "43 in").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#bench-stands", |text| text.contains("“Mine”") && text.contains("One change since")).await;
 }
 
@@ -178,15 +176,14 @@ pub(crate) async fn a_damaged_earlier_version_says_so(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "Mine").await;
     length(page, "39").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.click("#save").await;
     page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
     let code = "const key = Object.keys(localStorage).find(key => key.startsWith('linkwright.build.'));
         localStorage[key] = localStorage[key].replace('length=38in', 'length=36in')";
     page.script(code, vec![]).await;
     page.reload().await;
-    page.click("#leaf-saved").await;
-    page.pause(400).await;
+    page.open_saved().await;
     page.click("#builds .history-of").await;
     page.wait_text("#builds .history", |text| text.contains("damaged")).await;
     page.click("#builds .history button").await;
@@ -266,14 +263,14 @@ pub(crate) async fn old_bookmarks_and_old_names_are_known(page: &Page) {
     save_as(page, "Mine").await;
     let bookmark = page.fragment().await;
     length(page, "39").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.click("#save").await;
     page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
     // Until the address says so, the bookmark's would be the page's own.
     assert!(page.fragment().await.contains("length=39in"));
     page.open(PHONE, &bookmark).await;
     page.wait_text("#eye-to-eye", |text| text == "38 in").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#bench-stands", |text| text.contains("Version 1 of “Mine”")).await;
     assert_eq!(page.title().await, "Mine: Linkwright");
 

@@ -33,7 +33,7 @@ async fn all_views_open(page: &Page) {
     page.wait_text("#prove-title", |text| text.contains("yields first")).await;
     page.click("#leaf-rig").await;
     page.wait_text("#rig-title", |text| text.contains("2 links")).await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#saved-title", |text| text.contains("No saved builds")).await;
 }
 
@@ -145,7 +145,7 @@ pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Pag
     page.script("dispatchEvent(new Event('afterprint'))", vec![]).await;
 
     // Turning to a view tries again by itself; so does the button.
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     let told = page.wait_text("#missing", |text| text.contains("did not arrive")).await;
     assert!(told.contains("what you saved"), "{told}");
     page.click("#fetch-again").await;

@@ -7,9 +7,7 @@ use serde_json::json;
 
 /// Saves what is on the bench under a name.
 pub(crate) async fn save_as(page: &Page, name: &str) {
-    page.click("#leaf-saved").await;
-    // The view comes to its title first, and what a finger aims at moves with it.
-    page.pause(400).await;
+    page.open_saved().await;
     page.enter("in-name", name).await;
     page.press(Key::Tab).await;
     page.click("#save").await;
@@ -18,7 +16,7 @@ pub(crate) async fn save_as(page: &Page, name: &str) {
 
 /// Opens the first listed build whose name has these words.
 pub(crate) async fn open(page: &Page, name: &str) {
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#builds", |text| text.contains(name)).await;
     let code = "const all = [...document.querySelectorAll('#builds [data-build]')];
         return all.find(it => it.querySelector('h4').innerText === arguments[0])?.dataset.build ?? ''";
@@ -41,7 +39,7 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
 
     page.enter("in-length", "39 1/4").await;
     page.wait_text("#eye-to-eye", |text| text == "39-1/4 in").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text(".changes", |text| text == "Front lower links: Mount to mount: 39-1/4 in, before 38 in").await;
     page.click("#save").await;
     page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
@@ -49,7 +47,7 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
     page.wait_text("#builds .history", |text| text.contains("39-1/4 in, before 38 in")).await;
     page.click("#builds .history button").await;
     page.wait_text("#eye-to-eye", |text| text == "38 in").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#bench-stands", |text| text.contains("Version 1 of “Trail rig”")).await;
 
     page.click("#builds .copy").await;
@@ -87,7 +85,7 @@ pub(crate) async fn undoing_an_opening_returns_to_the_build_before(page: &Page) 
     page.click("#leaf-size").await;
     page.enter("in-length", "44").await;
     page.wait_text("#eye-to-eye", |text| text == "44 in").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.click("#save").await;
     page.wait_text("#bench-stands", |text| text.contains("“One (2)”") && text.contains("Unchanged")).await;
     page.pause(1100).await;
@@ -95,7 +93,7 @@ pub(crate) async fn undoing_an_opening_returns_to_the_build_before(page: &Page) 
     page.wait_text("#eye-to-eye", |text| text == "38 in").await;
     page.click("#undo").await;
     page.wait_text("#eye-to-eye", |text| text == "44 in").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#bench-stands", |text| text.contains("“One (2)”") && text.contains("Unchanged")).await;
 }
 
@@ -122,7 +120,7 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
 
     page.forget_everything().await;
     page.open(DESK, "").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#saved-title", |text| text == "No saved builds yet").await;
     page.choose_file("take-in", &file).await;
     page.wait_text("#saved-told", |text| text.contains("5 builds were taken in")).await;
@@ -139,7 +137,7 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     let rescued = page.script(code, vec![]).await.as_str().unwrap_or_default().to_owned();
     page.forget_everything().await;
     page.open(DESK, "").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     let other = file.with_file_name("rescued.txt");
     std::fs::write(&other, format!("Kept by Linkwright\n{rescued}")).expect("a file to write");
     page.choose_file("take-in", &other).await;
@@ -166,7 +164,7 @@ pub(crate) async fn a_received_build_is_a_copy(page: &Page) {
     page.click("#leaf-size").await;
     page.enter("in-length", "41").await;
     page.wait_text("#eye-to-eye", |text| text == "41 in").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.click("#save-another").await;
     page.wait_text("#saved-told", |text| text.contains("Mine (2)")).await;
     let link = page.fragment().await;
@@ -182,7 +180,7 @@ pub(crate) async fn a_received_build_is_a_copy(page: &Page) {
         text.contains("Your own earlier entries are kept") && text.contains("came by a link")
     })
     .await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#bench-stands", |text| text == "Not saved yet.").await;
     let now = page.records().await;
     let saved = |records: &[serde_json::Value]| -> Vec<serde_json::Value> {
@@ -255,7 +253,7 @@ pub(crate) async fn two_tabs_agree_or_ask(page: &Page) {
     page.wait_text("#eye-to-eye", |text| text == "40 in").await;
     page.enter("in-length", "42").await;
     page.wait_kept("length=42in").await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.wait_text("#bin summary", |text| text.contains("The bin")).await;
     let bin = page.records().await;
     assert!(
@@ -282,7 +280,7 @@ pub(crate) async fn a_build_saved_elsewhere_is_not_written_over(page: &Page) {
         other.builds[0].rig.weight = '5000 lb';
         localStorage[key] = JSON.stringify(other)";
     page.script(code, vec![json!(id)]).await;
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.click("#save").await;
     page.wait_text(".clash", |text| text.contains("Something else was saved")).await;
     page.click("#save-over").await;
@@ -303,7 +301,7 @@ pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.wait_text("#eye-to-eye", |text| text == "43-1/16 in").await;
     page.wait_text(".trouble", |text| text.contains("is full")).await;
     assert!(page.fragment().await.contains("length=1.0937875"), "the address holds it");
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     page.enter("in-name", "A name that is much longer than the one before").await;
     page.press(Key::Tab).await;
     page.click("#save").await;
@@ -322,7 +320,7 @@ pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.open(PHONE, "").await;
     page.wait_text("#told", |text| text.contains("was damaged")).await;
     assert!(!page.kept("linkwright.damaged").await.is_empty(), "the damaged entries are kept as they were");
-    page.click("#leaf-saved").await;
+    page.open_saved().await;
     let list = page.wait_text("#builds", |text| text.contains("A damaged record")).await;
     assert!(list.contains("A name that is much longer"), "nothing else is lost: {list}");
 

@@ -41,6 +41,12 @@ impl Page {
         assert_eq!(tap, "on it", "tapping {selector}, which may be moving, covered or disabled");
     }
 
+    /// Opens the Saved view. It comes to its title first, and what a finger aims at moves with it.
+    pub(crate) async fn open_saved(&self) {
+        self.click("#leaf-saved").await;
+        sleep(Duration::from_millis(400)).await;
+    }
+
     /// Replaces what the input with this id holds by typing, key by key.
     pub(crate) async fn enter(&self, id: &str, text: &str) {
         let selector = format!("#{id}");
