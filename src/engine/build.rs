@@ -114,8 +114,7 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
         return Err(why);
     }
     let material = given.material();
-    let wall = if section.wall > 0.0 { section.wall } else { section.outside_diameter / 2.0 };
-    let Some(strength) = material.strength(section.outside_diameter, wall) else {
+    let Some(strength) = section.strength(material) else {
         return Err(said![
             "No published strength is held for ",
             (material.label),
@@ -126,7 +125,7 @@ fn lay_out(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Ask
     };
     let kept = material.is_hardened_tube() && given.link.hardened_after_welding;
     let welded = if kept { Some(material) } else { material.welded.and_then(materials::find) };
-    let beside_weld = welded.and_then(|row| row.strength(section.outside_diameter, wall));
+    let beside_weld = welded.and_then(|row| section.strength(row));
     if section.wall > 0.0 && section.bore() <= 0.0 {
         return Err(said![
             "A wall of ",
