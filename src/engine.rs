@@ -43,7 +43,7 @@ use crate::engine::sentence::{Said, said};
 use crate::inputs;
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
-    Verdict,
+    Verdict, WholeRig,
 };
 
 /// Everything that follows from a document. Same document, same report, bit for bit.
@@ -60,6 +60,11 @@ pub fn report_on(document: &Document, index: usize) -> LinkReport {
 /// Everything about the rig as a whole, from the reports on its links in their order.
 pub fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     rig::rig(document, reports)
+}
+
+/// Everything about every link and the rig. Reports from `before` that rest on nothing that changed are taken over.
+pub fn whole_rig(document: &Document, before: Option<&WholeRig>) -> WholeRig {
+    rig::whole(document, before)
 }
 
 /// Every part of one link, for all its pieces.

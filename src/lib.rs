@@ -14,6 +14,7 @@ pub mod engine;
 pub mod inputs;
 pub mod layouts;
 pub mod order;
+pub mod present;
 pub mod quantity;
 pub mod report;
 pub mod share;

@@ -16,7 +16,7 @@ mod rig;
 pub use geometry::{
     Adjustment, EndGeometry, EngagementMark, EngagementRule, Flats, LinkGeometry, OutwardStop, Reach, StopBy,
 };
-pub use rig::{BoughtBolt, Cut, FewerSizes, Part, Placed, Plan, RigReport};
+pub use rig::{BoughtBolt, Cut, FewerSizes, Part, Placed, Plan, RigReport, WholeRig};
 
 pub use prove::{Along, Axle, Beyond, InMetal, MetalSize, Note, PartAlong, Sensitivity, Station};
 

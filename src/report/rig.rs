@@ -1,9 +1,22 @@
 //! What is told about the whole rig.
 
-use crate::document::{BoltSeries, Hand, ShankSteel};
+use crate::document::{BoltSeries, Document, Hand, ShankSteel};
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
-use crate::report::Verdict;
+use crate::report::{LinkReport, Verdict};
+
+/// Everything about every link, with the document that it rests on.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct WholeRig {
+    /// What was decided.
+    pub document: Document,
+    /// A report for each link, in the order of the document.
+    pub links: Vec<LinkReport>,
+    /// The rig as a whole.
+    pub rig: RigReport,
+    /// Where each link lies.
+    pub plan: Plan,
+}
 
 /// The rig as a whole.
 #[derive(Debug, Clone, PartialEq, Default)]
