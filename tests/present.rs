@@ -1,0 +1,10 @@
+//! What is shown, without a browser: rows, sentences and drawings.
+
+#[path = "present/drawing.rs"]
+mod drawing;
+#[path = "present/prove.rs"]
+mod prove;
+#[path = "present/rig.rs"]
+mod rig;
+#[path = "present/size.rs"]
+mod size;
