@@ -15,7 +15,7 @@ mod size;
 
 use crate::browser::page;
 use drawings::LeadingDrawing;
-use entries::{Entries, FieldGroups, RigGroups};
+use entries::{Defaults, Entries};
 use frame::{Footer, Header, Notices, Summary};
 use later::{LaterSheet, LaterView, provide_later, use_waiting_words};
 use leptos::prelude::*;
@@ -38,6 +38,9 @@ pub(crate) fn App() -> impl IntoView {
     Effect::new(move |_| title.with(|title| page::set_title(title)));
     let is = move |view| move || session.view.get() == view;
     view! {
+        <button type="button" class="skip" on:click=|_| page::show("answer")>
+            "Skip to the answer"
+        </button>
         <Header />
         <Notices />
         <main
@@ -51,7 +54,10 @@ pub(crate) fn App() -> impl IntoView {
             <section class="sheet" id="answer" tabindex="-1" aria-label="The answer">
                 <OpenView />
             </section>
-            <Defaults />
+            // On a phone the answer comes first.
+            <Show when=move || !session.columns.get()>
+                <Defaults />
+            </Show>
         </main>
         <Footer />
         <SummaryLine />
@@ -105,24 +111,6 @@ fn Answer() -> impl IntoView {
             <Size />
             <LaterView of=View::Size />
         </Show>
-    }
-}
-
-/// Every value that has a default. In the Prove view they stand where the forces are told; every field stands on the
-/// page once.
-#[component]
-fn Defaults() -> impl IntoView {
-    let session = use_session();
-    let of_link = move || match session.view.get() {
-        View::Size => true,
-        View::Prove => !session.entered.get(),
-        View::Rig | View::Saved => false,
-    };
-    view! {
-        <section class="defaults" aria-label="Change a default">
-            <Show when=of_link><FieldGroups /></Show>
-            <Show when=move || session.view.get() == View::Rig><RigGroups /></Show>
-        </section>
     }
 }
 

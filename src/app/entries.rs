@@ -1,20 +1,23 @@
 //! What the reader enters, beside every view.
 
+mod defaults;
 mod groups;
 mod link;
 mod picker;
 mod rig;
 mod undo;
 
+pub(crate) use defaults::Defaults;
 pub(crate) use groups::FieldGroups;
-pub(crate) use link::LinkEntries;
-pub(crate) use picker::{LinkPicker, OtherLinks};
-pub(crate) use rig::{RigEntries, RigGroups};
+pub(crate) use picker::OtherLinks;
 pub(crate) use undo::UndoButtons;
 
 use crate::app::session::{View, use_session};
 use leptos::prelude::*;
+use link::LinkEntries;
 use linkwright::document::Document;
+use picker::LinkPicker;
+use rig::RigEntries;
 
 /// The first entries of the open view.
 #[component]
@@ -36,6 +39,9 @@ pub(crate) fn Entries() -> impl IntoView {
             <LinkPicker />
             <Show when=move || whole_rig.get() fallback=|| view! { <LinkEntries /> }>
                 <RigEntries />
+            </Show>
+            <Show when=move || session.columns.get()>
+                <Defaults />
             </Show>
             <div class="buttons clear">
                 <UndoButtons ids=true />

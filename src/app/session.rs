@@ -13,7 +13,7 @@ mod typing;
 pub(crate) use builds::Saving;
 pub(crate) use slow::{Firm, use_firmness, use_slow};
 
-use crate::browser::storage::{self, Refused};
+use crate::browser::storage::Refused;
 use crate::browser::{clock, window};
 use leptos::prelude::*;
 use linkwright::document::{Document, Use};
@@ -92,8 +92,10 @@ pub(crate) struct Session {
     pub(crate) ticks: RwSignal<Vec<String>>,
     /// The ids of the checks whose working is open.
     pub(crate) open_checks: RwSignal<Vec<&'static str>>,
-    /// Whether the screen is as wide as a desk's.
+    /// Whether drawings are laid out for a wide screen.
     pub(crate) wide: RwSignal<bool>,
+    /// Whether entries and answer stand side by side.
+    pub(crate) columns: RwSignal<bool>,
     /// Whether the page is being printed.
     pub(crate) printing: RwSignal<bool>,
     /// Whether every working, or every link's sheet, is printed too.
@@ -163,6 +165,7 @@ impl Session {
             ticks: RwSignal::new(autosave::kept_ticks()),
             open_checks: RwSignal::new(Vec::new()),
             wide: RwSignal::new(true),
+            columns: RwSignal::new(false),
             printing: RwSignal::new(false),
             laid_open: RwSignal::new(false),
             arrived: RwSignal::new(false),
@@ -173,7 +176,8 @@ impl Session {
             pressed: StoredValue::new(false),
             printer: StoredValue::new((0, false)),
         };
-        window::follow_width(move |wide| session.wide.set(wide));
+        window::follow_media("(min-width: 40rem)", move |wide| session.wide.set(wide));
+        window::follow_media("(min-width: 64rem)", move |columns| session.columns.set(columns));
         session.open_at_load();
         session.follow_history();
         session.save_on_change();
@@ -270,9 +274,4 @@ fn answer_in(report: &LinkReport) -> Option<Arc<Answer>> {
         LinkReport::Answer(answer) => Some(Arc::clone(answer)),
         _ => None,
     }
-}
-
-/// What the browser keeps quietly: units, view, ticks.
-fn keep_quietly(key: &str, text: &str) {
-    storage::set_quietly(key, text);
 }

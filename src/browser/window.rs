@@ -16,13 +16,13 @@ pub(crate) fn on(event: &'static str, act: impl Fn(Event) + 'static) {
     on_cleanup(move || heard.remove());
 }
 
-/// Tells whether the screen is as wide as a desk's, now and whenever that changes; the style sheet knows the same width.
-pub(crate) fn follow_width(mut tell: impl FnMut(bool) + 'static) {
-    let Ok(Some(width)) = window().match_media("(min-width: 40rem)") else { return };
-    tell(width.matches());
-    let list = width.clone();
+/// Tells whether a media query of the style sheet holds, now and whenever that changes.
+pub(crate) fn follow_media(query: &str, mut tell: impl FnMut(bool) + 'static) {
+    let Ok(Some(media)) = window().match_media(query) else { return };
+    tell(media.matches());
+    let list = media.clone();
     let heard = Closure::<dyn FnMut()>::new(move || tell(list.matches()));
-    let _ = width.add_event_listener_with_callback("change", heard.as_ref().unchecked_ref());
+    let _ = media.add_event_listener_with_callback("change", heard.as_ref().unchecked_ref());
     // As long as the page.
     heard.forget();
 }

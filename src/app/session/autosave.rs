@@ -1,6 +1,6 @@
 //! How the entries outlive the page: what the library's `store` decides is written where the next visit finds it.
 
-use super::{Session, View, keep_quietly};
+use super::{Session, View};
 use crate::browser::storage::{self, Refused};
 use crate::browser::{address, clock, page, window};
 use leptos::leptos_dom::helpers::debounce;
@@ -60,13 +60,15 @@ impl Session {
             self.builds.track();
             write_soon(());
         });
-        Effect::new(move |_| keep_quietly(UNITS, if self.units.get() == System::Metric { "metric" } else { "" }));
+        Effect::new(move |_| {
+            storage::set_quietly(UNITS, if self.units.get() == System::Metric { "metric" } else { "" })
+        });
         Effect::new(move |_| {
             let view = self.view.get();
             let name = View::NAMES.into_iter().find(|(other, _)| *other == view).map_or("", |(_, name)| name);
-            keep_quietly(VIEW, name);
+            storage::set_quietly(VIEW, name);
         });
-        Effect::new(move |_| keep_quietly(TICKS, &self.ticks.get().join("\n")));
+        Effect::new(move |_| storage::set_quietly(TICKS, &self.ticks.get().join("\n")));
         // Whoever leaves right after a key, or turns to another program, loses nothing.
         window::on("visibilitychange", move |_| {
             self.settle();
