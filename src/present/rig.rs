@@ -1,10 +1,11 @@
 //! The whole rig: what it is called, how it came out, how its links stand, and the same as lines of text.
 
+use super::text::{DISCLAIMER, rig_line};
 use super::words::{Units, both, headline, job, length, lower, still_needed, titled};
 use super::{parts, verdict};
 use crate::document::Document;
-use crate::inputs::{self, At, WEIGHT};
-use crate::quantity::{Kind, System, show};
+use crate::inputs;
+use crate::quantity::{Kind, System};
 use crate::report::{Answer, LinkReport, Verdict, WholeRig};
 
 /// A verdict with the word for it.
@@ -114,9 +115,9 @@ pub fn text(whole: &WholeRig, link: Option<String>) -> String {
     if !document.name.is_empty() {
         lines.push(document.name.clone());
     }
-    let metric = WEIGHT.value(document, At::default()).map(|weight| show(weight, Kind::Weight, System::Metric));
-    let metric = metric.map(|weight| format!(" ({weight})")).unwrap_or_default();
-    lines.push(format!("Rig: {}{metric}", job(document, System::Inch)));
+    if document.rig.weight.is_some() {
+        lines.push(rig_line(document));
+    }
     lines.push(summary(whole));
     for &index in &whole.rig.worst_first {
         lines.push(numbered(document, index));
@@ -138,7 +139,7 @@ pub fn text(whole: &WholeRig, link: Option<String>) -> String {
     lines.push("Parts:".to_string());
     lines.extend(parts::text(&whole.rig.parts));
     lines.push(format!("All bars together: {}", both(whole.rig.weight, Kind::Weight)));
-    lines.push("An estimate for planning, not a certificate.".to_string());
+    lines.push(DISCLAIMER.to_string());
     lines.extend(link);
     lines.join("\n")
 }
