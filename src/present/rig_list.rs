@@ -9,7 +9,7 @@ use crate::quantity::System;
 use crate::report::{Answer, LinkReport, WholeRig};
 
 /// How one link stands.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Row {
     /// Which link it is: `7. Rear lower links, 2 pieces`.
     pub title: String,
@@ -56,7 +56,7 @@ fn rests_on(answer: &Answer, system: System) -> String {
 }
 
 /// What the buttons of a row are called.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Buttons {
     /// The link, for somebody who hears the button and does not see its row.
     pub link: String,

@@ -50,6 +50,11 @@ pub fn about(document: &Document, system: System) -> String {
     sentences.join(" ")
 }
 
+/// Whether a record is listed: all but those in the trash, so that what is damaged can be handed out.
+pub fn is_listed(saved: &SavedBuild) -> bool {
+    saved.damaged || saved.build.removed.is_none()
+}
+
 /// Whether a build has every word that is looked for in its name or in what it is, in small or capital letters.
 pub fn is_found(saved: &SavedBuild, search: &str, system: System) -> bool {
     let words = format!("{} {}", title_of(saved, system), about(&saved.build.document, system)).to_lowercase();
@@ -130,7 +135,7 @@ pub fn changes(before: &Document, after: &Document, system: System) -> Vec<Strin
 }
 
 /// A build in the list, or in the trash.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Row {
     /// What it is called.
     pub name: String,
