@@ -11,9 +11,10 @@ mod state;
 mod trash;
 mod versions;
 
-use crate::app::session::use_session;
+use crate::app::session::{Session, use_session};
+use crate::browser::clock;
 use leptos::prelude::*;
-use linkwright::present::saved::heading;
+use linkwright::present::saved::{heading, of_entries, standing};
 use linkwright::store::saved_builds::SavedBuild;
 use state::SavedState;
 
@@ -38,4 +39,15 @@ pub(crate) fn Saved() -> impl IntoView {
         <files::Files state count />
         <trash::Trash state />
     }
+}
+
+/// How the open entries stand to what is saved, for the line that stays in sight.
+pub(crate) fn short_state(session: Session) -> String {
+    let system = session.units.get();
+    session.document.with(|document| {
+        session.builds.with(|builds| {
+            let saved = session.origin.with(|origin| of_entries(builds.as_deref().unwrap_or_default(), origin));
+            standing(document, saved, system, clock::spoken_time).short
+        })
+    })
 }

@@ -6,6 +6,7 @@ use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::present::compare::{Cells, Group, Row, Side, Table, table};
 use linkwright::present::saved::{title, title_of};
+use linkwright::quantity::System;
 use linkwright::report::WholeRig;
 use linkwright::store::saved_builds::SavedBuild;
 use std::sync::Arc;
@@ -48,7 +49,7 @@ struct Picked {
 }
 
 impl Picked {
-    fn name(&self, system: linkwright::quantity::System) -> String {
+    fn name(&self, system: System) -> String {
         self.saved.as_ref().map_or_else(|| "Open now".to_string(), |document| title(document, system))
     }
 }
@@ -91,7 +92,10 @@ fn Picker(
             open.map(|saved| (saved.build.id.clone(), title_of(saved, system))).collect::<Vec<_>>()
         })
     });
-    let option = |(id, name): (String, String)| view! { <option value=id>{name}</option> };
+    let option = move |(id, name): (String, String)| {
+        let value = id.clone();
+        view! { <option value=value selected=move || *picked.read() == id>{name}</option> }
+    };
     view! {
         <div class="field">
             <label for=id>{label}</label>
