@@ -14,7 +14,7 @@ type Added = RwSignal<Option<(&'static str, String)>>;
 pub(super) fn Adding() -> impl IntoView {
     let session = use_session();
     let axle = RwSignal::new(Position::Front);
-    let added = RwSignal::new(None);
+    let added: Added = RwSignal::new(None);
     // A single link is where a rig begins.
     let wanted = Memo::new(move |_| session.rig.with(|whole| whole.links.len() < 2 || whole.rig.open > 0));
     let status = move || added.with(|added| added.as_ref().map(|(_, sentence)| sentence.clone()));
@@ -63,8 +63,7 @@ fn LayoutItem(layout: &'static Layout, axle: RwSignal<Position>, added: Added) -
         let position = axle.get_untracked();
         let mut first = None;
         session.rearrange(|document| first = layouts::add(document, layout, position));
-        let sentence =
-            session.document.with_untracked(|document| rig_list::added(first.is_some(), document, position));
+        let sentence = session.document.with_untracked(|document| rig_list::added(first.is_some(), document, position));
         added.set(Some((layout.id, sentence)));
     };
     let help = move || {

@@ -12,9 +12,8 @@ use linkwright::present::rig;
 pub(super) fn Head() -> impl IntoView {
     let session = use_session();
     let head = Memo::new(move |_| session.rig.with(|whole| rig::head(whole, session.units.get())));
-    let mark = move || {
-        head.read().judged.map(|judged| view! { <VerdictMark verdict=judged.verdict word=judged.word /> })
-    };
+    let mark =
+        move || head.read().judged.map(|judged| view! { <VerdictMark verdict=judged.verdict word=judged.word /> });
     view! {
         <div>
             <p class="kicker">{move || head.read().kicker.clone()}</p>

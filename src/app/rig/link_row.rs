@@ -17,9 +17,8 @@ pub(super) fn LinkRow(
     let row = Memo::new(move |_| {
         session.rig.with(|whole| rig_list::row(whole, index, session.units.get())).unwrap_or_default()
     });
-    let mark = move || {
-        row.read().judged.map(|judged| view! { <VerdictMark verdict=judged.verdict word=judged.word /> })
-    };
+    let mark =
+        move || row.read().judged.map(|judged| view! { <VerdictMark verdict=judged.verdict word=judged.word /> });
     let saw = move || row.read().saw.clone().map(|saw| view! { " " <b>{saw}</b> });
     view! {
         <li data-link=index>

@@ -31,9 +31,8 @@ enum Line {
 pub(super) fn Links() -> impl IntoView {
     let session = use_session();
     let last = RwSignal::new(None::<Done>);
-    let done = Memo::new(move |_| {
-        last.get().filter(|done| session.document.with(|document| *document == done.changed.after))
-    });
+    let done =
+        Memo::new(move |_| last.get().filter(|done| session.document.with(|document| *document == done.changed.after)));
     let lines = Memo::new(move |_| {
         let order = session.rig.with(|whole| whole.rig.worst_first.clone());
         let mut lines: Vec<Line> = order.into_iter().map(Line::Link).collect();

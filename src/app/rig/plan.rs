@@ -15,8 +15,8 @@ pub(super) fn PlanPicture() -> impl IntoView {
             session.open_link(index);
         }
     });
-    let [narrow, wide] = [Layout::Narrow, Layout::Wide]
-        .map(|layout| Memo::new(move |_| session.rig.with(|whole| plan(whole, layout))));
+    let [narrow, wide] =
+        [Layout::Narrow, Layout::Wide].map(|layout| Memo::new(move |_| session.rig.with(|whole| plan(whole, layout))));
     let show_narrow = move || !session.wide.get() || session.printing.get();
     let show_wide = move || session.wide.get() || session.printing.get();
     view! {

@@ -20,11 +20,13 @@ pub(super) fn BuildRow(
     let id = StoredValue::new(id);
     let row = Memo::new(move |_| {
         let system = session.units.get();
-        session.builds.with(|builds| {
-            let saved = builds.iter().flatten().find(|saved| id.with_value(|id| saved.build.id == *id))?;
-            Some(session.origin.with(|origin| saved::row(saved, origin, system, clock::spoken_time)))
-        })
-        .unwrap_or_default()
+        session
+            .builds
+            .with(|builds| {
+                let saved = builds.iter().flatten().find(|saved| id.with_value(|id| saved.build.id == *id))?;
+                Some(session.origin.with(|origin| saved::row(saved, origin, system, clock::spoken_time)))
+            })
+            .unwrap_or_default()
     });
     let name = Signal::derive(move || row.read().name.clone());
     let unverified = move || {

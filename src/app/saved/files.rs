@@ -6,7 +6,6 @@ use crate::browser::{clock, files, page};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::builds::Build;
-use linkwright::store::saved_builds::SavedBuild;
 
 /// The section.
 #[component]

@@ -7,8 +7,7 @@ use leptos::prelude::*;
 /// The notices.
 #[component]
 pub(super) fn Notices(state: SavedState) -> impl IntoView {
-    let sentences =
-        move || state.notices.get().into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view();
+    let sentences = move || state.notices.get().into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view();
     let offer = move || state.offer.get().map(|offer| view! { <OfferButton state offer /> });
     let close = move |_| {
         state.say_all(Vec::new());

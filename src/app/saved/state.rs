@@ -30,12 +30,7 @@ pub(super) struct SavedState {
 
 impl SavedState {
     pub(super) fn new(session: Session) -> Self {
-        Self {
-            session,
-            notices: RwSignal::new(Vec::new()),
-            offer: RwSignal::new(None),
-            armed: RwSignal::new(None),
-        }
+        Self { session, notices: RwSignal::new(Vec::new()), offer: RwSignal::new(None), armed: RwSignal::new(None) }
     }
 
     /// Says what was done, a sentence each; what was offered before has passed.

@@ -21,7 +21,8 @@ pub(super) fn Versions(
             saved.map(|saved| saved::versions(&saved.build, system, clock::spoken_time)).unwrap_or_default()
         })
     });
-    let rows = move || versions.get().into_iter().map(|version| view! { <VersionRow state id version /> }).collect_view();
+    let rows =
+        move || versions.get().into_iter().map(|version| view! { <VersionRow state id version /> }).collect_view();
     view! { <ol class="history">{rows}</ol> }
 }
 
