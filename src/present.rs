@@ -9,6 +9,7 @@ pub mod drawing;
 pub mod ends;
 pub mod findings;
 pub mod forces;
+pub mod math;
 pub mod metals;
 pub mod outside;
 pub mod parts;

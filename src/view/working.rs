@@ -3,9 +3,10 @@
 use super::markup::{Markup, element, plain, said};
 use super::words;
 use linkwright::engine::formula::{Formula, Line};
-use linkwright::engine::notation::{mathml, mathml_with, parse, symbol_mathml, text_with};
+use linkwright::engine::notation::{parse, text_with};
 use linkwright::engine::sentence::spoken;
 use linkwright::inputs::NUMBERS;
+use linkwright::present::math::{self, Node};
 use linkwright::quantity::{Kind, System, show, show_fine};
 use linkwright::source::Cite;
 
@@ -92,7 +93,7 @@ fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System)
     out += element(open, equation(formula, given, result, system));
     let mut symbols = Markup::default();
     for (symbol, value) in formula.given.iter().zip(given) {
-        let name = element("dt", element("math", Markup::drawn(symbol_mathml(symbol.name))));
+        let name = element("dt", element("math", Markup::drawn(mathml(&math::symbol(symbol.name)))));
         let meaning = said("dd", format!("{}, {}", symbol.meaning, show(*value, symbol.kind, system)));
         symbols += element("div", name + meaning);
     }
@@ -109,24 +110,33 @@ fn worked(formula: &'static Formula, given: &[f64], result: f64, system: System)
 
 /// The formula, the formula with its values, and what it comes to, one under the other.
 fn equation(formula: &'static Formula, given: &[f64], result: f64, system: System) -> Markup {
-    let name = symbol_mathml(formula.result.name);
-    let row = |left: &str, right: String| {
-        Markup::drawn(format!("<math display=\"block\"><mrow>{left}<mo>=</mo>{right}</mrow></math>"))
+    let row = |name: Option<&str>, right: Node| {
+        let inside = Markup::drawn(mathml(&math::equation(name, right)));
+        element("math display=\"block\"", inside)
     };
-    let outcome = row(&name, number(&show_fine(result, formula.result.kind, system)));
+    let name = Some(formula.result.name);
+    let outcome = row(name, math::quantity(&show_fine(result, formula.result.kind, system)));
     let Ok(term) = parse(formula.text) else { return outcome };
     let value = |symbol: &str| {
         let found = formula.given.iter().zip(given).find(|(row, _)| row.name == symbol);
-        found.map_or_else(|| symbol_mathml(symbol), |(row, value)| number(&show_fine(*value, row.kind, system)))
+        found.map(|(row, value)| show_fine(*value, row.kind, system))
     };
-    row(&name, mathml(&term)) + row("", mathml_with(&term, &value)) + outcome
+    row(name, math::with_symbols(&term)) + row(None, math::with_values(&term, &value)) + outcome
 }
 
-/// A shown value as MathML: its number and its unit.
-fn number(shown: &str) -> String {
-    let number = match shown.split_once(' ') {
-        Some((digits, unit)) => element("mrow", said("mn", digits) + said("mtext", format!("\u{a0}{unit}"))),
-        None => said("mn", shown),
-    };
-    number.written()
+/// A written formula as MathML.
+fn mathml(node: &Node) -> String {
+    let all = |parts: &[Node]| parts.iter().map(mathml).collect::<String>();
+    match node {
+        Node::Number(word) => said("mn", word).written(),
+        Node::Identifier(word) => said("mi", word).written(),
+        Node::Operator(sign) => said("mo", sign).written(),
+        Node::Text(word) => said("mtext", word).written(),
+        Node::Row(parts) => format!("<mrow>{}</mrow>", all(parts)),
+        Node::Fraction(parts) => format!("<mfrac>{}</mfrac>", all(parts.as_slice())),
+        Node::Power(parts) => format!("<msup>{}</msup>", all(parts.as_slice())),
+        Node::Subscript(parts) => format!("<msub>{}</msub>", all(parts.as_slice())),
+        Node::SquareRoot(inside) => format!("<msqrt>{}</msqrt>", mathml(inside)),
+        Node::Root(parts) => format!("<mroot>{}</mroot>", all(parts.as_slice())),
+    }
 }
