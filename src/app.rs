@@ -1,9 +1,136 @@
-//! The page.
+//! The page: header, entries, the open view.
 
 mod drawings;
+mod entries;
+mod fields;
 mod formula;
+mod frame;
+mod later;
 mod prove;
 mod rig;
 mod saved;
 mod sending;
+mod session;
 mod size;
+
+use crate::browser::page;
+use drawings::LeadingDrawing;
+use entries::{Defaults, Entries};
+use frame::{Footer, Header, Notices, Summary};
+use later::{LaterSheet, LaterView, provide_later, use_waiting_words};
+use leptos::prelude::*;
+use linkwright::present::{self, summary};
+use linkwright::report::LinkReport;
+use session::{Session, View, use_session};
+use size::{Invitation, Size};
+
+/// The whole page.
+#[component]
+pub(crate) fn App() -> impl IntoView {
+    let session = Session::open();
+    provide_context(session);
+    provide_later(session);
+    let title = Memo::new(move |_| {
+        let one = matches!(session.view.get(), View::Size | View::Prove);
+        let link = one.then(|| session.link.get());
+        session.document.with(|document| summary::page_title(document, link, session.units.get()))
+    });
+    Effect::new(move |_| title.with(|title| page::set_title(title)));
+    let is = move |view| move || session.view.get() == view;
+    view! {
+        <button type="button" class="skip" on:click=|_| page::show("answer")>
+            "Skip to the answer"
+        </button>
+        <Header />
+        <Notices />
+        <main
+            class="bench"
+            class:proving=move || session.answered.get() && session.view.get() == View::Prove
+            class:whole=is(View::Rig)
+            class:saved=is(View::Saved)
+        >
+            <LeadingDrawing />
+            <Entries />
+            <section class="sheet" id="answer" tabindex="-1" aria-label="The answer">
+                <OpenView />
+            </section>
+            // On a phone the answer comes first.
+            <Show when=move || !session.columns.get()>
+                <Defaults />
+            </Show>
+        </main>
+        <Footer />
+        <SummaryLine />
+    }
+}
+
+/// The open view; on paper the answer and its proof one after the other.
+#[component]
+fn OpenView() -> impl IntoView {
+    let session = use_session();
+    let view = session.view;
+    // Each is asked for by itself: where paper adds the one, the other keeps its folds and the focus.
+    let paper = Memo::new(move |_| session.printing.get() || session.laid_open.get());
+    let link = Memo::new(move |_| matches!(view.get(), View::Size | View::Prove));
+    let answers = move || link.get() && (view.get() == View::Size || !session.entered.get() || paper.get());
+    let proves = move || link.get() && session.entered.get() && (view.get() == View::Prove || paper.get());
+    view! {
+        <Show when=answers>
+            <Answer />
+        </Show>
+        <Show when=proves>
+            <LaterView of=View::Prove />
+        </Show>
+        <Show when=move || view.get() == View::Rig>
+            <LaterView of=View::Rig />
+        </Show>
+        <Show when=move || view.get() == View::Saved>
+            <LaterView of=View::Saved />
+        </Show>
+    }
+}
+
+/// The answer, or what stands in its place.
+#[component]
+fn Answer() -> impl IntoView {
+    let session = use_session();
+    // Somebody who prints the proof wants both. Not before the sheet is written: else nothing at all would be printed.
+    let alone = move || {
+        session.view.get() == View::Size && !session.laid_open.get() && session.printing.get() && session.arrived.get()
+    };
+    let instead = move || match session.report.get() {
+        LinkReport::Impossible(why) => view! { <p class="stop" id="headline">{session.say(&why)}</p> }.into_any(),
+        LinkReport::Needs(needs) => view! { <Invitation needs /> }.into_any(),
+        LinkReport::Answer(_) => ().into_any(),
+    };
+    view! {
+        <Show when=move || session.answered.get() fallback=move || instead.clone()>
+            <div class="sheets own" class:alone=alone>
+                <Show when=move || session.printing.get()><LaterSheet /></Show>
+            </div>
+            <Size />
+            <LaterView of=View::Size />
+        </Show>
+    }
+}
+
+/// The line that stays in sight.
+#[component]
+fn SummaryLine() -> impl IntoView {
+    let session = use_session();
+    let waiting = use_waiting_words();
+    let link = move || {
+        let stale = session.answered.get() && session.is_stale_for_good();
+        let (link, system) = (session.link.get(), session.units.get());
+        session
+            .report
+            .with(|report| session.document.with(|document| summary::line(report, document, link, system, stale)))
+    };
+    let line = move || match (session.view.get(), waiting.get()) {
+        (View::Size | View::Prove, _) => link(),
+        (View::Rig | View::Saved, Some(waiting)) => waiting.to_string(),
+        (View::Rig, None) => present::rig::summary(&session.rig.read()),
+        (View::Saved, None) => saved::short_state(session),
+    };
+    view! { <Summary line=Signal::derive(line) /> }
+}

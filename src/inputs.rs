@@ -3,10 +3,13 @@
 use crate::document::Document;
 use crate::quantity::{self, Kind, Misread, System};
 
+mod applies;
 mod bracket;
 mod choices;
+pub mod drafts;
 mod numbers;
 
+pub use applies::applies;
 pub use bracket::{BOLT_SERIES, SPACER_KIND, STOCK, stock_of};
 pub use choices::{
     BOLT, FAMILY, HAND, HARDENED_AFTER_WELDING, MATERIAL, OWN_THREAD, POSITION, ROD_END, ROLE, SEAT, SHANK_STEEL, USAGE,

@@ -1,7 +1,9 @@
-//! Mounts the view in a browser; elsewhere says how to start it.
+//! Mounts the app in a browser; elsewhere says how to start it.
 
 #[cfg(target_arch = "wasm32")]
-mod view;
+mod app;
+#[cfg(target_arch = "wasm32")]
+mod browser;
 
 #[cfg(not(target_arch = "wasm32"))]
 fn main() {
@@ -10,5 +12,6 @@ fn main() {
 
 #[cfg(target_arch = "wasm32")]
 fn main() {
-    view::start();
+    leptos::mount::mount_to_body(app::App);
+    browser::page::mark_live();
 }

@@ -7,6 +7,7 @@ pub mod checklist;
 pub mod compare;
 pub mod drawing;
 pub mod ends;
+pub mod field;
 pub mod findings;
 pub mod forces;
 pub mod math;

@@ -1,1 +1,4 @@
 //! To come.
+use leptos::prelude::*;
+#[component]
+pub(crate) fn Prove() -> impl IntoView {}

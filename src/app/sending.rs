@@ -1,1 +1,4 @@
 //! To come.
+use leptos::prelude::*;
+#[component]
+pub(crate) fn CurrentSheet() -> impl IntoView {}

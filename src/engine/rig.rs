@@ -8,7 +8,9 @@ use super::tables::rod_ends;
 use super::tables::threads::Thread;
 use crate::document::{Document, Hand, Link, OWN_ROD_END, Role, Spacers};
 use crate::inputs::{self, At, Scope, TRACK_BAR, places};
-use crate::report::{Answer, BoughtBolt, Cut, FewerSizes, LinkGeometry, LinkReport, Part, RigReport, Verdict, WholeRig};
+use crate::report::{
+    Answer, BoughtBolt, Cut, FewerSizes, LinkGeometry, LinkReport, Part, RigReport, Verdict, WholeRig,
+};
 
 /// Everything about a rig that follows from its links' reports, which stand in the order of its links.
 pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
@@ -44,9 +46,8 @@ pub(super) fn whole(document: &Document, before: Option<&WholeRig>) -> WholeRig 
     let track_bars = |document: &Document| {
         places(document, Scope::Axle).into_iter().map(|axle| TRACK_BAR.value(document, axle)).collect::<Vec<_>>()
     };
-    let before = before.filter(|before| {
-        before.document.rig == document.rig && track_bars(&before.document) == track_bars(document)
-    });
+    let before = before
+        .filter(|before| before.document.rig == document.rig && track_bars(&before.document) == track_bars(document));
     let known = |index: usize| {
         let link = document.links.get(index)?;
         let at = before?.document.links.iter().position(|other| other == link)?;

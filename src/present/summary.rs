@@ -1,1 +1,50 @@
-//! To come.
+//! The line that stays in sight while typing, the page's name, and what is still needed.
+
+use super::words::{length, rig_title, size, still_needed, threads};
+use crate::document::Document;
+use crate::inputs;
+use crate::quantity::System;
+use crate::report::LinkReport;
+
+/// What the page is called while what it holds has no name.
+const NAME: &str = "Linkwright: size a suspension link and see why";
+
+/// What the window, a bookmark and a file of the printed page are called: for one link, if `link` names it.
+pub fn page_title(document: &Document, link: Option<usize>, system: System) -> String {
+    if *document == Document::default() {
+        return NAME.to_string();
+    }
+    let rig = rig_title(document, system);
+    let link = link.filter(|_| document.links.len() > 1).and_then(|link| document.links.get(link));
+    let link = link.map(|link| format!("{}, ", link.title())).unwrap_or_default();
+    format!("{link}{rig}: Linkwright")
+}
+
+/// The answer for a link in one line; `stale` when it rests on an entry before the last one.
+pub fn line(report: &LinkReport, document: &Document, link: usize, system: System, stale: bool) -> String {
+    let line = match report {
+        LinkReport::Answer(answer) => {
+            let made = &answer.link;
+            format!(
+                "{}, {}, saw to {}. {}.",
+                size(made.outside_diameter, made.wall, system),
+                threads(&made.ends),
+                length(made.cut, system),
+                answer.word()
+            )
+        }
+        LinkReport::Impossible(_) => "No link can be made of these entries.".to_string(),
+        LinkReport::Needs(needs) => still_needed(needs),
+    };
+    // Of several links the one that is meant is named: the picker may be out of sight.
+    let line = match document.links.get(link) {
+        Some(link) if document.links.len() > 1 => format!("{}. {line}", link.title()),
+        _ => line,
+    };
+    if stale { format!("From your last good entry: {line}") } else { line }
+}
+
+/// Whether one of the first entries is missing, so that whoever opens the page is told what to measure.
+pub fn is_first_visit(needs: &[&'static str]) -> bool {
+    needs.iter().any(|id| [inputs::LENGTH.id, inputs::WEIGHT.id, inputs::USAGE.id].contains(id))
+}

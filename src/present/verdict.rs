@@ -81,8 +81,7 @@ pub fn weakest(answer: &Answer, units: impl Into<Units>) -> String {
         ));
     }
     if !answer.conditions.is_empty() && answer.verdict < Verdict::Fails {
-        let conditions: Vec<String> =
-            answer.conditions.iter().map(|said| spoken(said, system)).collect();
+        let conditions: Vec<String> = answer.conditions.iter().map(|said| spoken(said, system)).collect();
         let how = if answer.verdict == Verdict::Bends { "Beside that" } else { "It passes on a condition" };
         words.push_str(&format!(" {how}: {}.", conditions.join("; ")));
     }

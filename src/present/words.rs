@@ -211,6 +211,15 @@ pub fn sheet_name(document: &Document, at: usize) -> String {
     if document.name.is_empty() { titled } else { format!("{}: {titled}", document.name) }
 }
 
+/// What a rig is called: by its name, else by what is known of it.
+pub fn rig_title(document: &Document, system: System) -> String {
+    if !document.name.is_empty() {
+        return document.name.clone();
+    }
+    let job = job(document, system);
+    if job.is_empty() { "Rig without a name".to_string() } else { format!("Rig of {job}") }
+}
+
 /// A value in the reader's units; a length as it stands in the lists.
 pub fn value(value: f64, kind: Kind, system: System) -> String {
     if kind == Kind::Length { measured(value, system) } else { show(value, kind, system) }

@@ -1,0 +1,24 @@
+//! Every value that has a default.
+
+use super::groups::FieldGroups;
+use super::rig::RigGroups;
+use crate::app::session::{View, use_session};
+use leptos::prelude::*;
+
+/// The groups of the open view. In the Prove view they stand where the forces are told; every field stands on the
+/// page once.
+#[component]
+pub(crate) fn Defaults() -> impl IntoView {
+    let session = use_session();
+    let of_link = move || match session.view.get() {
+        View::Size => true,
+        View::Prove => !session.entered.get(),
+        View::Rig | View::Saved => false,
+    };
+    view! {
+        <section class="defaults" aria-label="Change a default">
+            <Show when=of_link><FieldGroups /></Show>
+            <Show when=move || session.view.get() == View::Rig><RigGroups /></Show>
+        </section>
+    }
+}

@@ -1,0 +1,183 @@
+//! Every other entry, by group: built from the tables of inputs, so that none can be forgotten.
+
+use crate::app::fields::{ChoiceField, NumberField};
+use crate::app::session::use_session;
+use leptos::html;
+use leptos::prelude::*;
+use linkwright::document::{Document, OWN_ROD_END};
+use linkwright::inputs::{At, CHOICES, Choice, Group, NUMBERS, Number, ROD_END, Scope, applies};
+use linkwright::present::words;
+
+/// The groups in the order of the form, each with its name and what it is about.
+const GROUPS: [(Group, &str, &str); 7] = [
+    (Group::Side, "Place on the rig", "Axle, side, how many"),
+    (Group::Bar, "Bar", "Metal and size"),
+    (Group::Ends, "Rod ends", "Series, hand, thread, your own"),
+    (Group::Bracket, "Bracket", "Bolt, ears, spacers"),
+    (Group::Loads, "Loads", "Tires, grip, shock, strikes"),
+    (Group::Factors, "Factors", "Safety factors"),
+    (Group::Shop, "Shop", "Rounding, facing, wrench flats"),
+];
+
+/// The groups of the current link, each folded away until it is wanted.
+#[component]
+pub(crate) fn FieldGroups() -> impl IntoView {
+    let session = use_session();
+    let place = Memo::new(move |_| session.place());
+    let groups = move || {
+        let place = place.get();
+        let group = |(group, name, about)| {
+            let changed =
+                Signal::derive(move || session.document.with(|document| changed_words(document, group, place)));
+            view! { <FieldGroup name about changed><GroupFields group place /></FieldGroup> }
+        };
+        GROUPS.map(group).collect_view()
+    };
+    view! {
+        <h3 class="more-title">"Change a default"</h3>
+        {groups}
+    }
+}
+
+/// A fold of the form. Its fields are made when it first opens: sixty of them would otherwise follow every key that is
+/// pressed in another.
+#[component]
+pub(crate) fn FieldGroup(
+    /// What it is called.
+    name: &'static str,
+    /// What it is about.
+    about: &'static str,
+    /// How many of its entries the reader changed.
+    #[prop(optional, into)]
+    changed: Signal<String>,
+    /// Its fields.
+    children: ChildrenFn,
+) -> impl IntoView {
+    let details = NodeRef::<html::Details>::new();
+    let opened = RwSignal::new(false);
+    let toggled = move |_| {
+        if details.get_untracked().is_some_and(|details| details.open()) && !opened.get_untracked() {
+            opened.set(true);
+        }
+    };
+    view! {
+        <details class="group" node_ref=details on:toggle=toggled>
+            <summary>
+                <b>{name}</b>
+                " "
+                <small>{about}</small>
+                <em>{move || changed.get()}</em>
+            </summary>
+            <div class="fields">
+                <Show when=move || opened.get()>{children()}</Show>
+            </div>
+        </details>
+    }
+}
+
+/// The fields of a group: those of the link, then those of each end.
+#[component]
+fn GroupFields(group: Group, place: At) -> impl IntoView {
+    let of_ends = NUMBERS.iter().any(|row| row.group == group && row.scope == Scope::End);
+    view! {
+        <Fields group place of_end=false />
+        {of_ends.then(|| [0, 1].map(|end| view! { <EndFields group place end /> }).collect_view())}
+    }
+}
+
+/// The fields of one end.
+#[component]
+fn EndFields(group: Group, place: At, end: usize) -> impl IntoView {
+    let session = use_session();
+    let to_b = move |_| session.edit(|document| copy_end(document, group, place));
+    view! {
+        <fieldset class="end">
+            <legend>"End "{words::letter(end)}</legend>
+            <Fields group place=At { end, ..place } of_end=true />
+            {(end == 0)
+                .then(|| view! { <button type="button" class="quiet same-at-b" on:click=to_b>"Same at B"</button> })}
+        </fieldset>
+    }
+}
+
+/// Every value that the group has at end A, for end B as well.
+fn copy_end(document: &mut Document, group: Group, place: At) {
+    let [a, b] = [0, 1].map(|end| At { end, ..place });
+    for input in NUMBERS.iter().filter(|input| input.group == group && input.scope == Scope::End) {
+        let value = (input.get)(document, a);
+        (input.set)(document, b, value);
+    }
+    for choice in CHOICES.iter().filter(|choice| choice.group == group && choice.scope == Scope::End) {
+        // The hand stays: a link whose ends have the same hand does not adjust.
+        if choice.id != linkwright::inputs::HAND.id {
+            let value = (choice.get)(document, a);
+            (choice.set)(document, b, value);
+        }
+    }
+}
+
+/// One row of the form.
+#[derive(Clone, Copy)]
+enum Row {
+    Choice(&'static Choice),
+    Number(&'static Number),
+}
+
+impl Row {
+    const fn id(self) -> &'static str {
+        match self {
+            Self::Choice(choice) => choice.id,
+            Self::Number(input) => input.id,
+        }
+    }
+}
+
+/// The choices and numbers of a group that belong to an end, or that do not. Of the reader's own rod end the caliper's
+/// readings come first.
+#[component]
+fn Fields(group: Group, place: At, of_end: bool) -> impl IntoView {
+    let session = use_session();
+    let own = Memo::new(move |_| session.document.with(|document| ROD_END.value(document, place) == Some(OWN_ROD_END)));
+    let rows = move || {
+        let choices = CHOICES.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end);
+        let numbers = NUMBERS.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end);
+        let rows = choices.map(|row| Row::Choice(row)).chain(numbers.map(|row| Row::Number(row)));
+        // Only the picture of the whole rig rests on the wheelbase: it stands in the rig's form.
+        let mut rows: Vec<Row> = rows.filter(|row| row.id() != linkwright::inputs::WHEELBASE.id).collect();
+        if of_end && own.get() {
+            rows.sort_by_key(|row| !(row.id() == ROD_END.id || row.id().starts_with("own-")));
+        }
+        rows.into_iter().map(|row| view! { <Field row place /> }).collect_view()
+    };
+    rows
+}
+
+/// An entry that only some links have appears when it can matter.
+#[component]
+fn Field(row: Row, place: At) -> impl IntoView {
+    let session = use_session();
+    let shown = Memo::new(move |_| session.document.with(|document| applies(row.id(), document, place)));
+    let field = move || match row {
+        Row::Choice(choice) => view! { <ChoiceField choice place /> }.into_any(),
+        Row::Number(input) => view! { <NumberField input place /> }.into_any(),
+    };
+    view! { <Show when=move || shown.get()>{field()}</Show> }
+}
+
+/// How many entries of a group the reader changed.
+fn changed_words(document: &Document, group: Group, place: At) -> String {
+    let places = |scope: Scope| match scope {
+        Scope::End => vec![At { end: 0, ..place }, At { end: 1, ..place }],
+        Scope::Rig | Scope::Axle | Scope::Link => vec![place],
+    };
+    let numbers = NUMBERS.iter().filter(|input| input.group == group);
+    let numbers =
+        numbers.flat_map(|input| places(input.scope).into_iter().filter(|at| (input.get)(document, *at).is_some()));
+    let choices = CHOICES.iter().filter(|choice| choice.group == group);
+    let choices =
+        choices.flat_map(|choice| places(choice.scope).into_iter().filter(|at| (choice.get)(document, *at).is_some()));
+    match numbers.count() + choices.count() {
+        0 => String::new(),
+        count => format!(" {count} changed"),
+    }
+}

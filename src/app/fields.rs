@@ -1,0 +1,18 @@
+//! Fields and other small parts that several views use. They know inputs and props, not views.
+
+mod choice;
+mod copy;
+mod fold;
+mod fractions;
+mod name;
+mod number;
+mod phrases;
+mod verdict;
+
+pub(crate) use choice::{ChoiceField, RadioField};
+pub(crate) use copy::{CopyButton, say_again};
+pub(crate) use fold::Fold;
+pub(crate) use name::NameField;
+pub(crate) use number::NumberField;
+pub(crate) use phrases::Phrases;
+pub(crate) use verdict::VerdictMark;

@@ -1,0 +1,101 @@
+//! A choice from a list that folds away, and a choice of a few that are all in sight.
+
+use crate::app::session::{Session, use_session};
+use leptos::prelude::*;
+use linkwright::inputs::{At, Choice};
+use linkwright::present::field::key;
+
+/// The id of what is picked; empty when nothing is.
+fn use_picked(choice: &'static Choice, place: At) -> Memo<String> {
+    let session = use_session();
+    Memo::new(move |_| session.document.with(|document| choice.value(document, place).unwrap_or_default().to_string()))
+}
+
+fn pick(session: Session, choice: &'static Choice, place: At, id: &str) {
+    session.edit(|document| {
+        let default = (choice.default)(document, place);
+        let wanted = (!id.is_empty() && default != Some(id)).then_some(id);
+        (choice.set)(document, place, wanted);
+    });
+    // What was typed into a field that this choice takes away is gone with it.
+    session.drop_hidden();
+}
+
+/// A choice from a list that folds away.
+#[component]
+pub(crate) fn ChoiceField(
+    /// The input.
+    choice: &'static Choice,
+    /// Where it is.
+    place: At,
+) -> impl IntoView {
+    let session = use_session();
+    let key = key(choice.id, choice.scope, place);
+    let (id, help_id) = (format!("in-{key}"), format!("help-{key}"));
+    let picked = use_picked(choice, place);
+    let options = (choice.options)();
+    let has_no_default = session.document.with_untracked(|document| (choice.default)(document, place)).is_none();
+    let option = move |id: &'static str, label: &'static str| {
+        view! { <option value=id selected=move || picked.with(|picked| picked == id)>{label}</option> }
+    };
+    let listed = options.iter().map(|pick| option(pick.id, pick.label)).collect_view();
+    let note = move || {
+        picked.with(|picked| options.iter().find(|option| option.id == picked).map_or("", |option| option.help))
+    };
+    let changed = move || session.document.with(|document| (choice.get)(document, place).is_some());
+    view! {
+        <div class="field" class:changed=changed>
+            <label for=id.clone()>{choice.label}</label>
+            <select
+                id=id
+                aria-describedby=help_id.clone()
+                prop:value=move || picked.get()
+                on:change:target=move |event| pick(session, choice, place, &event.target().value())
+            >
+                {has_no_default.then(|| option("", "As recommended"))}
+                {listed}
+            </select>
+            <p class="help" id=help_id>{choice.help}" "{note}</p>
+        </div>
+    }
+}
+
+/// A choice of a few, all in sight: one tap.
+#[component]
+pub(crate) fn RadioField(
+    /// The input.
+    choice: &'static Choice,
+    /// Where it is.
+    place: At,
+) -> impl IntoView {
+    let session = use_session();
+    let (id, help_id) = (format!("in-{}", choice.id), format!("help-{}", choice.id));
+    let picked = use_picked(choice, place);
+    let options = (choice.options)().into_iter().map(|option| {
+        let each = format!("{id}-{}", option.id);
+        view! {
+            <label class="radio" for=each.clone()>
+                <input
+                    type="radio"
+                    id=each.clone()
+                    name=choice.id
+                    value=option.id
+                    prop:checked=move || picked.with(|picked| picked == option.id)
+                    on:change=move |_| pick(session, choice, place, option.id)
+                />
+                <span>
+                    <b>{option.label}</b>
+                    <small>{option.help}</small>
+                </span>
+            </label>
+        }
+    });
+    let options = options.collect_view();
+    view! {
+        <fieldset class="radios" id=id aria-describedby=help_id.clone()>
+            <legend>{choice.label}</legend>
+            <p class="unseen" id=help_id.clone()>{choice.help}</p>
+            <div class="row">{options}</div>
+        </fieldset>
+    }
+}

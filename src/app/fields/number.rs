@@ -1,0 +1,137 @@
+//! A number the reader may enter: it keeps what was typed, and says what stands when it is empty.
+
+use super::fractions::Fractions;
+use crate::app::session::{Session, use_session};
+use leptos::prelude::*;
+use linkwright::inputs::drafts::Typed;
+use linkwright::inputs::{At, DefaultKind, LENGTH, Number};
+use linkwright::present::field;
+use linkwright::quantity::{Kind, System, inch, mm, plain, unit_name};
+use std::time::Duration;
+
+/// How long a pause makes a half-typed entry a finished one.
+const PAUSE: Duration = Duration::from_millis(900);
+
+/// The field of an input.
+#[component]
+pub(crate) fn NumberField(
+    /// The input.
+    input: &'static Number,
+    /// Where it is.
+    place: At,
+) -> impl IntoView {
+    let session = use_session();
+    let key = field::key(input.id, input.scope, place);
+    let (id, error_id, help_id) = (format!("in-{key}"), format!("err-{key}"), format!("help-{key}"));
+    let shown = Memo::new(move |_| {
+        let system = session.units.get();
+        session
+            .document
+            .with(|document| session.drafts.with(|drafts| field::number(document, drafts, system, input, place)))
+    });
+    let wrong = move || shown.with(|shown| shown.complaint.is_some());
+    let described = {
+        let (error_id, help_id) = (error_id.clone(), help_id.clone());
+        move || if wrong() { format!("{error_id} {help_id}") } else { help_id.clone() }
+    };
+    let letters = RwSignal::new(false);
+    let focused = RwSignal::new(false);
+    let keypad = move || match input.kind {
+        // Fractions stand beside the number pad, and one tap brings letters.
+        Kind::Length if letters.get() => "text",
+        _ => "decimal",
+    };
+    let typed = move |text: String| {
+        session.type_into(input, place, text.clone(), Typed::Key);
+        set_timeout(move || session.once_released(move || session.finish(input, place, &text)), PAUSE);
+    };
+    let left = move |text: String| {
+        session.type_into(input, place, text.clone(), Typed::Left);
+        session.once_released(move || session.finish(input, place, &text));
+    };
+    let whose = move || {
+        let link = (input.id == LENGTH.id).then_some(place.link);
+        link.map(|link| session.document.with(|document| field::of_several(document, link)))
+    };
+    let complaint = move || {
+        let sentence = shown.with(|shown| shown.complaint.clone());
+        sentence.map(|sentence| view! { <p class="error" role="alert" id=error_id.clone()>{sentence}</p> })
+    };
+    let question = move || {
+        let sentence = shown.with(|shown| shown.question.clone());
+        sentence.map(|sentence| view! { <p class="help" role="status">{sentence}</p> })
+    };
+    let fractions =
+        move || (input.kind == Kind::Length && focused.get()).then(|| view! { <Fractions input place letters /> });
+    let can_reset = move || shown.with(|shown| shown.changed) && input.standing != DefaultKind::Asked;
+    view! {
+        <div
+            class="field"
+            class:changed=move || shown.with(|shown| shown.changed)
+            class:wrong=wrong
+            on:focusin=move |_| focused.set(true)
+            on:focusout=move |_| focused.set(false)
+        >
+            <label for=id.clone()>{input.label}{whose}</label>
+            <div class="entry">
+                {(input.id == LENGTH.id).then(|| view! { <Step input place direction=-1.0 /> })}
+                <input
+                    type="text"
+                    autocomplete="off"
+                    spellcheck="false"
+                    enterkeyhint="done"
+                    id=id
+                    inputmode=keypad
+                    prop:value=move || shown.with(|shown| shown.text.clone())
+                    placeholder=move || shown.with(|shown| shown.placeholder.clone())
+                    aria-invalid=move || wrong().to_string()
+                    aria-describedby=described
+                    on:input:target=move |event| typed(event.target().value())
+                    on:change:target=move |event| left(event.target().value())
+                />
+                <span class="unit" aria-hidden="true">{move || unit_name(input.kind, session.units.get())}</span>
+                {(input.id == LENGTH.id).then(|| view! { <Step input place direction=1.0 /> })}
+            </div>
+            {fractions}
+            {complaint}
+            {question}
+            <p class="help" id=help_id>{input.help}" "{move || shown.with(|shown| shown.default.clone())}</p>
+            <Show when=can_reset>
+                <button
+                    type="button"
+                    class="quiet reset"
+                    on:click=move |_| session.type_into(input, place, String::new(), Typed::Whole)
+                >
+                    "Back to the default"<span class="unseen">" for "{input.label}</span>
+                </button>
+            </Show>
+        </div>
+    }
+}
+
+/// A button that moves the length by the smallest step of a tape measure.
+#[component]
+fn Step(input: &'static Number, place: At, direction: f64) -> impl IntoView {
+    let session = use_session();
+    let words = move || match (session.units.get(), direction > 0.0) {
+        (System::Inch, true) => "1/16 in longer",
+        (System::Inch, false) => "1/16 in shorter",
+        (System::Metric, true) => "1 mm longer",
+        (System::Metric, false) => "1 mm shorter",
+    };
+    // The sign is drawn by the style: the button's name says what it does.
+    let class = if direction > 0.0 { "step longer" } else { "step shorter" };
+    let step = move |_| step(session, input, place, direction);
+    view! { <button type="button" class=class aria-label=words title=words on:click=step></button> }
+}
+
+/// Moves a length by the smallest step of a tape measure, onto its marks.
+pub(super) fn step(session: Session, input: &'static Number, place: At, direction: f64) {
+    let system = session.units.get_untracked();
+    let size = if system == System::Inch { inch(1.0 / 16.0) } else { mm(1.0) };
+    let value = session.document.with_untracked(|document| input.value(document, place));
+    if let Some(value) = value {
+        let next = ((value / size).round() + direction) * size;
+        session.type_into(input, place, plain(next, input.kind, system), Typed::Whole);
+    }
+}

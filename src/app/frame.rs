@@ -1,0 +1,11 @@
+//! What stands around every view: header, notices, the line that stays in sight, footer.
+
+mod footer;
+mod header;
+mod notices;
+mod summary;
+
+pub(crate) use footer::Footer;
+pub(crate) use header::Header;
+pub(crate) use notices::Notices;
+pub(crate) use summary::Summary;

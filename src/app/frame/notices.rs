@@ -1,0 +1,107 @@
+//! What a received link brought with it, the way back, what another tab has open, and why nothing is kept.
+
+use crate::app::session::use_session;
+use crate::browser::page;
+use leptos::prelude::*;
+use linkwright::present::words::rig_title;
+use linkwright::share;
+
+/// Everything the reader should know about the entries that are open.
+#[component]
+pub(crate) fn Notices() -> impl IntoView {
+    let session = use_session();
+    let lines = move || session.notices.get().into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view();
+    view! {
+        <div id="told" role="status">
+            {lines}
+            <Unverified />
+            <WayBack />
+            <OtherTab />
+            <NothingKept />
+        </div>
+    }
+}
+
+/// What makes the numbers doubtful stays until somebody compared them.
+#[component]
+fn Unverified() -> impl IntoView {
+    let session = use_session();
+    let reasons = Memo::new(move |_| session.origin.with(|origin| origin.unverified.clone()));
+    let compared = move |_| {
+        session.mark_compared();
+        page::show("answer");
+    };
+    view! {
+        <Show when=move || reasons.with(|reasons| !reasons.is_empty())>
+            {move || reasons.get().into_iter().map(|reason| view! { <p class="doubt">{reason}</p> }).collect_view()}
+            <p class="back">
+                <button type="button" id="compared" on:click=compared>"I have compared every number"</button>
+            </p>
+        </Show>
+    }
+}
+
+/// Back to the reader's own entries from before a link was opened.
+#[component]
+fn WayBack() -> impl IntoView {
+    let session = use_session();
+    let offered = Memo::new(move |_| session.earlier.with(Option::is_some));
+    let by_link = move || session.origin.with(|origin| origin.build.is_none() && !origin.base.is_empty());
+    let close = move |_| {
+        session.close_offer();
+        page::show("answer");
+    };
+    view! {
+        <Show when=move || offered.get()>
+            <p class="back">
+                {move || by_link().then_some("This came by a link. ")}
+                "Your own earlier entries are kept, in the bin too."
+                <button type="button" id="back-to-own" on:click=move |_| session.back_to_own()>
+                    "Back to your own entries"
+                </button>
+                <button type="button" id="keep-these" class="quiet" on:click=close>"Close"</button>
+            </p>
+        </Show>
+    }
+}
+
+/// Another tab has something else open: the reader decides.
+#[component]
+fn OtherTab() -> impl IntoView {
+    let session = use_session();
+    let title = Memo::new(move |_| {
+        let other = session.other_tab.get()?;
+        Some(rig_title(&share::from_fragment(&other.fragment).document, session.units.get()))
+    });
+    view! {
+        <Show when=move || title.with(Option::is_some)>
+            <p class="elsewhere">
+                "Another tab has something else open: "
+                {move || title.get()}
+                ". This tab keeps its own entries."
+                <button type="button" id="join" on:click=move |_| session.show_other_tab()>
+                    "Show that one here too"
+                </button>
+                <button type="button" id="stay-apart" class="quiet" on:click=move |_| session.other_tab.set(None)>
+                    "Leave them apart"
+                </button>
+            </p>
+        </Show>
+    }
+}
+
+/// The browser keeps nothing.
+#[component]
+fn NothingKept() -> impl IntoView {
+    let session = use_session();
+    move || {
+        session.refused.get().map(|refused| {
+            view! {
+                <p class="trouble">
+                    {refused.sentence()}
+                    " Your work goes on; the address above holds it. To keep it, copy the link, or export a file from Saved."
+                </p>
+            }
+        })
+    }
+}

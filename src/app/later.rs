@@ -1,0 +1,200 @@
+//! The views that the first answer does not need, the only place where the program is cut in two.
+//!
+//! `cargo xtask build` turns on the feature `cut`: then what only [`load`] leads to comes in a second file, fetched once
+//! the first answer stands there. Without the feature `load` is a function like any other.
+
+use crate::app::session::{Session, View, use_session};
+use crate::app::{prove, rig, saved, sending, size};
+use crate::browser::{page, window};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use leptos::wasm_split::SplitLoaderError;
+#[cfg(feature = "cut")]
+use leptos::wasm_split::{self, wasm_split};
+use std::time::Duration;
+
+/// The views of the second part.
+struct LaterViews {
+    below: fn() -> AnyView,
+    prove: fn() -> AnyView,
+    rig: fn() -> AnyView,
+    saved: fn() -> AnyView,
+    sheet: fn() -> AnyView,
+}
+
+/// Brings the second part.
+#[cfg_attr(feature = "cut", wasm_split(rest, wasm_split_path = wasm_split, fallible))]
+async fn load() -> Result<&'static LaterViews, SplitLoaderError> {
+    Ok(&LaterViews {
+        below: || view! { <size::Below /> }.into_any(),
+        prove: || view! { <prove::Prove /> }.into_any(),
+        rig: || view! { <rig::Rig /> }.into_any(),
+        saved: || view! { <saved::Saved /> }.into_any(),
+        sheet: || view! { <sending::CurrentSheet /> }.into_any(),
+    })
+}
+
+/// How far the second part has come.
+#[derive(Clone, Copy)]
+enum Arrival {
+    OnItsWay,
+    Missing,
+    Here(&'static LaterViews),
+}
+
+/// The second part, for the components of this file.
+#[derive(Clone, Copy)]
+struct Later(RwSignal<Arrival>);
+
+/// From then on it is said that the part takes long.
+const LATE: Duration = Duration::from_secs(15);
+
+/// Has the second part fetched as soon as the first screen stands there. Where it did not come, turning to another view
+/// or a network that is back is as good as pressing the button.
+pub(crate) fn provide_later(session: Session) {
+    let later = Later(RwSignal::new(Arrival::OnItsWay));
+    provide_context(later);
+    Effect::new(move |before: Option<()>| {
+        session.view.track();
+        if before.is_none() {
+            later.fetch(session, |_| {});
+        } else {
+            later.fetch_missing(session);
+        }
+    });
+    window::on("online", move |_| later.fetch_missing(session));
+}
+
+impl Later {
+    /// Sends for the part, and does something once it is here or failed to come: `then` is told which.
+    fn fetch(self, session: Session, then: impl FnOnce(bool) + 'static) {
+        spawn_local(async move {
+            let loaded = load().await;
+            let here = loaded.is_ok();
+            if !matches!(self.0.get_untracked(), Arrival::Here(_)) {
+                self.0.set(loaded.map_or(Arrival::Missing, Arrival::Here));
+                session.arrived.set(here);
+            }
+            then(here);
+            if here {
+                session.show_wanted_place();
+            }
+        });
+    }
+
+    fn fetch_missing(self, session: Session) {
+        if matches!(self.0.get_untracked(), Arrival::Missing) {
+            self.fetch_again(session);
+        }
+    }
+
+    /// Sends for the part again. The focus of the button that goes away waits for what comes, unless the reader turns to
+    /// something else.
+    fn fetch_again(self, session: Session) {
+        let waits = page::has_focus("fetch-again");
+        self.0.set(Arrival::OnItsWay);
+        if waits {
+            set_timeout(|| page::focus("on-its-way"), Duration::ZERO);
+        }
+        self.fetch(session, move |here| {
+            if page::has_focus("on-its-way") {
+                let place = match session.view.get_untracked() {
+                    _ if !here => "missing",
+                    View::Size => "below",
+                    View::Prove | View::Rig | View::Saved => "answer",
+                };
+                set_timeout(move || page::show(place), Duration::ZERO);
+            }
+        });
+    }
+}
+
+/// A view, or what stands in its place until it is here; of the Size view what stands below the answer.
+#[component]
+pub(crate) fn LaterView(
+    /// Which one.
+    of: View,
+) -> impl IntoView {
+    let session = use_session();
+    let Later(arrival) = expect_context();
+    let what = match of {
+        View::Size => "The rest of the answer, from how far it adjusts to the fitting,",
+        View::Prove => "The view of every check with its working",
+        View::Rig => "The view of the whole rig",
+        View::Saved => "The view of what you saved",
+    };
+    move || match arrival.get() {
+        Arrival::Here(views) => match of {
+            View::Size => (views.below)(),
+            View::Prove => (views.prove)(),
+            View::Rig => (views.rig)(),
+            View::Saved => (views.saved)(),
+        },
+        _ if session.printing.get() => {
+            let words =
+                format!("{what} had not arrived when this was printed. Print it again once it is on the screen.");
+            view! { <p class="stop">{words}</p> }.into_any()
+        }
+        Arrival::OnItsWay => view! { <OnItsWay of what /> }.into_any(),
+        Arrival::Missing => view! { <Missing of what /> }.into_any(),
+    }
+}
+
+/// The current link as a sheet of paper, once that can be written.
+#[component]
+pub(crate) fn LaterSheet() -> impl IntoView {
+    let Later(arrival) = expect_context();
+    move || match arrival.get() {
+        Arrival::Here(views) => Some((views.sheet)()),
+        Arrival::OnItsWay | Arrival::Missing => None,
+    }
+}
+
+/// Said while the part comes.
+#[component]
+fn OnItsWay(of: View, what: &'static str) -> impl IntoView {
+    let late = RwSignal::new(false);
+    set_timeout(
+        move || {
+            let _ = late.try_set(true);
+        },
+        LATE,
+    );
+    let more = " It takes long: the signal may be weak. If it does not come, load the page again; your entries stay.";
+    // Under an answer that was just told, nobody need be told of more.
+    let role = (of != View::Size).then_some("status");
+    view! {
+        <p id="on-its-way" tabindex="-1" role=role>
+            {what}" is on its way …"{move || late.get().then_some(more)}
+        </p>
+    }
+}
+
+/// Said where the part did not come, with a way to try again.
+#[component]
+fn Missing(of: View, what: &'static str) -> impl IntoView {
+    let session = use_session();
+    let later: Later = expect_context();
+    let without = if of == View::Size { "What stands above" } else { "The answer in the Size view" };
+    view! {
+        <div id="missing" tabindex="-1">
+            <p class="stop" role="alert">
+                {what}" did not arrive: the connection may have broken. "{without}" holds without it."
+            </p>
+            <div class="buttons">
+                <button type="button" id="fetch-again" on:click=move |_| later.fetch_again(session)>"Try again"</button>
+            </div>
+            <p class="help">"If that does not help, load the page again. Your entries stay."</p>
+        </div>
+    }
+}
+
+/// What the line in sight says of a view that is not here.
+pub(crate) fn use_waiting_words() -> Signal<Option<&'static str>> {
+    let Later(arrival) = expect_context();
+    Signal::derive(move || match arrival.get() {
+        Arrival::Here(_) => None,
+        Arrival::OnItsWay => Some("Loading …"),
+        Arrival::Missing => Some("A part of the page did not arrive."),
+    })
+}

@@ -1,0 +1,277 @@
+//! What the page holds while it is open: the document, what follows from it, and what the reader is looking at.
+
+mod autosave;
+mod builds;
+mod history;
+mod navigation;
+mod opening;
+mod other_tabs;
+mod printing;
+mod slow;
+mod typing;
+
+pub(crate) use builds::Saving;
+pub(crate) use slow::{Firm, use_firmness, use_slow};
+
+use crate::browser::storage::Refused;
+use crate::browser::{clock, window};
+use leptos::prelude::*;
+use linkwright::document::{Document, Use};
+use linkwright::engine;
+use linkwright::engine::sentence::Phrase;
+use linkwright::inputs::drafts::Drafts;
+use linkwright::inputs::{self, At, NUMBERS};
+use linkwright::present::words;
+use linkwright::quantity::{Kind, System, inch, lbf};
+use linkwright::report::{Answer, LinkReport, MetalSize, WholeRig};
+use linkwright::store::history::History;
+use linkwright::store::saved_builds::SavedBuild;
+use linkwright::store::stored_entries::{Origin, StoredEntries};
+use std::sync::Arc;
+
+/// A view of the page.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum View {
+    /// What to buy and make.
+    Size,
+    /// Why.
+    Prove,
+    /// Every link of the rig.
+    Rig,
+    /// What is kept on this device.
+    Saved,
+}
+
+impl View {
+    /// Every view with the name under which the browser remembers it.
+    const NAMES: [(Self, &'static str); 4] =
+        [(Self::Size, ""), (Self::Prove, "prove"), (Self::Rig, "rig"), (Self::Saved, "saved")];
+
+    /// One link opens where it is looked at, a whole rig where all of it is seen.
+    pub(crate) fn to_open(document: &Document) -> Self {
+        if document.links.len() > 1 { Self::Rig } else { Self::Size }
+    }
+}
+
+/// The state of the page; a copy of it is no more than a handful of signals.
+#[derive(Clone, Copy)]
+pub(crate) struct Session {
+    /// What was decided. Read it freely; it is written through the methods of the session.
+    pub(crate) document: RwSignal<Document>,
+    /// The reader's units; [`Session::switch_units`] changes them.
+    pub(crate) units: RwSignal<System>,
+    /// The open view.
+    pub(crate) view: RwSignal<View>,
+    /// The index of the current link.
+    pub(crate) link: RwSignal<usize>,
+    /// The report on the current link.
+    pub(crate) report: Memo<LinkReport>,
+    /// The answer for the current link, if there is one.
+    pub(crate) answer: Memo<Option<Arc<Answer>>>,
+    /// Whether there is an answer.
+    pub(crate) answered: Memo<bool>,
+    /// Whether the first entries are there, so that there is an answer, or something to say instead.
+    pub(crate) entered: Memo<bool>,
+    /// Every link and the rig; worked out only while something reads it.
+    pub(crate) rig: Memo<Arc<WholeRig>>,
+    /// What is typed into fields.
+    pub(crate) drafts: RwSignal<Drafts>,
+    /// The saved builds on this device, once they were read.
+    pub(crate) builds: RwSignal<Option<Vec<SavedBuild>>>,
+    /// Where the entries come from.
+    pub(crate) origin: RwSignal<Origin>,
+    /// What the reader should know about the entries that were opened, a sentence each.
+    pub(crate) notices: RwSignal<Vec<String>>,
+    /// The reader's own entries from before something else took their place.
+    pub(crate) earlier: RwSignal<Option<StoredEntries>>,
+    /// What another tab has open, if that is something else.
+    pub(crate) other_tab: RwSignal<Option<StoredEntries>>,
+    /// Why the browser keeps nothing, if so.
+    pub(crate) refused: RwSignal<Option<Refused>>,
+    /// Ticked fitting steps, each as its sentence in inches.
+    pub(crate) ticks: RwSignal<Vec<String>>,
+    /// The ids of the checks whose working is open.
+    pub(crate) open_checks: RwSignal<Vec<&'static str>>,
+    /// Whether drawings are laid out for a wide screen.
+    pub(crate) wide: RwSignal<bool>,
+    /// Whether entries and answer stand side by side.
+    pub(crate) columns: RwSignal<bool>,
+    /// Whether the page is being printed.
+    pub(crate) printing: RwSignal<bool>,
+    /// Whether every working, or every link's sheet, is printed too.
+    pub(crate) laid_open: RwSignal<bool>,
+    /// Whether the part of the program that the first answer does not need is here.
+    pub(crate) arrived: RwSignal<bool>,
+    /// Where the reader wants to be once that part is here.
+    wanted_place: StoredValue<Option<(View, String)>>,
+    history: RwSignal<History>,
+    /// What this tab last read or wrote of the entries that all tabs share.
+    seen: StoredValue<Option<String>>,
+    /// Whether the entries could not be kept, so that it is tried again.
+    unkept: StoredValue<bool>,
+    /// Whether a finger or a mouse button is down.
+    pressed: StoredValue<bool>,
+    /// How often the page asked to print, and whether the browser is at it.
+    printer: StoredValue<(u32, bool)>,
+}
+
+/// The session of the page.
+pub(crate) fn use_session() -> Session {
+    expect_context::<Session>()
+}
+
+impl Session {
+    /// Opens the session: what the address brings, else what the browser kept.
+    pub(crate) fn open() -> Self {
+        let document = RwSignal::new(Document::default());
+        let link = RwSignal::new(0);
+        // To compare whole reports costs more than to look at what is shown of them.
+        let report = Memo::new_with_compare(
+            move |_| document.with(|document| engine::report_on(document, link.get())),
+            |_, _| true,
+        );
+        let answer = Memo::new_with_compare(
+            move |_| report.with(answer_in),
+            |before, now| {
+                before.map(|answer| answer.as_ref().map(Arc::as_ptr))
+                    != now.map(|answer| answer.as_ref().map(Arc::as_ptr))
+            },
+        );
+        let rig = Memo::new_with_compare(
+            move |before: Option<&Arc<WholeRig>>| {
+                Arc::new(document.with(|document| engine::whole_rig(document, before.map(Arc::as_ref))))
+            },
+            |_, _| true,
+        );
+        let session = Self {
+            document,
+            units: RwSignal::new(autosave::kept_units()),
+            view: RwSignal::new(autosave::kept_view()),
+            link,
+            report,
+            answer,
+            answered: Memo::new(move |_| answer.with(Option::is_some)),
+            entered: Memo::new(move |_| {
+                document.with(|document| inputs::still_needed(document, link.get()).is_empty())
+            }),
+            rig,
+            drafts: RwSignal::new(Drafts::default()),
+            builds: RwSignal::new(None),
+            origin: RwSignal::new(Origin::default()),
+            notices: RwSignal::new(Vec::new()),
+            earlier: RwSignal::new(None),
+            other_tab: RwSignal::new(None),
+            refused: RwSignal::new(None),
+            ticks: RwSignal::new(autosave::kept_ticks()),
+            open_checks: RwSignal::new(Vec::new()),
+            wide: RwSignal::new(true),
+            columns: RwSignal::new(false),
+            printing: RwSignal::new(false),
+            laid_open: RwSignal::new(false),
+            arrived: RwSignal::new(false),
+            wanted_place: StoredValue::new(None),
+            history: RwSignal::new(History::default()),
+            seen: StoredValue::new(None),
+            unkept: StoredValue::new(false),
+            pressed: StoredValue::new(false),
+            printer: StoredValue::new((0, false)),
+        };
+        window::follow_media("(min-width: 40rem)", move |wide| session.wide.set(wide));
+        window::follow_media("(min-width: 64rem)", move |columns| session.columns.set(columns));
+        session.open_at_load();
+        session.follow_history();
+        session.save_on_change();
+        session.watch_other_tabs();
+        session.watch_printing();
+        for (event, down) in [("pointerdown", true), ("pointerup", false), ("pointercancel", false)] {
+            window::on(event, move |_| session.pressed.set_value(down));
+        }
+        window::on("hashchange", move |_| session.address_changed());
+        session
+    }
+
+    /// Changes values of the document.
+    pub(crate) fn edit(self, change: impl FnOnce(&mut Document)) {
+        self.document.update(change);
+    }
+
+    /// Changes which links the rig has; half-typed entries belong to links that may have moved.
+    pub(crate) fn rearrange(self, change: impl FnOnce(&mut Document)) {
+        self.settle();
+        self.drafts.set(Drafts::default());
+        let mut document = self.document.get_untracked();
+        change(&mut document);
+        self.follow(document);
+    }
+
+    /// Opens another document.
+    pub(crate) fn replace(self, document: Document) {
+        self.settle();
+        self.drafts.set(Drafts::default());
+        self.link.set(0);
+        self.document.set(document);
+    }
+
+    /// Fills in a typical rig.
+    pub(crate) fn try_example(self) {
+        let mut document = Document::default();
+        document.rig.weight = Some(lbf(4200.0));
+        document.rig.usage = Some(Use::Slow);
+        if let Some(link) = document.links.first_mut() {
+            link.length = Some(inch(36.5));
+        }
+        self.origin.set(Origin::new(clock::fresh_id()));
+        self.replace(document);
+    }
+
+    /// Gives every changed assumption and factor back to its default.
+    pub(crate) fn give_back_defaults(self) {
+        let place = self.place_untracked();
+        self.edit(|document| {
+            for input in NUMBERS.iter().filter(|input| input.standing.is_a_default()) {
+                for end in [0, 1] {
+                    (input.set)(document, At { end, ..place }, None);
+                }
+            }
+        });
+    }
+
+    /// Takes another metal for the current link, with its size, or with one that is found anew.
+    pub(crate) fn take_metal(self, id: &'static str, size: Option<&MetalSize>) {
+        let place = self.place_untracked();
+        self.edit(|document| {
+            (inputs::MATERIAL.set)(document, place, Some(id));
+            (inputs::OUTSIDE_DIAMETER.set)(document, place, size.map(|size| size.outside_diameter));
+            (inputs::WALL.set)(document, place, size.map(|size| size.wall).filter(|wall| *wall > 0.0));
+        });
+    }
+
+    /// The current link and its axle.
+    pub(crate) fn place(self) -> At {
+        let link = self.link.get();
+        self.document.with(|document| At::of_link(document, link))
+    }
+
+    /// The same, as it is now.
+    pub(crate) fn place_untracked(self) -> At {
+        let link = self.link.get_untracked();
+        self.document.with_untracked(|document| At::of_link(document, link))
+    }
+
+    /// A value in the reader's units; a length as it stands in the lists.
+    pub(crate) fn show(self, value: f64, kind: Kind) -> String {
+        words::value(value, kind, self.units.get())
+    }
+
+    /// A sentence in the reader's units.
+    pub(crate) fn say(self, said: &[Phrase]) -> String {
+        words::say(said, self.units.get())
+    }
+}
+
+fn answer_in(report: &LinkReport) -> Option<Arc<Answer>> {
+    match report {
+        LinkReport::Answer(answer) => Some(Arc::clone(answer)),
+        _ => None,
+    }
+}

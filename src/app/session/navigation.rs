@@ -1,0 +1,73 @@
+//! Turning to another view, another link, a check.
+
+use super::{Session, View};
+use crate::browser::page;
+use leptos::prelude::*;
+use linkwright::inputs;
+use linkwright::report::LinkReport;
+use std::time::Duration;
+
+/// The list of checks may have to be put on the page first.
+const LIST_IS_THERE: Duration = Duration::from_millis(60);
+
+impl Session {
+    /// Turns to a view and to its top.
+    pub(crate) fn open_view(self, view: View) {
+        self.open_view_at(view, "answer".to_string());
+    }
+
+    /// Turns to a view and to a part of it, by its id.
+    pub(crate) fn open_view_at(self, view: View, id: String) {
+        self.settle();
+        self.view.set(view);
+        if self.arrived.get_untracked() {
+            return page::show_soon(id);
+        }
+        // What stands there until the view itself is here.
+        page::show_soon("answer".to_string());
+        self.wanted_place.set_value(Some((view, id)));
+    }
+
+    /// The later part of the program is here: whoever still waits for a place in it is taken there.
+    pub(crate) fn show_wanted_place(self) {
+        let wanted = self.wanted_place.try_update_value(Option::take).flatten();
+        if let Some((view, id)) = wanted
+            && page::has_focus("answer")
+            && self.view.get_untracked() == view
+        {
+            page::show_soon(id);
+        }
+    }
+
+    /// Opens a link: at the field it still lacks, else at its answer.
+    pub(crate) fn open_link(self, index: usize) {
+        self.link.set(index);
+        let lacks = self.report.with_untracked(|report| match report {
+            LinkReport::Needs(needs) => needs.first().copied(),
+            _ => None,
+        });
+        let part = match lacks {
+            Some(id) if id == inputs::USAGE.id => format!("in-{id}-{}", (inputs::USAGE.options)()[0].id),
+            Some(id) if id == inputs::LENGTH.id || id == inputs::WEIGHT.id => format!("in-{id}"),
+            // What is folded away is named in the answer's place.
+            _ => "answer".to_string(),
+        };
+        self.open_view_at(View::Size, part);
+    }
+
+    /// Turns to the Prove view with the working of a check open.
+    pub(crate) fn open_check(self, id: &'static str) {
+        self.view.set(View::Prove);
+        self.open_checks.update(|open| {
+            if !open.contains(&id) {
+                open.push(id);
+            }
+        });
+        set_timeout(move || page::show(&check_id(id)), LIST_IS_THERE);
+    }
+}
+
+/// The id of the line of a check.
+pub(crate) fn check_id(check: &str) -> String {
+    format!("check-{check}")
+}

@@ -1,0 +1,50 @@
+//! Printing: folds open, both drawings stand there, and the page finds back when the paper is done.
+
+use super::Session;
+use crate::browser::{page, window};
+use leptos::prelude::*;
+use std::time::Duration;
+
+/// Long enough for the page to stand as the paper wants it.
+const READY: Duration = Duration::from_millis(50);
+
+/// A page inside another program may have no printer at all, and is told of nothing; then it is over after this.
+const NO_PRINTER: Duration = Duration::from_secs(1);
+
+impl Session {
+    /// Follows the browser's own print command.
+    pub(super) fn watch_printing(self) {
+        window::on("beforeprint", move |_| {
+            self.settle();
+            self.printing.set(true);
+            self.printer.update_value(|(_, at_it)| *at_it = true);
+        });
+        window::on("afterprint", move |_| self.printed());
+    }
+
+    /// Prints; with every working or every link's sheet if `everything` is wanted, for the paper has no taps.
+    pub(crate) fn print(self, everything: bool) {
+        self.settle();
+        self.laid_open.set(everything);
+        // What a browser tells while a script asks it to print changes nothing on the page before all is over.
+        self.printing.set(true);
+        self.printer.update_value(|(asked, _)| *asked += 1);
+        let (asked, _) = self.printer.get_value();
+        let ask = move || {
+            page::print();
+            let no_printer = move || {
+                if self.printer.get_value() == (asked, false) {
+                    self.printed();
+                }
+            };
+            set_timeout(no_printer, NO_PRINTER);
+        };
+        set_timeout(ask, READY);
+    }
+
+    fn printed(self) {
+        self.printer.update_value(|(_, at_it)| *at_it = false);
+        self.printing.set(false);
+        self.laid_open.set(false);
+    }
+}

@@ -1,0 +1,81 @@
+//! Questions that take many searches: asked only once typing pauses.
+
+use super::use_session;
+use leptos::prelude::*;
+use linkwright::document::Document;
+use linkwright::engine;
+use linkwright::report::Firmness;
+use std::time::Duration;
+
+/// A pause that long means that nobody is typing.
+const PAUSE: Duration = Duration::from_millis(180);
+
+/// The answer to a slow question about the current link, for as long as `wanted`; none until it was worked out for the
+/// first time. While somebody types the answer before stands. On paper it cannot wait.
+pub(crate) fn use_slow<T: Clone + PartialEq + Send + Sync + 'static>(
+    wanted: Signal<bool>,
+    work: fn(&Document, usize) -> T,
+) -> Signal<Option<T>> {
+    let session = use_session();
+    let asked = use_paused();
+    let found = Memo::new(move |before: Option<&Option<T>>| {
+        let paper = session.laid_open.get();
+        let before = before.cloned().flatten();
+        if !wanted.get() && !paper {
+            return before;
+        }
+        let now = || (session.document.get(), session.link.get());
+        let (document, link) = if paper || before.is_none() { now() } else { asked.get() };
+        Some(work(&document, link))
+    });
+    found.into()
+}
+
+/// Document and link as they were when typing last paused.
+fn use_paused() -> Signal<(Document, usize)> {
+    let session = use_session();
+    let now = Memo::new(move |_| (session.document.get(), session.link.get()));
+    let paused = RwSignal::new(now.get_untracked());
+    let timer = StoredValue::new(None::<TimeoutHandle>);
+    let stop = move || {
+        if let Some(timer) = timer.try_update_value(Option::take).flatten() {
+            timer.clear();
+        }
+    };
+    Effect::new(move |_| {
+        now.track();
+        stop();
+        let settle = move || {
+            let _ = paused.try_set(now.get_untracked());
+        };
+        timer.set_value(set_timeout_with_handle(settle, PAUSE).ok());
+    });
+    on_cleanup(stop);
+    paused.into()
+}
+
+/// How far each value may go.
+#[derive(Clone, PartialEq, Default)]
+pub(crate) struct Firm {
+    /// A row for each value.
+    pub(crate) rows: Vec<Firmness>,
+    /// Whether the rows are those of the answer that stands there, and not those of the one before.
+    pub(crate) now: bool,
+}
+
+/// How firm the answer is. Its numbers are left open while somebody types, so that no old one stands beside a new
+/// answer.
+pub(crate) fn use_firmness() -> Signal<Firm> {
+    let session = use_session();
+    let paused = use_paused();
+    let firm = Memo::new(move |before: Option<&Firm>| {
+        let (document, link) = (session.document.get(), session.link.get());
+        let rests = paused.with(|(paused, at)| *at == link && *paused == document);
+        if rests || session.printing.get() {
+            Firm { rows: engine::firmness(&document, link), now: true }
+        } else {
+            Firm { rows: before.map(|before| before.rows.clone()).unwrap_or_default(), now: false }
+        }
+    });
+    firm.into()
+}

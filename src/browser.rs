@@ -1,0 +1,9 @@
+//! What touches the browser: plain functions over web-sys, with no view code.
+
+pub(crate) mod address;
+pub(crate) mod clipboard;
+pub(crate) mod clock;
+pub(crate) mod files;
+pub(crate) mod page;
+pub(crate) mod storage;
+pub(crate) mod window;

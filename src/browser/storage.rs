@@ -1,0 +1,87 @@
+//! Texts kept between visits, for all tabs and for this one. A browser may refuse; then nothing is kept, and nothing
+//! breaks.
+
+use leptos::prelude::window;
+use leptos::wasm_bindgen::JsCast;
+
+/// Why something was not kept.
+#[derive(Clone, Copy, PartialEq, Eq, Debug)]
+pub(crate) enum Refused {
+    /// The browser lets this page keep nothing.
+    Blocked,
+    /// The space it gives is used up.
+    Full,
+}
+
+impl Refused {
+    /// In words.
+    pub(crate) const fn sentence(self) -> &'static str {
+        match self {
+            Self::Blocked => "This browser keeps nothing for this page, as in a private window.",
+            Self::Full => "The space this browser gives to the page is full: the last change was not kept.",
+        }
+    }
+}
+
+fn all_tabs() -> Option<web_sys::Storage> {
+    window().local_storage().ok().flatten()
+}
+
+fn this_tab() -> Option<web_sys::Storage> {
+    window().session_storage().ok().flatten()
+}
+
+fn read(storage: Option<web_sys::Storage>, key: &str) -> Option<String> {
+    storage?.get_item(key).ok().flatten().filter(|text| !text.is_empty())
+}
+
+fn write(storage: Option<web_sys::Storage>, key: &str, text: &str) -> Result<(), Refused> {
+    let storage = storage.ok_or(Refused::Blocked)?;
+    let done = if text.is_empty() { storage.remove_item(key) } else { storage.set_item(key, text) };
+    // Storage that holds nothing and takes nothing is blocked in another way.
+    done.map_err(|_| if storage.length().unwrap_or(0) == 0 { Refused::Blocked } else { Refused::Full })
+}
+
+/// The text under a key; none when storage is blocked or holds none.
+pub(crate) fn get(key: &str) -> Option<String> {
+    read(all_tabs(), key)
+}
+
+/// Keeps a text, or forgets the key when the text is empty.
+///
+/// # Errors
+/// Why the browser does not keep it.
+pub(crate) fn set(key: &str, text: &str) -> Result<(), Refused> {
+    write(all_tabs(), key, text)
+}
+
+/// Keeps a text that nobody misses, or whose loss is told elsewhere.
+pub(crate) fn set_quietly(key: &str, text: &str) {
+    let _ = set(key, text);
+}
+
+/// What this tab keeps for itself, over a reload.
+pub(crate) fn get_of_tab(key: &str) -> Option<String> {
+    read(this_tab(), key)
+}
+
+/// Keeps a text for this tab.
+pub(crate) fn set_of_tab(key: &str, text: &str) {
+    let _ = write(this_tab(), key, text);
+}
+
+/// Every text whose key begins like this, with the rest of its key.
+pub(crate) fn records(start: &str) -> Vec<(String, String)> {
+    let Some(storage) = all_tabs() else { return Vec::new() };
+    let keys = (0..storage.length().unwrap_or(0)).filter_map(|at| storage.key(at).ok().flatten());
+    keys.filter_map(|key| {
+        let id = key.strip_prefix(start)?.to_string();
+        Some((id, storage.get_item(&key).ok().flatten()?))
+    })
+    .collect()
+}
+
+/// Which key another tab changed; empty when it forgot everything.
+pub(crate) fn changed_key(event: &web_sys::Event) -> Option<String> {
+    Some(event.dyn_ref::<web_sys::StorageEvent>()?.key().unwrap_or_default())
+}
