@@ -12,7 +12,7 @@ pub const HOW_TO_READ: &str = "Tap a check to see how it was worked out. 100 % i
 const FAR_BELOW: f64 = 0.63;
 
 /// Everything that the list of checks shows.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Checks {
     /// Strength, then fit.
     pub groups: [Group; 2],
@@ -21,7 +21,7 @@ pub struct Checks {
 }
 
 /// Checks of one sort, the worst first.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Group {
     /// What they are.
     pub title: &'static str,
@@ -166,16 +166,4 @@ pub fn working<'a>(answer: &'a Answer, id: &str) -> &'a [Line] {
     let note = || answer.notes.iter().find(|note| note.id == id).map(|note| note.working.as_slice());
     let about = || ABOUT.iter().find(|about| about.id == id).map(|about| (about.working)(answer));
     finding.or_else(note).or_else(about).unwrap_or_default()
-}
-
-/// The check that judges a part of the link, by the part's name.
-pub fn check_of(part: &str) -> Option<&'static str> {
-    Some(match part {
-        "eye" => "eye",
-        part if part.starts_with("shank") => "shank-bending",
-        "bar at the threaded hole" | "tube beside its weld" => "tapped-end",
-        "wrench flats" => "wrench-flats",
-        "plain bar" | "tube" => "bar-bending",
-        _ => return None,
-    })
 }

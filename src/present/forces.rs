@@ -1,8 +1,9 @@
 //! Where the forces on the link come from, in words.
 
+use super::drawing::axle;
 use super::words::{say, uses_your_own};
-use crate::quantity::{Kind, System, show};
-use crate::report::{Answer, Axle};
+use crate::quantity::System;
+use crate::report::Answer;
 
 /// The forces of an answer in words.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -19,19 +20,8 @@ pub struct Forces {
 pub fn forces(answer: &Answer, system: System) -> Forces {
     let loads = &answer.loads;
     Forces {
-        axle: loads.axle.as_ref().map(|axle| axle_words(axle, system)),
+        axle: loads.axle.as_ref().map(|axle| axle::spoken(axle, system)),
         story: say(&loads.story, system),
         changed: uses_your_own(&loads.axial_changed, &loads.strike_changed),
     }
-}
-
-/// How the axle's forces balance: said under its drawing, and for whoever cannot see that.
-pub fn axle_words(axle: &Axle, system: System) -> String {
-    let force = |value| show(value, Kind::Force, system);
-    format!(
-        "The axle from the side. The ground pushes the tires with {}. That would turn the axle over, so the lower links hold it back with {} and the upper links push it the other way with {}; the three are in balance. The higher the lower mount and the closer the upper one is to it, the more both links have to bear. Shock comes on top.",
-        force(axle.traction),
-        force(axle.lower),
-        force(axle.upper)
-    )
 }

@@ -1,5 +1,6 @@
 //! The same job in other metals, as two tables.
 
+use super::drawing::plot::letter;
 use super::words::{self, size};
 use crate::engine::tables::threads;
 use crate::quantity::{Kind, System, show};
@@ -68,14 +69,6 @@ pub fn tables(metals: &[InMetal], system: System) -> [Table; 2] {
             rows: rows(|metal| metal.same.as_ref()),
         },
     ]
-}
-
-/// The letter of a metal, by its place in the tables.
-pub fn letter(index: usize) -> String {
-    u8::try_from(index)
-        .ok()
-        .and_then(|index| b'a'.checked_add(index))
-        .map_or_else(String::new, |letter| char::from(letter).to_string())
 }
 
 fn row(index: usize, metal: &InMetal, of: Option<&MetalSize>, system: System) -> Row {

@@ -15,6 +15,7 @@ use linkwright::engine::formula::Line;
 use linkwright::engine::sentence::spoken;
 use linkwright::engine::{self, notation};
 use linkwright::inputs;
+use linkwright::present::drawing::check_of;
 use linkwright::present::findings::{self, Checks, Row};
 use linkwright::present::math::{self, Node};
 use linkwright::present::working::{self, Step};
@@ -236,11 +237,11 @@ fn every_part_that_is_drawn_and_bends_leads_to_its_check() {
         let rows = bending::rows(&along, System::Inch);
         assert!(rows.windows(2).all(|pair| pair[0].part != pair[1].part), "{rows:?}");
         for part in rows.iter().map(|row| row.part) {
-            let check = findings::check_of(part).unwrap_or_else(|| panic!("{part} leads nowhere"));
+            let check = check_of(part).unwrap_or_else(|| panic!("{part} leads nowhere"));
             assert!(answer.findings.iter().any(|it| it.id == check), "{part} leads to {check}");
         }
     }
-    assert_eq!(findings::check_of("somewhere"), None);
+    assert_eq!(check_of("somewhere"), None);
 }
 
 #[test]
