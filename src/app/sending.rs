@@ -12,20 +12,19 @@ mod steps;
 pub(crate) use adjustment_table::AdjustmentTable;
 pub(crate) use part_rows::PartRows;
 pub(crate) use printed::PrintedLine;
-pub(crate) use sheet::{Sheet, SheetWithoutAnswer};
+pub(crate) use sheet::{CurrentSheet, Sheet, SheetWithoutAnswer};
 pub(crate) use size_rows::SizeRows;
 pub(crate) use standing::Standing;
 pub(crate) use steps::Steps;
 
 use self::qr_code::QrCode;
-use crate::app::fields::Fold;
+use crate::app::fields::{Fold, say_again};
 use crate::app::session::{Saving, Session, View, use_session};
 use crate::browser::{address, clipboard, page};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::document::Document;
 use linkwright::store::saved_builds::Target;
-use std::time::Duration;
 
 /// What to do where the browser does not let a page copy.
 const REFUSED: &str = "Your browser did not let me copy. The link stands below: hold it, or press Ctrl and C.";
@@ -33,15 +32,6 @@ const REFUSED: &str = "Your browser did not let me copy. The link stands below: 
 /// What a link is good for, and what it is not where the page itself lies on the device.
 const OF_A_LINK: &str = "The link opens the same numbers on any phone. They travel in the link itself.";
 const OF_A_FILE: &str = "This page is a file on this device, and a link to it opens here only. To hand the numbers on, copy them as text, or save them as a file under “Saved”.";
-
-/// A screen reader reads a sentence again only if it was gone for a moment.
-const READ_AGAIN: Duration = Duration::from_millis(60);
-
-/// What was done, and the link to the entries it was done with.
-struct Done {
-    sentence: String,
-    address: String,
-}
 
 /// What can be done with the answer.
 #[component]
@@ -55,18 +45,12 @@ pub(crate) fn Sending(
 ) -> impl IntoView {
     let session = use_session();
     let address = Memo::new(move |_| session.link_address());
-    let done = RwSignal::new(None::<Done>);
     // What was copied or saved before a change is not what stands there now.
-    let said = move || {
-        let current = |done: &Option<Done>| {
-            done.as_ref().filter(|done| done.address == *address.read()).map(|done| done.sentence.clone())
-        };
-        done.with(current).unwrap_or_default()
-    };
+    let (done, of_address) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let current = move || if *of_address.read() == *address.read() { done.get() } else { String::new() };
     let say = move |sentence: String| {
-        done.set(None);
-        let address = address.get_untracked();
-        set_timeout(move || drop(done.try_set(Some(Done { sentence, address }))), READ_AGAIN);
+        of_address.set(address.get_untracked());
+        say_again(done, sentence);
     };
     let copy = move |text: String, sentence: &'static str| {
         spawn_local(async move {
@@ -100,7 +84,7 @@ pub(crate) fn Sending(
             say(sure(session, &sentence));
         }
     };
-    let empty = Memo::new(move |_| *session.document.read() == Document::default());
+    let empty = Memo::new(move |_| session.document.with(|document| *document == Document::default()));
     let everything =
         if whole_rig { "Print every link’s sheet too" } else { "Print with every working (about 70 pages)" };
 
@@ -117,7 +101,7 @@ pub(crate) fn Sending(
                 <button type="button" id="print" on:click=move |_| session.print(false)>"Print"</button>
                 <button type="button" id="print-all" on:click=move |_| session.print(true)>{everything}</button>
             </div>
-            <p class="done" role="status">{said}</p>
+            <p class="done" role="status">{current}</p>
             <div class="link-line">
                 <label for="link-text">"The link"</label>
                 <input
@@ -140,10 +124,9 @@ pub(crate) fn Sending(
 fn save(session: Session) -> Option<String> {
     Some(match session.save(Target::Same) {
         Saving::Done(title, None) => format!("Saved as “{title}”."),
-        Saving::Done(title, Some(before)) => format!(
-            "Saved over “{}”, now called “{title}”. What it was is its earlier version.",
-            before.document.name
-        ),
+        Saving::Done(title, Some(before)) => {
+            format!("Saved over “{}”, now called “{title}”. What it was is its earlier version.", before.document.name)
+        }
         Saving::Changed => {
             session.open_view(View::Saved);
             return None;

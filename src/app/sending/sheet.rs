@@ -12,6 +12,13 @@ use linkwright::quantity::System;
 use linkwright::report::{Answer, LinkGeometry};
 use std::sync::Arc;
 
+/// The sheet of the current link.
+#[component]
+pub(crate) fn CurrentSheet() -> impl IntoView {
+    let session = use_session();
+    move || session.answer.get().map(|answer| view! { <Sheet index=session.link.get() answer /> })
+}
+
 /// What is cut and drilled first, then what is bought, set and minded.
 #[component]
 pub(crate) fn Sheet(
