@@ -1,0 +1,27 @@
+//! What rig it is, how it came out, and how its links stand.
+
+use crate::app::fields::VerdictMark;
+use crate::app::session::use_session;
+use crate::browser::clock;
+use leptos::prelude::*;
+use linkwright::present::answer::printed;
+use linkwright::present::rig;
+
+/// The head of the view.
+#[component]
+pub(super) fn Head() -> impl IntoView {
+    let session = use_session();
+    let head = Memo::new(move |_| session.rig.with(|whole| rig::head(whole, session.units.get())));
+    let mark =
+        move || head.read().judged.map(|judged| view! { <VerdictMark verdict=judged.verdict word=judged.word /> });
+    view! {
+        <div>
+            <p class="kicker">{move || head.read().kicker.clone()}</p>
+            <Show when=move || session.printing.get()>
+                <p class="printed">{printed(&clock::spoken_time(&clock::now()))}</p>
+            </Show>
+            <h2 id="rig-title">{move || head.read().title.clone()}</h2>
+            <div class="judged">{mark}<p id="rig-stands">{move || head.read().standing.clone()}</p></div>
+        </div>
+    }
+}

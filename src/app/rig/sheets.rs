@@ -1,0 +1,25 @@
+//! A sheet of paper for each link, printed behind the rig's own.
+
+use crate::app::sending::Sheet;
+use crate::app::session::use_session;
+use leptos::prelude::*;
+use linkwright::report::LinkReport;
+use std::sync::Arc;
+
+/// The sheets, in the order of the list; made only when they are printed.
+#[component]
+pub(super) fn Sheets() -> impl IntoView {
+    let session = use_session();
+    let answer = |report: Option<&LinkReport>| match report {
+        Some(LinkReport::Answer(answer)) => Some(Arc::clone(answer)),
+        _ => None,
+    };
+    let sheets = move || {
+        session.laid_open.get().then(|| {
+            let whole = session.rig.get();
+            let sheet = |&index: &usize| view! { <Sheet index answer=answer(whole.links.get(index)) /> };
+            whole.rig.worst_first.iter().map(sheet).collect_view()
+        })
+    };
+    view! { <div class="sheets">{sheets}</div> }
+}

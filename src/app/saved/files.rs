@@ -1,0 +1,69 @@
+//! Saved builds as files: all out as one, and a file back in.
+
+use super::state::SavedState;
+use crate::app::session::use_session;
+use crate::browser::{clock, files, page};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use linkwright::builds::Build;
+
+/// The section.
+#[component]
+pub(super) fn Files(
+    state: SavedState,
+    /// How many builds can be opened.
+    count: Memo<usize>,
+) -> impl IntoView {
+    let session = use_session();
+    // The first build that is saved asks for the promise.
+    let promised = LocalResource::new(move || {
+        session.builds.track();
+        files::is_kept_for_good()
+    });
+    let lasting = move || match promised.get() {
+        Some(Some(true)) => "This browser has promised to keep them until you delete them.",
+        _ => {
+            "This browser may clear them when it runs out of space, and clears them with its history. Keep a file of what matters."
+        }
+    };
+    let export = move |_| {
+        let builds: Vec<Build> = session.with_builds(|builds| {
+            builds.iter().filter(|saved| saved.is_open()).map(|saved| saved.build.clone()).collect()
+        });
+        let day: String = clock::now().chars().take(10).collect();
+        state.export_all(&format!("linkwright-builds-{day}.json"), &builds);
+    };
+    let import = move |event| {
+        spawn_local(async move {
+            let notices = match files::chosen_text(event).await {
+                Ok(None) => return,
+                Ok(Some(text)) => session.import(&text),
+                Err(sentence) => vec![sentence.to_string()],
+            };
+            state.say_all(notices);
+            page::show("saved-title");
+        });
+    };
+    view! {
+        <section class="part-of" aria-labelledby="files-title">
+            <h3 id="files-title">"As a file"</h3>
+            <p>"Builds are kept in this browser, on this device only. "{lasting}</p>
+            <div class="buttons">
+                <button type="button" id="export-all" disabled=move || count.get() == 0 on:click=export>
+                    "Export all as one file"
+                </button>
+                <label class="button" for="take-in">"Import a file"</label>
+                <input
+                    class="unseen"
+                    id="take-in"
+                    type="file"
+                    accept=".json,.txt,application/json,text/plain"
+                    on:change=import
+                />
+            </div>
+            <p class="help">
+                "The file is plain text with every value and its unit. Importing adds builds and replaces none."
+            </p>
+        </section>
+    }
+}

@@ -1,0 +1,114 @@
+//! What is open now, how it stands to what is saved, and how it is saved.
+
+use super::state::{Offer, SavedState};
+use crate::app::entries::UndoButtons;
+use crate::app::fields::NameField;
+use crate::app::session::{Saving, use_session};
+use crate::browser::{clock, files};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use linkwright::document::Document;
+use linkwright::present::saved::{changes, notices, of_entries, standing};
+use linkwright::store::saved_builds::Target;
+
+/// The section.
+#[component]
+pub(super) fn SaveSection(state: SavedState) -> impl IntoView {
+    let session = use_session();
+    let clash = RwSignal::new(false);
+    // The build that the entries belong to.
+    let saved = Memo::new(move |_| {
+        session.builds.with(|builds| {
+            let builds = builds.as_deref().unwrap_or_default();
+            session.origin.with(|origin| of_entries(builds, origin).cloned())
+        })
+    });
+    let belongs = Memo::new(move |_| saved.read().is_some());
+    let empty = Memo::new(move |_| session.document.with(|document| *document == Document::default()));
+    let changed = Memo::new(move |_| {
+        let system = session.units.get();
+        session.document.with(|document| {
+            saved.read().as_ref().map(|saved| changes(&saved.build.document, document, system)).unwrap_or_default()
+        })
+    });
+    let settled = move || belongs.get() && changed.read().is_empty();
+    let stands = Memo::new(move |_| {
+        let system = session.units.get();
+        session.document.with(|document| standing(document, saved.read().as_ref(), system, clock::spoken_time).full)
+    });
+    let on_save = Callback::new(move |target: Target| {
+        session.settle();
+        let first = session.with_builds(<[_]>::is_empty);
+        let saving = session.save(target);
+        clash.set(matches!(saving, Saving::Changed));
+        match saving {
+            Saving::Done(title, renamed) => {
+                let before = renamed.as_ref().map(|build| build.document.name.as_str());
+                state.say(notices::saved(Ok(&title), before));
+                state.offer.set(renamed.map(Offer::KeepToo));
+            }
+            Saving::Changed => state.say_all(Vec::new()),
+            Saving::Refused(refused) => state.say(notices::saved(Err(refused.sentence()), None)),
+        }
+        if first {
+            spawn_local(async {
+                // How the browser answers is said where the files are.
+                let _ = files::keep_for_good().await;
+            });
+        }
+    });
+    let label = move || if belongs.get() { "Save the changes" } else { "Save on this device" };
+    let list = move || changed.get().into_iter().map(|sentence| view! { <li>{sentence}</li> }).collect_view();
+    view! {
+        <section class="part-of" aria-labelledby="bench-title">
+            <h3 id="bench-title">"Open now"</h3>
+            <NameField />
+            // Before what changes with the name: a button that is pressed must not move away.
+            <div class="buttons">
+                <button
+                    type="button"
+                    id="save"
+                    class:settled=settled
+                    disabled=move || empty.get()
+                    on:click=move |_| on_save.run(Target::Same)
+                >
+                    {label}
+                </button>
+                <Show when=move || belongs.get()>
+                    <button type="button" id="save-another" on:click=move |_| on_save.run(Target::Another)>
+                        "Save as another build"
+                    </button>
+                </Show>
+                <UndoButtons ids=false />
+            </div>
+            <p id="bench-stands">{move || stands.get()}</p>
+            <Show when=move || !changed.read().is_empty()>
+                <ul class="changes">{list}</ul>
+            </Show>
+            <Show when=move || clash.get()>
+                <Clash on_save />
+            </Show>
+        </section>
+    }
+}
+
+/// Which of two saves is wanted, where the same build was saved elsewhere meanwhile.
+#[component]
+fn Clash(
+    /// Saves the entries.
+    on_save: Callback<Target>,
+) -> impl IntoView {
+    view! {
+        <div class="clash" role="alert">
+            <p>"Something else was saved under this build meanwhile, in another tab or window. Which do you want?"</p>
+            <div class="buttons">
+                <button type="button" id="save-beside" on:click=move |_| on_save.run(Target::Another)>
+                    "Keep both: save mine as another build"
+                </button>
+                <button type="button" id="save-over" on:click=move |_| on_save.run(Target::SameAnyway)>
+                    "Save mine; the other becomes an earlier version"
+                </button>
+            </div>
+        </div>
+    }
+}

@@ -1,0 +1,70 @@
+//! The trash, which the reader knows as the bin: what was deleted, and what was set aside unsaved.
+
+use super::buttons::{BuildButton, DeleteForGood};
+use super::state::SavedState;
+use crate::app::fields::Fold;
+use crate::app::session::use_session;
+use crate::browser::clock;
+use leptos::prelude::*;
+use linkwright::present::saved;
+use linkwright::store::saved_builds::SavedBuild;
+
+/// The section, hidden while the trash is empty.
+#[component]
+pub(super) fn Trash(state: SavedState) -> impl IntoView {
+    let session = use_session();
+    let ids = Memo::new(move |_| {
+        session.builds.with(|builds| {
+            let in_trash = builds.iter().flatten().filter(|saved| SavedBuild::is_in_trash(saved));
+            in_trash.map(|saved| saved.build.id.clone()).collect::<Vec<_>>()
+        })
+    });
+    let summary = Signal::derive(move || format!("The bin: {}", ids.read().len()));
+    view! {
+        <section class="part-of" class:empty=move || ids.read().is_empty()>
+            <Fold id="bin" summary>
+                <p class="help">
+                    "Builds you deleted, and entries that something else took the place of before they were saved."
+                </p>
+                <ul class="builds">
+                    <For each=move || ids.get() key=String::clone let(id)>
+                        <TrashRow state id />
+                    </For>
+                </ul>
+            </Fold>
+        </section>
+    }
+}
+
+/// One build in the trash.
+#[component]
+fn TrashRow(state: SavedState, id: String) -> impl IntoView {
+    let session = use_session();
+    let data_id = id.clone();
+    let id = StoredValue::new(id);
+    let row = Memo::new(move |_| {
+        let system = session.units.get();
+        session.builds.with(|builds| {
+            let saved = builds.iter().flatten().find(|saved| id.with_value(|id| saved.build.id == *id));
+            saved.map(|saved| saved::trash_row(saved, system, clock::spoken_time)).unwrap_or_default()
+        })
+    });
+    let name = Signal::derive(move || row.read().name.clone());
+    view! {
+        <li data-build=data_id>
+            <h4>{name}</h4>
+            <p class="source">{move || row.read().when.clone()}</p>
+            <p>{move || row.read().about.clone()}</p>
+            <div class="buttons">
+                <BuildButton
+                    action="bring"
+                    class="bring"
+                    label="Bring it back"
+                    name
+                    on_press=move |()| id.with_value(|id| state.restore(id))
+                />
+                <DeleteForGood state id />
+            </div>
+        </li>
+    }
+}
