@@ -24,7 +24,8 @@ pub fn bending(answer: &Answer, along: &Along, system: System, layout: Layout) -
     let most = along.stations.iter().map(|station| station.moment).fold(0.0, f64::max);
     let ceiling = (most * CEILING).max(1e-9);
     let axis = Axis::new(ceiling, system);
-    let widest = axis.ticks.iter().map(|(_, words)| sketch.width_of(words)).fold(0.0, f64::max);
+    let words = axis.ticks.iter().map(|(_, words)| words.as_str()).chain([axis.unit]);
+    let widest = words.map(|words| sketch.width_of(words)).fold(0.0, f64::max);
     let left = widest + TICK + 6.0;
     let strike_line = sketch.over() + 9.0;
     let on = OnSheet::new(answer, layout, [left, width - 6.0], strike_line + 14.0);
@@ -90,7 +91,7 @@ impl Axis {
             System::Metric if ceiling < 1000.0 => (1.0, "N·m"),
             System::Metric => (1000.0, "kN·m"),
         };
-        let step = round_step(ceiling / size / 4.0);
+        let step = round_step(ceiling / size / 5.0);
         let ticks = (1..=6_u8).map(|count| f64::from(count) * step).take_while(|number| *number * size < ceiling);
         Self { ticks: ticks.map(|number| (number * size, show(number, Kind::Count, system))).collect(), unit }
     }
@@ -104,7 +105,9 @@ impl Axis {
         }
         let top = plot.y(plot.ceiling);
         sketch.line("edge", (x, plot.ground), (x, top));
-        sketch.text("faint", Anchor::Start, (3.0, top - 5.0), self.unit);
+        // Clear of a number at the very top.
+        let above = top - sketch.ascent() / 2.0 - sketch.descent() - 1.0;
+        sketch.text("faint", Anchor::End, (x - TICK - 2.0, above), self.unit);
     }
 }
 
@@ -146,9 +149,14 @@ fn under(sketch: &mut Sketch, answer: &Answer, system: System, plot: &Plot, widt
     let middle = plot.ground + 5.0 + sketch.ring();
     let [a, b] = link::letters(sketch, eyes, middle, width);
     let whole = format!("{} from eye to eye", words::length(answer.link.length, system));
-    let level = middle + sketch.ascent() / 2.0;
-    sketch.text("faint", Anchor::Middle, (f64::midpoint(a, b), level), &whole);
+    let between = f64::midpoint(a, b);
     let mut row = middle + sketch.ring() + 6.0;
+    if sketch.fits(&whole, a + sketch.ring(), b - sketch.ring()) {
+        sketch.text("faint", Anchor::Middle, (between, middle + sketch.ascent() / 2.0), &whole);
+    } else {
+        sketch.text("faint", Anchor::Middle, (sketch.kept(between, &whole), row + sketch.ascent()), &whole);
+        row += sketch.line_height() + 2.0;
+    }
     let keys = [("bending strength", "borne", false), ("bending moment of the hit", "asked", true)];
     for (words, class, filled) in keys {
         let (half, center) = (sketch.ascent() / 2.0, row + sketch.ascent() / 2.0 + 1.0);

@@ -102,9 +102,8 @@ fn drawn(stack: &Stack, end: &EndGeometry, letter: &str, system: System) -> Draw
     let high = head.max(2.0 * EAR * stack.bolt).max(stack.foot);
     let scale = ((NARROW - 60.0) / long).min(TALLEST / high);
     let grip_row = sketch.over() + 2.0;
-    let gap_row = grip_row + sketch.over() + 3.0;
     let half = high / 2.0 * scale;
-    let axis = gap_row + 10.0 + half;
+    let axis = grip_row + 10.0 + half;
     let middle = NARROW / 2.0 + (HEAD - NUT) / 2.0 * stack.bolt * scale;
     let view = View { stack, middle, axis, scale };
     let bottom = axis + half + 16.0;
@@ -114,17 +113,29 @@ fn drawn(stack: &Stack, end: &EndGeometry, letter: &str, system: System) -> Draw
         view.ear(&mut sketch, side);
     }
     view.bolt(&mut sketch);
-    let out = view.x(1.0, stack.grip() / 2.0 + (HEAD.max(NUT)) * stack.bolt) - middle + 8.0;
+    let out = (stack.grip() / 2.0 + NUT * stack.bolt) * scale + 8.0;
     sketch.line("center", (middle - out, axis), (middle + out, axis));
-    let ear = axis - EAR * stack.bolt * scale;
-    let mut dimension = |half: f64, row: f64, words: &str| {
-        let ends = [view.x(-1.0, half), view.x(1.0, half)];
-        sketch.dimension(&Dimension { class: "", ends, parts: [ear; 2], row, words, label: Label::Over });
-    };
-    dimension(stack.grip() / 2.0, grip_row, &format!("grip {}", length(stack.grip())));
-    dimension(stack.between_ears() / 2.0, gap_row, &format!("ears {} apart", length(stack.between_ears())));
+    let ear = EAR * stack.bolt * scale;
+    let across = |half: f64| [view.x(-1.0, half), view.x(1.0, half)];
+    sketch.dimension(&Dimension {
+        class: "",
+        ends: across(stack.grip() / 2.0),
+        parts: [axis - ear; 2],
+        row: grip_row,
+        words: &format!("grip {}", length(stack.grip())),
+        label: Label::Over,
+    });
+    let gap_row = bottom + 8.0;
+    sketch.dimension(&Dimension {
+        class: "",
+        ends: across(stack.between_ears() / 2.0),
+        parts: [axis + ear; 2],
+        row: gap_row,
+        words: &format!("ears {} apart", length(stack.between_ears())),
+        label: Label::Under,
+    });
     let notes = notes(stack, system);
-    let below = sketch.notes(Anchor::Start, bottom + 6.0, &notes);
+    let below = sketch.notes(Anchor::Start, gap_row + sketch.under() + 5.0, &notes);
     let ring = sketch.ring() + 2.0;
     sketch.balloon((ring, ring), letter);
     let spoken = format!(
@@ -140,15 +151,15 @@ fn notes(stack: &Stack, system: System) -> Vec<String> {
     let length = |value: f64| words::length(value, system);
     let assumed = if stack.ear_given { "" } else { " (assumed)" };
     let mut notes = vec![
-        format!("bolt {} through the eye", words::trade(stack.bolt, system)),
+        format!("bolt {}", words::trade(stack.bolt, system)),
         format!("ears {} thick{assumed}", length(stack.ear)),
     ];
     if stack.spacer > 0.0 {
         let kind = if stack.steps_down { "high-misalignment spacers" } else { "spacers" };
-        notes.push(format!("{kind} {} each side", length(stack.spacer)));
+        notes.push(format!("{kind}, {} each side", length(stack.spacer)));
     }
     if stack.gap > 0.0 {
-        notes.push(format!("gap {} each side", length(stack.gap)));
+        notes.push(format!("gap, {} each side", length(stack.gap)));
     }
     notes
 }
@@ -179,9 +190,10 @@ impl View<'_> {
         let ball = self.stack.ball / 2.0;
         self.block(sketch, "part", 1.0, [-ball, ball], FACE * end.bore / 2.0);
         if let Some(thick) = self.stack.head {
-            let shank = end.thread.major / 2.0 * self.scale;
-            sketch.block("part", (self.middle - shank, self.axis), (self.middle + shank, bottom));
-            self.block(sketch, "part", 1.0, [-thick / 2.0, thick / 2.0], rod_end::head(end) / 2.0);
+            let head = rod_end::head(end) / 2.0;
+            self.block(sketch, "part", 1.0, [-thick / 2.0, thick / 2.0], head);
+            let (shank, neck) = (end.thread.major / 2.0 * self.scale, self.axis + head * self.scale);
+            sketch.block("part", (self.middle - shank, neck), (self.middle + shank, bottom));
         }
     }
 

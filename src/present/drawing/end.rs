@@ -89,14 +89,15 @@ impl Detail<'_> {
         let (end, at) = (self.end, self.at);
         let shank = at.axis - at.half(end.thread.major);
         let outside = at.axis - at.half(self.made.outside_diameter);
-        sketch.dimension(&Dimension {
-            class: "",
-            ends: [self.face(), at.x(end.eye_to_end)],
-            parts: [outside, shank],
-            row,
-            words: &format!("thread {}", words::fit(end.engagement, self.system)),
-            label: Label::Over,
-        });
+        let ends = [self.face(), at.x(end.eye_to_end)];
+        let (parts, label) = ([outside, shank], Label::Over);
+        sketch.dimension(&Dimension { class: "", ends, parts, row, words: "", label });
+        // Beside the letter in the corner.
+        let corner = 2.0 * sketch.ring() + 8.0;
+        let room = if at.way > 0.0 { [corner, NARROW - 3.0] } else { [3.0, NARROW - corner] };
+        let words = format!("thread {}", words::fit(end.engagement, self.system));
+        let middle = sketch.kept_between(f64::midpoint(ends[0], ends[1]), &words, room[0], room[1]);
+        sketch.text("size", Anchor::Middle, (middle, row + sketch.ascent() - sketch.over()), &words);
     }
 
     /// Below: what the bar is cut to. Where the last row ends.
@@ -114,9 +115,9 @@ impl Detail<'_> {
         } else {
             vec![("insert", " long", end.tapped_depth)]
         };
-        // Between the bar's face and the first of the hole's ends no extension line passes.
-        let free = [self.face(), at.x(face + deep.iter().map(|deep| deep.2).fold(f64::INFINITY, f64::min))];
         for (name, more, depth) in deep {
+            // A row lies under those before it: only its own extension lines and those of deeper holes pass.
+            let free = [self.face(), at.x(face + depth)];
             let short = format!("{name} {}", self.length(depth));
             let whole = format!("{short}{more}");
             let over = |words: &str| sketch.fits(words, free[0], free[1]);
@@ -127,29 +128,22 @@ impl Detail<'_> {
                 (whole, self.eye_side())
             } else if over(&short) {
                 (short, Label::Over)
-            } else {
+            } else if before(&short) {
                 (short, self.eye_side())
-            };
-            row += if label == Label::Over { sketch.over() + 3.0 } else { sketch.line_height() + 2.0 };
-            let mut dimension = Dimension {
-                class: "",
-                ends: [self.face(), at.x(face + depth)],
-                parts: [outside; 2],
-                row,
-                words: &words,
-                label,
-            };
-            if label == Label::Over {
-                // Words in the free stretch, though the dimension may go on.
-                dimension.words = "";
-                sketch.dimension(&dimension);
-                let at = (f64::midpoint(free[0], free[1]), row - sketch.descent() - 2.0);
-                sketch.text("size", Anchor::Middle, at, &words);
             } else {
-                sketch.dimension(&dimension);
+                // Half on one side, half on the other.
+                (self.length(depth), Label::Over)
+            };
+            let apart = !words.starts_with(name);
+            row += if label == Label::Over { sketch.over() + 3.0 } else { sketch.line_height() + 2.0 };
+            sketch.dimension(&Dimension { class: "", ends: free, parts: [outside; 2], row, words: &words, label });
+            if apart {
+                let (way, level) = (at.way, row + sketch.ascent() / 2.0);
+                let anchor = if way > 0.0 { Anchor::End } else { Anchor::Start };
+                sketch.text("size", anchor, (self.face() - way * 4.0, level), name);
             }
         }
-        row + 4.0
+        row + sketch.ascent() / 2.0
     }
 
     /// From the eye's center to the bar's face: what a ruler reads. Where its row ends.
@@ -168,6 +162,7 @@ impl Detail<'_> {
         } else if sketch.fits(&words, self.face() + at.way * 20.0, at.x(hole)) {
             dimension.label = self.bar_side();
             sketch.dimension(&dimension);
+            row += sketch.ascent() / 2.0;
         } else {
             // Under the line, where the extension line of the eye has ended.
             dimension.words = "";
@@ -192,7 +187,7 @@ impl Detail<'_> {
             notes.push(format!("tube {}", words::size(made.outside_diameter, made.wall, units)));
         }
         let anchor = if self.at.way > 0.0 { Anchor::Start } else { Anchor::End };
-        sketch.notes(anchor, below + 6.0, &notes) + 3.0
+        sketch.notes(anchor, below + 10.0, &notes) + 3.0
     }
 }
 

@@ -147,8 +147,14 @@ fn names(sketch: &mut Sketch, answer: &Answer, eyes: [f64; 2], below: f64, width
     let [a, b] = letters(sketch, eyes, middle, width);
     sketch.text("note", Anchor::Start, (a + ring + 5.0, level), hands[0]);
     sketch.text("note", Anchor::End, (b - ring - 5.0, level), hands[1]);
-    sketch.text("faint", Anchor::Middle, (f64::midpoint(a, b), level), "drawn to scale");
-    middle + ring + 3.0
+    let between = [0, 1].map(|end| ring + 5.0 + sketch.width_of(hands[end]));
+    let (scale, under) = ("drawn to scale", middle + ring + 3.0);
+    if sketch.fits(scale, a + between[0], b - between[1]) {
+        sketch.text("faint", Anchor::Middle, (f64::midpoint(a, b), level), scale);
+        return under;
+    }
+    sketch.text("faint", Anchor::Middle, (f64::midpoint(a, b), under + sketch.ascent()), scale);
+    under + sketch.line_height()
 }
 
 /// The letters of the two ends under their eyes; where they are.

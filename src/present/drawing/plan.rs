@@ -27,7 +27,7 @@ pub fn plan(whole: &WholeRig, layout: Layout) -> Drawing {
     for (a, b) in &tires {
         sketch.block("part", *a, *b);
     }
-    axles(&mut sketch, plan, &frame);
+    let names = axles(&mut sketch, plan, &frame);
     let links: Vec<(Point, Point)> =
         plan.placed.iter().map(|placed| (frame.on_sheet(placed.from), frame.on_sheet(placed.to))).collect();
     for (placed, (from, to)) in plan.placed.iter().zip(&links) {
@@ -38,7 +38,8 @@ pub fn plan(whole: &WholeRig, layout: Layout) -> Drawing {
     // Numbers last, so that no line runs through one.
     let ring = sketch.ring();
     let balloons = Balloons { ring, touch: TOUCH, sheet: (layout.width(), height) };
-    let numbers = balloons.place(&links, &tires);
+    let taken: Vec<(Point, Point)> = tires.into_iter().chain(names).collect();
+    let numbers = balloons.place(&links, &taken);
     for (from, at) in &numbers {
         let far = numbers::apart(*from, *at);
         if far > ring {
@@ -68,9 +69,9 @@ fn class(report: Option<&LinkReport>) -> &'static str {
     }
 }
 
-/// The axles with their names outside of the tires, where no link reaches.
-fn axles(sketch: &mut Sketch, plan: &Plan, frame: &Frame) {
-    for (name, axle) in [("front", plan.wheelbase), ("rear", 0.0)] {
+/// The axles with their names outside of the tires, where no link reaches; what the names cover.
+fn axles(sketch: &mut Sketch, plan: &Plan, frame: &Frame) -> [(Point, Point); 2] {
+    [("front", plan.wheelbase), ("rear", 0.0)].map(|(name, axle)| {
         let half = plan.track / 2.0;
         let [a, b] = [half, -half].map(|left| frame.on_sheet([axle, left]));
         sketch.line("edge", a, b);
@@ -83,8 +84,16 @@ fn axles(sketch: &mut Sketch, plan: &Plan, frame: &Frame) {
             (false, true) => (Anchor::Middle, 0.0, -8.0),
             (false, false) => (Anchor::Middle, 0.0, 6.0 + sketch.ascent()),
         };
-        sketch.text("faint", anchor, (at.0 + dx, at.1 + dy), name);
-    }
+        let (x, y) = (at.0 + dx, at.1 + dy);
+        sketch.text("faint", anchor, (x, y), name);
+        let width = sketch.width_of(name);
+        let left = match anchor {
+            Anchor::Start => x,
+            Anchor::Middle => x - width / 2.0,
+            Anchor::End => x - width,
+        };
+        ((left, y - sketch.ascent()), (left + width, y))
+    })
 }
 
 fn spoken(whole: &WholeRig) -> String {

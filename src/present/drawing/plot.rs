@@ -18,6 +18,12 @@ const POINT: f64 = 6.0;
 /// Radius of the place to touch.
 const TOUCH: f64 = 24.0;
 
+/// Half the width and half the height of a letter.
+const HALF: (f64, f64) = (5.5, 8.5);
+/// How far from its point a letter may stand, and in which directions, in degrees: the first that is free is taken.
+const FAR: [f64; 5] = [14.0, 18.0, 28.0, 38.0, 50.0];
+const TURNS: [f64; 12] = [0.0, 180.0, 270.0, 90.0, 315.0, 45.0, 225.0, 135.0, 330.0, 30.0, 210.0, 150.0];
+
 /// What is plotted against the weight.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Against {
@@ -89,10 +95,10 @@ pub fn plot(metals: &[InMetal], system: System, against: Against) -> Option<Draw
     for (point, at) in points.iter().zip(&places) {
         let center = name_at(*at, &places, &named);
         let far = apart(*at, center);
-        if far > 2.5 * POINT {
+        if far > 3.5 * POINT {
             // From the ring to the letter.
             let on = |share: f64| (at.0 + share * (center.0 - at.0), at.1 + share * (center.1 - at.1));
-            sketch.line("thin", on((POINT + 1.0) / far), on(1.0 - 9.0 / far));
+            sketch.line("thin", on((POINT + 1.0) / far), on(1.0 - 10.0 / far));
         }
         let level = center.1 + 0.28 * LETTERING;
         sketch.text("size", Anchor::Middle, (center.0, level), &point.letter);
@@ -133,19 +139,30 @@ fn mark(sketch: &mut Sketch, at: Point, holds: bool) {
 /// Where the letter of a point stands: beside it, as near as other points and letters let it.
 fn name_at(point: Point, points: &[Point], named: &[Point]) -> Point {
     let mut best = ((point.0 + 14.0, point.1), f64::NEG_INFINITY);
-    for far in [14.0, 24.0, 36.0, 48.0] {
-        for turn in [0.0, 180.0, 270.0, 90.0, 315.0, 45.0, 225.0, 135.0, 330.0, 30.0, 210.0, 150.0_f64] {
+    for far in FAR {
+        for turn in TURNS {
             let (x, y) = (cosine(turn.to_radians()), sine(turn.to_radians()));
             let at = (point.0 + far * x, point.1 + far * y);
-            let clear = |least: f64, from: &[Point]| from.iter().map(|other| apart(at, *other)).fold(least, f64::min);
-            let edges = [at.0 - LEFT, NARROW - at.0, at.1 - TOP + 6.0, BOTTOM - at.1].into_iter().fold(10.0, f64::min);
-            let good = clear(18.0, named) / 18.0 + clear(13.5, points) / 13.5 + edges / 10.0 - far / 1000.0;
+            // How much of the room that it should have is there, at most all of it.
+            let share = |room: f64, gaps: f64| gaps.min(room) / room;
+            let from_points = points.iter().map(|other| beyond(at, *other, HALF)).fold(f64::MAX, f64::min);
+            let whole = (2.0 * HALF.0, 2.0 * HALF.1);
+            let from_names = named.iter().map(|other| beyond(at, *other, whole)).fold(f64::MAX, f64::min);
+            let edges =
+                [at.0 - LEFT, NARROW - at.0, at.1 - TOP + 6.0, BOTTOM - at.1].into_iter().fold(f64::MAX, f64::min);
+            let good = share(POINT + 2.0, from_points) + share(2.0, from_names) + share(10.0, edges) - far / 1000.0;
             if good > best.1 {
                 best = (at, good);
             }
         }
     }
     best.0
+}
+
+/// How far a point is outside of a box around a center.
+fn beyond(center: Point, point: Point, half: (f64, f64)) -> f64 {
+    let out = |a: f64, b: f64, half: f64| ((a - b).abs() - half).max(0.0);
+    apart((out(center.0, point.0, half.0), out(center.1, point.1, half.1)), (0.0, 0.0))
 }
 
 fn apart(a: Point, b: Point) -> f64 {

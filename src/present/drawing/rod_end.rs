@@ -114,9 +114,10 @@ fn insert(sketch: &mut Sketch, at: Frame, end: &EndGeometry) {
     for side in [-1.0, 1.0] {
         let (rim, thread) = (at.axis + side * outside, at.axis + side * inside);
         sketch.line("hidden", (last, rim), (last, thread));
-        // A groove at the seam, filled: half as deep as the wall around the thread, and never so small as not to be seen.
-        let deep = (insert.wall * at.scale / 2.0).clamp(1.5, 6.0);
-        sketch.path("weld", vec![(face, rim - deep), (face + at.way * deep, rim), (face, rim + deep)], true);
+        // A groove at the seam, filled. Nobody enters its size: it is drawn as deep as the wall around the thread, within
+        // what can be seen.
+        let deep = (insert.wall * at.scale).clamp(3.0, 8.0);
+        sketch.path("weld", vec![(face, rim - deep / 2.0), (face + at.way * deep, rim), (face, rim + deep / 2.0)], true);
     }
 }
 
@@ -139,7 +140,8 @@ pub(super) fn bore(sketch: &mut Sketch, made: &LinkGeometry, from: f64, to: f64,
 
 /// Wrench flats, seen square on: a narrower stretch of the bar with its two edges.
 pub(super) fn flats(sketch: &mut Sketch, made: &LinkGeometry, face: f64, axis: f64, scale: f64) {
-    let Some(flats) = made.flats else { return };
+    // Wider than the bar, they do not cut into it.
+    let Some(flats) = made.flats.filter(|flats| flats.width < made.outside_diameter) else { return };
     let (from, to) = (face + flats.start * scale, face + (flats.start + flats.length) * scale);
     let (half, narrow) = (made.outside_diameter / 2.0 * scale, flats.width / 2.0 * scale);
     sketch.block("notch", (from, axis - half - 0.8), (to, axis - narrow));

@@ -39,7 +39,7 @@ pub(super) struct Dimension<'a> {
     pub(super) parts: [f64; 2],
     /// The height of the dimension line.
     pub(super) row: f64,
-    /// What it says.
+    /// What it says; empty where that stands elsewhere.
     pub(super) words: &'a str,
     /// Where it says it.
     pub(super) label: Label,
@@ -50,6 +50,8 @@ pub(super) struct Dimension<'a> {
 pub(super) enum Label {
     /// Over the dimension line; where they are wider, clear of the extension lines' tips.
     Over,
+    /// Under the dimension line, clear of the tips of extension lines from above.
+    Under,
     /// On the line's level, left of it.
     Left,
     /// On the line's level, right of it.
@@ -82,6 +84,11 @@ impl Sketch {
         PAST + GAP + self.descent() + self.ascent()
     }
 
+    /// How far below its dimension line a label [`Label::Under`] may reach.
+    pub(super) const fn under(&self) -> f64 {
+        PAST + GAP + self.ascent() + self.descent()
+    }
+
     /// Radius of a ring around a letter or a number.
     pub(super) const fn ring(&self) -> f64 {
         0.74 * self.lettering
@@ -108,8 +115,32 @@ impl Sketch {
         self.kept_between(x, words, MARGIN, self.width - MARGIN)
     }
 
-    /// Words in as few lines as a width allows.
+    /// Words in as few lines as a width allows: after a comma where two lines do, else in lines of like width.
     pub(super) fn wrapped(&self, words: &str, room: f64) -> Vec<String> {
+        let fits = |words: &str| self.width_of(words) <= room;
+        if fits(words) {
+            return vec![words.to_string()];
+        }
+        if let Some((first, rest)) = words.split_once(", ")
+            && fits(first)
+            && fits(rest)
+        {
+            return vec![format!("{first},"), rest.to_string()];
+        }
+        let mut lines = self.filled(words, room);
+        let mut room = room;
+        loop {
+            room -= self.lettering / 2.0;
+            let narrower = self.filled(words, room);
+            if room <= 0.0 || narrower.len() > lines.len() || narrower.iter().any(|line| self.width_of(line) > room) {
+                return lines;
+            }
+            lines = narrower;
+        }
+    }
+
+    /// Words in lines, each as full as a width allows.
+    fn filled(&self, words: &str, room: f64) -> Vec<String> {
         let mut lines: Vec<String> = Vec::new();
         for word in words.split(' ') {
             match lines.last_mut() {
@@ -185,12 +216,19 @@ impl Sketch {
         self.arrow(class, (right, row), (-way * ARROW, 0.0));
         let class = format!("size {class}");
         let level = row + self.ascent() / 2.0;
+        if words.is_empty() {
+            return;
+        }
         match label {
             Label::Over => {
                 let between = inside && self.fits(words, left, right);
                 let y = row - GAP - self.descent() - if between { 0.0 } else { PAST };
                 let x = self.kept(f64::midpoint(left, right), words);
                 self.text(&class, Anchor::Middle, (x, y), words);
+            }
+            Label::Under => {
+                let x = self.kept(f64::midpoint(left, right), words);
+                self.text(&class, Anchor::Middle, (x, row + self.under() - self.descent()), words);
             }
             Label::Left => self.text(&class, Anchor::End, (left - beyond - PAST, level), words),
             Label::Right => self.text(&class, Anchor::Start, (right + beyond + PAST, level), words),

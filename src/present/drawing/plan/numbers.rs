@@ -5,7 +5,7 @@ use crate::engine::math::{cosine, sine};
 
 /// Places that are tried for a link.
 const PLACES: u8 = 36;
-/// What a ring keeps off lines and tires.
+/// What a ring keeps off lines and off what is taken.
 const CLEAR: f64 = 4.0;
 
 /// How numbers are drawn.
@@ -19,9 +19,9 @@ pub(super) struct Balloons {
 }
 
 impl Balloons {
-    /// Where each number stands, after the point of its link that it belongs to: a finger apart from the others, off the
-    /// tires and off other links as far as there is room.
-    pub(super) fn place(&self, links: &[(Point, Point)], tires: &[(Point, Point)]) -> Vec<(Point, Point)> {
+    /// Where each number stands, after the point of its link that it belongs to: a finger apart from the others, off what
+    /// is taken and off other links as far as there is room.
+    pub(super) fn place(&self, links: &[(Point, Point)], taken: &[(Point, Point)]) -> Vec<(Point, Point)> {
         let mut found: Vec<Option<(Point, Point)>> = vec![None; links.len()];
         // The shorter a link is, the fewer places it has.
         let mut order: Vec<(usize, (Point, Point))> = links.iter().copied().enumerate().collect();
@@ -32,8 +32,8 @@ impl Balloons {
             let mut best = ((line.0, line.0), f64::NEG_INFINITY);
             for step in 0..PLACES {
                 let (from, at) = candidate(line, step);
-                let taken = found.iter().flatten().map(|(_, other)| *other);
-                let good = self.how_good((from, at), taken, &others, tires) - 0.01 * f64::from(step);
+                let numbers = found.iter().flatten().map(|(_, other)| *other);
+                let good = self.how_good((from, at), numbers, &others, taken) - 0.01 * f64::from(step);
                 if good > best.1 {
                     best = ((from, at), good);
                 }
@@ -48,20 +48,20 @@ impl Balloons {
     fn how_good(
         &self,
         (from, at): (Point, Point),
-        taken: impl Iterator<Item = Point>,
+        numbers: impl Iterator<Item = Point>,
         others: &[(Point, Point)],
-        tires: &[(Point, Point)],
+        taken: &[(Point, Point)],
     ) -> f64 {
         let ring = self.ring + CLEAR;
-        let room = taken.map(|other| apart(at, other)).fold(self.touch, f64::min) / self.touch;
+        let room = numbers.map(|other| apart(at, other)).fold(self.touch, f64::min) / self.touch;
         // What leads there keeps clear too, so that it crosses no other link.
         let half = (f64::midpoint(from.0, at.0), f64::midpoint(from.1, at.1));
         let clear = others.iter().map(|line| off_line(at, *line).min(off_line(half, *line)));
         let clear = clear.fold(ring, f64::min) / ring;
-        let dry = tires.iter().map(|tire| off_block(at, *tire)).fold(ring, f64::min) / ring;
+        let free = taken.iter().map(|block| off_block(at, *block)).fold(ring, f64::min) / ring;
         // A ring that sticks out of the sheet is cut off.
         let inside = [at.0, self.sheet.0 - at.0, at.1, self.sheet.1 - at.1].into_iter().fold(ring, f64::min) / ring;
-        3.0 * room + clear + 2.0 * dry + 2.0 * inside
+        3.0 * room + clear + 2.0 * free + 2.0 * inside
     }
 }
 
@@ -72,7 +72,7 @@ fn candidate((a, b): (Point, Point), step: u8) -> (Point, Point) {
         return (a, (a.0 + far * cosine(turn), a.1 + far * sine(turn)));
     }
     // From the middle to both ends.
-    let side = if step % 2 == 0 { 0.5 } else { -0.5 };
+    let side = if step.is_multiple_of(2) { 0.5 } else { -0.5 };
     let share = 0.5 + side * f64::from(step.div_ceil(2)) / 20.0;
     let at = (a.0 + share * (b.0 - a.0), a.1 + share * (b.1 - a.1));
     (at, at)
