@@ -40,7 +40,7 @@ use self::given::{RodEndSpec, Values};
 use self::sizing::SizedCandidate;
 use crate::document::{Document, OWN_ROD_END};
 use crate::engine::sentence::{Said, said};
-use crate::inputs;
+use crate::inputs::{self, Scope};
 use crate::report::{
     Along, Answer, Candidate, FewerSizes, Firmness, InMetal, LinkReport, Part, Plan, Report, RigReport, Sensitivity,
     Verdict, WholeRig,
@@ -62,9 +62,23 @@ pub fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     rig::rig(document, reports)
 }
 
-/// Everything about every link and the rig. Reports from `before` that rest on nothing that changed are taken over.
+/// Everything about every link and the rig. A link's report rests on the rig, on that link and on which axles have a
+/// track bar: with the same of these it is taken over from `before`.
 pub fn whole_rig(document: &Document, before: Option<&WholeRig>) -> WholeRig {
-    rig::whole(document, before)
+    let track_bars = |document: &Document| {
+        let axles = inputs::places(document, Scope::Axle);
+        axles.into_iter().map(|axle| inputs::TRACK_BAR.value(document, axle)).collect::<Vec<_>>()
+    };
+    let before = before
+        .filter(|before| before.document.rig == document.rig && track_bars(&before.document) == track_bars(document));
+    let known = |index: usize| {
+        let link = document.links.get(index)?;
+        let at = before?.document.links.iter().position(|other| other == link)?;
+        before?.links.get(at).cloned()
+    };
+    let links: Vec<LinkReport> =
+        (0..document.links.len()).map(|index| known(index).unwrap_or_else(|| link_report(document, index))).collect();
+    WholeRig { document: document.clone(), rig: rig::rig(document, &links), plan: plan::plan(document), links }
 }
 
 /// Every part of one link, for all its pieces.

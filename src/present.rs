@@ -10,6 +10,7 @@ pub mod ends;
 pub mod field;
 pub mod findings;
 pub mod forces;
+pub mod math;
 pub mod metals;
 pub mod outside;
 pub mod parts;

@@ -9,6 +9,7 @@ use std::collections::BTreeSet;
 
 use linkwright::engine::formula::{Condition, Example, Formula, Symbol};
 use linkwright::engine::{formulas, notation};
+use linkwright::present::math::{self, Node};
 use linkwright::quantity::Kind;
 use linkwright::source::{GEOMETRY, Obtained, cite};
 use proof::{Numbers, faults, half_of_last_digit, value_of};
@@ -65,21 +66,38 @@ fn values_put_in_for_symbols_read_as_the_same_calculation() {
 }
 
 #[test]
-fn a_browser_shows_the_same_calculation() {
+fn a_written_formula_reads_as_the_same_calculation() {
     for formula in formulas::all() {
         let term = notation::parse(formula.text).expect("proved to read");
-        let seen = reader::seen(&notation::mathml(&term)).unwrap_or_else(|fault| panic!("{}: {fault}", formula.id));
+        let seen = seen(formula.id, &math::with_symbols(&term));
         let read = notation::parse(&seen).unwrap_or_else(|fault| panic!("{}: {seen}: {fault:?}", formula.id));
         let mut numbers = Numbers::named(formula.text);
         for _ in 0..50 {
             let point = numbers.point(formula, false);
             let value = |name: &str| value_of(formula, &point, name);
             same(formula.id, &seen, notation::evaluate(&term, &value), notation::evaluate(&read, &value));
-            let with_values =
-                notation::mathml_with(&term, &|name| reader::number(value(name).unwrap_or(f64::NAN), " N"));
-            reader::seen(&with_values).unwrap_or_else(|fault| panic!("{}: {fault}", formula.id));
         }
     }
+}
+
+#[test]
+fn values_put_into_a_written_formula_read_as_the_same_calculation() {
+    for formula in formulas::all() {
+        let term = notation::parse(formula.text).expect("proved to read");
+        let mut numbers = Numbers::named(formula.text);
+        for _ in 0..50 {
+            let point = numbers.point(formula, true);
+            let value = |name: &str| value_of(formula, &point, name);
+            let written = math::with_values(&term, &|name| Some(format!("{} N", value(name)?)));
+            let seen = seen(formula.id, &written).replace("\u{a0}N", "");
+            let read = notation::parse(&seen).unwrap_or_else(|fault| panic!("{}: {seen}: {fault:?}", formula.id));
+            same(formula.id, &seen, notation::evaluate(&term, &value), notation::evaluate(&read, &|_| None));
+        }
+    }
+}
+
+fn seen(id: &str, written: &Node) -> String {
+    reader::seen(written).unwrap_or_else(|fault| panic!("{id}: {fault}"))
 }
 
 fn same(id: &str, shown: &str, meant: Option<f64>, read: Option<f64>) {
@@ -92,23 +110,36 @@ fn text_of(text: &str, value: &str) -> String {
     notation::text_with(&notation::parse(text).expect("a text that reads"), &|_| value.to_string())
 }
 
-fn mathml_of(text: &str, value: &str) -> String {
-    let term = notation::parse(text).expect("a text that reads");
-    notation::mathml_with(&term, &|_| value.to_string())
+fn written_of(text: &str, value: &str) -> Node {
+    math::with_values(&notation::parse(text).expect("a text that reads"), &|_| Some(value.to_string()))
+}
+
+/// Parts in parentheses.
+fn in_parentheses<const N: usize>(inside: [Node; N]) -> Node {
+    let mut parts = vec![Node::Operator("(")];
+    parts.extend(inside);
+    parts.push(Node::Operator(")"));
+    Node::Row(parts)
 }
 
 #[test]
 fn parentheses_written_are_parentheses_shown() {
-    let shown = notation::mathml(&notation::parse("π² · E / (K · L)²").expect("a text that reads"));
-    assert!(
-        shown.contains(
-            "<msup><mrow><mo>(</mo><mrow><mi>K</mi><mo>·</mo><mi>L</mi></mrow><mo>)</mo></mrow><mn>2</mn></msup>"
-        ),
-        "{shown}"
-    );
+    let [k, l] = ["K", "L"].map(|name| Node::Identifier(name.to_string()));
+    let base = in_parentheses([Node::Row(vec![k, Node::Operator("·"), l])]);
+    let squared = Node::Power(Box::new([base, Node::Number("2".to_string())]));
+    let shown = math::with_symbols(&notation::parse("π² · E / (K · L)²").expect("a text that reads"));
+    assert!(matches!(&shown, Node::Fraction(parts) if parts[1] == squared), "{shown:?}");
     // The bar of a fraction groups by itself.
-    let fraction = notation::mathml(&notation::parse("(a + b) / (c − d)").expect("a text that reads"));
-    assert!(!fraction.contains("<mo>(</mo>"), "{fraction}");
+    let fraction = math::with_symbols(&notation::parse("(a + b) / (c − d)").expect("a text that reads"));
+    assert!(!format!("{fraction:?}").contains("Operator(\"(\")"), "{fraction:?}");
+}
+
+#[test]
+fn an_index_is_set_low() {
+    let index = |index| Node::Subscript(Box::new([Node::Identifier("P".to_string()), index]));
+    assert_eq!(math::symbol("P_e"), index(Node::Identifier("e".to_string())));
+    assert_eq!(math::symbol("P_12"), index(Node::Number("12".to_string())));
+    assert_eq!(math::symbol("h′"), Node::Identifier("h′".to_string()));
 }
 
 #[test]
@@ -122,10 +153,16 @@ fn values_get_parentheses_where_they_would_mislead() {
     assert_eq!(text_of("2 · a", "−3"), "2 · (−3)");
     assert_eq!(text_of("6 / a", "12 N/mm"), "6 / (12 N/mm)");
     assert_eq!(text_of("6 / a", "1/2 in"), "6 / (1/2 in)");
-    let raised = mathml_of("a²", "<mn>2</mn><mtext> in</mtext>");
-    assert!(raised.contains("<mo>(</mo><mrow><mn>2</mn><mtext> in</mtext></mrow><mo>)</mo>"), "{raised}");
-    let taken = mathml_of("1 − a", "<mn>−3</mn>");
-    assert!(taken.contains("<mo>(</mo><mn>−3</mn><mo>)</mo>"), "{taken}");
+    let two_inches = Node::Row(vec![Node::Number("2".to_string()), Node::Text("\u{a0}in".to_string())]);
+    let squared = Node::Power(Box::new([in_parentheses([two_inches.clone()]), Node::Number("2".to_string())]));
+    assert_eq!(written_of("a²", "2 in"), squared);
+    let taken = in_parentheses([Node::Number("−3".to_string())]);
+    let one = Node::Number("1".to_string());
+    assert_eq!(written_of("1 − a", "−3"), Node::Row(vec![one, Node::Operator("−"), taken]));
+    // Neither a root sign nor a fraction bar needs any.
+    assert_eq!(written_of("√a", "2 in"), Node::SquareRoot(Box::new(two_inches.clone())));
+    let halved = Node::Fraction(Box::new([two_inches, Node::Number("2".to_string())]));
+    assert_eq!(written_of("a / 2", "2 in"), halved);
 }
 
 #[test]

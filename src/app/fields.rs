@@ -7,6 +7,7 @@ mod fractions;
 mod name;
 mod number;
 mod phrases;
+mod step;
 mod verdict;
 
 pub(crate) use choice::{ChoiceField, RadioField};

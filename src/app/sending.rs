@@ -1,4 +1,148 @@
-//! To come.
+//! Save it, copy it, share it, print it: the section under the answer for a link and under the whole rig.
+
+mod adjustment_table;
+mod part_rows;
+mod printed;
+mod qr_code;
+mod sheet;
+mod size_rows;
+mod standing;
+mod steps;
+
+pub(crate) use adjustment_table::AdjustmentTable;
+pub(crate) use part_rows::PartRows;
+pub(crate) use printed::PrintedLine;
+pub(crate) use sheet::{CurrentSheet, Sheet, SheetWithoutAnswer};
+pub(crate) use size_rows::SizeRows;
+pub(crate) use standing::Standing;
+pub(crate) use steps::Steps;
+
+use self::qr_code::QrCode;
+use crate::app::fields::{Fold, say_again};
+use crate::app::session::{Saving, Session, View, use_session};
+use crate::browser::{address, clipboard, page};
 use leptos::prelude::*;
+use leptos::task::spawn_local;
+use linkwright::document::Document;
+use linkwright::store::saved_builds::Target;
+
+/// What to do where the browser does not let a page copy.
+const REFUSED: &str = "Your browser did not let me copy. The link stands below: hold it, or press Ctrl and C.";
+
+/// What a link is good for, and what it is not where the page itself lies on the device.
+const OF_A_LINK: &str = "The link opens the same numbers on any phone. They travel in the link itself.";
+const OF_A_FILE: &str = "This page is a file on this device, and a link to it opens here only. To hand the numbers on, copy them as text, or save them as a file under “Saved”.";
+
+/// What can be done with the answer.
 #[component]
-pub(crate) fn CurrentSheet() -> impl IntoView {}
+pub(crate) fn Sending(
+    /// Whether the whole rig is sent, and not one link.
+    whole_rig: bool,
+    /// The answer as text in both units; empty while there is none.
+    text: Callback<(), String>,
+    /// The answer in one sentence, for the share sheet.
+    summary: Callback<(), String>,
+) -> impl IntoView {
+    let session = use_session();
+    let address = Memo::new(move |_| session.link_address());
+    // What was copied or saved before a change is not what stands there now.
+    let (done, of_address) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let current = move || if *of_address.read() == *address.read() { done.get() } else { String::new() };
+    let say = move |sentence: String| {
+        of_address.set(address.get_untracked());
+        say_again(done, sentence);
+    };
+    let copy = move |text: String, sentence: &'static str| {
+        spawn_local(async move {
+            if clipboard::copy(&text).await {
+                say(sure(session, sentence));
+            } else {
+                say(REFUSED.to_string());
+                page::show("link-text");
+            }
+        });
+    };
+    let on_copy_link = move |_| {
+        session.settle();
+        copy(address.get_untracked(), "The link is on your clipboard.");
+    };
+    let on_copy_text = move |_| {
+        session.settle();
+        copy(untrack(|| text.run(())), "The text is on your clipboard.");
+    };
+    let on_share = move |_| {
+        session.settle();
+        let (text, address) = (untrack(|| summary.run(())), address.get_untracked());
+        spawn_local(async move {
+            if clipboard::share(&text, &address).await {
+                say(sure(session, "Handed over."));
+            }
+        });
+    };
+    let on_save = move |_| {
+        if let Some(sentence) = save(session) {
+            say(sure(session, &sentence));
+        }
+    };
+    let empty = Memo::new(move |_| session.document.with(|document| *document == Document::default()));
+    let everything =
+        if whole_rig { "Print every link’s sheet too" } else { "Print with every working (about 70 pages)" };
+
+    view! {
+        <section class="part-of sending" id="sending" tabindex="-1">
+            <h3>"Keep it or send it"</h3>
+            <p>{if address::is_a_file() { OF_A_FILE } else { OF_A_LINK }}</p>
+            <div class="buttons">
+                <button type="button" id="save-here" disabled=empty on:click=on_save>"Save on this device"</button>
+                <button type="button" id="copy-link" on:click=on_copy_link>"Copy the link"</button>
+                <button type="button" id="copy-text" on:click=on_copy_text>"Copy as text"</button>
+                {clipboard::can_share()
+                    .then(|| view! { <button type="button" id="share" on:click=on_share>"Share"</button> })}
+                <button type="button" id="print" on:click=move |_| session.print(false)>"Print"</button>
+                <button type="button" id="print-all" on:click=move |_| session.print(true)>{everything}</button>
+            </div>
+            <p class="done" role="status">{current}</p>
+            <div class="link-line">
+                <label for="link-text">"The link"</label>
+                <input
+                    id="link-text"
+                    class="own-line"
+                    readonly
+                    prop:value=address
+                    on:focus=|_| page::select_all("link-text")
+                />
+            </div>
+            <Fold summary="The answer as text, both units">
+                <pre id="twin">{move || text.run(())}</pre>
+            </Fold>
+        </section>
+        <QrCode address />
+    }
+}
+
+/// Saves the build and says so; where that needs a decision, turns to where it is made.
+fn save(session: Session) -> Option<String> {
+    Some(match session.save(Target::Same) {
+        Saving::Done(title, None) => format!("Saved as “{title}”."),
+        Saving::Done(title, Some(before)) => {
+            format!("Saved over “{}”, now called “{title}”. What it was is its earlier version.", before.document.name)
+        }
+        Saving::Changed => {
+            session.open_view(View::Saved);
+            return None;
+        }
+        Saving::Refused(refused) => {
+            format!("Not saved. {} Copy the link or export a file instead.", refused.sentence())
+        }
+    })
+}
+
+/// A sentence about what was handed on, and whether that is what stands in the fields.
+fn sure(session: Session, done: &str) -> String {
+    let untaken = if untrack(|| session.is_stale()) {
+        " One of your entries is not taken yet: in its place stands the last good one."
+    } else {
+        ""
+    };
+    format!("{done}{untaken}")
+}

@@ -11,6 +11,7 @@ mod slow;
 mod typing;
 
 pub(crate) use builds::Saving;
+pub(crate) use navigation::check_id;
 pub(crate) use slow::{Firm, use_firmness, use_slow};
 
 use crate::browser::storage::Refused;

@@ -1,10 +1,75 @@
-//! To come.
+//! The Size view: what to buy and make, whether it passes, and how to make, fit and send it.
+
+mod adjusts;
+mod cautions;
+mod checks_and_sources;
+mod depths;
+mod ends;
+mod fitting;
+mod head;
+mod invitation;
+mod jumps;
+mod margin;
+mod open_sections;
+mod parts;
+mod section;
+mod why;
+
+pub(crate) use invitation::Invitation;
+
+use crate::app::entries::OtherLinks;
+use crate::app::sending::Sending;
+use crate::app::session::use_session;
+use adjusts::HowItAdjusts;
+use cautions::Cautions;
+use checks_and_sources::ChecksAndSources;
+use depths::ShopDepths;
+use ends::TheTwoEnds;
+use fitting::FittingList;
+use head::Head;
 use leptos::prelude::*;
+use linkwright::present::answer::STALE;
+use linkwright::present::{text, words};
+use parts::LinkParts;
+use why::WhyThisSize;
+
+/// The answer itself: what the first screen needs.
 #[component]
-pub(crate) fn Size() -> impl IntoView {}
+pub(crate) fn Size() -> impl IntoView {
+    let session = use_session();
+
+    view! {
+        <p class="stale-note" hidden=move || !session.is_stale()>{STALE}</p>
+        <Head />
+        <Cautions />
+    }
+}
+
+/// What stands below the answer.
 #[component]
-pub(crate) fn Below() -> impl IntoView {}
-#[component]
-pub(crate) fn Invitation(needs: Vec<&'static str>) -> impl IntoView {
-    let _ = needs;
+pub(crate) fn Below() -> impl IntoView {
+    let session = use_session();
+    let text = Callback::new(move |()| {
+        let (link, address) = (session.link.get(), session.link_for_others());
+        let text = |answer| {
+            session.document.with(|document| text::plain_text(document, link, answer, session.is_stale(), address))
+        };
+        session.answer.get().as_deref().map(text).unwrap_or_default()
+    });
+    let summary = Callback::new(move |()| {
+        let system = session.units.get();
+        session.answer.get().map(|answer| words::headline(&answer.link, system)).unwrap_or_default()
+    });
+
+    view! {
+        <HowItAdjusts />
+        <WhyThisSize />
+        <TheTwoEnds />
+        <ShopDepths />
+        <LinkParts />
+        <ChecksAndSources />
+        <FittingList />
+        <Sending whole_rig=false text summary />
+        <OtherLinks />
+    }
 }

@@ -1,4 +1,4 @@
-//! A formula's text as a tree: read it, evaluate it, check its units, print it as text or MathML.
+//! A formula's text as a tree: read it, evaluate it, check its units, print it as text.
 //!
 //! Grammar: `+ −` over `· /` over prefix `−` over powers (`²`, `³`, `⁴`, `^1.5`) over numbers,
 //! symbols, `π`, `√x`, `∛x`, `name(a, b)` and parentheses. There is no implied multiplication.
@@ -10,7 +10,7 @@ mod parse;
 mod print;
 
 pub use parse::{Misspelled, comparison, parse};
-pub use print::{mathml, mathml_with, symbol_mathml, text, text_with};
+pub use print::{grouped, text, text_with};
 
 /// A function a formula text may call.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -7,10 +7,8 @@ use super::tables::inserts;
 use super::tables::rod_ends;
 use super::tables::threads::Thread;
 use crate::document::{Document, Hand, Link, OWN_ROD_END, Role, Spacers};
-use crate::inputs::{self, At, Scope, TRACK_BAR, places};
-use crate::report::{
-    Answer, BoughtBolt, Cut, FewerSizes, LinkGeometry, LinkReport, Part, RigReport, Verdict, WholeRig,
-};
+use crate::inputs::{self, At};
+use crate::report::{Answer, BoughtBolt, Cut, FewerSizes, LinkGeometry, LinkReport, Part, RigReport, Verdict};
 
 /// Everything about a rig that follows from its links' reports, which stand in the order of its links.
 pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
@@ -38,25 +36,6 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     sort(&mut rig.parts);
     rig.verdict = verdict(reports);
     rig
-}
-
-/// A link's report rests on the rig, on that link and on which axles have a track bar: with the same of these it is
-/// taken over.
-pub(super) fn whole(document: &Document, before: Option<&WholeRig>) -> WholeRig {
-    let track_bars = |document: &Document| {
-        places(document, Scope::Axle).into_iter().map(|axle| TRACK_BAR.value(document, axle)).collect::<Vec<_>>()
-    };
-    let before = before
-        .filter(|before| before.document.rig == document.rig && track_bars(&before.document) == track_bars(document));
-    let known = |index: usize| {
-        let link = document.links.get(index)?;
-        let at = before?.document.links.iter().position(|other| other == link)?;
-        before?.links.get(at).cloned()
-    };
-    let links: Vec<LinkReport> = (0..document.links.len())
-        .map(|index| known(index).unwrap_or_else(|| super::report_on(document, index)))
-        .collect();
-    WholeRig { document: document.clone(), rig: rig(document, &links), plan: super::plan(document), links }
 }
 
 /// How many of a link are made; the input takes whole numbers only.

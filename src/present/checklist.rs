@@ -24,8 +24,8 @@ pub fn steps(answer: &Answer, system: System) -> Vec<Step> {
 pub fn summary(steps: &[Step], ticks: &[String]) -> String {
     let done = steps.iter().filter(|step| ticks.contains(&step.key)).count();
     if done == 0 {
-        format!("Fitting it: {} steps", steps.len())
+        format!("{} steps", steps.len())
     } else {
-        format!("Fitting it: {} steps, {done} done", steps.len())
+        format!("{} steps, {done} done", steps.len())
     }
 }

@@ -121,16 +121,16 @@ fn shop_rows(end: &EndGeometry, tube: bool, units: Units) -> Vec<SizeRow> {
 fn summary(made: &LinkGeometry, system: System) -> String {
     let [a, b] = made.ends.each_ref().map(|end| hand_mark(end.hand));
     let engaged = at_both(made, |end| fit(end.engagement, system));
-    format!("The two ends: {}, {a} at A and {b} at B, full thread in the bar {engaged}", words::threads(&made.ends))
+    format!("{}, {a} at A and {b} at B, full thread in the bar {engaged}", words::threads(&made.ends))
 }
 
 fn shop_summary(made: &LinkGeometry, tube: bool, system: System) -> String {
     let tap = at_both(made, |end| format!("{} deep", length(end.tapped_depth, system)));
     if tube {
-        return format!("Shop depths: inserts tapped {tap}");
+        return format!("inserts tapped {tap}");
     }
     let drill = at_both(made, |end| length(end.drill_depth, system));
-    format!("Shop depths: tap {tap}, drill {drill} to the shoulder")
+    format!("tap {tap}, drill {drill} to the shoulder")
 }
 
 /// A size that both ends have, or that of each.

@@ -61,7 +61,7 @@ pub fn text(parts: &[Part]) -> Vec<String> {
 pub struct LinkParts {
     /// `Parts for front lower links, 2 pieces`.
     pub title: String,
-    /// The same with the number of bought pieces, for a list that is folded away.
+    /// What to saw and how much to buy, for a list that is folded away.
     pub summary: String,
     /// A row for each kind.
     pub rows: Vec<PartRow>,
@@ -79,7 +79,7 @@ pub fn of_link(document: &Document, at: usize, answer: &Answer, system: System) 
     let title = format!("Parts for {}", lower(&titled(document, at)));
     let bought = parts.iter().filter(|part| !matches!(part, Part::Bar { .. })).map(Part::count).sum();
     let cuts: Vec<String> = parts.iter().filter_map(|part| cuts(part, system.into())).collect();
-    let summary = format!("{title}: saw {}; {} to buy", cuts.join(", "), pieces(bought));
+    let summary = format!("saw {}; {} to buy", cuts.join(", "), pieces(bought));
     LinkParts { title, summary: unbroken(&summary), rows: rows(&parts, system) }
 }
 

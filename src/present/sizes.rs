@@ -1,6 +1,6 @@
 //! Why this size: calculation against common practice, the sizes around it, the margin, and what was assumed.
 
-use super::words::{label, say, size, thread, unbroken, value};
+use super::words::{label, lower, say, size, thread, unbroken, value};
 use crate::engine::tables::threads;
 use crate::inputs::{NUMBERS, has_no_second_path};
 use crate::quantity::{Kind, System, show_at_most};
@@ -81,6 +81,8 @@ fn candidate(name: &'static str, candidate: &Candidate, system: System) -> Candi
 /// How far each entry may go while the size stays as it is.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Margin {
+    /// How far the first entries may go, for a table that is folded away.
+    pub summary: String,
     /// The head of the last column: what the link does between those limits.
     pub head: &'static str,
     /// A row for each entry.
@@ -111,7 +113,10 @@ pub fn margin(rows: &[Firmness], current: bool, system: System) -> Option<Margin
         within: if current { unbroken(&within(row, system)) } else { "…".to_string() },
     };
     let head = if rows.iter().any(|row| row.to_failure) { "Does not fail" } else { "Passes" };
-    Some(Margin { head, rows: rows.iter().map(row).collect() })
+    let rows: Vec<MarginRow> = rows.iter().map(row).collect();
+    let brief = |row: &MarginRow| format!("{} {}", lower(row.entry.split(',').next().unwrap_or_default()), row.within);
+    let summary = rows.iter().take(2).map(brief).collect::<Vec<_>>().join("; ");
+    Some(Margin { summary, head, rows })
 }
 
 /// Between which values of one entry the link does as well.

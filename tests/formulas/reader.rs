@@ -1,53 +1,22 @@
-//! Reads MathML as an eye does: a power stands on what is just before it, a fraction bar binds what it spans.
+//! Reads a written formula as an eye does: a power stands on what is just before it, a fraction bar binds what it spans.
 
-/// A number with its unit, as the page shows one.
-pub(crate) fn number(value: f64, unit: &str) -> String {
-    format!("<mn>{value}</mn><mtext>{unit}</mtext>")
-}
+use linkwright::present::math::Node;
 
-/// What is seen, as a formula text; the fault when a tag is not closed or an element has the wrong parts.
-pub(crate) fn seen(mathml: &str) -> Result<String, String> {
-    let mut rest = mathml;
-    let parts = elements(&mut rest, "")?;
-    if rest.is_empty() { Ok(parts.concat()) } else { Err(format!("left over: {rest}")) }
-}
-
-/// Reads elements up to the closing tag of the one they stand in.
-fn elements(rest: &mut &str, inside: &str) -> Result<Vec<String>, String> {
-    let mut found = Vec::new();
-    loop {
-        if rest.is_empty() {
-            return if inside.is_empty() { Ok(found) } else { Err(format!("{inside} is not closed")) };
+/// What is seen, as a formula text; the fault where a part is empty or a root has another degree than it can be read with.
+pub(crate) fn seen(node: &Node) -> Result<String, String> {
+    Ok(match node {
+        Node::Number(word) | Node::Identifier(word) | Node::Text(word) if word.trim().is_empty() => {
+            return Err(format!("an empty {node:?}"));
         }
-        if let Some(after) = rest.strip_prefix("</") {
-            let (tag, after) = after.split_once('>').ok_or("a tag without an end")?;
-            *rest = after;
-            return if tag == inside { Ok(found) } else { Err(format!("{tag} closes {inside}")) };
-        }
-        if let Some(after) = rest.strip_prefix('<') {
-            let (tag, after) = after.split_once('>').ok_or("a tag without an end")?;
-            *rest = after;
-            let parts = elements(rest, tag)?;
-            found.push(element(tag, &parts)?);
-        } else {
-            let end = rest.find('<').unwrap_or(rest.len());
-            let (words, after) = rest.split_at(end);
-            found.push(words.to_string());
-            *rest = after;
-        }
-    }
-}
-
-fn element(tag: &str, parts: &[String]) -> Result<String, String> {
-    Ok(match (tag, parts) {
-        ("mi" | "mn" | "mtext", [word]) => word.clone(),
-        ("mo", [sign]) => format!(" {sign} "),
-        ("mrow", parts) if !parts.is_empty() => parts.concat(),
-        ("mfrac", [over, under]) => format!("(({over}) / ({under}))"),
-        ("msup", [base, power]) => format!("{}^{power}", base.trim_end()),
-        ("msub", [base, index]) => format!("{base}_{index}"),
-        ("msqrt", parts) if !parts.is_empty() => format!("(√({}))", parts.concat()),
-        ("mroot", [of, degree]) if degree == "3" => format!("(∛({of}))"),
-        _ => return Err(format!("<{tag}> with {} parts", parts.len())),
+        Node::Number(word) | Node::Identifier(word) | Node::Text(word) => word.clone(),
+        Node::Operator(sign) => format!(" {sign} "),
+        Node::Row(parts) if parts.is_empty() => return Err("an empty row".to_string()),
+        Node::Row(parts) => parts.iter().map(seen).collect::<Result<Vec<_>, _>>()?.concat(),
+        Node::Fraction(parts) => format!("(({}) / ({}))", seen(&parts[0])?, seen(&parts[1])?),
+        Node::Power(parts) => format!("{}^{}", seen(&parts[0])?.trim_end(), seen(&parts[1])?),
+        Node::Subscript(parts) => format!("{}_{}", seen(&parts[0])?, seen(&parts[1])?),
+        Node::SquareRoot(inside) => format!("(√({}))", seen(inside)?),
+        Node::Root(parts) if parts[1] == Node::Number("3".to_string()) => format!("(∛({}))", seen(&parts[0])?),
+        Node::Root(parts) => return Err(format!("a root of degree {:?}", parts[1])),
     })
 }

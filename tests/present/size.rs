@@ -62,7 +62,7 @@ fn the_worked_example_reads_as_it_always_did() {
     assert!(head.weakest.starts_with("Weakest: "), "{}", head.weakest);
     assert_eq!(head.warning, None);
     let ends = ends::ends(&told.link, System::Inch);
-    assert!(ends.shop_summary.starts_with("Shop depths: tap "), "{}", ends.shop_summary);
+    assert!(ends.shop_summary.starts_with("tap "), "{}", ends.shop_summary);
     let shop: Vec<&str> = ends.ends[0].shop.iter().map(|row| row.value.as_str()).collect();
     assert!(shop.contains(&"1-11/64 in, 1.172 in across") && shop.contains(&"3-1/8 in deep"), "{shop:?}");
     assert!(ends.shop_summary.replace('\u{2060}', "").contains("3-1/8 in"), "{}", ends.shop_summary);
@@ -178,6 +178,7 @@ fn the_size_to_take_stands_among_its_neighbors() {
     let margin = sizes::margin(&rows, true, System::Inch).expect("a margin");
     assert_eq!(margin.rows.len(), rows.len());
     assert!(margin.rows.iter().all(|row| row.now != "…" && !row.within.is_empty()));
+    assert!(margin.summary.contains(&margin.rows[0].within), "{}", margin.summary);
     let old = sizes::margin(&rows, false, System::Inch).expect("a margin");
     assert!(old.rows.iter().all(|row| row.now == "…" && row.within == "…"), "no old number beside a new answer");
 

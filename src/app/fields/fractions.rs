@@ -1,6 +1,6 @@
 //! Fractions beside a phone's number pad, which has no slash and no space.
 
-use super::number::step;
+use super::step::step;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::inputs::drafts::Typed;

@@ -10,10 +10,10 @@ use linkwright::document::{LONGEST_NAME, tidy_name};
 pub(crate) fn NameField() -> impl IntoView {
     let session = use_session();
     let take = move |text: String| session.edit(|document| document.name = tidy_name(&text));
-    let confirm = move |event: leptos::ev::Targeted<leptos::ev::KeyboardEvent, web_sys::HtmlInputElement>| {
+    let confirm = move |key: String, text: String| {
         // Whoever confirms the name where builds are saved wants it saved.
-        if event.key() == "Enter" && session.view.get_untracked() == View::Saved {
-            take(event.target().value());
+        if key == "Enter" && session.view.get_untracked() == View::Saved {
+            take(text);
             page::press_soon("save");
         }
     };
@@ -30,7 +30,7 @@ pub(crate) fn NameField() -> impl IntoView {
                     maxlength=LONGEST_NAME.to_string()
                     prop:value=move || session.document.with(|document| document.name.clone())
                     on:change:target=move |event| take(event.target().value())
-                    on:keydown:target=confirm
+                    on:keydown:target=move |event| confirm(event.key(), event.target().value())
                 />
             </div>
             <p class="help" id="help-name">"Optional. It goes along in the link you send."</p>

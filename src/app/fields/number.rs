@@ -1,12 +1,13 @@
 //! A number the reader may enter: it keeps what was typed, and says what stands when it is empty.
 
 use super::fractions::Fractions;
-use crate::app::session::{Session, use_session};
+use super::step::Step;
+use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::inputs::drafts::Typed;
 use linkwright::inputs::{At, DefaultKind, LENGTH, Number};
 use linkwright::present::field;
-use linkwright::quantity::{Kind, System, inch, mm, plain, unit_name};
+use linkwright::quantity::{Kind, unit_name};
 use std::time::Duration;
 
 /// How long a pause makes a half-typed entry a finished one.
@@ -106,32 +107,5 @@ pub(crate) fn NumberField(
                 </button>
             </Show>
         </div>
-    }
-}
-
-/// A button that moves the length by the smallest step of a tape measure.
-#[component]
-fn Step(input: &'static Number, place: At, direction: f64) -> impl IntoView {
-    let session = use_session();
-    let words = move || match (session.units.get(), direction > 0.0) {
-        (System::Inch, true) => "1/16 in longer",
-        (System::Inch, false) => "1/16 in shorter",
-        (System::Metric, true) => "1 mm longer",
-        (System::Metric, false) => "1 mm shorter",
-    };
-    // The sign is drawn by the style: the button's name says what it does.
-    let class = if direction > 0.0 { "step longer" } else { "step shorter" };
-    let step = move |_| step(session, input, place, direction);
-    view! { <button type="button" class=class aria-label=words title=words on:click=step></button> }
-}
-
-/// Moves a length by the smallest step of a tape measure, onto its marks.
-pub(super) fn step(session: Session, input: &'static Number, place: At, direction: f64) {
-    let system = session.units.get_untracked();
-    let size = if system == System::Inch { inch(1.0 / 16.0) } else { mm(1.0) };
-    let value = session.document.with_untracked(|document| input.value(document, place));
-    if let Some(value) = value {
-        let next = ((value / size).round() + direction) * size;
-        session.type_into(input, place, plain(next, input.kind, system), Typed::Whole);
     }
 }

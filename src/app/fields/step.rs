@@ -1,0 +1,41 @@
+//! Moving a length by the smallest step of a tape measure.
+
+use crate::app::session::{Session, use_session};
+use leptos::prelude::*;
+use linkwright::inputs::drafts::Typed;
+use linkwright::inputs::{At, Number};
+use linkwright::quantity::{System, inch, mm, plain};
+
+/// A button that moves the length by the smallest step of a tape measure.
+#[component]
+pub(super) fn Step(
+    /// The input.
+    input: &'static Number,
+    /// Where it is.
+    place: At,
+    /// 1 for longer, -1 for shorter.
+    direction: f64,
+) -> impl IntoView {
+    let session = use_session();
+    let words = move || match (session.units.get(), direction > 0.0) {
+        (System::Inch, true) => "1/16 in longer",
+        (System::Inch, false) => "1/16 in shorter",
+        (System::Metric, true) => "1 mm longer",
+        (System::Metric, false) => "1 mm shorter",
+    };
+    // The sign is drawn by the style: the button's name says what it does.
+    let class = if direction > 0.0 { "step longer" } else { "step shorter" };
+    let step = move |_| step(session, input, place, direction);
+    view! { <button type="button" class=class aria-label=words title=words on:click=step></button> }
+}
+
+/// Moves a length by the smallest step of a tape measure, onto its marks.
+pub(super) fn step(session: Session, input: &'static Number, place: At, direction: f64) {
+    let system = session.units.get_untracked();
+    let size = if system == System::Inch { inch(1.0 / 16.0) } else { mm(1.0) };
+    let value = session.document.with_untracked(|document| input.value(document, place));
+    if let Some(value) = value {
+        let next = ((value / size).round() + direction) * size;
+        session.type_into(input, place, plain(next, input.kind, system), Typed::Whole);
+    }
+}

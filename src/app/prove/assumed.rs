@@ -1,0 +1,74 @@
+//! The axle with its forces, what was assumed in words, and the entries that change it.
+
+use crate::app::drawings::DrawingView;
+use crate::app::entries::FieldGroups;
+use crate::app::session::{Session, use_session};
+use leptos::prelude::*;
+use linkwright::inputs::{At, NUMBERS};
+use linkwright::present::drawing::axle;
+use linkwright::present::forces;
+
+/// The section. Its fields stay where they are while the rest is written anew.
+#[component]
+pub(super) fn Assumed() -> impl IntoView {
+    let session = use_session();
+    let changed = Memo::new(move |_| has_changed_defaults(session));
+
+    view! {
+        <section class="part-of" id="assumed">
+            <h3>"The forces, and what was assumed"</h3>
+            <div>
+                <Forces />
+            </div>
+            <FieldGroups />
+            <Show when=move || changed.get()>
+                <button type="button" id="defaults" on:click=move |_| session.give_back_defaults()>
+                    "Take every default again"
+                </button>
+            </Show>
+        </section>
+    }
+}
+
+/// The axle's picture and the story of the forces.
+#[component]
+fn Forces() -> impl IntoView {
+    let session = use_session();
+    let drawing = Memo::new(move |_| {
+        let system = session.units.get();
+        session.answer.with(|answer| answer.as_ref().and_then(|answer| axle::axle(answer, system)))
+    });
+    let forces = Memo::new(move |_| {
+        let system = session.units.get();
+        session.answer.with(|answer| answer.as_ref().map(|answer| forces::forces(answer, system)))
+    });
+    let words = move || {
+        forces.get().map(|forces| {
+            view! {
+                {forces.axle.map(|words| view! { <p>{words}</p> })}
+                <p class="story"><b>"Sized for: "</b>{forces.story}</p>
+                {forces.changed.map(|changed| view! { <p class="changed-mark">{changed}</p> })}
+            }
+        })
+    };
+
+    view! {
+        <Show when=move || drawing.with(Option::is_some)>
+            <figure class="drawing axle">
+                <DrawingView drawing=Signal::derive(move || drawing.get().unwrap_or_default()) />
+            </figure>
+        </Show>
+        {words}
+    }
+}
+
+/// Whether some default of the current link was changed.
+fn has_changed_defaults(session: Session) -> bool {
+    let place = session.place();
+    session.document.with(|document| {
+        NUMBERS.iter().any(|input| {
+            input.standing.is_a_default()
+                && [0, 1].iter().any(|end| input.decided(document, At { end: *end, ..place }).is_some())
+        })
+    })
+}

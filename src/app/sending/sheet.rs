@@ -1,0 +1,127 @@
+//! A link on a sheet of its own, for the saw and the lathe: only printed, and built only then.
+
+use super::{AdjustmentTable, PartRows, PrintedLine, SizeRows, Standing, Steps};
+use crate::app::drawings::DrawingView;
+use crate::app::session::use_session;
+use leptos::prelude::*;
+use linkwright::present::answer::STALE;
+use linkwright::present::drawing::{Layout, end, link};
+use linkwright::present::ends::{End, Ends};
+use linkwright::present::{sheet, words};
+use linkwright::quantity::System;
+use linkwright::report::{Answer, LinkGeometry};
+use std::sync::Arc;
+
+/// The sheet of the current link.
+#[component]
+pub(crate) fn CurrentSheet() -> impl IntoView {
+    let session = use_session();
+    move || session.answer.get().map(|answer| view! { <Sheet index=session.link.get() answer /> })
+}
+
+/// What is cut and drilled first, then what is bought, set and minded.
+#[component]
+pub(crate) fn Sheet(
+    /// Which link of the rig it is.
+    index: usize,
+    /// The answer for it.
+    answer: Arc<Answer>,
+) -> impl IntoView {
+    let session = use_session();
+    // Paper does not change any more.
+    let system = session.units.get_untracked();
+    let sheet = session.document.with_untracked(|document| sheet::sheet(document, index, &answer, system));
+    let stale = untrack(|| session.is_stale());
+    let caution = |words| view! { <li>{words}</li> };
+
+    view! {
+        <Framed index>
+            {stale.then(|| view! { <p class="stale-note">{STALE}</p> })}
+            <Standing head=sheet.head on_screen=false />
+            <figure class="drawing"><DrawingView drawing=link::link(&answer, system, Layout::Wide) /></figure>
+            <section class="part-of"><BothEnds ends=sheet.ends made=answer.link.clone() system /></section>
+            <section class="part-of">
+                <h3>{sheet.parts.title}</h3>
+                <PartRows rows=sheet.parts.rows />
+            </section>
+            <section class="part-of">
+                <h3>"How far it adjusts"</h3>
+                <AdjustmentTable adjustment=sheet.adjustment on_screen=false />
+            </section>
+            <section class="cautions">
+                <ul>{sheet.cautions.into_iter().map(caution).collect_view()}</ul>
+            </section>
+            <section class="part-of">
+                <h3>"Fitting it"</h3>
+                <Steps steps=sheet.steps />
+            </section>
+        </Framed>
+    }
+}
+
+/// The sheet of a link that has no answer yet.
+#[component]
+pub(crate) fn SheetWithoutAnswer(
+    /// Which link of the rig it is.
+    index: usize,
+) -> impl IntoView {
+    view! { <Framed index><p>"No answer yet."</p></Framed> }
+}
+
+/// A table, because only its head is repeated on every page: a page that was dropped finds its way back.
+#[component]
+fn Framed(
+    /// Which link of the rig it is.
+    index: usize,
+    /// The sheet.
+    children: Children,
+) -> impl IntoView {
+    let name = use_session().document.with_untracked(|document| words::sheet_name(document, index));
+
+    view! {
+        <table class="one-sheet">
+            <thead>
+                <tr>
+                    <th>
+                        <p class="sheet-name">{name}</p>
+                        <PrintedLine />
+                    </th>
+                </tr>
+            </thead>
+            <tbody>
+                <tr>
+                    <td>{children()}</td>
+                </tr>
+            </tbody>
+        </table>
+    }
+}
+
+/// Both ends with every size, drawn.
+#[component]
+fn BothEnds(
+    /// Their sizes.
+    ends: Ends,
+    /// The link they belong to.
+    made: LinkGeometry,
+    /// The reader's units.
+    system: System,
+) -> impl IntoView {
+    let one = |(index, mut end): (usize, End)| {
+        let drawing = end::end(&made, index, system);
+        end.set.append(&mut end.shop);
+        view! {
+            <article class="end-of">
+                <h4>{end.title}</h4>
+                <figure class="drawing"><DrawingView drawing /></figure>
+                <SizeRows rows=end.set />
+            </article>
+        }
+    };
+
+    view! {
+        <h3>"The two ends"</h3>
+        <div class="ends">{ends.ends.into_iter().enumerate().map(one).collect_view()}</div>
+        {ends.flats.map(|flats| view! { <p class="flats">{flats}</p> })}
+    }
+}

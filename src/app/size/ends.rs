@@ -1,0 +1,78 @@
+//! The two ends: what is bought and set at each, drawn, and how much thread is enough.
+
+use super::open_sections::ENDS;
+use super::section::Section;
+use crate::app::drawings::DrawingView;
+use crate::app::sending::SizeRows;
+use crate::app::session::use_session;
+use leptos::prelude::*;
+use linkwright::present::drawing::end;
+use linkwright::present::ends::{self, End, Mark, Reached};
+use linkwright::report::Answer;
+
+/// The section.
+#[component]
+pub(super) fn TheTwoEnds() -> impl IntoView {
+    let session = use_session();
+    let shown = Memo::new(move |_| session.answer.get().map(|answer| ends::ends(&answer.link, session.units.get())));
+    let essentials = move || shown.with(|ends| ends.as_ref().map(|ends| ends.summary.clone()).unwrap_or_default());
+    let ends = move || {
+        shown.get().map(|ends| {
+            let end = |(index, end)| view! { <OneEnd index end /> };
+            ends.ends.into_iter().enumerate().map(end).collect_view()
+        })
+    };
+
+    view! {
+        <Section id=ENDS class="ends-part" title="The two ends" essentials=Signal::derive(essentials)>
+            <div class="ends">{ends}</div>
+        </Section>
+    }
+}
+
+/// One end with its drawing, its sizes and its scale of engagement.
+#[component]
+fn OneEnd(
+    /// Which one: A is 0, B is 1.
+    index: usize,
+    /// Its sizes.
+    end: End,
+) -> impl IntoView {
+    let session = use_session();
+    let drawing = Signal::derive(move || {
+        let drawing = |answer: &Answer| end::end(&answer.link, index, session.units.get());
+        session.answer.get().as_deref().map(drawing).unwrap_or_default()
+    });
+
+    view! {
+        <article class="end-of">
+            <h4>{end.title}</h4>
+            <figure class="drawing"><DrawingView drawing /></figure>
+            <SizeRows rows=end.set />
+            <h5>"How much thread is enough"</h5>
+            <ol class="scale">{end.scale.into_iter().map(|mark| view! { <MarkRow mark /> }).collect_view()}</ol>
+        </article>
+    }
+}
+
+/// A length of thread on the scale.
+#[component]
+fn MarkRow(
+    /// The mark.
+    mark: Mark,
+) -> impl IntoView {
+    let as_set = mark.reached == Reached::AsSet;
+    let against = (!as_set).then(|| {
+        view! {
+            <em>{mark.reached.word()}</em>
+            <small>{mark.source}</small>
+        }
+    });
+
+    view! {
+        <li class:as-set=as_set class:missed=mark.reached == Reached::No>
+            <b>{mark.length}</b>
+            <div><span>{mark.name}{(!as_set).then_some(", ")}</span>{against}</div>
+        </li>
+    }
+}

@@ -1,0 +1,225 @@
+//! One end, large: ball, jam nut, thread in sight, the tapped hole or the insert, with the sizes a builder needs.
+
+use super::rod_end::{self, Frame};
+use super::sketch::{Dimension, Label, Sketch};
+use super::{Anchor, Drawing, LETTERING, NARROW};
+use crate::present::words;
+use crate::quantity::{Kind, System, show};
+use crate::report::{EndGeometry, LinkGeometry};
+
+/// Bar drawn past the end of its hole before it is broken off, in meters and at most as a share of what comes before.
+const PAST: f64 = 0.014;
+const PAST_SHARE: f64 = 0.09;
+
+/// The detail of an end: A is 0, B is 1. An empty sheet for any other.
+pub fn end(made: &LinkGeometry, index: usize, system: System) -> Drawing {
+    let Some(end) = made.ends.get(index) else { return Drawing::default() };
+    let mut sketch = Sketch::new(NARROW, LETTERING);
+    let head = rod_end::head(end);
+    let hole = end.eye_to_face + end.drill_point.max(end.tapped_depth).max(end.inserted);
+    let until = hole + PAST.min(PAST_SHARE * hole);
+    let scale = (NARROW - 20.0) / (head / 2.0 + until);
+    let half = rod_end::tallest(made, end) / 2.0 * scale;
+    let above = sketch.over() + 2.0;
+    let axis = above + 10.0 + half;
+    let from_edge = 10.0 + head / 2.0 * scale;
+    let (eye, way) = if index == 0 { (from_edge, 1.0) } else { (NARROW - from_edge, -1.0) };
+    let at = Frame { eye, axis, way, scale };
+    broken_bar(&mut sketch, made, at, end.eye_to_face, until);
+    rod_end::rod_end(&mut sketch, at, end);
+    rod_end::hidden(&mut sketch, at, end, made.bore == 0.0);
+    sketch.line("center", (at.x(-head / 2.0) - way * 6.0, axis), (at.x(until) + way * 4.0, axis));
+    let detail = Detail { made, end, at, system };
+    detail.engaged(&mut sketch, above);
+    let below = detail.below(&mut sketch, axis + half);
+    let height = detail.notes(&mut sketch, below);
+    let letter = words::letter(index);
+    let ring = sketch.ring() + 2.0;
+    sketch.balloon((if index == 0 { ring } else { NARROW - ring }, ring), letter);
+    sketch.finish("detail", height, spoken(made, end, letter, system))
+}
+
+/// The bar with a broken end, as drawings cut a long part short.
+fn broken_bar(sketch: &mut Sketch, made: &LinkGeometry, at: Frame, face: f64, until: f64) {
+    let half = at.half(made.outside_diameter);
+    let (from, to, axis, step) = (at.x(face), at.x(until), at.axis, 5.0);
+    let broken = [(to, axis - half), (to + step, axis - half / 3.0), (to - step, axis + half / 3.0), (to, axis + half)];
+    let faced = [(from, axis + half), (from, axis - half)];
+    sketch.path("part bar", faced.into_iter().chain(broken).collect(), true);
+    rod_end::bore(sketch, made, from, to, axis, at.scale);
+}
+
+/// One end with its place on the sheet.
+struct Detail<'a> {
+    made: &'a LinkGeometry,
+    end: &'a EndGeometry,
+    at: Frame,
+    system: System,
+}
+
+impl Detail<'_> {
+    fn solid(&self) -> bool {
+        self.made.bore == 0.0
+    }
+
+    fn length(&self, value: f64) -> String {
+        words::length(value, self.system)
+    }
+
+    /// The side on which the eye is, of a point on the sheet.
+    fn eye_side(&self) -> Label {
+        if self.at.way > 0.0 { Label::Left } else { Label::Right }
+    }
+
+    fn bar_side(&self) -> Label {
+        if self.at.way > 0.0 { Label::Right } else { Label::Left }
+    }
+
+    /// The room on the sheet between its edge on the eye's side and the face of the bar.
+    fn before_face(&self) -> f64 {
+        (if self.at.way > 0.0 { self.face() } else { NARROW - self.face() }) - 3.0
+    }
+
+    fn face(&self) -> f64 {
+        self.at.x(self.end.eye_to_face)
+    }
+
+    /// Above: the thread in the bar, which is set with the wrench.
+    fn engaged(&self, sketch: &mut Sketch, row: f64) {
+        let (end, at) = (self.end, self.at);
+        let shank = at.axis - at.half(end.thread.major);
+        let outside = at.axis - at.half(self.made.outside_diameter);
+        sketch.dimension(&Dimension {
+            class: "",
+            ends: [self.face(), at.x(end.eye_to_end)],
+            parts: [outside, shank],
+            row,
+            words: &format!("thread {}", words::fit(end.engagement, self.system)),
+            label: Label::Over,
+        });
+    }
+
+    /// Below: what the bar is cut to. Where the last row ends.
+    fn below(&self, sketch: &mut Sketch, below: f64) -> f64 {
+        let (end, at) = (self.end, self.at);
+        let face = end.eye_to_face;
+        let outside = at.axis + at.half(self.made.outside_diameter);
+        let mut row = self.eye_to_face(sketch, below, outside);
+        let deep = if self.solid() {
+            vec![
+                ("tap", " deep", end.tapped_depth),
+                ("drill", " deep", end.drill_depth),
+                ("point", " deep", end.drill_point),
+            ]
+        } else {
+            vec![("insert", " long", end.tapped_depth)]
+        };
+        // Between the bar's face and the first of the hole's ends no extension line passes.
+        let free = [self.face(), at.x(face + deep.iter().map(|deep| deep.2).fold(f64::INFINITY, f64::min))];
+        for (name, more, depth) in deep {
+            let short = format!("{name} {}", self.length(depth));
+            let whole = format!("{short}{more}");
+            let over = |words: &str| sketch.fits(words, free[0], free[1]);
+            let before = |words: &str| sketch.width_of(words) + 4.0 <= self.before_face();
+            let (words, label) = if over(&whole) {
+                (whole, Label::Over)
+            } else if before(&whole) {
+                (whole, self.eye_side())
+            } else if over(&short) {
+                (short, Label::Over)
+            } else {
+                (short, self.eye_side())
+            };
+            row += if label == Label::Over { sketch.over() + 3.0 } else { sketch.line_height() + 2.0 };
+            let mut dimension = Dimension {
+                class: "",
+                ends: [self.face(), at.x(face + depth)],
+                parts: [outside; 2],
+                row,
+                words: &words,
+                label,
+            };
+            if label == Label::Over {
+                // Words in the free stretch, though the dimension may go on.
+                dimension.words = "";
+                sketch.dimension(&dimension);
+                let at = (f64::midpoint(free[0], free[1]), row - sketch.descent() - 2.0);
+                sketch.text("size", Anchor::Middle, at, &words);
+            } else {
+                sketch.dimension(&dimension);
+            }
+        }
+        row + 4.0
+    }
+
+    /// From the eye's center to the bar's face: what a ruler reads. Where its row ends.
+    fn eye_to_face(&self, sketch: &mut Sketch, below: f64, outside: f64) -> f64 {
+        let (end, at) = (self.end, self.at);
+        let words = self.length(end.eye_to_face);
+        let mut row = below + 8.0 + sketch.ascent();
+        let ends = [at.x(0.0), self.face()];
+        let parts = [at.axis + at.half(end.bore), outside];
+        let hole = self.end.eye_to_face + end.tapped_depth;
+        let mut dimension = Dimension { class: "", ends, parts, row, words: &words, label: Label::Over };
+        if sketch.fits(&words, ends[0], ends[1]) {
+            row += 4.0;
+            dimension.row = row;
+            sketch.dimension(&dimension);
+        } else if sketch.fits(&words, self.face() + at.way * 20.0, at.x(hole)) {
+            dimension.label = self.bar_side();
+            sketch.dimension(&dimension);
+        } else {
+            // Under the line, where the extension line of the eye has ended.
+            dimension.words = "";
+            sketch.dimension(&dimension);
+            row += sketch.line_height() + 4.0;
+            let anchor = if at.way > 0.0 { Anchor::End } else { Anchor::Start };
+            sketch.text("size", anchor, (self.face() - at.way * 6.0, row - sketch.descent()), &words);
+        }
+        row
+    }
+
+    /// Under the sizes: the thread, the drill and the bar; where the sheet ends.
+    fn notes(&self, sketch: &mut Sketch, below: f64) -> f64 {
+        let (made, end, units) = (self.made, self.end, self.system);
+        let hand = words::hand_mark(end.hand);
+        let mut notes = vec![format!("{} {hand}, {} showing", words::thread(end.thread), threads_showing(end))];
+        if self.solid() {
+            notes.push(format!("tap drill {}", words::tap_drill(end, units)));
+            notes.push(format!("bar {} across", words::trade(made.outside_diameter, units)));
+        } else {
+            notes.push("insert welded around its rim".to_string());
+            notes.push(format!("tube {}", words::size(made.outside_diameter, made.wall, units)));
+        }
+        let anchor = if self.at.way > 0.0 { Anchor::Start } else { Anchor::End };
+        sketch.notes(anchor, below + 6.0, &notes) + 3.0
+    }
+}
+
+/// Thread in sight, counted.
+pub fn threads_showing(end: &EndGeometry) -> String {
+    format!("{} threads", show(end.visible_threads.max(0.0), Kind::Ratio, System::Inch))
+}
+
+fn spoken(made: &LinkGeometry, end: &EndGeometry, letter: &str, system: System) -> String {
+    let length = |value: f64| words::length(value, system);
+    let hole = if made.bore == 0.0 {
+        format!(
+            "tapped {} deep, tap drill {}, drilled {} to the shoulder and {} to the point",
+            length(end.tapped_depth),
+            words::tap_drill(end, system),
+            length(end.drill_depth),
+            length(end.drill_point)
+        )
+    } else {
+        format!("in a threaded insert {} long, welded around its rim", length(end.tapped_depth))
+    };
+    format!(
+        "End {letter} to scale: {} {} shank, {} of it in the bar, {} showing past the jam nut; eye center to bar face {}; {hole}.",
+        words::thread(end.thread),
+        end.hand.words(),
+        words::fit(end.engagement, system),
+        threads_showing(end),
+        length(end.eye_to_face),
+    )
+}
