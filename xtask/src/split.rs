@@ -1,6 +1,6 @@
 //! The page's program cut in two: what the first answer needs, and the rest, which the page adds later.
 //!
-//! The cut is `brought` in `src/view/rest.rs`. What only it leads to goes into the second file; the two share memory and
+//! The cut is `load` in `src/app/later.rs`. What only it leads to goes into the second file; the two share memory and
 //! a table of functions. The tool for that reads the relocations of the linked program, so it comes before wasm-bindgen.
 
 use crate::dress::{bare_script, read};
@@ -58,7 +58,7 @@ fn cut(linked: &Path) -> Outcome<Split> {
     })?;
     let [rest] = parts.split_modules.as_slice() else {
         return Err(format!(
-            "{} parts beside the first, not 1: see `brought` in src/view/rest.rs",
+            "{} parts beside the first, not 1: see `load` in src/app/later.rs",
             parts.split_modules.len()
         ));
     };
@@ -72,12 +72,12 @@ fn cut(linked: &Path) -> Outcome<Split> {
     Ok(Split { glue, wasm, rest })
 }
 
-/// A name in the wrong place would bring a view back into the first part, and nobody would notice.
+/// A view named in the wrong place would come with the first part, and nobody would notice.
 fn held_apart(first: &[u8], rest: &[u8]) -> Outcome {
     match LATER.iter().find(|words| holds(first, words) || !holds(rest, words)) {
         None => Ok(()),
         Some(words) => Err(format!(
-            "“{words}” is not where it belongs, in the second part alone: reach it through `Part` in src/view/rest.rs"
+            "“{words}” is not where it belongs, in the second part alone: reach it through `LaterViews` in src/app/later.rs"
         )),
     }
 }
