@@ -100,7 +100,7 @@ fn joined(glue: &str) -> Outcome<String> {
         return Err("wasm-bindgen writes its glue otherwise by now: teach xtask/src/split.rs".to_owned());
     }
     let given = format!("\"{LINK}\": {{ __wasm_split_load_rest: addRest }},");
-    Ok(bare_script(&(glue.replacen(&import, "", 1).replacen(&asked, &given, 1) + REST)))
+    Ok(glue.replacen(&import, "", 1).replacen(&asked, &given, 1) + &bare_script(REST))
 }
 
 /// A part without the names of its functions and other custom sections, which only tools read.
