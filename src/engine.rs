@@ -5,7 +5,6 @@ use std::sync::Arc;
 
 mod adjustment;
 mod advice;
-pub mod angles;
 mod beyond;
 mod bolt;
 mod build;

@@ -13,7 +13,6 @@ pub mod document;
 pub mod engine;
 pub mod inputs;
 pub mod layouts;
-pub mod order;
 pub mod present;
 pub mod quantity;
 pub mod report;

@@ -220,26 +220,24 @@ fn what_is_computed_without_a_sheet_is_listed() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 27] = [
+const LAYERS: [(&str, &[&str]); 25] = [
     ("quantity", &[]),
-    ("order", &[]),
     ("source", &[]),
     ("document", &[]),
     ("engine::math", &[]),
-    ("engine::angles", &["engine::math"]),
     ("engine::notation", &["quantity", "engine::math"]),
     ("engine::sentence", &["quantity"]),
     ("engine::formula", &["quantity", "source", "engine::notation", "engine::sentence"]),
-    ("engine::formulas", &["quantity", "source", "engine::formula", "engine::math", "engine::angles"]),
+    ("engine::formulas", &["quantity", "source", "engine::formula", "engine::math"]),
     ("engine::roots", &[]),
-    ("engine::stepped", &["engine::formulas", "engine::math", "engine::angles", "engine::roots", "order"]),
+    ("engine::stepped", &["engine::formulas", "engine::math", "engine::roots"]),
     ("engine::plastic", &["engine::math", "engine::roots"]),
     ("engine::reference", REFERENCE),
     (
         "engine::tables",
-        &["quantity", "source", "document", "report", "engine::formula", "engine::formulas", "engine::math", "order"],
+        &["quantity", "source", "document", "report", "engine::formula", "engine::formulas", "engine::math"],
     ),
-    ("inputs", &["quantity", "document", "engine::tables", "order"]),
+    ("inputs", &["quantity", "document", "engine::tables"]),
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::sentence", "engine::tables"]),
     ("share", &["quantity", "document", "inputs"]),
@@ -263,7 +261,6 @@ const PRESENT: &[&str] = &[
     "builds",
     "differences",
     "store",
-    "order",
     "engine",
     "engine::math",
     "engine::sentence",
@@ -283,7 +280,6 @@ const ENGINE: &[&str] = &[
     "document",
     "inputs",
     "report",
-    "engine::angles",
     "engine::math",
     "engine::sentence",
     "engine::formula",
@@ -292,7 +288,6 @@ const ENGINE: &[&str] = &[
     "engine::roots",
     "engine::stepped",
     "engine::tables",
-    "order",
 ];
 /// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];

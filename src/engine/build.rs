@@ -17,7 +17,7 @@ use super::tables::materials::{self, Strength};
 use crate::document::Document;
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::report::{Along, Beyond, Candidate, Finding, LinkGeometry, Loads, Note, Topic, Verdict};
 
 #[cfg(test)]
@@ -284,7 +284,7 @@ impl Judged {
         let mut highest: Option<(usize, f64)> = None;
         for (index, finding) in self.findings.iter().enumerate().filter(|(_, finding)| count(finding)) {
             if let Some(used) = finding.utilization
-                && highest.is_none_or(|(_, most)| order::exceeds(used, most))
+                && highest.is_none_or(|(_, most)| quantity::exceeds(used, most))
             {
                 highest = Some((index, used));
             }
@@ -347,7 +347,7 @@ impl Judged {
             Limit::Passing => finding.utilization,
             Limit::Failing => finding.to_failure,
         });
-        measured.reduce(f64::max).map_or(f64::INFINITY, |used| used - (1.0 + order::SLACK))
+        measured.reduce(f64::max).map_or(f64::INFINITY, |used| used - (1.0 + quantity::SLACK))
     }
 
     /// Whether a finding counts for a size: a rule of thumb only does when it is broken.

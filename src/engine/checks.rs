@@ -9,7 +9,7 @@ use super::sentence::{Said, said};
 use super::stepped::{self, Levers, Step};
 use super::tables::materials::Strength;
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::report::{Finding, LinkGeometry, Loads, Topic, Verdict};
 use crate::source::Cite;
 
@@ -236,11 +236,11 @@ pub(super) fn ask(check: &'static Check, case: &Case, mut sheet: Sheet) -> Optio
             ),
             (None, Ok(used)) => {
                 let to_failure = outcome.to_failure.unwrap_or(used);
-                let verdict = if order::exceeds(to_failure, 1.0) {
+                let verdict = if quantity::exceeds(to_failure, 1.0) {
                     Verdict::Fails
                 } else if let Some(verdict) = outcome.verdict {
                     verdict
-                } else if outcome.condition.is_some() || (!check.rule && order::exceeds(used, CLOSE)) {
+                } else if outcome.condition.is_some() || (!check.rule && quantity::exceeds(used, CLOSE)) {
                     Verdict::Close
                 } else {
                     Verdict::Passes

@@ -6,7 +6,7 @@ use super::given::{RodEndSpec, Values};
 use super::tables::SHEAR_SHARE;
 use super::tables::materials::{Form, Strength};
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::report::{EngagementMark, EngagementRule};
 use crate::source::{Obtained, PRACTICE, cite};
 
@@ -86,7 +86,7 @@ impl EngagementLines {
             rule,
             name,
             length,
-            reached: !order::exceeds(length, engagement),
+            reached: !quantity::exceeds(length, engagement),
             source,
         };
         let practice = |place| cite(&PRACTICE, place, Obtained::Practice);

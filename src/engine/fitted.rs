@@ -12,7 +12,7 @@ use super::tables::practice::class;
 use super::tables::{rod_ends, threads};
 use crate::document::OWN_ROD_END;
 use crate::inputs;
-use crate::order::exceeds;
+use crate::quantity::exceeds;
 use crate::quantity::ksi;
 use crate::report::{Finding, Fitted, Verdict};
 

@@ -9,7 +9,7 @@ use super::tables::practice::{self, GoesBy, Job, Size, class};
 use super::tables::threads::{self, Thread};
 use crate::document::{Role, Use};
 use crate::inputs;
-use crate::order::exceeds;
+use crate::quantity::exceeds;
 use crate::report::Trade;
 
 /// What builders usually fit for this link; `None` where they have no habit.

@@ -5,7 +5,7 @@ use super::cross_sections::Stretch;
 use super::formula::Sheet;
 use super::stepped::Levers;
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::report::{Along, Station};
 
 /// Stations inside every stretch of one section, beside its two ends.
@@ -34,7 +34,7 @@ pub(super) fn along(case: &Case) -> Along {
     }
     let weakest = stations.iter().enumerate().fold(None, |weakest: Option<(usize, f64)>, (index, station)| {
         let used = station.utilization;
-        if weakest.is_none_or(|(_, most)| order::exceeds(used, most)) { Some((index, used)) } else { weakest }
+        if weakest.is_none_or(|(_, most)| quantity::exceeds(used, most)) { Some((index, used)) } else { weakest }
     });
     Along { stations, weakest: weakest.map(|(index, _)| index) }
 }

@@ -13,7 +13,7 @@ use super::tables::materials::Form;
 use super::tables::{practice, rod_ends, stock, threads};
 use crate::document::{Role, Stock};
 use crate::inputs;
-use crate::order::{self, exceeds};
+use crate::quantity::{self, exceeds};
 use crate::report::{Candidate, Fitted, Sizing, Trade, Verdict};
 
 /// A size that was tried, with what is needed to build it again.
@@ -117,7 +117,7 @@ fn hopeless(given: &Values, section: Section) -> bool {
     } else {
         (sections::RING_SECTION_MODULUS.value(&size), given.known(&inputs::YIELD_FACTOR))
     };
-    order::exceeds(factor * beams::BENDING_STRESS.value(&[moment, modulus]), strength.yield_tension)
+    quantity::exceeds(factor * beams::BENDING_STRESS.value(&[moment, modulus]), strength.yield_tension)
 }
 
 /// What is in stock for this link, smallest section modulus first.
@@ -364,7 +364,7 @@ fn for_section(given: &Values, section: Section) -> Option<SizedCandidate> {
 
 /// The tube of a diameter whose wall nobody gave: the thinnest in stock that passes, else the one that comes closest.
 pub(super) fn tube_of(given: &Values, outside_diameter: f64) -> Option<Section> {
-    let same = |tube: &&(f64, f64)| !order::exceeds((tube.0 - outside_diameter).abs(), 1e-6);
+    let same = |tube: &&(f64, f64)| !quantity::exceeds((tube.0 - outside_diameter).abs(), 1e-6);
     let sections = stock::TUBES.iter().filter(same).map(|&(_, wall)| Section { outside_diameter, wall });
     let mut tried = sections.filter_map(|section| for_section(given, section)).collect::<Vec<_>>();
     tried.sort_by(|a, b| {

@@ -3,7 +3,7 @@
 use super::{At, DefaultKind, Group, Number, STEERING_BOX, Scope, TIE_ROD_SIDE, TRACK_BAR, USAGE};
 use crate::document::{Document, OWN_ROD_END, Role, ShankSteel, Side, Use};
 use crate::engine::tables::uses;
-use crate::order;
+use crate::quantity;
 use crate::quantity::{INCH, Kind, POUND_FORCE, deg, inch, ksi, lbf, lbf_in, psi};
 
 macro_rules! accessor {
@@ -133,7 +133,7 @@ fn role(document: &Document, place: At) -> Option<Role> {
 pub fn holds_sideways(document: &Document, place: At) -> bool {
     role(document, place) == Some(Role::Upper)
         && TRACK_BAR.value(document, place) != Some("yes")
-        && COUNT.value(document, place).is_some_and(|count| !order::exceeds(2.0, count))
+        && COUNT.value(document, place).is_some_and(|count| !quantity::exceeds(2.0, count))
 }
 
 /// Half the angle between converging upper links, when nobody gives it (common practice: at least 20° a side).

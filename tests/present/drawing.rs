@@ -151,7 +151,7 @@ fn the_outline_and_the_plots_are_legible() {
         let mut document = hard();
         document.links[0].length = Some(inch(length));
         let metals = engine::in_other_metals(&document, 0);
-        for against in [plot::Against::FirstBend, plot::Against::Buckling] {
+        for against in [plot::Against::FirstYield, plot::Against::Buckling] {
             for system in SYSTEMS {
                 let drawing = plot::plot(&metals, system, against).expect("metals that bear something");
                 assert_eq!(legible(&drawing), [""; 0]);

@@ -2,7 +2,7 @@
 
 use linkwright::engine::tables::inserts::{self, Fitted, LEAST_WALL};
 use linkwright::engine::tables::{stock, threads};
-use linkwright::order::exceeds;
+use linkwright::quantity::exceeds;
 use linkwright::quantity::inch;
 
 use crate::same;

@@ -8,6 +8,7 @@ pub(crate) fn Phrases(
     /// The text; its phrases end with a comma or a semicolon.
     text: String,
 ) -> impl IntoView {
-    let phrases: Vec<String> = text.split_inclusive([',', ';']).map(str::to_string).collect();
+    let phrases = text.split_inclusive(", ").flat_map(|part| part.split_inclusive("; "));
+    let phrases: Vec<String> = phrases.map(str::to_string).collect();
     phrases.into_iter().map(|phrase| view! { <span>{phrase}</span> }).collect_view()
 }

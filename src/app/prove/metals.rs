@@ -55,7 +55,7 @@ fn Comparison() -> impl IntoView {
                     "Up is stronger, left is lighter. Letters as in the tables: a ring passes, a cross fails. Touch one to take its metal."
                 </p>
                 <div class="plots">
-                    <Plot metals against=Against::FirstBend take />
+                    <Plot metals against=Against::FirstYield take />
                     <Plot metals against=Against::Buckling take />
                 </div>
             </div>

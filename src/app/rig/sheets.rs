@@ -1,8 +1,7 @@
 //! A sheet of paper for each link, printed behind the rig's own.
 
-use crate::app::sending::{Sheet, SheetWithoutAnswer};
+use crate::app::sending::Sheet;
 use crate::app::session::use_session;
-use leptos::either::Either;
 use leptos::prelude::*;
 use linkwright::report::LinkReport;
 use std::sync::Arc;
@@ -14,9 +13,12 @@ pub(super) fn Sheets() -> impl IntoView {
     let sheets = move || {
         session.laid_open.get().then(|| {
             let whole = session.rig.get();
-            let sheet = |&index: &usize| match whole.links.get(index) {
-                Some(LinkReport::Answer(answer)) => Either::Left(view! { <Sheet index answer=Arc::clone(answer) /> }),
-                _ => Either::Right(view! { <SheetWithoutAnswer index /> }),
+            let sheet = |&index: &usize| {
+                let answer = match whole.links.get(index) {
+                    Some(LinkReport::Answer(answer)) => Some(Arc::clone(answer)),
+                    _ => None,
+                };
+                view! { <Sheet index answer /> }
             };
             whole.rig.worst_first.iter().map(sheet).collect_view()
         })

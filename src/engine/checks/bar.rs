@@ -8,7 +8,7 @@ use crate::engine::sentence::{Said, said};
 use crate::engine::stepped::Levers;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::report::{EndGeometry, Topic};
 
 pub(super) static ROWS: &[Check] = &[
@@ -117,7 +117,7 @@ pub(super) fn in_the_hole(
             let Some(actions) = actions_with(case, station, factor, levers, sheet) else { return buckles(case, sheet) };
             let section = section(end, sheet);
             let (used, stress) = worst(&section, &actions, sheet);
-            if highest.0.is_nan() || order::exceeds(used, highest.0) {
+            if highest.0.is_nan() || quantity::exceeds(used, highest.0) {
                 highest = (used, station, stress);
             }
         }

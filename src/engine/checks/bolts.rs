@@ -10,7 +10,7 @@ use crate::engine::sentence::{Said, said};
 use crate::engine::tables::bolts::BoltStrength;
 use crate::engine::tables::jam_torque;
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::quantity::{Kind, ksi};
 use crate::report::Topic;
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
@@ -138,7 +138,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
         says.extend(loose.clone());
         says
     };
-    if !order::exceeds(alone, 1.0) {
+    if !quantity::exceeds(alone, 1.0) {
         let says = sheet.remark(|| {
             said![
                 "Between its ears the ",
@@ -184,7 +184,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
         });
         return Outcome::new(alone, at_eye, told(says));
     };
-    if order::exceeds(clamp.used, 1.0) {
+    if quantity::exceeds(clamp.used, 1.0) {
         let says = sheet.remark(|| {
             said![
                 "The ",

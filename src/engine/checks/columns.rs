@@ -9,7 +9,7 @@ use crate::engine::given::Values;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::materials::Form;
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::quantity::Kind;
 use crate::report::Topic;
 
@@ -61,7 +61,7 @@ pub(in crate::engine) fn buckling_load(case: &Case, sheet: &mut Sheet) -> f64 {
     let straight = straight_load(case, &section, sheet);
     let bowed = bowed_load(case, &section, 0.0, sheet);
     let (capacity, which) =
-        if order::exceeds(straight, bowed) { (bowed, "bowed link") } else { (straight, "straight link") };
+        if quantity::exceeds(straight, bowed) { (bowed, "bowed link") } else { (straight, "straight link") };
     sheet.choose(|| said!["The smaller counts: the ", (which), ", ", (capacity, Force), "."]);
     capacity
 }
@@ -146,7 +146,7 @@ fn squash(stretch: &Stretch) -> f64 {
 fn compression_yield(case: &Case, sheet: &mut Sheet) -> Outcome {
     let weakest = case.stretches.iter().min_by(|a, b| squash(a).total_cmp(&squash(b)));
     let column = buckling_load(case, &mut Sheet::silent());
-    let Some(weakest) = weakest.filter(|weakest| order::exceeds(column, squash(weakest))) else {
+    let Some(weakest) = weakest.filter(|weakest| quantity::exceeds(column, squash(weakest))) else {
         return Outcome::does_not_arise();
     };
     let section = &weakest.section;
@@ -210,7 +210,7 @@ fn bent_bar(case: &Case, sheet: &mut Sheet) -> Outcome {
     let factor = case.given.known(&inputs::YIELD_FACTOR);
     // The factor comes before the amplification, so that what compression adds to the moment is counted too.
     let load = sheet.work(&stepped::FACTORED_LOAD, &[factor, case.axial()]);
-    if !order::exceeds(case.critical_load(), load) {
+    if !quantity::exceeds(case.critical_load(), load) {
         return buckles(case, sheet);
     }
     let compressed = sheet.work(&columns::BENT_MOMENT, &[load, offset, case.critical_load()]);
@@ -220,7 +220,7 @@ fn bent_bar(case: &Case, sheet: &mut Sheet) -> Outcome {
             let stress = sheet.work(&beams::COMBINED_STRESS, &[load, section.area, moment, section.modulus]);
             (sheet.work(&pins::STRESS_SHARE, &[stress, yielding]), stress, yielding)
         });
-    let worst = if order::exceeds(in_tension.0, in_compression.0) { in_tension } else { in_compression };
+    let worst = if quantity::exceeds(in_tension.0, in_compression.0) { in_tension } else { in_compression };
     let (used, stress, yielding) = worst;
     Outcome::new(
         used,

@@ -5,7 +5,7 @@ use crate::engine::formula::Sheet;
 use crate::engine::formulas::{loads, pins};
 use crate::engine::sentence::said;
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::report::Topic;
 
 pub(super) static ROWS: &[Check] = &[
@@ -46,15 +46,15 @@ pub(super) fn at_ends(case: &Case, sheet: &mut Sheet, ask: fn(&Case, usize, &mut
     let to_failure =
         |outcome: &Outcome| outcome.utilization.as_ref().ok().map(|used| outcome.to_failure.unwrap_or(*used));
     let rank = |outcome: &Outcome| match to_failure(outcome) {
-        Some(used) if order::exceeds(used, 1.0) => 3,
+        Some(used) if quantity::exceeds(used, 1.0) => 3,
         None => 2,
         Some(_) => u8::from(outcome.condition.is_some()),
     };
     let b_is_worse = match (&a.utilization, &b.utilization) {
         (Ok(_), Ok(_)) if rank(&a) == 3 && rank(&b) == 3 => {
-            to_failure(&b).zip(to_failure(&a)).is_some_and(|(second, first)| order::exceeds(second, first))
+            to_failure(&b).zip(to_failure(&a)).is_some_and(|(second, first)| quantity::exceeds(second, first))
         }
-        (Ok(first), Ok(second)) if rank(&a) == rank(&b) => order::exceeds(*second, *first),
+        (Ok(first), Ok(second)) if rank(&a) == rank(&b) => quantity::exceeds(*second, *first),
         _ => rank(&b) > rank(&a),
     };
     let (worse, other, kept) = if b_is_worse { (b, a, sheet_b) } else { (a, b, sheet_a) };

@@ -10,7 +10,7 @@ use crate::engine::sentence::{Said, said};
 use crate::engine::tables::SHEAR_SHARE;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::quantity::Kind;
 use crate::report::{EndGeometry, EngagementRule, Topic};
 use crate::source::{Obtained, PRACTICE, cite};
@@ -104,7 +104,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
 
 /// What is short, or would be better: a longer shank first.
 fn advice(end: &EndGeometry, least: f64) -> Said {
-    if order::exceeds(least, end.engagement) {
+    if quantity::exceeds(least, end.engagement) {
         return said![
             " Take a rod end with a shank at least ",
             (least - end.engagement, FineLength),
@@ -114,12 +114,12 @@ fn advice(end: &EndGeometry, least: f64) -> Said {
     let line = |rule| end.marks.iter().find(|mark| mark.rule == rule).map_or(0.0, |mark| mark.length);
     let (shank, practice) = (line(EngagementRule::Shank), line(EngagementRule::Practice));
     let mut says = Said::default();
-    if order::exceeds(shank, end.engagement) {
+    if quantity::exceeds(shank, end.engagement) {
         says.extend(said![
             " That is good for this load with its factor; in an overload the thread would go before the shank."
         ]);
     }
-    if order::exceeds(practice, end.engagement) {
+    if quantity::exceeds(practice, end.engagement) {
         says.extend(said![
             " Common practice is ",
             (practice, FineLength),

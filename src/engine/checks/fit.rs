@@ -10,7 +10,7 @@ use crate::engine::sentence::said;
 use crate::engine::tables::inserts;
 use crate::engine::tables::materials::Form;
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::quantity::{Kind, deg};
 use crate::report::Topic;
 use crate::source::{Cite, GEOMETRY, Obtained, PRACTICE, cite};
@@ -86,7 +86,7 @@ pub(super) static ROWS: &[Check] = &[
 
 /// The end with the larger of two numbers.
 fn worse(values: [f64; 2]) -> usize {
-    usize::from(order::exceeds(values[1], values[0]))
+    usize::from(quantity::exceeds(values[1], values[0]))
 }
 
 fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
@@ -125,7 +125,7 @@ fn bottoming(case: &Case, sheet: &mut Sheet) -> Outcome {
         used = used.max(of_length(end.inserted, room, sheet));
     }
     let tight =
-        case.made.ends.iter().any(|end| order::exceeds(end.thread_length - end.jam_nut, end.most + end.not_full));
+        case.made.ends.iter().any(|end| quantity::exceeds(end.thread_length - end.jam_nut, end.most + end.not_full));
     let says = if tight {
         sheet.remark(|| said![
             "The hole ends before the thread of the shank does: a shank wound in that far locks on the bottom, and its jam nut tightens on nothing."

@@ -7,7 +7,7 @@ use crate::engine::formulas::jam_nut;
 use crate::engine::sentence::said;
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
-use crate::order;
+use crate::quantity;
 use crate::quantity::{Kind, inch};
 
 /// How much wider than the thread the countersink is (assumption).
@@ -21,7 +21,7 @@ fn jam_nut_at(case: &Case, index: usize, sheet: &mut Sheet) -> Outcome {
     let end = &case.made.ends[index];
     let outside = case.made.outside_diameter;
     let across = end.jam_nut_across;
-    if order::exceeds(across, outside) {
+    if quantity::exceeds(across, outside) {
         return Outcome::new(
             of_length(across, outside, sheet),
             None,

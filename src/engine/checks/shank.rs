@@ -7,7 +7,7 @@ use crate::engine::formulas::{pins, threads};
 use crate::engine::roots::crossing;
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::quantity::Kind;
 use crate::report::Topic;
 
@@ -55,7 +55,7 @@ pub(in crate::engine) fn stop(case: &Case, end: usize) -> Option<f64> {
     let made = &case.made.ends[end];
     let least = made.least + made.not_full;
     let over =
-        |wound_out: f64| used_at(case, end, made.inserted - wound_out, &mut Sheet::silent()) - (1.0 + order::SLACK);
+        |wound_out: f64| used_at(case, end, made.inserted - wound_out, &mut Sheet::silent()) - (1.0 + quantity::SLACK);
     let (now, most) = (over(0.0), made.inserted - least);
     if most <= 0.0 || now > 0.0 {
         return (now > 0.0).then_some(made.inserted);
@@ -91,7 +91,7 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
             ]
         });
         let used = as_set.max(at_stop);
-        let needs_stop = !order::exceeds(as_set, 1.0) && order::exceeds(used, 1.0);
+        let needs_stop = !quantity::exceeds(as_set, 1.0) && quantity::exceeds(used, 1.0);
         let most_showing = if needs_stop && sheet.is_recording() {
             let inserted = stop(case, end).unwrap_or(made.inserted);
             made.visible_threads + (made.inserted - inserted) / made.thread.pitch
@@ -146,7 +146,7 @@ fn shank_bending(case: &Case, sheet: &mut Sheet) -> Outcome {
         }
         Outcome {
             to_failure: Some(as_set),
-            recommendable: !order::exceeds(used, 1.0),
+            recommendable: !quantity::exceeds(used, 1.0),
             condition,
             otherwise,
             ..Outcome::new(used, Some(case.station(end, made.eye_to_face)), says)
@@ -159,7 +159,7 @@ fn if_alloy(case: &Case, end: usize, used: f64) -> Option<Said> {
     let answered = case.given.link.ends.get(end).is_none_or(|end| end.shank_steel.is_some());
     let own = [&inputs::SHANK_ULTIMATE, &inputs::SHANK_YIELD].iter().any(|input| case.given.is_decided(input));
     let yielding = case.made.ends[end].shank_yield;
-    (!answered && !own && order::exceeds(inputs::ALLOY_YIELD, yielding)).then(|| {
+    (!answered && !own && quantity::exceeds(inputs::ALLOY_YIELD, yielding)).then(|| {
         said![
             "The steel of the rod end at ",
             (end_name(case, end)),

@@ -14,7 +14,7 @@ use crate::engine::sentence::{Said, said};
 use crate::engine::stepped::{self, Levers};
 use crate::engine::tables::materials::Form;
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::quantity::{Kind, inch};
 use crate::report::Verdict;
 
@@ -37,7 +37,7 @@ pub(super) fn is_ductile(case: &Case, section: &CrossSection) -> bool {
     let made = case.made;
     made.material.form == Form::Tube
         && case.strength.elongation.is_some_and(|stretch| stretch >= LEAST_ELONGATION)
-        && !order::exceeds(
+        && !quantity::exceeds(
             made.outside_diameter / made.wall,
             COMPACT_TUBE.value(&[made.material.modulus_compression, section.yield_compression]),
         )
@@ -84,7 +84,7 @@ pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> 
                 "."
             ]
         });
-        let verdict = if order::exceeds(with_factor, 1.0) { Verdict::Close } else { Verdict::Passes };
+        let verdict = if quantity::exceeds(with_factor, 1.0) { Verdict::Close } else { Verdict::Passes };
         return Outcome {
             verdict: Some(verdict),
             recommendable: !no_bend_band(case) || verdict == Verdict::Passes,
@@ -92,7 +92,7 @@ pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> 
         };
     }
     let hinge = hinge(case, &section, actions.in_compression, sheet);
-    let set = if order::exceeds(used, 1.0) { permanent_set(case, &section, &levers, sheet) } else { 0.0 };
+    let set = if quantity::exceeds(used, 1.0) { permanent_set(case, &section, &levers, sheet) } else { 0.0 };
     let length = case.made.length;
     // Bent, the link must hold in compression once more.
     let column = if set > 0.0 && set.is_finite() { columns::used_after_set(case, &section, set, sheet) } else { 0.0 };
@@ -101,22 +101,22 @@ pub(super) fn bending(case: &Case, section: CrossSection, sheet: &mut Sheet) -> 
     } else {
         (hinge.share / CARRIES_ON).max(set / (REJECTED_SET * length)).max(column)
     };
-    let verdict = if !order::exceeds(with_factor, 1.0) {
+    let verdict = if !quantity::exceeds(with_factor, 1.0) {
         Verdict::Passes
-    } else if !order::exceeds(used, 1.0) {
+    } else if !quantity::exceeds(used, 1.0) {
         Verdict::Close
     } else {
         Verdict::Bends
     };
     let gentle = matches!(case.given.document.rig.usage, Some(Use::Easy | Use::Slow));
     let small_bend =
-        gentle && !order::exceeds(hinge.share, RECOMMENDED) && !order::exceeds(set, RECOMMENDED_SET * length);
+        gentle && !quantity::exceeds(hinge.share, RECOMMENDED) && !quantity::exceeds(set, RECOMMENDED_SET * length);
     let recommendable = match verdict {
         Verdict::Passes => true,
         Verdict::Close => !no_bend_band(case),
         _ => !no_bend_band(case) && small_bend,
     };
-    let fails = order::exceeds(to_failure, 1.0);
+    let fails = quantity::exceeds(to_failure, 1.0);
     let bow = if fails && sheet.is_recording() { bow_by_energy(case, hinge, sheet) } else { Bow::NotTold };
     let bent = Bent { column, bow, stress, yielding, set, hinge };
     let says = sheet.remark(|| if fails { bent.fails(case) } else { bent.carries_on(case, verdict) });
@@ -269,7 +269,7 @@ impl Bent {
             }
             Bow::NotTold => said![" The permanent set is over ", (REJECTED_SET * case.made.length, FineLength), "."],
         });
-        if order::exceeds(self.column, 1.0) {
+        if quantity::exceeds(self.column, 1.0) {
             says.extend(said![" Bent like that, it no longer carries its largest compression."]);
         }
         says

@@ -2,8 +2,8 @@
 
 use std::f64::consts::PI;
 
-use crate::engine::angles::cosine;
 use crate::engine::formula::{formula, listed};
+use crate::engine::math::cosine;
 use crate::quantity::{INCH, deg, inch, ksi, lbf, lbf_in, mm};
 
 formula! {

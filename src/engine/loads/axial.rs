@@ -6,7 +6,7 @@ use crate::engine::formulas::{axle, loads, steering};
 use crate::engine::given::Values;
 use crate::engine::sentence::{Said, said};
 use crate::inputs;
-use crate::order;
+use crate::quantity;
 use crate::quantity::deg;
 use crate::report::Axle;
 
@@ -107,7 +107,7 @@ fn of_upper(given: &Values, grip: f64, traction: f64, sheet: &mut Sheet) -> Axia
     let unknown = given.choice(&inputs::TRACK_BAR) == Some("unknown");
     if !given.holds_sideways() {
         let force = sheet.work(&loads::SHOCKED_FORCE, &[shock, traction]);
-        let alone = unknown && order::exceeds(2.0, given.known(&inputs::COUNT));
+        let alone = unknown && quantity::exceeds(2.0, given.known(&inputs::COUNT));
         let remark = sheet.remark(|| {
             if alone {
                 said!["Does this axle have a track bar? Not known: taken to have one, since a single upper link cannot hold an axle sideways."]
@@ -139,7 +139,7 @@ fn of_upper(given: &Values, grip: f64, traction: f64, sheet: &mut Sheet) -> Axia
         said
     });
     let caution = sheet.remark(|| {
-        if order::exceeds(USUAL_CONVERGENCE, angle) {
+        if quantity::exceeds(USUAL_CONVERGENCE, angle) {
             said![
                 "Upper links at only ",
                 (angle, Angle),
@@ -160,14 +160,14 @@ pub(in crate::engine) fn refusal(given: &Values) -> Option<Said> {
         return None;
     }
     let count = given.known(&inputs::COUNT);
-    if order::exceeds(2.0, count) && given.choice(&inputs::TRACK_BAR) == Some("no") {
+    if quantity::exceeds(2.0, count) && given.choice(&inputs::TRACK_BAR) == Some("no") {
         return Some(said![
             "A single upper link cannot hold an axle sideways, and this axle is entered without a track bar. Check the number of upper links and the track bar under Loads."
         ]);
     }
     let angle = given.known(&inputs::PLAN_ANGLE);
     let entered = given.holds_sideways() && given.is_decided(&inputs::PLAN_ANGLE);
-    (entered && order::exceeds(LEAST_CONVERGENCE, angle)).then(|| {
+    (entered && quantity::exceeds(LEAST_CONVERGENCE, angle)).then(|| {
         said![
             "Upper links at ",
             (angle, Angle),
@@ -190,7 +190,7 @@ fn from_steering(given: &Values, sheet: &mut Sheet) -> Axial {
     let hit = sheet.work(&steering::OBSTACLE_FORCE, &[given.known(&inputs::SHOCK), grip, weight, wheel, offset, arm]);
     let mut largest = ("wheels turned in place", scrub);
     let mut also = |what, force| {
-        if order::exceeds(force, largest.1) {
+        if quantity::exceeds(force, largest.1) {
             largest = (what, force);
         }
     };

@@ -4,7 +4,7 @@ use super::materials::{HabitMetal, Material, Speaks};
 use super::threads::{self, Thread};
 use crate::document::{Role, Use};
 use crate::engine::formulas::sections;
-use crate::order::exceeds;
+use crate::quantity::exceeds;
 use crate::quantity::{System, inch, lbf, mm};
 use crate::source::{Cite, Obtained, PRACTICE, cite};
 

@@ -5,7 +5,7 @@ use std::option::Option as Maybe;
 use super::super::{At, Group, Scope, WEIGHT};
 use super::{Choice, Option, id_of, of_id};
 use crate::document::{Document, Position, Role, SteeringBox, SwayMeasured, TieRodSide, TrackBar};
-use crate::order;
+use crate::quantity;
 use crate::quantity::lbf;
 
 /// A rig lighter than this is taken to steer with a rack or without assist.
@@ -119,7 +119,7 @@ pub static STEERING_BOX: Choice = Choice {
     get: OF_STEERING_BOX.0,
     set: OF_STEERING_BOX.1,
     default: |document, _| {
-        let light = order::exceeds(RACK_UNDER, WEIGHT.value(document, At::default())?);
+        let light = quantity::exceeds(RACK_UNDER, WEIGHT.value(document, At::default())?);
         id_of(&STEERING_BOXES, if light { &SteeringBox::Unassisted } else { &SteeringBox::Power })
     },
 };

@@ -27,9 +27,9 @@ const TURNS: [f64; 12] = [0.0, 180.0, 270.0, 90.0, 315.0, 45.0, 225.0, 135.0, 33
 /// What is plotted against the weight.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Against {
-    /// The strike at which the bar begins to stay bent.
-    FirstBend,
-    /// The push at which the link buckles.
+    /// The side load at which the bar begins to yield.
+    FirstYield,
+    /// The compression at which the link buckles.
     Buckling,
 }
 
@@ -37,14 +37,14 @@ impl Against {
     /// What it is called.
     pub const fn words(self) -> &'static str {
         match self {
-            Self::FirstBend => "first bend",
-            Self::Buckling => "folding push",
+            Self::FirstYield => "side load to first yield",
+            Self::Buckling => "buckling load",
         }
     }
 
     const fn of(self, size: &MetalSize) -> f64 {
         match self {
-            Self::FirstBend => size.beyond.first_yield,
+            Self::FirstYield => size.beyond.first_yield,
             Self::Buckling => size.buckling,
         }
     }

@@ -117,7 +117,11 @@ fn insert(sketch: &mut Sketch, at: Frame, end: &EndGeometry) {
         // A groove at the seam, filled. Nobody enters its size: it is drawn as deep as the wall around the thread, within
         // what can be seen.
         let deep = (insert.wall * at.scale).clamp(3.0, 8.0);
-        sketch.path("weld", vec![(face, rim - deep / 2.0), (face + at.way * deep, rim), (face, rim + deep / 2.0)], true);
+        sketch.path(
+            "weld",
+            vec![(face, rim - deep / 2.0), (face + at.way * deep, rim), (face, rim + deep / 2.0)],
+            true,
+        );
     }
 }
 

@@ -1,8 +1,8 @@
 //! The scale of engagement: the lengths of thread that have a name, with the link as set among them.
 
-use crate::order::exceeds;
 use crate::present::words::fit;
 use crate::quantity::System;
+use crate::quantity::exceeds;
 use crate::report::{EndGeometry, EngagementMark};
 
 /// A length of thread on the scale.
