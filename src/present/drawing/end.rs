@@ -3,8 +3,9 @@
 use super::rod_end::{self, Frame};
 use super::sketch::{Dimension, Label, Sketch};
 use super::{Anchor, Drawing, LETTERING, NARROW};
+use crate::present::ends::threads_showing;
 use crate::present::words;
-use crate::quantity::{Kind, System, show};
+use crate::quantity::System;
 use crate::report::{EndGeometry, LinkGeometry};
 
 /// Bar drawn past the end of its hole before it is broken off, in meters and at most as a share of what comes before.
@@ -189,11 +190,6 @@ impl Detail<'_> {
         let anchor = if self.at.way > 0.0 { Anchor::Start } else { Anchor::End };
         sketch.notes(anchor, below + 10.0, &notes) + 3.0
     }
-}
-
-/// Thread in sight, counted.
-pub fn threads_showing(end: &EndGeometry) -> String {
-    format!("{} threads", show(end.visible_threads.max(0.0), Kind::Ratio, System::Inch))
 }
 
 fn spoken(made: &LinkGeometry, end: &EndGeometry, letter: &str, system: System) -> String {
