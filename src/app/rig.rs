@@ -10,11 +10,16 @@ mod plan;
 mod sheets;
 
 use crate::app::sending::Sending;
+use crate::app::session::use_session;
 use leptos::prelude::*;
+use linkwright::present::rig;
 
 /// The view.
 #[component]
 pub(crate) fn Rig() -> impl IntoView {
+    let session = use_session();
+    let text = Callback::new(move |()| rig::text(&session.rig.read(), session.link_for_others()));
+    let summary = Callback::new(move |()| rig::summary(&session.rig.read()));
     view! {
         <head::Head />
         <plan::PlanPicture />
@@ -22,7 +27,7 @@ pub(crate) fn Rig() -> impl IntoView {
         <adding::Adding />
         <parts::Parts />
         <fewer_sizes::FewerRodEndSizes />
-        <Sending />
+        <Sending whole_rig=true text summary />
         <sheets::Sheets />
     }
 }

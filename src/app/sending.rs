@@ -12,7 +12,7 @@ mod steps;
 pub(crate) use adjustment_table::AdjustmentTable;
 pub(crate) use part_rows::PartRows;
 pub(crate) use printed::PrintedLine;
-pub(crate) use sheet::{CurrentSheet, Sheet, SheetWithoutAnswer};
+pub(crate) use sheet::{CurrentSheet, Sheet};
 pub(crate) use size_rows::SizeRows;
 pub(crate) use standing::Standing;
 pub(crate) use steps::Steps;
@@ -24,6 +24,7 @@ use crate::browser::{address, clipboard, page};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::document::Document;
+use linkwright::present::saved::notices;
 use linkwright::store::saved_builds::Target;
 
 /// What to do where the browser does not let a page copy.
@@ -123,17 +124,14 @@ pub(crate) fn Sending(
 /// Saves the build and says so; where that needs a decision, turns to where it is made.
 fn save(session: Session) -> Option<String> {
     Some(match session.save(Target::Same) {
-        Saving::Done(title, None) => format!("Saved as “{title}”."),
-        Saving::Done(title, Some(before)) => {
-            format!("Saved over “{}”, now called “{title}”. What it was is its earlier version.", before.document.name)
+        Saving::Done(title, before) => {
+            notices::saved(Ok(&title), before.as_ref().map(|before| before.document.name.as_str()))
         }
         Saving::Changed => {
             session.open_view(View::Saved);
             return None;
         }
-        Saving::Refused(refused) => {
-            format!("Not saved. {} Copy the link or export a file instead.", refused.sentence())
-        }
+        Saving::Refused(refused) => notices::saved(Err(refused.sentence()), None),
     })
 }
 

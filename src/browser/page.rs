@@ -77,11 +77,6 @@ pub(crate) fn print() {
     let _ = window().print();
 }
 
-/// Small letters of every script; the browser has the tables for it already.
-pub(crate) fn lowercase(words: &str) -> String {
-    js_sys::JsString::from(words).to_lower_case().into()
-}
-
 /// Whether the page is alive: not once it has stopped and the rescue page stands in its place.
 pub(crate) fn is_live() -> bool {
     document().document_element().is_some_and(|root| root.has_attribute("data-live"))

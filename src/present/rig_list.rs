@@ -2,7 +2,7 @@
 
 use super::rig::{Judged, numbered};
 use super::verdict::{buckling, weakest};
-use super::words::{headline, length, lower, say, still_needed};
+use super::words::{headline, length, lower, say, still_needed, unbroken};
 use crate::document::{Document, Link, MOST_LINKS, Position, Side};
 use crate::layouts;
 use crate::quantity::System;
@@ -47,12 +47,12 @@ pub fn row(whole: &WholeRig, index: usize, system: System) -> Option<Row> {
 fn rests_on(answer: &Answer, system: System) -> String {
     let weakest = weakest(answer, system);
     let decides = answer.weakest_finding();
-    match buckling(answer, system) {
+    unbroken(&match buckling(answer, system) {
         Some((verdict, words)) if answer.buckling() != decides => {
             format!("{weakest} {words}, {}.", lower(verdict.word()))
         }
         _ => weakest,
-    }
+    })
 }
 
 /// What the buttons of a row are called.

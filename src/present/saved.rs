@@ -2,7 +2,7 @@
 
 pub mod notices;
 
-use super::words::{job, lower};
+use super::words::{job, lower, unbroken};
 use crate::builds::Build;
 use crate::differences::differences;
 use crate::document::{Document, Link, Position};
@@ -126,7 +126,7 @@ fn saved_at(time: &str) -> String {
 pub fn changes(before: &Document, after: &Document, system: System) -> Vec<String> {
     let all = differences(before, after);
     let mut sentences: Vec<String> =
-        all.iter().take(MOST_CHANGES).map(|difference| difference.sentence(system)).collect();
+        all.iter().take(MOST_CHANGES).map(|difference| unbroken(&difference.sentence(system))).collect();
     let more = all.len().saturating_sub(MOST_CHANGES);
     if more > 0 {
         sentences.push(format!("And {more} more."));

@@ -1,5 +1,6 @@
 //! The rig, what is saved, and two rigs side by side, as they are shown.
 
+#[allow(clippy::duplicate_mod, reason = "the tests of every view throw for themselves")]
 #[path = "../dice/mod.rs"]
 mod dice;
 #[path = "rig/links.rs"]

@@ -1,7 +1,7 @@
 //! From what Trunk built to what is published: one page with its styles and first screen inside,
 //! files named by their content, and the worker that keeps them.
 
-use crate::icons::Icon;
+use crate::icons::{Icon, Purpose};
 use crate::split::Split;
 use crate::{Outcome, digest, policy, root, single, worker};
 use std::fs;
@@ -121,9 +121,9 @@ pub fn dress(built: &Built, dist: &Path, alone: &Path) -> Outcome {
         (&rest_name, rest),
         ("linkwright.webmanifest", MANIFEST.as_bytes()),
         ("icon.svg", built.icon.as_bytes()),
-        ("icon-192.png", &icon.png(192, false)?),
-        ("icon-512.png", &icon.png(512, false)?),
-        ("icon-maskable-512.png", &icon.png(512, true)?),
+        ("icon-192.png", &icon.png(192, Purpose::Any)?),
+        ("icon-512.png", &icon.png(512, Purpose::Any)?),
+        ("icon-maskable-512.png", &icon.png(512, Purpose::Maskable)?),
     ];
     for (name, bytes) in files {
         write(dist, name, bytes)?;

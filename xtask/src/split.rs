@@ -1,12 +1,14 @@
 //! The page's program cut in two: what the first answer needs, and the rest, which the page adds later.
 //!
-//! The cut is `brought` in `src/view/rest.rs`. What only it leads to goes into the second file; the two share memory and
+//! The cut is `load` in `src/app/later.rs`. What only it leads to goes into the second file; the two share memory and
 //! a table of functions. The tool for that reads the relocations of the linked program, so it comes before wasm-bindgen.
 
 use crate::dress::{bare_script, read};
 use crate::run::{program, run, step};
 use crate::{Outcome, dress, holds, root, tools};
 use std::path::{Path, PathBuf};
+use wasm_encoder::{Module, RawSection, SectionId};
+use wasmparser::Parser;
 
 /// The module that the first part takes the function from which adds the second.
 const LINK: &str = "./rest.js";
@@ -58,7 +60,7 @@ fn cut(linked: &Path) -> Outcome<Split> {
     })?;
     let [rest] = parts.split_modules.as_slice() else {
         return Err(format!(
-            "{} parts beside the first, not 1: see `brought` in src/view/rest.rs",
+            "{} parts beside the first, not 1: see `load` in src/app/later.rs",
             parts.split_modules.len()
         ));
     };
@@ -72,12 +74,12 @@ fn cut(linked: &Path) -> Outcome<Split> {
     Ok(Split { glue, wasm, rest })
 }
 
-/// A name in the wrong place would bring a view back into the first part, and nobody would notice.
+/// A view named in the wrong place would come with the first part, and nobody would notice.
 fn held_apart(first: &[u8], rest: &[u8]) -> Outcome {
     match LATER.iter().find(|words| holds(first, words) || !holds(rest, words)) {
         None => Ok(()),
         Some(words) => Err(format!(
-            "“{words}” is not where it belongs, in the second part alone: reach it through `Part` in src/view/rest.rs"
+            "“{words}” is not where it belongs, in the second part alone: reach it through `LaterViews` in src/app/later.rs"
         )),
     }
 }
@@ -98,38 +100,41 @@ fn joined(glue: &str) -> Outcome<String> {
         return Err("wasm-bindgen writes its glue otherwise by now: teach xtask/src/split.rs".to_owned());
     }
     let given = format!("\"{LINK}\": {{ __wasm_split_load_rest: addRest }},");
-    Ok(bare_script(&(glue.replacen(&import, "", 1).replacen(&asked, &given, 1) + REST)))
+    Ok(glue.replacen(&import, "", 1).replacen(&asked, &given, 1) + &bare_script(REST))
 }
 
-/// The program without names and other notes: a section is a kind (0 for those), how long it is, and its bytes.
+/// A part without the names of its functions and other custom sections, which only tools read.
 fn without_custom_sections(wasm: &[u8]) -> Outcome<Vec<u8>> {
     let broken = || "the second part of the program cannot be read".to_owned();
-    let (head, mut rest) = wasm.split_at_checked(8).ok_or_else(broken)?;
-    let mut kept = head.to_vec();
-    while let Some((kind, after)) = rest.split_first() {
-        let digits = 1 + after.iter().position(|byte| *byte < 128).ok_or_else(broken)?;
-        let length = after[..digits].iter().rev().fold(0, |length, byte| length << 7 | usize::from(byte & 127));
-        let (section, next) = rest.split_at_checked(1 + digits + length).ok_or_else(broken)?;
-        if *kind != 0 {
-            kept.extend(section);
+    let mut module = Module::new();
+    for payload in Parser::new(0).parse_all(wasm) {
+        let Some((id, range)) = payload.map_err(|_| broken())?.as_section() else { continue };
+        if id != SectionId::Custom as u8 {
+            let data = wasm.get(range.start as usize..range.end as usize).ok_or_else(broken)?;
+            module.section(&RawSection { id, data });
         }
-        rest = next;
     }
-    Ok(kept)
+    Ok(module.finish())
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use wasm_encoder::{CustomSection, MemorySection, MemoryType};
 
     #[test]
-    fn notes_are_left_out() {
-        let head = b"\0asm\x01\0\0\0".as_slice();
-        let [note, long] = [b"\0\x02ab".to_vec(), [&[1, 0x82, 0x01][..], &[7; 130]].concat()];
-        let all = [head, &note, &long, &note].concat();
-        assert_eq!(without_custom_sections(&all), Ok([head, &long].concat()));
-        assert!(without_custom_sections(&all[..all.len() - 1]).is_err());
-        assert!(without_custom_sections(&all[..5]).is_err());
+    fn custom_sections_are_left_out() {
+        let custom = CustomSection { name: "name".into(), data: b"of a function".into() };
+        let mut memory = MemorySection::new();
+        memory.memory(MemoryType { minimum: 1, maximum: None, memory64: false, shared: false, page_size_log2: None });
+        let mut plain = Module::new();
+        plain.section(&memory);
+        let mut named = Module::new();
+        named.section(&custom).section(&memory).section(&custom);
+        let named = named.finish();
+        assert_eq!(without_custom_sections(&named), Ok(plain.finish()));
+        assert!(without_custom_sections(&named[..named.len() - 1]).is_err());
+        assert!(without_custom_sections(&named[..5]).is_err());
     }
 
     #[test]

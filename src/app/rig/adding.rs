@@ -38,10 +38,15 @@ pub(super) fn Adding() -> impl IntoView {
 /// Picks the axle that layouts are added to.
 #[component]
 fn AxleButton(
+    /// Its id.
     id: &'static str,
+    /// Its label.
     label: &'static str,
+    /// The axle.
     position: Position,
+    /// The axle that is picked.
     axle: RwSignal<Position>,
+    /// What came of the last press.
     added: Added,
 ) -> impl IntoView {
     let pick = move |_| {
@@ -57,7 +62,14 @@ fn AxleButton(
 
 /// Adds what the axle does not have yet of a layout; what came of it stands in the place of the layout's help.
 #[component]
-fn LayoutItem(layout: &'static Layout, axle: RwSignal<Position>, added: Added) -> impl IntoView {
+fn LayoutItem(
+    /// The layout.
+    layout: &'static Layout,
+    /// The axle that is picked.
+    axle: RwSignal<Position>,
+    /// What came of the last press.
+    added: Added,
+) -> impl IntoView {
     let session = use_session();
     let add = move |_| {
         let position = axle.get_untracked();

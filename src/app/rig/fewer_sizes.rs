@@ -34,7 +34,10 @@ pub(super) fn FewerRodEndSizes() -> impl IntoView {
 
 /// Each way to buy one size fewer.
 #[component]
-fn Ways(ways: Vec<FewerSizes>) -> impl IntoView {
+fn Ways(
+    /// The ways.
+    ways: Vec<FewerSizes>,
+) -> impl IntoView {
     if ways.is_empty() {
         return view! { <p>"No rod-end size can be done without: every other choice fails a check."</p> }.into_any();
     }
@@ -44,7 +47,10 @@ fn Ways(ways: Vec<FewerSizes>) -> impl IntoView {
 
 /// One way, and the button that takes it.
 #[component]
-fn Way(way: FewerSizes) -> impl IntoView {
+fn Way(
+    /// The way.
+    way: FewerSizes,
+) -> impl IntoView {
     let session = use_session();
     let way = StoredValue::new(way);
     let sentence = move || {

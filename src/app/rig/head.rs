@@ -1,10 +1,9 @@
 //! What rig it is, how it came out, and how its links stand.
 
 use crate::app::fields::VerdictMark;
+use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
-use crate::browser::clock;
 use leptos::prelude::*;
-use linkwright::present::answer::printed;
 use linkwright::present::rig;
 
 /// The head of the view.
@@ -17,9 +16,7 @@ pub(super) fn Head() -> impl IntoView {
     view! {
         <div>
             <p class="kicker">{move || head.read().kicker.clone()}</p>
-            <Show when=move || session.printing.get()>
-                <p class="printed">{printed(&clock::spoken_time(&clock::now()))}</p>
-            </Show>
+            <PrintedLine />
             <h2 id="rig-title">{move || head.read().title.clone()}</h2>
             <div class="judged">{mark}<p id="rig-stands">{move || head.read().standing.clone()}</p></div>
         </div>

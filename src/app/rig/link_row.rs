@@ -37,7 +37,12 @@ pub(super) fn LinkRow(
 
 /// The buttons of a row. Said aloud, each names its link.
 #[component]
-fn LinkButtons(index: usize, on_change: Callback<(usize, Change)>) -> impl IntoView {
+fn LinkButtons(
+    /// Which link.
+    index: usize,
+    /// Changes the rig at this link.
+    on_change: Callback<(usize, Change)>,
+) -> impl IntoView {
     let session = use_session();
     let buttons = Memo::new(move |_| {
         let system = session.units.get();
@@ -65,10 +70,13 @@ fn LinkButtons(index: usize, on_change: Callback<(usize, Change)>) -> impl IntoV
 /// What can be done about the sides of a link.
 #[component]
 fn SideButtons(
+    /// Which link.
     index: usize,
     /// What the link is called.
     link: Signal<String>,
+    /// What they do.
     sides: Sides,
+    /// Changes the rig at this link.
     on_change: Callback<(usize, Change)>,
 ) -> impl IntoView {
     let Sides { label, change, joins } = sides;

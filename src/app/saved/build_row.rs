@@ -11,6 +11,7 @@ use linkwright::present::saved;
 /// The row of a build.
 #[component]
 pub(super) fn BuildRow(
+    /// What the view holds.
     state: SavedState,
     /// The id of the build.
     id: String,
@@ -68,8 +69,11 @@ pub(super) fn BuildRow(
 /// What can be done with a build.
 #[component]
 fn Buttons(
+    /// What the view holds.
     state: SavedState,
+    /// The id of the build.
     id: StoredValue<String>,
+    /// What the build is called.
     name: Signal<String>,
     /// Whether its versions are open.
     open: RwSignal<bool>,
@@ -117,7 +121,12 @@ fn Buttons(
 
 /// What can be done with a record that cannot be read.
 #[component]
-fn DamagedButtons(state: SavedState, id: StoredValue<String>) -> impl IntoView {
+fn DamagedButtons(
+    /// What the view holds.
+    state: SavedState,
+    /// The id of the build.
+    id: StoredValue<String>,
+) -> impl IntoView {
     let export = move |_| id.with_value(|id| state.export(id));
     view! {
         <div class="buttons">

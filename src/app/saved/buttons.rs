@@ -29,6 +29,7 @@ pub(super) fn BuildButton(
 /// A button that must be pressed twice.
 #[component]
 pub(super) fn DeleteForGood(
+    /// What the view holds.
     state: SavedState,
     /// The id of the build.
     id: StoredValue<String>,

@@ -76,7 +76,9 @@ fn use_side(picked: RwSignal<String>) -> Memo<Option<Picked>> {
 /// Picks what is open now, or a saved build.
 #[component]
 fn Picker(
+    /// Its id.
     id: &'static str,
+    /// Its label.
     label: &'static str,
     /// The id of what is picked.
     picked: RwSignal<String>,
@@ -110,7 +112,10 @@ fn Picker(
 
 /// The table.
 #[component]
-fn Comparison(table: Table) -> impl IntoView {
+fn Comparison(
+    /// The table.
+    table: Table,
+) -> impl IntoView {
     let Table { names, same_entries, groups } = table;
     let heads = names.iter().map(|name| view! { <th scope="col">{name.clone()}</th> }).collect_view();
     let groups = groups.into_iter().map(|group| view! { <GroupRows group names=names.clone() /> }).collect_view();
@@ -127,7 +132,12 @@ fn Comparison(table: Table) -> impl IntoView {
 
 /// Rows under a heading.
 #[component]
-fn GroupRows(group: Group, names: [String; 2]) -> impl IntoView {
+fn GroupRows(
+    /// The rows.
+    group: Group,
+    /// What the two are called.
+    names: [String; 2],
+) -> impl IntoView {
     let rows = group.rows.into_iter().map(|row| view! { <ComparedRow row names=names.clone() /> }).collect_view();
     view! {
         <tbody>
@@ -139,7 +149,12 @@ fn GroupRows(group: Group, names: [String; 2]) -> impl IntoView {
 
 /// What it is about, what both have, and a mark in words where they differ.
 #[component]
-fn ComparedRow(row: Row, names: [String; 2]) -> impl IntoView {
+fn ComparedRow(
+    /// The row.
+    row: Row,
+    /// What the two are called.
+    names: [String; 2],
+) -> impl IntoView {
     let differs = row.differs();
     let cells = match row.cells {
         Cells::Each(cells) => {

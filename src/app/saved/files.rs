@@ -10,6 +10,7 @@ use linkwright::builds::Build;
 /// The section.
 #[component]
 pub(super) fn Files(
+    /// What the view holds.
     state: SavedState,
     /// How many builds can be opened.
     count: Memo<usize>,

@@ -19,6 +19,7 @@ enum Nothing {
 /// The list.
 #[component]
 pub(super) fn BuildList(
+    /// What the view holds.
     state: SavedState,
     /// How many builds can be opened.
     count: Memo<usize>,

@@ -6,7 +6,10 @@ use leptos::prelude::*;
 
 /// The notices.
 #[component]
-pub(super) fn Notices(state: SavedState) -> impl IntoView {
+pub(super) fn Notices(
+    /// What the view holds.
+    state: SavedState,
+) -> impl IntoView {
     let sentences = move || state.notices.get().into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view();
     let offer = move || state.offer.get().map(|offer| view! { <OfferButton state offer /> });
     let close = move |_| {
@@ -28,7 +31,12 @@ pub(super) fn Notices(state: SavedState) -> impl IntoView {
 
 /// The button that does what is offered.
 #[component]
-fn OfferButton(state: SavedState, offer: Offer) -> impl IntoView {
+fn OfferButton(
+    /// What the view holds.
+    state: SavedState,
+    /// What is offered.
+    offer: Offer,
+) -> impl IntoView {
     match offer {
         Offer::Restore(id) => {
             view! { <button type="button" id="bring-back" on:click=move |_| state.restore(&id)>"Bring it back"</button> }

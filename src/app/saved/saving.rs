@@ -13,7 +13,10 @@ use linkwright::store::saved_builds::Target;
 
 /// The section.
 #[component]
-pub(super) fn SaveSection(state: SavedState) -> impl IntoView {
+pub(super) fn SaveSection(
+    /// What the view holds.
+    state: SavedState,
+) -> impl IntoView {
     let session = use_session();
     let clash = RwSignal::new(false);
     // The build that the entries belong to.

@@ -59,10 +59,10 @@ impl SavedState {
 
     /// Opens an earlier version of a build.
     pub(super) fn open_version(self, id: &str, index: usize) {
-        if let Some((saved, _)) = self.build(id) {
-            if let Some(earlier) = saved.build.earlier.get(index) {
-                self.session.open_build(id, Some(earlier));
-            }
+        if let Some((saved, _)) = self.build(id)
+            && let Some(earlier) = saved.build.earlier.get(index)
+        {
+            self.session.open_build(id, Some(earlier));
         }
     }
 

@@ -11,7 +11,10 @@ use linkwright::store::saved_builds::SavedBuild;
 
 /// The section, hidden while the trash is empty.
 #[component]
-pub(super) fn Trash(state: SavedState) -> impl IntoView {
+pub(super) fn Trash(
+    /// What the view holds.
+    state: SavedState,
+) -> impl IntoView {
     let session = use_session();
     let ids = Memo::new(move |_| {
         session.builds.with(|builds| {
@@ -38,7 +41,12 @@ pub(super) fn Trash(state: SavedState) -> impl IntoView {
 
 /// One build in the trash.
 #[component]
-fn TrashRow(state: SavedState, id: String) -> impl IntoView {
+fn TrashRow(
+    /// What the view holds.
+    state: SavedState,
+    /// The id of the build.
+    id: String,
+) -> impl IntoView {
     let session = use_session();
     let data_id = id.clone();
     let id = StoredValue::new(id);

@@ -9,6 +9,7 @@ use linkwright::present::saved::{self, Version};
 /// The list, the newest first.
 #[component]
 pub(super) fn Versions(
+    /// What the view holds.
     state: SavedState,
     /// The id of the build.
     id: StoredValue<String>,
@@ -28,7 +29,14 @@ pub(super) fn Versions(
 
 /// One version.
 #[component]
-fn VersionRow(state: SavedState, id: StoredValue<String>, version: Version) -> impl IntoView {
+fn VersionRow(
+    /// What the view holds.
+    state: SavedState,
+    /// The id of the build.
+    id: StoredValue<String>,
+    /// The version.
+    version: Version,
+) -> impl IntoView {
     let Version { index, replaced, changes, unverified, open } = version;
     view! {
         <li>

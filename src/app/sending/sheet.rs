@@ -3,6 +3,7 @@
 use super::{AdjustmentTable, PartRows, PrintedLine, SizeRows, Standing, Steps};
 use crate::app::drawings::DrawingView;
 use crate::app::session::use_session;
+use leptos::either::Either;
 use leptos::prelude::*;
 use linkwright::present::answer::STALE;
 use linkwright::present::drawing::{Layout, end, link};
@@ -16,12 +17,27 @@ use std::sync::Arc;
 #[component]
 pub(crate) fn CurrentSheet() -> impl IntoView {
     let session = use_session();
-    move || session.answer.get().map(|answer| view! { <Sheet index=session.link.get() answer /> })
+    move || view! { <Sheet index=session.link.get() answer=session.answer.get() /> }
+}
+
+/// The sheet of a link, under a head that names it.
+#[component]
+pub(crate) fn Sheet(
+    /// Which link of the rig it is.
+    index: usize,
+    /// The answer for it, if there is one.
+    answer: Option<Arc<Answer>>,
+) -> impl IntoView {
+    let inside = match answer {
+        Some(answer) => Either::Left(view! { <Answered index answer /> }),
+        None => Either::Right(view! { <p>"No answer yet."</p> }),
+    };
+    view! { <Framed index>{inside}</Framed> }
 }
 
 /// What is cut and drilled first, then what is bought, set and minded.
 #[component]
-pub(crate) fn Sheet(
+fn Answered(
     /// Which link of the rig it is.
     index: usize,
     /// The answer for it.
@@ -35,37 +51,26 @@ pub(crate) fn Sheet(
     let caution = |words| view! { <li>{words}</li> };
 
     view! {
-        <Framed index>
-            {stale.then(|| view! { <p class="stale-note">{STALE}</p> })}
-            <Standing head=sheet.head on_screen=false />
-            <figure class="drawing"><DrawingView drawing=link::link(&answer, system, Layout::Wide) /></figure>
-            <section class="part-of"><BothEnds ends=sheet.ends made=answer.link.clone() system /></section>
-            <section class="part-of">
-                <h3>{sheet.parts.title}</h3>
-                <PartRows rows=sheet.parts.rows />
-            </section>
-            <section class="part-of">
-                <h3>"How far it adjusts"</h3>
-                <AdjustmentTable adjustment=sheet.adjustment on_screen=false />
-            </section>
-            <section class="cautions">
-                <ul>{sheet.cautions.into_iter().map(caution).collect_view()}</ul>
-            </section>
-            <section class="part-of">
-                <h3>"Fitting it"</h3>
-                <Steps steps=sheet.steps />
-            </section>
-        </Framed>
+        {stale.then(|| view! { <p class="stale-note">{STALE}</p> })}
+        <Standing head=sheet.head on_screen=false />
+        <figure class="drawing"><DrawingView drawing=link::link(&answer, system, Layout::Wide) /></figure>
+        <section class="part-of"><BothEnds ends=sheet.ends made=answer.link.clone() system /></section>
+        <section class="part-of">
+            <h3>{sheet.parts.title}</h3>
+            <PartRows rows=sheet.parts.rows />
+        </section>
+        <section class="part-of">
+            <h3>"How far it adjusts"</h3>
+            <AdjustmentTable adjustment=sheet.adjustment on_screen=false />
+        </section>
+        <section class="cautions">
+            <ul>{sheet.cautions.into_iter().map(caution).collect_view()}</ul>
+        </section>
+        <section class="part-of">
+            <h3>"Fitting it"</h3>
+            <Steps steps=sheet.steps />
+        </section>
     }
-}
-
-/// The sheet of a link that has no answer yet.
-#[component]
-pub(crate) fn SheetWithoutAnswer(
-    /// Which link of the rig it is.
-    index: usize,
-) -> impl IntoView {
-    view! { <Framed index><p>"No answer yet."</p></Framed> }
 }
 
 /// A table, because only its head is repeated on every page: a page that was dropped finds its way back.

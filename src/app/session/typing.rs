@@ -44,12 +44,6 @@ impl Session {
         self.drafts.with_untracked(of)
     }
 
-    /// The draft of a field, if it still stands.
-    pub(crate) fn draft(self, input: &Number, place: At) -> Option<Draft> {
-        let system = self.units.get();
-        self.drafts.with(|drafts| self.document.with(|document| drafts.of(document, system, input, place).cloned()))
-    }
-
     /// Something else is done than typing: what is half typed is taken or refused for good.
     pub(crate) fn settle(self) {
         let system = self.units.get_untracked();

@@ -39,7 +39,7 @@ pub(super) fn Section(
             >
                 <summary>
                     <h3>{title}</h3>
-                    <span class="essentials">{essentials}</span>
+                    <span class="essentials on-screen">{essentials}</span>
                 </summary>
                 <Show when=move || made.get()>{children()}</Show>
             </details>
