@@ -4,5 +4,4 @@ mod leading;
 mod view;
 
 pub(crate) use leading::LeadingDrawing;
-#[allow(unused_imports, reason = "for the views that have drawings of their own")]
 pub(crate) use view::DrawingView;

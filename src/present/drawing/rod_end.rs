@@ -116,12 +116,8 @@ fn insert(sketch: &mut Sketch, at: Frame, end: &EndGeometry) {
         sketch.line("hidden", (last, rim), (last, thread));
         // A groove at the seam, filled. Nobody enters its size: it is drawn as deep as the wall around the thread, within
         // what can be seen.
-        let deep = (insert.wall * at.scale).clamp(3.0, 8.0);
-        sketch.path(
-            "weld",
-            vec![(face, rim - deep / 2.0), (face + at.way * deep, rim), (face, rim + deep / 2.0)],
-            true,
-        );
+        let deep = (insert.wall * at.scale).clamp(3.0, 7.0);
+        sketch.path("weld", vec![(face, rim - deep), (face + at.way * deep, rim), (face, rim + deep)], true);
     }
 }
 
