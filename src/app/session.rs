@@ -12,7 +12,7 @@ mod typing;
 
 pub(crate) use builds::Saving;
 pub(crate) use navigation::check_id;
-pub(crate) use slow::{Firm, use_firmness, use_slow};
+pub(crate) use slow::{use_firmness, use_slow};
 
 use crate::browser::storage::Refused;
 use crate::browser::{clock, window};
@@ -93,6 +93,8 @@ pub(crate) struct Session {
     pub(crate) ticks: RwSignal<Vec<String>>,
     /// The ids of the checks whose working is open.
     pub(crate) open_checks: RwSignal<Vec<&'static str>>,
+    /// The ids of the folded sections of the Size view that are open; none while the reader touched none.
+    pub(crate) open_sections: RwSignal<Option<Vec<&'static str>>>,
     /// Whether drawings are laid out for a wide screen.
     pub(crate) wide: RwSignal<bool>,
     /// Whether entries and answer stand side by side.
@@ -165,6 +167,7 @@ impl Session {
             refused: RwSignal::new(None),
             ticks: RwSignal::new(autosave::kept_ticks()),
             open_checks: RwSignal::new(Vec::new()),
+            open_sections: RwSignal::new(None),
             wide: RwSignal::new(true),
             columns: RwSignal::new(false),
             printing: RwSignal::new(false),

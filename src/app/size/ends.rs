@@ -6,7 +6,7 @@ use crate::app::drawings::DrawingView;
 use crate::app::sending::SizeRows;
 use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::present::drawing::end;
+use linkwright::present::drawing::{bracket, end};
 use linkwright::present::ends::{self, End, Mark, Reached};
 use linkwright::report::Answer;
 
@@ -44,10 +44,19 @@ fn OneEnd(
         session.answer.get().as_deref().map(drawing).unwrap_or_default()
     });
 
+    let bracket = Memo::new(move |_| {
+        let (link, system) = (session.link.get(), session.units.get());
+        let answer = session.answer.get()?;
+        session.document.with(|document| bracket::bracket(document, link, &answer, index, system))
+    });
+    let bracket_figure =
+        move || bracket.get().map(|drawing| view! { <figure class="drawing"><DrawingView drawing /></figure> });
+
     view! {
         <article class="end-of">
             <h4>{end.title}</h4>
             <figure class="drawing"><DrawingView drawing /></figure>
+            {bracket_figure}
             <SizeRows rows=end.set />
             <h5>"How much thread is enough"</h5>
             <ol class="scale">{end.scale.into_iter().map(|mark| view! { <MarkRow mark /> }).collect_view()}</ol>
