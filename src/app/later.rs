@@ -22,16 +22,27 @@ struct LaterViews {
     sheet: fn() -> AnyView,
 }
 
-/// Brings the second part.
-#[cfg_attr(feature = "cut", wasm_split(rest, wasm_split_path = wasm_split, fallible))]
+/// Brings the second part: the macro writes the crossing, and makes it wait for the file.
+#[cfg(feature = "cut")]
+#[wasm_split(rest, wasm_split_path = wasm_split, fallible)]
+fn load() -> Result<&'static LaterViews, SplitLoaderError> {
+    Ok(views())
+}
+
+/// Brings the second part, which is here already.
+#[cfg(not(feature = "cut"))]
 async fn load() -> Result<&'static LaterViews, SplitLoaderError> {
-    Ok(&LaterViews {
+    Ok(views())
+}
+
+fn views() -> &'static LaterViews {
+    &LaterViews {
         below: || view! { <size::Below /> }.into_any(),
         prove: || view! { <prove::Prove /> }.into_any(),
         rig: || view! { <rig::Rig /> }.into_any(),
         saved: || view! { <saved::Saved /> }.into_any(),
         sheet: || view! { <sending::CurrentSheet /> }.into_any(),
-    })
+    }
 }
 
 /// How far the second part has come.
