@@ -1,24 +1,23 @@
-//! `cargo xtask build`: the page as a reader gets it, in dist/ and as one file in dist-single/.
+//! `cargo xtask build`: the page as it is published, in dist/ and as one file in dist-single/.
 
-use crate::dress::{self, Built};
+use crate::built::{self, Built};
 use crate::run::{cargo, program, run, step};
-use crate::{Outcome, root, split, tools};
-use std::fs;
+use crate::{Outcome, files, publish, root, split, tools};
 use std::path::{Path, PathBuf};
 
-/// Where the built page is.
+/// The folder of the built page.
 #[must_use]
 pub fn dist() -> PathBuf {
     root().join("dist")
 }
 
-/// Where the page in one file is.
+/// The folder of the page in one file.
 #[must_use]
 pub fn dist_single() -> PathBuf {
     root().join("dist-single")
 }
 
-/// Installs what is missing, builds, and says what came out.
+/// Installs what is missing, builds, and prints the sizes.
 pub fn build() -> Outcome {
     release()?;
     print_sizes(&dist())?;
@@ -36,52 +35,55 @@ pub fn release() -> Outcome {
         )
     })?;
     let folders = [tools::trunk()?, tools::wasm_bindgen()?];
-    step("build", "trunk build --release", || {
-        let mut trunk = program(folders[0].join("trunk"), &["build", "--release", "--offline", "--features", "cut"]);
-        trunk.env("PATH", tools::path_with(&folders)?);
-        // Where the next step looks.
-        trunk.env("CARGO_TARGET_DIR", root().join("target"));
-        trunk.env("CARGO_ENCODED_RUSTFLAGS", flags());
-        // By its names the program is cut in two; then they go.
-        trunk.env("CARGO_PROFILE_RELEASE_STRIP", "none");
-        // Trunk stops at NO_COLOR=1: it reads the variable as the word true or false.
-        trunk.env_remove("NO_COLOR");
-        run(&mut trunk, "the page does not build: mend what the compiler says above")
-    })?;
-    // What Trunk bound is whole; only the page around it is taken from there.
-    dress::dress(&Built::read(&dress::raw(), split::split(&split::linked())?)?, &dist(), &dist_single())
+    step("build", "trunk build --release", || run_trunk(&folders))?;
+    // Trunk binds the program without cutting it, so only the page around it is taken from there.
+    let program = split::split(&tools::release_folder().join("linkwright.wasm"))?;
+    let built = Built::read(&built::trunk_folder(), program)?;
+    publish::publish(&built, &dist(), &dist_single())
 }
 
-/// What the compiler is told beside the profile, whatever it is told elsewhere on this machine.
-fn flags() -> String {
-    // Who calls whom stays written in the program, so that it can be cut in two.
+/// Runs Trunk, the first of the tools in these folders.
+fn run_trunk(folders: &[PathBuf; 2]) -> Outcome {
+    let mut trunk = program(folders[0].join("trunk"), &["build", "--release", "--offline", "--features", "cut"]);
+    trunk.env("PATH", tools::path_with(folders)?);
+    // Where the next step looks, whatever folder is set on this machine.
+    trunk.env("CARGO_TARGET_DIR", root().join("target"));
+    trunk.env("CARGO_ENCODED_RUSTFLAGS", compiler_flags());
+    // The cut needs the names of the functions, and leaves them out afterward.
+    trunk.env("CARGO_PROFILE_RELEASE_STRIP", "none");
+    // Trunk stops at NO_COLOR=1: it reads the variable as the word true or false.
+    trunk.env_remove("NO_COLOR");
+    run(&mut trunk, "the page does not build: fix what the compiler says above")
+}
+
+/// The compiler's flags beside the profile. They replace those that are set on this machine.
+fn compiler_flags() -> String {
+    // The cut needs to know which function calls which.
     let mut flags = vec!["-Clink-arg=--emit-relocs".to_owned()];
-    // The same program wherever it is built: no folder of this machine is in it.
+    // No folder of this machine is in the program, which is then the same wherever it is built.
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
     let home = home.or_else(|| Some(PathBuf::from(std::env::var_os("HOME")?).join(".cargo")));
     let folders = [(home.map(|home| home.join("registry").join("src")), "crates"), (Some(root()), ".")];
     for (folder, name) in folders {
         flags.extend(folder.map(|folder| format!("--remap-path-prefix={}={name}", folder.display())));
     }
+    // The separator that cargo asks for.
     flags.join("\u{1f}")
 }
 
-/// Every file with its size as it is and as a host sends it.
-pub fn print_sizes(dist: &Path) -> Outcome {
-    let mut files = Vec::new();
-    list(dist, &mut files)
-        .map_err(|reason| format!("{} cannot be read ({reason}): run `cargo xtask build` again", dist.display()))?;
-    files.sort();
-    let mut total = (0, 0);
+/// Prints every file of a folder with its size as it is and as a host sends it.
+pub fn print_sizes(folder: &Path) -> Outcome {
+    let (mut total, mut total_small) = (0, 0);
     println!("{:>12} {:>12}", "bytes", "with brotli");
-    for file in &files {
-        let bytes = dress::read(file)?;
+    for file in files::list(folder)? {
+        let bytes = files::read(&file)?;
         let small = compressed_size(&bytes).min(bytes.len());
-        let name = file.strip_prefix(dist).unwrap_or(file);
+        let name = file.strip_prefix(folder).unwrap_or(&file);
         println!("{:>12} {:>12}  {}", bytes.len(), small, name.display());
-        total = (total.0 + bytes.len(), total.1 + small);
+        total += bytes.len();
+        total_small += small;
     }
-    println!("{:>12} {:>12}  in all, in {}", total.0, total.1, dist.display());
+    println!("{total:>12} {total_small:>12}  in all, in {}", folder.display());
     Ok(())
 }
 
@@ -91,16 +93,4 @@ fn compressed_size(bytes: &[u8]) -> usize {
     // Neither a slice nor a Vec can fail to be read or written.
     let _ = brotli::BrotliCompress(&mut &bytes[..], &mut small, &Default::default());
     small.len()
-}
-
-fn list(folder: &Path, into: &mut Vec<PathBuf>) -> std::io::Result<()> {
-    for entry in fs::read_dir(folder)? {
-        let path = entry?.path();
-        if path.is_dir() {
-            list(&path, into)?;
-        } else {
-            into.push(path);
-        }
-    }
-    Ok(())
 }

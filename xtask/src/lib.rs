@@ -1,16 +1,20 @@
 //! What `cargo xtask` does, as a library, so that the browser journeys serve the page with the same code.
 //!
-//! Reading order: [`tools`] installs what is missing, [`build`] makes the page, [`split`] cuts its program in two,
-//! [`dress`] puts what is published together ([`policy`], [`worker`], [`single`],
-//! [`icons`], [`digest`]), [`serve`] shows it, [`suite`] tests everything, [`measure`] times it. Underneath: [`server`]
-//! speaks HTTP, [`run`] starts programs.
+//! Reading order: [`tools`] installs what is missing, and [`build`] makes the page: [`split`] cuts its program in two,
+//! [`built`] reads what Trunk made, [`publish`] puts together what is published ([`page`], [`policy`], [`icons`],
+//! [`worker`], and [`single`], the page in one file). [`serve`] shows the page, [`suite`] tests everything, [`measure`]
+//! times the page. They all use [`run`], which starts programs, [`files`], [`minify`], [`digest`] and [`server`].
 
 pub mod build;
+pub mod built;
 pub mod digest;
-pub mod dress;
+pub mod files;
 pub mod icons;
 pub mod measure;
+pub mod minify;
+pub mod page;
 pub mod policy;
+pub mod publish;
 pub mod run;
 pub mod serve;
 pub mod server;
@@ -30,9 +34,4 @@ pub type Outcome<T = ()> = Result<T, String>;
 pub fn root() -> PathBuf {
     let here = Path::new(env!("CARGO_MANIFEST_DIR"));
     here.parent().unwrap_or(here).to_path_buf()
-}
-
-/// Whether these words stand somewhere in bytes.
-fn holds(bytes: &[u8], words: &str) -> bool {
-    bytes.windows(words.len()).any(|piece| piece == words.as_bytes())
 }

@@ -19,7 +19,7 @@ Each installs what it misses: the compiler's wasm32 target, Trunk and the wasm-b
 
 fn main() -> ExitCode {
     let words: Vec<String> = std::env::args().skip(1).collect();
-    match task(&words) {
+    match run(&mut Words(words.iter())) {
         Ok(()) => ExitCode::SUCCESS,
         Err(sentence) => {
             eprintln!("error: {sentence}");
@@ -28,60 +28,59 @@ fn main() -> ExitCode {
     }
 }
 
-fn task(words: &[String]) -> Outcome {
-    let (task, rest) = match words.split_first() {
-        Some((task, rest)) => (task.as_str(), rest),
-        None => ("help", words),
-    };
-    let mut options = Options(rest.iter());
-    match task {
+fn run(words: &mut Words) -> Outcome {
+    match words.next().unwrap_or("help") {
         "help" | "--help" | "-h" => {
             println!("{HELP}");
             Ok(())
         }
         "build" => {
-            options.end()?;
+            words.end()?;
             build::build()
         }
-        "serve" => {
-            let mut wish = serve::Wish::default();
-            while let Some(option) = options.next() {
-                match option {
-                    "--port" => wish.port = options.number("--port")?,
-                    "--host" => wish.host = options.number("--host")?,
-                    "--open-fragment" => wish.fragment = options.value("--open-fragment")?.to_owned(),
-                    "--no-build" => wish.build = false,
-                    other => return Err(unknown(other)),
-                }
-            }
-            serve::serve(&wish)
-        }
-        "test" => {
-            let mut only = None;
-            while let Some(option) = options.next() {
-                match option {
-                    "--only" => only = Some(options.value("--only")?),
-                    other => return Err(unknown(other)),
-                }
-            }
-            suite::test(only)
-        }
+        "serve" => serve::serve(&serve_options(words)?),
+        "test" => suite::test(only_group(words)?),
         "measure" => {
-            options.end()?;
+            words.end()?;
             measure::measure()
         }
         other => Err(unknown(other)),
     }
 }
 
+fn serve_options(words: &mut Words) -> Outcome<serve::Options> {
+    let mut options = serve::Options::default();
+    while let Some(word) = words.next() {
+        match word {
+            "--port" => options.port = words.parsed("--port")?,
+            "--host" => options.host = words.parsed("--host")?,
+            "--open-fragment" => options.fragment = words.value("--open-fragment")?.to_owned(),
+            "--no-build" => options.build = false,
+            other => return Err(unknown(other)),
+        }
+    }
+    Ok(options)
+}
+
+fn only_group<'a>(words: &mut Words<'a>) -> Outcome<Option<&'a str>> {
+    let mut group = None;
+    while let Some(word) = words.next() {
+        match word {
+            "--only" => group = Some(words.value("--only")?),
+            other => return Err(unknown(other)),
+        }
+    }
+    Ok(group)
+}
+
 fn unknown(word: &str) -> String {
     format!("`{word}` is not known here: see `cargo xtask help`")
 }
 
-/// The words after the task's name, taken one by one.
-struct Options<'a>(std::slice::Iter<'a, String>);
+/// The words of the command line, taken one by one.
+struct Words<'a>(std::slice::Iter<'a, String>);
 
-impl<'a> Options<'a> {
+impl<'a> Words<'a> {
     fn next(&mut self) -> Option<&'a str> {
         self.0.next().map(String::as_str)
     }
@@ -91,7 +90,7 @@ impl<'a> Options<'a> {
     }
 
     /// A port or an address: anything that reads itself from text.
-    fn number<T: std::str::FromStr>(&mut self, option: &str) -> Outcome<T> {
+    fn parsed<T: std::str::FromStr>(&mut self, option: &str) -> Outcome<T> {
         let text = self.value(option)?;
         text.parse().map_err(|_| format!("`{option} {text}` cannot be read: see `cargo xtask help`"))
     }

@@ -1,10 +1,10 @@
 //! `cargo xtask measure`: the page on a slow phone, beside the least page of its framework.
 
 use crate::run::{cargo, run, step};
-use crate::{Outcome, build, dress, root, split, tools};
+use crate::{Outcome, build, files, root, split, tools};
 use std::path::PathBuf;
 
-/// What stands around the least page's program.
+/// The HTML of the least page.
 const LEAST: &str = r#"<!DOCTYPE html>
 <html lang="en"><head><meta charset="utf-8"><title>The least page</title>
 <meta name="viewport" content="width=device-width, initial-scale=1">
@@ -25,15 +25,14 @@ pub fn measure() -> Outcome {
 /// The least page, built for release with the same settings.
 fn least() -> Outcome<PathBuf> {
     let folder = root().join("target").join("least");
-    let wasm = root().join("target/wasm32-unknown-unknown/release/examples/minimal.wasm");
+    let wasm = tools::release_folder().join("examples").join("minimal.wasm");
     step("least", "the least page", || {
-        let mut made =
-            cargo(&["build", "--locked", "--release", "--target", "wasm32-unknown-unknown", "--example", "minimal"]);
-        run(&mut made, "the least page does not build: mend what the compiler says above")?;
-        dress::empty(&folder)?;
+        let mut cargo = cargo(&["build", "--locked", "--release", "--target", tools::WASM, "--example", "minimal"]);
+        run(&mut cargo, "the least page does not build: fix what the compiler says above")?;
+        files::empty(&folder)?;
         split::bind(&wasm, &folder)?;
-        dress::write(&folder, "index.html", LEAST.as_bytes())?;
-        dress::write(&folder, "start.js", b"import start from './minimal.js';\nstart();\n")
+        files::write(&folder, "index.html", LEAST.as_bytes())?;
+        files::write(&folder, "start.js", b"import start from './minimal.js';\nstart();\n")
     })?;
     build::print_sizes(&folder)?;
     Ok(folder)

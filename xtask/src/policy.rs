@@ -10,11 +10,8 @@ pub const HEADERS: &str = "_headers";
 /// A page among other files (`hosted`) may also load what lies beside it.
 #[must_use]
 pub fn policy(scripts: &[&str], styles: &[&str], hosted: bool) -> String {
-    let list = |texts: &[&str]| -> String {
-        texts.iter().map(|text| format!("'{}'", integrity(text.as_bytes()))).collect::<Vec<_>>().join(" ")
-    };
-    let (scripts, styles) = (list(scripts), list(styles));
-    let rest = if hosted {
+    let (scripts, styles) = (hashes(scripts), hashes(styles));
+    let files = if hosted {
         "img-src 'self'; connect-src 'self'; manifest-src 'self'; worker-src 'self'"
     } else {
         "img-src data:"
@@ -22,24 +19,30 @@ pub fn policy(scripts: &[&str], styles: &[&str], hosted: bool) -> String {
     let own = if hosted { "'self' " } else { "" };
     // WebAssembly is compiled: browsers count that as a kind of evaluation.
     format!(
-        "default-src 'none'; script-src {own}{scripts} 'wasm-unsafe-eval'; style-src {styles}; {rest}; base-uri 'none'; form-action 'none'"
+        "default-src 'none'; script-src {own}{scripts} 'wasm-unsafe-eval'; style-src {styles}; {files}; base-uri 'none'; form-action 'none'"
     )
+}
+
+fn hashes(texts: &[&str]) -> String {
+    let hashes: Vec<String> = texts.iter().map(|text| format!("'{}'", integrity(text.as_bytes()))).collect();
+    hashes.join(" ")
 }
 
 /// The text of [`HEADERS`]. Files named by their content never change; all others are asked about every time.
 #[must_use]
-pub fn headers(policy: &str, lasting: &[String], changing: &[String]) -> String {
+pub fn headers(policy: &str, lasting: &[&str], changing: &[&str]) -> String {
     let mut text = format!(
         "/*\n  Content-Security-Policy: {policy}; frame-ancestors 'none'\n  Referrer-Policy: no-referrer\n  \
          X-Content-Type-Options: nosniff\n  Cross-Origin-Resource-Policy: same-origin\n  \
          Permissions-Policy: camera=(), geolocation=(), microphone=()\n"
     );
-    let mut keep = |name: &str, how: &str| text.push_str(&format!("/{name}\n  Cache-Control: {how}\n"));
+    let mut cache = |name: &str, how: &str| text.push_str(&format!("/{name}\n  Cache-Control: {how}\n"));
     for name in lasting {
-        keep(name, "public, max-age=31536000, immutable");
+        cache(name, "public, max-age=31536000, immutable");
     }
-    for name in std::iter::once("").chain(changing.iter().map(String::as_str)) {
-        keep(name, "no-cache");
+    // The folder itself is the page.
+    for name in [&""].into_iter().chain(changing) {
+        cache(name, "no-cache");
     }
     text
 }
@@ -49,12 +52,12 @@ pub fn headers(policy: &str, lasting: &[String], changing: &[String]) -> String 
 #[must_use]
 pub fn headers_for<'a>(text: &'a str, path: &str) -> Vec<(&'a str, &'a str)> {
     let mut found = Vec::new();
-    let mut meant = false;
+    let mut applies = false;
     for line in text.lines() {
         if line.starts_with('/') {
             let line = line.trim_end();
-            meant = line.strip_suffix('*').map_or(line == path, |start| path.starts_with(start));
-        } else if meant && let Some((name, value)) = line.split_once(':') {
+            applies = line.strip_suffix('*').map_or(line == path, |start| path.starts_with(start));
+        } else if applies && let Some((name, value)) = line.split_once(':') {
             found.push((name.trim(), value.trim()));
         }
     }
@@ -78,7 +81,7 @@ mod tests {
 
     #[test]
     fn headers_are_read_as_they_are_written() {
-        let text = headers("default-src 'none'", &["app-1.js".to_owned()], &["index.html".to_owned()]);
+        let text = headers("default-src 'none'", &["app-1.js"], &["index.html"]);
         let cache = |path: &str| -> Vec<String> {
             let all = headers_for(&text, path).into_iter();
             all.filter(|(name, _)| *name == "Cache-Control").map(|(_, value)| value.to_owned()).collect()

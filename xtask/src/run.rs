@@ -1,4 +1,4 @@
-//! Starting other programs, and counting the tests that their output tells of.
+//! Starts other programs, and counts the tests that their output reports.
 
 use crate::{Outcome, root};
 use std::ffi::OsStr;

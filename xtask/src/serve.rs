@@ -1,16 +1,19 @@
 //! `cargo xtask serve`: the built page on this computer.
 
-/// The share link's fragment (without `#`) of the example that the second printed address opens.
-const EXAMPLE: &str = "3&length=38in&weight=4100lb&use=hard&crc=6f47f8b8";
-
 use crate::server::Server;
 use crate::{Outcome, build};
 use std::io::ErrorKind;
 use std::net::{IpAddr, Ipv4Addr, UdpSocket};
 
+/// The share link's fragment (without `#`) of the example that the second printed address opens.
+const EXAMPLE: &str = "3&length=38in&weight=4100lb&use=hard&crc=6f47f8b8";
+
+/// How many ports are tried after the first one.
+const MORE_PORTS: u16 = 50;
+
 /// What the command line asks for.
 #[derive(Debug)]
-pub struct Wish {
+pub struct Options {
     /// The address to listen at.
     pub host: IpAddr,
     /// The first port to try.
@@ -21,27 +24,27 @@ pub struct Wish {
     pub build: bool,
 }
 
-impl Default for Wish {
+impl Default for Options {
     fn default() -> Self {
-        Wish { host: Ipv4Addr::LOCALHOST.into(), port: 8080, fragment: EXAMPLE.to_owned(), build: true }
+        Options { host: Ipv4Addr::LOCALHOST.into(), port: 8080, fragment: EXAMPLE.to_owned(), build: true }
     }
 }
 
 /// Builds and serves until the process is stopped.
-pub fn serve(wish: &Wish) -> Outcome {
-    if wish.build {
+pub fn serve(options: &Options) -> Outcome {
+    if options.build {
         build::build()?;
     }
-    let server = listen(wish)?;
+    let server = listen(options)?;
     let port = server.address().port();
-    let fragment = wish.fragment.trim_start_matches('#');
-    for host in hosts(wish.host) {
+    let fragment = options.fragment.trim_start_matches('#');
+    for host in hosts(options.host) {
         println!("\n  the page           http://{host}:{port}/");
         if !fragment.is_empty() {
             println!("  a worked example   http://{host}:{port}/#{fragment}");
         }
     }
-    if !wish.host.is_loopback() {
+    if !options.host.is_loopback() {
         println!("\nBrowsers keep a page for offline use only from https or from this computer itself.");
     }
     println!("\nCtrl-C stops it.");
@@ -49,15 +52,15 @@ pub fn serve(wish: &Wish) -> Outcome {
     Ok(())
 }
 
-/// The port wished for, or the next free one.
-fn listen(wish: &Wish) -> Outcome<Server> {
+/// Listens at the port asked for, or at the next free one.
+fn listen(options: &Options) -> Outcome<Server> {
     let dist = build::dist();
     if !dist.join("index.html").is_file() {
         return Err("there is no page in dist/ yet: run `cargo xtask build`".to_owned());
     }
-    let last = wish.port.saturating_add(50);
-    for port in wish.port..=last {
-        match Server::start(&dist, wish.host, port) {
+    let last = options.port.saturating_add(MORE_PORTS);
+    for port in options.port..=last {
+        match Server::start(&dist, options.host, port) {
             Ok(server) => return Ok(server),
             Err(reason) if reason.kind() == ErrorKind::AddrInUse => {
                 println!("port {port} is taken, trying the next");
@@ -65,19 +68,17 @@ fn listen(wish: &Wish) -> Outcome<Server> {
             Err(reason) => {
                 return Err(format!(
                     "cannot listen at {}:{port} ({reason}): choose another --port or --host",
-                    wish.host
+                    options.host
                 ));
             }
         }
     }
-    Err(format!("ports {} to {last} are all taken: choose another --port", wish.port))
+    Err(format!("ports {} to {last} are all taken: choose another --port", options.port))
 }
 
-/// What to type into a browser: 0.0.0.0 means every address of this computer, which is none to visit.
+/// What to type into a browser. 0.0.0.0 stands for every address of this computer, and no browser can visit it.
 fn hosts(host: IpAddr) -> Vec<String> {
-    let text = |it: IpAddr| {
-        if it.is_ipv6() { format!("[{it}]") } else { it.to_string() }
-    };
+    let text = |address: IpAddr| if address.is_ipv6() { format!("[{address}]") } else { address.to_string() };
     if !host.is_unspecified() {
         return vec![text(host)];
     }

@@ -1,8 +1,9 @@
 //! The whole page as one file that opens from a memory stick.
 
-use crate::digest;
-use crate::dress::{Built, bare_script};
+use crate::built::Built;
+use crate::page::Page;
 use crate::split::Split;
+use crate::{digest, minify};
 use miniz_oxide::deflate::compress_to_vec_zlib;
 
 /// The file's name.
@@ -12,22 +13,29 @@ const BOOT: &str = include_str!("../../src/shell/boot.js");
 const SINGLE: &str = include_str!("../../src/shell/single.js");
 
 /// Hands the start of the glue over to `single.js`.
-const END: &str = "start(__wbg_init);\n";
+const START: &str = "start(__wbg_init);\n";
 
-/// The file: the page with its program inside, packed in the way that every browser unpacks and written as base64.
+/// The page with its program inside: compressed in a way that every browser undoes, and written as base64.
 #[must_use]
 pub fn file(built: &Built) -> String {
     let Split { glue, wasm, rest } = &built.program;
-    let glue = glue.clone() + END;
-    let mut before = String::new();
-    for (id, bytes) in [("packed-glue", glue.as_bytes()), ("packed", wasm), ("packed-rest", rest)] {
-        let packed = digest::base64(&compress_to_vec_zlib(bytes, 10));
-        before.push_str(&format!("<script type=\"text/plain\" id=\"{id}\">{packed}</script>\n"));
-    }
-    let icon = format!(
-        "\n  <link rel=\"icon\" type=\"image/svg+xml\" href=\"data:image/svg+xml;base64,{}\">",
-        digest::base64(built.icon.as_bytes())
-    );
-    let start = [SINGLE, BOOT].map(bare_script).concat();
-    built.page([&icon, ""], &before, &start, Some(&glue))
+    let glue = glue.clone() + START;
+    let parts = [("packed-glue", glue.as_bytes()), ("packed", wasm), ("packed-rest", rest)];
+    let page = Page {
+        links: format!(
+            "\n  <link rel=\"icon\" type=\"image/svg+xml\" href=\"data:image/svg+xml;base64,{}\">",
+            digest::base64(built.icon.as_bytes())
+        ),
+        elements: parts.map(|(id, bytes)| element(id, bytes)).concat(),
+        start_script: [SINGLE, BOOT].map(minify::script).concat(),
+        added_script: Some(glue),
+        ..Page::default()
+    };
+    page.html(built)
+}
+
+/// A part of the program in an element that no browser runs.
+fn element(id: &str, bytes: &[u8]) -> String {
+    let text = digest::base64(&compress_to_vec_zlib(bytes, 10));
+    format!("<script type=\"text/plain\" id=\"{id}\">{text}</script>\n")
 }

@@ -3,29 +3,30 @@
 //! The cut is `load` in `src/app/later.rs`. What only it leads to goes into the second file; the two share memory and
 //! a table of functions. The tool for that reads the relocations of the linked program, so it comes before wasm-bindgen.
 
-use crate::dress::{bare_script, read};
 use crate::run::{program, run, step};
-use crate::{Outcome, dress, holds, root, tools};
+use crate::{Outcome, files, minify, root, tools};
 use std::path::{Path, PathBuf};
 use wasm_encoder::{Module, RawSection, SectionId};
 use wasmparser::Parser;
 
-/// The module that the first part takes the function from which adds the second.
+/// The module that the first part imports, for a function that adds the second one.
 const LINK: &str = "./rest.js";
-const REST: &str = include_str!("../../src/shell/rest.js");
 
-/// Said by the views and the code of the second part, and by nothing of the first.
-const LATER: [&str; 4] = [
+/// That function, `addRest`.
+const ADD_REST: &str = include_str!("../../src/shell/rest.js");
+
+/// Words of what comes in the second part, which nothing in the first part says.
+const LATER_WORDS: [&str; 4] = [
     "Fit, closest to its limit first",
     "Links, the worst first",
     "Builds are kept in this browser, on this device only",
     "Scan it to open these entries",
 ];
 
-/// A program in two parts, and what stands between the browser and both.
+/// A program in two parts, bound for the browser.
 #[derive(Debug)]
 pub struct Split {
-    /// Script, a module.
+    /// The module of JavaScript between the browser and both parts.
     pub glue: String,
     /// The first part.
     pub wasm: Vec<u8>,
@@ -33,25 +34,29 @@ pub struct Split {
     pub rest: Vec<u8>,
 }
 
-/// Where cargo leaves what Trunk had it build.
-#[must_use]
-pub fn linked() -> PathBuf {
-    root().join("target").join(tools::WASM).join("release").join("linkwright.wasm")
-}
-
 /// Cuts the linked program in two and binds it for the browser.
 pub fn split(linked: &Path) -> Outcome<Split> {
-    step("split", "the program in two parts", || cut(linked))
+    step("split", "the program in two parts", || {
+        let folder = root().join("target").join("split");
+        files::empty(&folder)?;
+        let first = folder.join("linkwright.wasm");
+        let rest = cut(linked, &folder, &first)?;
+        let bound = folder.join("bound");
+        bind(&first, &bound)?;
+        let glue = with_add_rest(&files::read_text(&bound.join("linkwright.js"))?)?;
+        let wasm = files::read(&bound.join("linkwright_bg.wasm"))?;
+        let rest = without_custom_sections(&files::read(&rest)?)?;
+        check_parts(&wasm, &rest)?;
+        Ok(Split { glue, wasm, rest })
+    })
 }
 
-fn cut(linked: &Path) -> Outcome<Split> {
-    let folder = root().join("target").join("split");
-    dress::empty(&folder)?;
-    let whole = read(linked)?;
-    let first = folder.join("linkwright.wasm");
+/// Writes the first part as a file of its own and the second one into a folder; gives the second one's file.
+fn cut(linked: &Path, folder: &Path, first: &Path) -> Outcome<PathBuf> {
+    let whole = files::read(linked)?;
     let mut options = wasm_split_cli_support::Options::new(&whole);
-    options.output_dir = &folder;
-    options.main_out_path = &first;
+    options.output_dir = folder;
+    options.main_out_path = first;
     options.link_name = LINK;
     let parts = wasm_split_cli_support::transform(options).map_err(|reason| {
         format!(
@@ -59,24 +64,15 @@ fn cut(linked: &Path) -> Outcome<Split> {
         )
     })?;
     let [rest] = parts.split_modules.as_slice() else {
-        return Err(format!(
-            "{} parts beside the first, not 1: see `load` in src/app/later.rs",
-            parts.split_modules.len()
-        ));
+        let count = parts.split_modules.len();
+        return Err(format!("{count} parts beside the first, not 1: see `load` in src/app/later.rs"));
     };
-    let bound = folder.join("bound");
-    bind(&first, &bound)?;
-    let glue = read(&bound.join("linkwright.js"))?;
-    let glue = String::from_utf8(glue).map_err(|_| "the program's glue is no text".to_owned())?;
-    let wasm = read(&bound.join("linkwright_bg.wasm"))?;
-    let (glue, rest) = (joined(&glue)?, without_custom_sections(&read(rest)?)?);
-    held_apart(&wasm, &rest)?;
-    Ok(Split { glue, wasm, rest })
+    Ok(rest.clone())
 }
 
 /// A view named in the wrong place would come with the first part, and nobody would notice.
-fn held_apart(first: &[u8], rest: &[u8]) -> Outcome {
-    match LATER.iter().find(|words| holds(first, words) || !holds(rest, words)) {
+fn check_parts(first: &[u8], rest: &[u8]) -> Outcome {
+    match LATER_WORDS.iter().find(|words| contains(first, words) || !contains(rest, words)) {
         None => Ok(()),
         Some(words) => Err(format!(
             "“{words}” is not where it belongs, in the second part alone: reach it through `LaterViews` in src/app/later.rs"
@@ -84,7 +80,11 @@ fn held_apart(first: &[u8], rest: &[u8]) -> Outcome {
     }
 }
 
-/// Runs wasm-bindgen; what the second part needs of the first stays there.
+fn contains(bytes: &[u8], words: &str) -> bool {
+    bytes.windows(words.len()).any(|piece| piece == words.as_bytes())
+}
+
+/// Runs wasm-bindgen. The first part still exports what the second one needs of it (`--keep-lld-exports`).
 pub fn bind(wasm: &Path, folder: &Path) -> Outcome {
     let tool = tools::wasm_bindgen()?.join("wasm-bindgen");
     let mut bind = program(tool, &["--target", "web", "--no-typescript", "--keep-lld-exports"]);
@@ -92,15 +92,15 @@ pub fn bind(wasm: &Path, folder: &Path) -> Outcome {
     run(&mut bind, "wasm-bindgen refused the program: see its message above")
 }
 
-/// The glue with the function that adds the second part in it, instead of a module of its own.
-fn joined(glue: &str) -> Outcome<String> {
+/// The glue with [`ADD_REST`] in it, instead of an import of a module that would be one more file to wait for.
+fn with_add_rest(glue: &str) -> Outcome<String> {
     let import = format!("import * as import1 from \"{LINK}\"\n");
-    let asked = format!("\"{LINK}\": import1,");
-    if [&import, &asked].iter().any(|it| glue.matches(*it).count() != 1) {
+    let used = format!("\"{LINK}\": import1,");
+    if [&import, &used].iter().any(|it| glue.matches(*it).count() != 1) {
         return Err("wasm-bindgen writes its glue otherwise by now: teach xtask/src/split.rs".to_owned());
     }
-    let given = format!("\"{LINK}\": {{ __wasm_split_load_rest: addRest }},");
-    Ok(glue.replacen(&import, "", 1).replacen(&asked, &given, 1) + &bare_script(REST))
+    let replaced = format!("\"{LINK}\": {{ __wasm_split_load_rest: addRest }},");
+    Ok(glue.replacen(&import, "", 1).replacen(&used, &replaced, 1) + &minify::script(ADD_REST))
 }
 
 /// A part without the names of its functions and other custom sections, which only tools read.
@@ -139,20 +139,20 @@ mod tests {
 
     #[test]
     fn a_view_in_the_wrong_part_is_noticed() {
-        let all = LATER.concat();
-        assert_eq!(held_apart(b"first", all.as_bytes()), Ok(()));
-        assert!(held_apart(LATER[1].as_bytes(), all.as_bytes()).is_err());
-        assert!(held_apart(b"first", LATER[..3].concat().as_bytes()).is_err());
+        let all = LATER_WORDS.concat();
+        assert_eq!(check_parts(b"first", all.as_bytes()), Ok(()));
+        assert!(check_parts(LATER_WORDS[1].as_bytes(), all.as_bytes()).is_err());
+        assert!(check_parts(b"first", LATER_WORDS[..3].concat().as_bytes()).is_err());
     }
 
     #[test]
-    fn the_glue_brings_the_second_part_itself() -> Outcome {
+    fn the_glue_adds_the_second_part_itself() -> Outcome {
         let bound = "import * as import1 from \"./rest.js\"\nlet wasm;\ngo({\n\"./rest.js\": import1,\n});\n\
                      export { initSync, __wbg_init as default };\n";
-        let glue = joined(bound)?;
+        let glue = with_add_rest(bound)?;
         assert!(!glue.contains("import "), "{glue}");
         assert!(glue.contains("__wasm_split_load_rest: addRest") && glue.contains("function addRest("), "{glue}");
-        assert!(joined("let wasm;").is_err(), "another way of writing is noticed");
+        assert!(with_add_rest("let wasm;").is_err(), "another way of writing is noticed");
         Ok(())
     }
 }

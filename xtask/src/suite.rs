@@ -29,7 +29,7 @@ const STEPS: [Step; 7] = [
 
 /// Runs every step, or those of one group, and closes with the counts.
 pub fn test(only: Option<&str>) -> Outcome {
-    let chosen: Vec<&Step> = STEPS.iter().filter(|it| only.is_none_or(|group| it.group == group)).collect();
+    let chosen: Vec<&Step> = STEPS.iter().filter(|step| only.is_none_or(|group| step.group == group)).collect();
     if chosen.is_empty() {
         return Err("`--only` takes one of native, lint, web, journeys".to_owned());
     }
@@ -37,10 +37,10 @@ pub fn test(only: Option<&str>) -> Outcome {
     let mut tally = Tally::default();
     let mut times: Vec<(&str, Duration)> = Vec::new();
     let mut end = Ok(());
-    for it in chosen {
+    for Step { name, what, work, .. } in chosen {
         let begun = Instant::now();
-        end = step(it.name, it.what, || (it.work)(&mut tally));
-        times.push((it.name, begun.elapsed()));
+        end = step(name, what, || work(&mut tally));
+        times.push((name, begun.elapsed()));
         if end.is_err() {
             break;
         }
@@ -64,7 +64,7 @@ fn format(_: &mut Tally) -> Outcome {
 }
 
 const CLIPPY: &str =
-    "clippy has complaints: mend what it names above (if clippy is missing: `rustup component add clippy`)";
+    "clippy has complaints: fix what it names above (if clippy is missing: `rustup component add clippy`)";
 
 fn lint(_: &mut Tally) -> Outcome {
     // With the journeys, which a plain build leaves out.

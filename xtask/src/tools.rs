@@ -12,6 +12,12 @@ use std::process::{Command, Stdio};
 /// The target that browsers run.
 pub const WASM: &str = "wasm32-unknown-unknown";
 
+/// Where cargo leaves what it built for browsers and for release.
+#[must_use]
+pub fn release_folder() -> PathBuf {
+    root().join("target").join(WASM).join("release")
+}
+
 /// Trunk's later releases ask for a newer compiler than this project does.
 const TRUNK: &str = "0.21.14";
 

@@ -1,39 +1,37 @@
-//! The service worker: src/shell/worker.js with the list of a built folder's files.
+//! The service worker: src/shell/worker.js with the list of the files in a built folder.
 
 use crate::policy::HEADERS;
-use crate::{Outcome, digest, dress};
-use std::fs;
+use crate::{Outcome, digest, files, minify};
 use std::path::Path;
 
-/// The worker's own file, which the browser keeps by itself.
+/// The worker's own file, which the browser stores by itself.
 pub const WORKER: &str = "sw.js";
 
 const CODE: &str = include_str!("../../src/shell/worker.js");
 
 /// Writes the worker of the build in a folder. Its version is the content of all files.
 pub fn write(folder: &Path) -> Outcome {
-    let broken = |reason: std::io::Error| format!("{} cannot be listed ({reason})", folder.display());
-    let mut files = Vec::new();
-    for entry in fs::read_dir(folder).map_err(broken)? {
-        let entry = entry.map_err(broken)?;
-        let name = entry.file_name().to_string_lossy().into_owned();
-        if name == WORKER || name == HEADERS {
-            continue;
-        }
-        let bytes = fs::read(entry.path()).map_err(broken)?;
-        // Hosts answer for the folder itself, and some of them lead from the page's file to it.
-        let name = if name == "index.html" { "./".to_owned() } else { name };
-        files.push((name, digest::integrity(&bytes)));
+    let mut hashes = Vec::new();
+    for file in files::list(folder)? {
+        let name = file.file_name().unwrap_or_default().to_string_lossy();
+        let name = match name.as_ref() {
+            WORKER | HEADERS => continue,
+            // Hosts answer for the folder itself, and some of them lead from the page's file to it.
+            "index.html" => "./".to_owned(),
+            other => other.to_owned(),
+        };
+        hashes.push((name, digest::integrity(&files::read(&file)?)));
     }
-    files.sort();
-    dress::write(folder, WORKER, worker(&files).as_bytes())
+    hashes.sort();
+    files::write(folder, WORKER, worker(&hashes).as_bytes())
 }
 
-fn worker(files: &[(String, String)]) -> String {
-    let list: Vec<String> = files.iter().map(|(name, integrity)| format!("['{name}', '{integrity}']")).collect();
+/// The worker's code for files of these names and hashes.
+fn worker(hashes: &[(String, String)]) -> String {
+    let list: Vec<String> = hashes.iter().map(|(name, integrity)| format!("['{name}', '{integrity}']")).collect();
     let list = format!("[\n{}\n]", list.join(",\n"));
     let version = digest::mark(list.as_bytes());
-    dress::bare_script(CODE).replacen("/* files */", &list, 1).replacen("/* version */", &version, 1)
+    minify::script(CODE).replacen("/* files */", &list, 1).replacen("/* version */", &version, 1)
 }
 
 #[cfg(test)]

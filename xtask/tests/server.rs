@@ -5,7 +5,7 @@ use std::fs;
 use std::io::{ErrorKind, Read, Write};
 use std::net::{Ipv4Addr, SocketAddr, TcpStream};
 use std::path::PathBuf;
-use std::time::Duration;
+use std::time::{Duration, Instant};
 use xtask::server::Server;
 
 type Checked = Result<(), Box<dyn Error>>;
@@ -166,19 +166,46 @@ fn a_stopped_server_is_gone_and_its_port_free() -> Checked {
     let folder = Folder::new("stopped")?;
     let server = folder.serve()?;
     let address = server.address();
-    // A connection kept open, as browsers do.
-    let mut kept = TcpStream::connect(address)?;
-    kept.set_read_timeout(Some(Duration::from_secs(10)))?;
+    // A connection that stays open, as browsers do it.
+    let mut open = TcpStream::connect(address)?;
+    open.set_read_timeout(Some(Duration::from_secs(10)))?;
     let request = b"GET / HTTP/1.1\r\nHost: here\r\n\r\n";
-    kept.write_all(request)?;
+    open.write_all(request)?;
     let mut part = [0; 4096];
-    assert!(kept.read(&mut part)? > 0);
+    let mut answer = Vec::new();
+    // Head and body may come one after the other.
+    while !answer.ends_with(b"<title>Home</title>") {
+        let length = open.read(&mut part)?;
+        assert!(length > 0, "the answer breaks off: {}", String::from_utf8_lossy(&answer));
+        answer.extend(&part[..length]);
+    }
     drop(server);
-    let more = kept.write_all(request).and_then(|()| kept.read(&mut part));
+    let more = open.write_all(request).and_then(|()| open.read(&mut part));
     assert!(!matches!(more, Ok(1..)), "the open connection still answers");
     assert!(more.err().is_none_or(|it| it.kind() != ErrorKind::WouldBlock), "the open connection hangs");
     assert!(TcpStream::connect(address).is_err(), "the port still answers");
     let again = Server::start(&folder.0.join("site"), address.ip(), address.port())?;
     assert_eq!(again.address(), address);
+    Ok(())
+}
+
+#[test]
+fn a_stopped_server_breaks_off_what_it_sends() -> Checked {
+    let folder = Folder::new("broken-off")?;
+    // More than the system takes from the server before it is read.
+    let length = 64 << 20;
+    fs::File::create(folder.0.join("site/long.png"))?.set_len(length)?;
+    let server = folder.serve()?;
+    let mut stream = TcpStream::connect(server.address())?;
+    stream.set_read_timeout(Some(Duration::from_secs(10)))?;
+    stream.write_all(b"GET /long.png HTTP/1.1\r\nHost: here\r\n\r\n")?;
+    stream.read_exact(&mut [0; 4096])?;
+    let start = Instant::now();
+    drop(server);
+    assert!(start.elapsed() < Duration::from_secs(1), "stopping takes {:?}", start.elapsed());
+    let mut rest = Vec::new();
+    let end = stream.read_to_end(&mut rest);
+    assert!((rest.len() as u64) < length / 2, "{} bytes arrived after all", rest.len());
+    assert!(end.err().is_none_or(|it| it.kind() != ErrorKind::WouldBlock), "the connection hangs");
     Ok(())
 }
