@@ -78,7 +78,7 @@ pub fn of_several(document: &Document, link: usize) -> String {
 }
 
 /// The fractions beside the number pad.
-pub const FRACTIONS: [&str; 7] = ["1/8", "1/4", "3/8", "1/2", "5/8", "3/4", "7/8"];
+pub const FRACTIONS: [&str; 7] = ["1/2", "1/4", "3/4", "1/8", "3/8", "5/8", "7/8"];
 
 /// An entry with this fraction of an inch in place of the one it has: `36` and `1/2` give `36 1/2`.
 pub fn with_fraction(text: &str, fraction: &str) -> String {

@@ -4,8 +4,8 @@ use super::step::step;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::inputs::drafts::Typed;
-use linkwright::inputs::{At, Number};
-use linkwright::present::field::{FRACTIONS, with_fraction};
+use linkwright::inputs::{At, LENGTH, Number};
+use linkwright::present::field::{self, FRACTIONS, with_fraction};
 use linkwright::quantity::System;
 
 /// A row of keys under the length field that is being filled in; the style shows it on touch screens.
@@ -22,9 +22,7 @@ pub(super) fn Fractions(
     let put = move |fraction: &'static str| {
         let system = session.units.get_untracked();
         let text = session.drafts.with_untracked(|drafts| {
-            session.document.with_untracked(|document| {
-                linkwright::present::field::number(document, drafts, system, input, place).text
-            })
+            session.document.with_untracked(|document| field::number(document, drafts, system, input, place).text)
         });
         session.type_into(input, place, with_fraction(&text, fraction), Typed::Key);
     };
@@ -35,13 +33,17 @@ pub(super) fn Fractions(
             FRACTIONS.map(key).collect_view()
         })
     };
-    let small = move || if inches() { "1/16" } else { "1 mm" };
+    // The length itself has these two keys beside its field.
+    let steps = (input.id != LENGTH.id).then(|| {
+        let small = move || if inches() { "1/16" } else { "1 mm" };
+        view! {
+            <button type="button" on:click=move |_| step(session, input, place, -1.0)>"−"{small}</button>
+            <button type="button" on:click=move |_| step(session, input, place, 1.0)>"+"{small}</button>
+        }
+    });
     // Pressing a key must not take the focus, and the keyboard with it, from the field.
     view! {
         <div class="fractions" role="group" aria-label="Fractions" on:pointerdown=|event| event.prevent_default()>
-            <button type="button" on:click=move |_| step(session, input, place, -1.0)>"−"{small}</button>
-            <button type="button" on:click=move |_| step(session, input, place, 1.0)>"+"{small}</button>
-            {keys}
             <button
                 type="button"
                 aria-pressed=move || letters.get().to_string()
@@ -49,6 +51,8 @@ pub(super) fn Fractions(
             >
                 "abc"
             </button>
+            {keys}
+            {steps}
         </div>
     }
 }

@@ -36,7 +36,16 @@ pub(crate) fn NumberField(
         move || if wrong() { format!("{error_id} {help_id}") } else { help_id.clone() }
     };
     let letters = RwSignal::new(false);
-    let focused = RwSignal::new(false);
+    let (inside, focused) = (StoredValue::new(false), RwSignal::new(false));
+    let follow_focus = move |now| {
+        inside.set_value(now);
+        // Nothing moves away from under a finger that goes down beside the field.
+        session.once_released(move || {
+            if let Some(now) = inside.try_get_value().filter(|now| focused.try_get_untracked() != Some(*now)) {
+                let _ = focused.try_set(now);
+            }
+        });
+    };
     let keypad = move || match input.kind {
         // Fractions stand beside the number pad, and one tap brings letters.
         Kind::Length if letters.get() => "text",
@@ -70,8 +79,8 @@ pub(crate) fn NumberField(
             class="field"
             class:changed=move || shown.with(|shown| shown.changed)
             class:wrong=wrong
-            on:focusin=move |_| focused.set(true)
-            on:focusout=move |_| focused.set(false)
+            on:focusin=move |_| follow_focus(true)
+            on:focusout=move |_| follow_focus(false)
         >
             <label for=id.clone()>{input.label}{whose}</label>
             <div class="entry">
