@@ -49,9 +49,12 @@ pub(crate) fn Sending(
     // What was copied or saved before a change is not what stands there now.
     let (done, of_address) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let current = move || if *of_address.read() == *address.read() { done.get() } else { String::new() };
+    // The view may be gone by the time the browser has answered.
     let say = move |sentence: String| {
-        of_address.set(address.get_untracked());
-        say_again(done, sentence);
+        if let Some(address) = address.try_get_untracked() {
+            of_address.set(address);
+            say_again(done, sentence);
+        }
     };
     let copy = move |text: String, sentence: &'static str| {
         spawn_local(async move {

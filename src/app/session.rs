@@ -22,6 +22,7 @@ use linkwright::engine;
 use linkwright::engine::sentence::Phrase;
 use linkwright::inputs::drafts::Drafts;
 use linkwright::inputs::{self, At, NUMBERS};
+use linkwright::present::drawing::Layout;
 use linkwright::present::words;
 use linkwright::quantity::{Kind, System, inch, lbf};
 use linkwright::report::{Answer, LinkReport, MetalSize, WholeRig};
@@ -260,6 +261,11 @@ impl Session {
     pub(crate) fn place_untracked(self) -> At {
         let link = self.link.get_untracked();
         self.document.with_untracked(|document| At::of_link(document, link))
+    }
+
+    /// How drawings are laid out: for a wide screen and for paper, or for a phone.
+    pub(crate) fn layout(self) -> Layout {
+        if self.wide.get() || self.printing.get() { Layout::Wide } else { Layout::Narrow }
     }
 
     /// A value in the reader's units; a length as it stands in the lists.

@@ -151,6 +151,15 @@ impl Layout {
         }
     }
 
+    /// Height of the letters on the detail of one end, which is as wide as a phone's sheet: on a desk it is shown larger
+    /// than that, and on paper it must leave room for the rest.
+    pub const fn detail_lettering(self) -> f64 {
+        match self {
+            Self::Narrow => LETTERING,
+            Self::Wide => 13.0,
+        }
+    }
+
     /// Height of the letters: on a wide sheet 16 pixels where the page leaves it least room, 488 pixels beside the entries
     /// on a screen of 1024.
     pub const fn lettering(self) -> f64 {

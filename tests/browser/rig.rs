@@ -44,7 +44,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     assert!(parts.contains("2-1/4 in solid 7075-T6/T651 bar"), "{parts}");
     assert!(
         parts.contains(
-            "saw 4 pieces, 2 × 35-1/8 in (rear lower links), 2 × 32-7/8 in (front lower links); 136 in in all"
+            "saw 4 pieces, 2 × 35-1/8 in (rear lower links), 2 × 32-7/8 in (front lower links); total 136 in"
         ),
         "{parts}"
     );

@@ -19,8 +19,10 @@ pub(crate) async fn three_entries_give_the_answer(page: &Page) {
     assert_eq!(page.text(".sheet-name").await, "Front lower links, 2 pieces");
     assert_eq!(page.fragment().await, EXAMPLE);
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
-    let ends = page.text(".ends-part").await;
+    page.click("#shop-depths summary").await;
+    let ends = page.text("#shop-depths").await;
     assert!(ends.contains("1-11/64 in, 1.172 in across") && ends.contains("3-1/8 in deep"), "{ends}");
+    page.click("#link-parts summary").await;
     let bought = page.text("#link-parts").await;
     assert!(bought.contains("Bolt 1 in, fine thread, Grade 8, grip 1-7/8 in without thread"), "{bought}");
     page.screenshot_whole("answer-phone").await;
@@ -300,6 +302,8 @@ pub(crate) async fn what_is_pressed_stays_until_it_is_let_go(page: &Page) {
 /// In a sentence no line breaks inside a size.
 pub(crate) async fn sizes_in_sentences_are_whole(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
+    page.find("#fitting summary").await;
+    page.click("#fitting summary").await;
     page.wait_text(".steps", |text| text.contains("reads 2-5/8 in")).await;
     let raw = page.script("return document.querySelector('.steps').textContent", vec![]).await;
     assert!(raw.as_str().is_some_and(|text| text.contains("reads 2-\u{2060}5/8 in")), "{raw}");

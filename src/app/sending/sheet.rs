@@ -113,7 +113,7 @@ fn BothEnds(
     system: System,
 ) -> impl IntoView {
     let one = |(index, mut end): (usize, End)| {
-        let drawing = end::end(&made, index, system);
+        let drawing = end::end(&made, index, Layout::Wide, system);
         end.set.append(&mut end.shop);
         view! {
             <article class="end-of">

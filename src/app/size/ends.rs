@@ -40,14 +40,14 @@ fn OneEnd(
 ) -> impl IntoView {
     let session = use_session();
     let drawing = Signal::derive(move || {
-        let drawing = |answer: &Answer| end::end(&answer.link, index, session.units.get());
+        let drawing = |answer: &Answer| end::end(&answer.link, index, session.layout(), session.units.get());
         session.answer.get().as_deref().map(drawing).unwrap_or_default()
     });
 
     let bracket = Memo::new(move |_| {
         let (link, system) = (session.link.get(), session.units.get());
         let answer = session.answer.get()?;
-        session.document.with(|document| bracket::bracket(document, link, &answer, index, system))
+        session.document.with(|document| bracket::bracket(document, link, &answer, index, session.layout(), system))
     });
     let bracket_figure =
         move || bracket.get().map(|drawing| view! { <figure class="drawing"><DrawingView drawing /></figure> });

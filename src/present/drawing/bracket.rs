@@ -2,7 +2,7 @@
 
 use super::rod_end;
 use super::sketch::{Dimension, Label, Sketch};
-use super::{Anchor, Drawing, LETTERING, NARROW};
+use super::{Anchor, Drawing, Layout, NARROW};
 use crate::document::{Document, OWN_ROD_END, Spacers};
 use crate::engine;
 use crate::engine::tables::{bolt_threads, rod_ends};
@@ -89,13 +89,20 @@ impl Stack {
 }
 
 /// The bracket at an end of an answered link; nothing while only the user knows its bolt or its spacers.
-pub fn bracket(document: &Document, link: usize, answer: &Answer, index: usize, system: System) -> Option<Drawing> {
+pub fn bracket(
+    document: &Document,
+    link: usize,
+    answer: &Answer,
+    index: usize,
+    layout: Layout,
+    system: System,
+) -> Option<Drawing> {
     let stack = Stack::of(document, link, answer, index)?;
-    Some(drawn(&stack, answer.link.ends.get(index)?, words::letter(index), system))
+    Some(drawn(&stack, answer.link.ends.get(index)?, words::letter(index), layout, system))
 }
 
-fn drawn(stack: &Stack, end: &EndGeometry, letter: &str, system: System) -> Drawing {
-    let mut sketch = Sketch::new(NARROW, LETTERING);
+fn drawn(stack: &Stack, end: &EndGeometry, letter: &str, layout: Layout, system: System) -> Drawing {
+    let mut sketch = Sketch::new(NARROW, layout.detail_lettering());
     let length = |value: f64| words::length(value, system);
     let head = rod_end::head(end);
     let long = stack.grip() + (HEAD + NUT) * stack.bolt;

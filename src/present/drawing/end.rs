@@ -2,7 +2,7 @@
 
 use super::rod_end::{self, Frame};
 use super::sketch::{Dimension, Label, Sketch};
-use super::{Anchor, Drawing, LETTERING, NARROW};
+use super::{Anchor, Drawing, Layout, NARROW};
 use crate::present::ends::threads_showing;
 use crate::present::words;
 use crate::quantity::System;
@@ -13,9 +13,9 @@ const PAST: f64 = 0.014;
 const PAST_SHARE: f64 = 0.09;
 
 /// The detail of an end: A is 0, B is 1. An empty sheet for any other.
-pub fn end(made: &LinkGeometry, index: usize, system: System) -> Drawing {
+pub fn end(made: &LinkGeometry, index: usize, layout: Layout, system: System) -> Drawing {
     let Some(end) = made.ends.get(index) else { return Drawing::default() };
-    let mut sketch = Sketch::new(NARROW, LETTERING);
+    let mut sketch = Sketch::new(NARROW, layout.detail_lettering());
     let head = rod_end::head(end);
     let hole = end.eye_to_face + end.drill_point.max(end.tapped_depth).max(end.inserted);
     let until = hole + PAST.min(PAST_SHARE * hole);
@@ -136,7 +136,7 @@ impl Detail<'_> {
                 (self.length(depth), Label::Over)
             };
             let apart = !words.starts_with(name);
-            row += if label == Label::Over { sketch.over() + 3.0 } else { sketch.line_height() + 2.0 };
+            row += if label == Label::Over { sketch.over() + 6.0 } else { sketch.line_height() + 2.0 };
             sketch.dimension(&Dimension { class: "", ends: free, parts: [outside; 2], row, words: &words, label });
             if apart {
                 let (way, level) = (at.way, row + sketch.ascent() / 2.0);

@@ -37,7 +37,7 @@ impl Against {
     /// What it is called.
     pub const fn words(self) -> &'static str {
         match self {
-            Self::FirstYield => "side load to first yield",
+            Self::FirstYield => "side load to yield",
             Self::Buckling => "buckling load",
         }
     }

@@ -93,13 +93,23 @@ pub(super) fn inside(drawing: &Drawing) -> Vec<String> {
     words(drawing).into_iter().filter(off).map(told).collect()
 }
 
+/// How high the letters of a drawing are at least: 16 pixels on a phone, and on a wide sheet where the page leaves it
+/// least room.
+pub(super) fn least_lettering(drawing: &Drawing) -> f64 {
+    if drawing.width > 400.0 { 20.9 } else { 16.7 }
+}
+
 /// What is wrong with the words of a drawing.
 pub(super) fn legible(drawing: &Drawing) -> Vec<String> {
+    legible_from(drawing, least_lettering(drawing))
+}
+
+/// The same, where letters may be as small as this.
+pub(super) fn legible_from(drawing: &Drawing, least: f64) -> Vec<String> {
     let mut told = inside(drawing);
     if drawing.words.is_empty() {
         told.push("says nothing to somebody who cannot see it".to_string());
     }
-    let least = if drawing.width > 400.0 { 20.9 } else { 16.7 };
     for mark in &drawing.marks {
         if let Mark::Text { size, words, .. } = mark
             && *size < least
