@@ -20,7 +20,7 @@ use leptos::prelude::*;
 use linkwright::document::{Document, Use};
 use linkwright::engine;
 use linkwright::engine::sentence::Phrase;
-use linkwright::inputs::drafts::Drafts;
+use linkwright::inputs::drafts::{Draft, Drafts};
 use linkwright::inputs::{self, At, NUMBERS};
 use linkwright::present::drawing::Layout;
 use linkwright::present::words;
@@ -78,6 +78,8 @@ pub(crate) struct Session {
     pub(crate) rig: Memo<Arc<WholeRig>>,
     /// What is typed into fields.
     pub(crate) drafts: RwSignal<Drafts>,
+    /// What could not be taken of it: of the current link, or of all where all are seen.
+    refused_drafts: Memo<Vec<Draft>>,
     /// The saved builds on this device, once they were read.
     pub(crate) builds: RwSignal<Option<Vec<SavedBuild>>>,
     /// Where the entries come from.
@@ -129,6 +131,9 @@ impl Session {
     pub(crate) fn open() -> Self {
         let document = RwSignal::new(Document::default());
         let link = RwSignal::new(0);
+        let units = RwSignal::new(autosave::kept_units());
+        let view = RwSignal::new(autosave::kept_view());
+        let drafts = RwSignal::new(Drafts::default());
         // To compare whole reports costs more than to look at what is shown of them.
         let report = Memo::new_with_compare(
             move |_| document.with(|document| engine::report_on(document, link.get())),
@@ -147,10 +152,16 @@ impl Session {
             },
             |_, _| true,
         );
+        let refused_drafts = Memo::new(move |_| {
+            let (link, all, system) = (link.get(), view.get() == View::Rig, units.get());
+            let mut refused = drafts.with(|drafts| document.with(|document| drafts.refused(document, system)));
+            refused.retain(|draft| all || !draft.is_of_a_link() || draft.place.link == link);
+            refused
+        });
         let session = Self {
             document,
-            units: RwSignal::new(autosave::kept_units()),
-            view: RwSignal::new(autosave::kept_view()),
+            units,
+            view,
             link,
             report,
             answer,
@@ -159,7 +170,8 @@ impl Session {
                 document.with(|document| inputs::still_needed(document, link.get()).is_empty())
             }),
             rig,
-            drafts: RwSignal::new(Drafts::default()),
+            drafts,
+            refused_drafts,
             builds: RwSignal::new(None),
             origin: RwSignal::new(Origin::default()),
             notices: RwSignal::new(Vec::new()),

@@ -56,6 +56,7 @@ const PROVE: &str = "document.getElementById('leaf-prove').click()";
 pub(crate) async fn a_program_that_stops_gives_everything_back(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
+    page.wait_kept("length=38in").await;
     // The program builds what it shows by copying templates. Where that is refused it cannot go on.
     let refuse = "Node.prototype.cloneNode = () => { throw new Error('refused') }";
     page.script(refuse, vec![]).await;

@@ -248,6 +248,7 @@ pub(crate) async fn a_keyboard_deletes_for_good(page: &Page) {
     page.wait_text("#saved-title", |text| text == "1 saved build").await;
     page.wait_focus("bring-back").await;
     page.click("#bin summary").await;
+    page.find("#bin .forget").await;
     page.script("document.querySelector('#bin .forget').focus()", vec![]).await;
     page.press(Key::Enter).await;
     page.wait_text("#bin .forget", |text| text.contains("Press again")).await;

@@ -95,7 +95,8 @@ pub(crate) async fn an_altered_program_is_refused(page: &Page) {
     fs::write(&first, sound).expect("the copy takes it");
     page.click("#again").await;
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
-    // There is no worker to be found.
+    // There is no worker to be found, which is told a moment later.
+    page.pause(500).await;
     page.take_errors().await;
 }
 

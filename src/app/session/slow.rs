@@ -25,17 +25,17 @@ pub(crate) fn use_slow<T: Clone + PartialEq + Send + Sync + 'static>(
             return before;
         }
         let now = || (session.document.get(), session.link.get());
-        let (document, link) = if paper || before.is_none() { now() } else { asked.get() };
+        let (document, link) = asked.get().filter(|_| !paper && before.is_some()).unwrap_or_else(now);
         Some(work(&document, link))
     });
     found.into()
 }
 
-/// Document and link as they were when typing last paused.
-fn use_paused() -> Signal<(Document, usize)> {
+/// Document and link as they were when typing last paused; none before it first did.
+fn use_paused() -> Signal<Option<(Document, usize)>> {
     let session = use_session();
     let now = Memo::new(move |_| (session.document.get(), session.link.get()));
-    let paused = RwSignal::new(now.get_untracked());
+    let paused = RwSignal::new(None);
     let timer = StoredValue::new(None::<TimeoutHandle>);
     let stop = move || {
         if let Some(timer) = timer.try_update_value(Option::take).flatten() {
@@ -46,7 +46,7 @@ fn use_paused() -> Signal<(Document, usize)> {
         now.track();
         stop();
         let settle = move || {
-            let _ = paused.try_set(now.get_untracked());
+            let _ = paused.try_set(Some(now.get_untracked()));
         };
         timer.set_value(set_timeout_with_handle(settle, PAUSE).ok());
     });
@@ -63,19 +63,34 @@ pub(crate) struct Firm {
     pub(crate) now: bool,
 }
 
+/// How firm an answer was, and for which document and link.
+#[derive(Clone, PartialEq)]
+struct Answered {
+    of: (Document, usize),
+    rows: Vec<Firmness>,
+}
+
 /// How firm the answer is. Its numbers are left open while somebody types, so that no old one stands beside a new
 /// answer.
 pub(crate) fn use_firmness() -> Signal<Firm> {
     let session = use_session();
     let paused = use_paused();
-    let firm = Memo::new(move |before: Option<&Firm>| {
-        let (document, link) = (session.document.get(), session.link.get());
-        let rests = paused.with(|(paused, at)| *at == link && *paused == document);
-        if rests || session.printing.get() {
-            Firm { rows: engine::firmness(&document, link), now: true }
-        } else {
-            Firm { rows: before.map(|before| before.rows.clone()).unwrap_or_default(), now: false }
-        }
+    // With what it was asked of: whoever types their way back to that is told the same again.
+    let answered = Memo::new(move |before: Option<&Option<Answered>>| {
+        let now = || (session.document.get(), session.link.get());
+        let of = if session.printing.get() { now() } else { paused.get()? };
+        let before = before.cloned().flatten().filter(|before| before.of == of);
+        Some(before.unwrap_or_else(|| Answered { rows: engine::firmness(&of.0, of.1), of }))
+    });
+    let firm = Memo::new(move |_| {
+        answered
+            .with(|answered| {
+                answered.as_ref().map(|Answered { of: (document, link), rows }| {
+                    let now = session.link.get() == *link && session.document.with(|open| open == document);
+                    Firm { rows: rows.clone(), now }
+                })
+            })
+            .unwrap_or_default()
     });
     firm.into()
 }

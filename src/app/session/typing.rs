@@ -88,19 +88,12 @@ impl Session {
 
     /// Whether an entry stands that was not taken, so that the answer rests on the one before it.
     pub(crate) fn is_stale(self) -> bool {
-        self.any_refused(|_| true)
+        self.refused_drafts.with(|drafts| !drafts.is_empty())
     }
 
     /// The same once typing paused: half a number is no news to whoever only hears the page.
     pub(crate) fn is_stale_for_good(self) -> bool {
-        self.any_refused(|draft| draft.settled)
-    }
-
-    /// Of the current link; of all where all are seen.
-    fn any_refused(self, counts: impl Fn(&Draft) -> bool) -> bool {
-        let (link, all, system) = (self.link.get(), self.view.get() == View::Rig, self.units.get());
-        let refused = self.drafts.with(|drafts| self.document.with(|document| drafts.refused(document, system)));
-        refused.iter().any(|draft| counts(draft) && (all || !draft.is_of_a_link() || draft.place.link == link))
+        self.refused_drafts.with(|drafts| drafts.iter().any(|draft| draft.settled))
     }
 
     /// Drops what was typed into fields that are no longer shown.
