@@ -187,8 +187,7 @@ impl Detail<'_> {
             notes.push("insert welded around its rim".to_string());
             notes.push(format!("tube {}", words::size(made.outside_diameter, made.wall, units)));
         }
-        let anchor = if self.at.way > 0.0 { Anchor::Start } else { Anchor::End };
-        sketch.notes(anchor, below + 10.0, &notes) + 3.0
+        sketch.notes(below + 10.0, &notes) + 3.0
     }
 }
 

@@ -181,12 +181,11 @@ impl Sketch {
     }
 
     /// Notes under each other from a height on, each in as many lines as it needs; where they end.
-    pub(super) fn notes(&mut self, anchor: Anchor, top: f64, notes: &[String]) -> f64 {
-        let x = if anchor == Anchor::End { self.width - MARGIN } else { MARGIN };
+    pub(super) fn notes(&mut self, top: f64, notes: &[String]) -> f64 {
         let lines: Vec<String> = notes.iter().flat_map(|note| self.wrapped(note, self.width - 2.0 * MARGIN)).collect();
         let mut y = top;
         for line in &lines {
-            self.text("note", anchor, (x, y + self.ascent()), line);
+            self.text("note", Anchor::Start, (MARGIN, y + self.ascent()), line);
             y += self.line_height();
         }
         y
