@@ -2,7 +2,7 @@
 
 use super::rod_end;
 use super::sketch::{Dimension, Label, Sketch};
-use super::{Anchor, Drawing, Layout, NARROW};
+use super::{Drawing, Layout, NARROW};
 use crate::document::{Document, OWN_ROD_END, Spacers};
 use crate::engine;
 use crate::engine::tables::{bolt_threads, rod_ends};
@@ -142,7 +142,7 @@ fn drawn(stack: &Stack, end: &EndGeometry, letter: &str, layout: Layout, system:
         label: Label::Under,
     });
     let notes = notes(stack, system);
-    let below = sketch.notes(Anchor::Start, gap_row + sketch.under() + 5.0, &notes);
+    let below = sketch.notes(gap_row + sketch.under() + 5.0, &notes);
     let ring = sketch.ring() + 2.0;
     sketch.balloon((ring, ring), letter);
     let spoken = format!(

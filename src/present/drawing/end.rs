@@ -30,7 +30,7 @@ pub fn end(made: &LinkGeometry, index: usize, layout: Layout, system: System) ->
     rod_end::rod_end(&mut sketch, at, end);
     rod_end::hidden(&mut sketch, at, end, made.bore == 0.0);
     sketch.line("center", (at.x(-head / 2.0) - way * 6.0, axis), (at.x(until) + way * 4.0, axis));
-    let detail = Detail { made, end, at, system };
+    let detail = Detail { made, end, at, layout, system };
     detail.engaged(&mut sketch, above);
     let below = detail.below(&mut sketch, axis + half);
     let height = detail.notes(&mut sketch, below);
@@ -55,6 +55,7 @@ struct Detail<'a> {
     made: &'a LinkGeometry,
     end: &'a EndGeometry,
     at: Frame,
+    layout: Layout,
     system: System,
 }
 
@@ -116,27 +117,23 @@ impl Detail<'_> {
         } else {
             vec![("insert", " long", end.tapped_depth)]
         };
+        let uniform = self.uniform(sketch, &deep);
         for (name, more, depth) in deep {
             // A row lies under those before it: only its own extension lines and those of deeper holes pass.
             let free = [self.face(), at.x(face + depth)];
             let short = format!("{name} {}", self.length(depth));
             let whole = format!("{short}{more}");
-            let over = |words: &str| sketch.fits(words, free[0], free[1]);
-            let before = |words: &str| sketch.width_of(words) + 4.0 <= self.before_face();
-            let (words, label) = if over(&whole) {
-                (whole, Label::Over)
-            } else if before(&whole) {
-                (whole, self.eye_side())
-            } else if over(&short) {
-                (short, Label::Over)
-            } else if before(&short) {
-                (short, self.eye_side())
-            } else {
+            let fits = |words: &str, label| self.has_room(sketch, words, label, depth);
+            let (words, label) = match uniform {
+                Some((true, label)) => (whole, label),
+                Some((false, label)) => (short, label),
+                None if fits(&short, Label::Over) => (short, Label::Over),
+                None if fits(&short, self.eye_side()) => (short, self.eye_side()),
                 // Half on one side, half on the other.
-                (self.length(depth), Label::Over)
+                None => (self.length(depth), Label::Over),
             };
             let apart = !words.starts_with(name);
-            row += if label == Label::Over { sketch.over() + 6.0 } else { sketch.line_height() + 2.0 };
+            row += if label == Label::Over { sketch.over() + 3.0 } else { sketch.line_height() + 2.0 };
             sketch.dimension(&Dimension { class: "", ends: free, parts: [outside; 2], row, words: &words, label });
             if apart {
                 let (way, level) = (at.way, row + sketch.ascent() / 2.0);
@@ -145,6 +142,31 @@ impl Detail<'_> {
             }
         }
         row + sketch.ascent() / 2.0
+    }
+
+    /// Whether the depths of all rows are said in whole or in short, and where: rows that are alike read best. `None` where
+    /// no one way has room for all.
+    fn uniform(&self, sketch: &Sketch, deep: &[(&str, &str, f64)]) -> Option<(bool, Label)> {
+        // Beside their lines, rows lie closer: paper has to be spared, a phone scrolls.
+        let labels = match self.layout {
+            Layout::Narrow => [Label::Over, self.eye_side()],
+            Layout::Wide => [self.eye_side(), Label::Over],
+        };
+        let mut ways = [true, false].into_iter().flat_map(|whole| labels.map(|label| (whole, label)));
+        ways.find(|(whole, label)| {
+            deep.iter().all(|(name, more, depth)| {
+                let more = if *whole { more } else { "" };
+                self.has_room(sketch, &format!("{name} {}{more}", self.length(*depth)), *label, *depth)
+            })
+        })
+    }
+
+    /// Whether words fit over the line of a depth, or else beside it before the face of the bar.
+    fn has_room(&self, sketch: &Sketch, words: &str, label: Label, depth: f64) -> bool {
+        if label == Label::Over {
+            return sketch.fits(words, self.face(), self.at.x(self.end.eye_to_face + depth));
+        }
+        sketch.width_of(words) + 4.0 <= self.before_face()
     }
 
     /// From the eye's center to the bar's face: what a ruler reads. Where its row ends.
@@ -187,8 +209,7 @@ impl Detail<'_> {
             notes.push("insert welded around its rim".to_string());
             notes.push(format!("tube {}", words::size(made.outside_diameter, made.wall, units)));
         }
-        let anchor = if self.at.way > 0.0 { Anchor::Start } else { Anchor::End };
-        sketch.notes(anchor, below + 10.0, &notes) + 3.0
+        sketch.notes(below + 10.0, &notes) + 3.0
     }
 }
 

@@ -9,8 +9,8 @@ use crate::report::{InMetal, MetalSize};
 /// The plot between its axes: left, right, top, bottom.
 const LEFT: f64 = 12.0;
 const RIGHT: f64 = NARROW - 30.0;
-const TOP: f64 = 34.0;
-const BOTTOM: f64 = 210.0;
+const TOP: f64 = 54.0;
+const BOTTOM: f64 = 230.0;
 /// Room above the greatest value.
 const SPARE: f64 = 1.12;
 /// Radius of a point.
@@ -76,7 +76,9 @@ pub fn plot(metals: &[InMetal], system: System, against: Against) -> Option<Draw
     let mut sketch = Sketch::new(NARROW, LETTERING);
     sketch.line("edge", (LEFT, BOTTOM), (RIGHT, BOTTOM));
     sketch.line("edge", (LEFT, BOTTOM), (LEFT, TOP));
-    let up = format!("{what}, up to {}", show(strongest, Kind::Force, system));
+    // Two lines in every plot, for great forces do not fit in one, and plots side by side have their axes level.
+    let up = format!("up to {}", show(strongest, Kind::Force, system));
+    sketch.text("size", Anchor::Start, (4.0, TOP - 12.0 - sketch.line_height()), what);
     sketch.text("size", Anchor::Start, (4.0, TOP - 12.0), &up);
     let along = format!("weight of the bar, up to {}", show(heaviest, Kind::Weight, system));
     let below = BOTTOM + 8.0 + sketch.ascent();

@@ -15,8 +15,9 @@ const PAST: f64 = 4.0;
 const OFF: f64 = 2.0;
 /// Between a dimension line and its words.
 const GAP: f64 = 2.0;
-/// Length of an arrow head, and half its width as a share of that.
+/// Length of an arrow head at most, and as a share of the height of letters; half its width as a share of its length.
 const ARROW: f64 = 8.0;
+const ARROW_SHARE: f64 = 0.48;
 const ARROW_HALF: f64 = 0.3;
 /// What words keep off the edge of the sheet.
 const MARGIN: f64 = 3.0;
@@ -87,6 +88,11 @@ impl Sketch {
     /// How far below its dimension line a label [`Label::Under`] may reach.
     pub(super) const fn under(&self) -> f64 {
         PAST + GAP + self.ascent() + self.descent()
+    }
+
+    /// Length of an arrow head of a dimension: small letters have small heads, which stay clear of them.
+    const fn head(&self) -> f64 {
+        (ARROW_SHARE * self.lettering).min(ARROW)
     }
 
     /// Radius of a ring around a letter or a number.
@@ -181,12 +187,11 @@ impl Sketch {
     }
 
     /// Notes under each other from a height on, each in as many lines as it needs; where they end.
-    pub(super) fn notes(&mut self, anchor: Anchor, top: f64, notes: &[String]) -> f64 {
-        let x = if anchor == Anchor::End { self.width - MARGIN } else { MARGIN };
+    pub(super) fn notes(&mut self, top: f64, notes: &[String]) -> f64 {
         let lines: Vec<String> = notes.iter().flat_map(|note| self.wrapped(note, self.width - 2.0 * MARGIN)).collect();
         let mut y = top;
         for line in &lines {
-            self.text("note", anchor, (x, y + self.ascent()), line);
+            self.text("note", Anchor::Start, (MARGIN, y + self.ascent()), line);
             y += self.line_height();
         }
         y
@@ -207,13 +212,14 @@ impl Sketch {
             self.line("extension", (x, part + way * OFF), (x, row + way * PAST));
         }
         let (left, right) = (ends[0].min(ends[1]), ends[0].max(ends[1]));
-        let inside = right - left > 3.0 * ARROW;
+        let head = self.head();
+        let inside = right - left > 3.0 * head;
         // Too short for arrows inside, they come from outside.
-        let beyond = if inside { 0.0 } else { 2.0 * ARROW };
-        let way = if inside { 1.0 } else { -1.0 };
+        let beyond = if inside { 0.0 } else { 2.0 * head };
+        let tail = if inside { head } else { -head };
         self.line(&format!("dimension {class}"), (left - beyond, row), (right + beyond, row));
-        self.arrow(class, (left, row), (way * ARROW, 0.0));
-        self.arrow(class, (right, row), (-way * ARROW, 0.0));
+        self.arrow(class, (left, row), (tail, 0.0));
+        self.arrow(class, (right, row), (-tail, 0.0));
         let class = format!("size {class}");
         let level = row + self.ascent() / 2.0;
         if words.is_empty() {
