@@ -2,6 +2,7 @@
 
 mod autosave;
 mod builds;
+mod edits;
 mod history;
 mod navigation;
 mod opening;
@@ -15,21 +16,22 @@ pub(crate) use navigation::check_id;
 pub(crate) use slow::{use_firmness, use_slow};
 
 use crate::browser::storage::Refused;
-use crate::browser::{clock, window};
+use crate::browser::window;
 use leptos::prelude::*;
-use linkwright::document::{Document, Use};
+use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::engine::sentence::Phrase;
 use linkwright::inputs::drafts::{Draft, Drafts};
-use linkwright::inputs::{self, At, NUMBERS};
+use linkwright::inputs::{self, At};
 use linkwright::present::drawing::Layout;
 use linkwright::present::words;
-use linkwright::quantity::{Kind, System, inch, lbf};
-use linkwright::report::{Answer, LinkReport, MetalSize, WholeRig};
+use linkwright::quantity::{Kind, System};
+use linkwright::report::{Answer, LinkReport, WholeRig};
 use linkwright::store::history::History;
 use linkwright::store::saved_builds::SavedBuild;
 use linkwright::store::stored_entries::{Origin, StoredEntries};
 use std::sync::Arc;
+use std::time::Duration;
 
 /// A view of the page.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -70,6 +72,9 @@ pub(crate) struct Session {
     pub(crate) report: Memo<LinkReport>,
     /// The answer for the current link, if there is one.
     pub(crate) answer: Memo<Option<Arc<Answer>>>,
+    /// The same a frame later, for what stands below it: whoever types looks at the answer, which must not wait for the
+    /// rest of the page.
+    pub(crate) answer_below: RwSignal<Option<Arc<Answer>>>,
     /// Whether there is an answer.
     pub(crate) answered: Memo<bool>,
     /// Whether the first entries are there, so that there is an answer, or something to say instead.
@@ -165,6 +170,7 @@ impl Session {
             link,
             report,
             answer,
+            answer_below: RwSignal::new(None),
             answered: Memo::new(move |_| answer.with(Option::is_some)),
             entered: Memo::new(move |_| {
                 document.with(|document| inputs::still_needed(document, link.get()).is_empty())
@@ -196,6 +202,7 @@ impl Session {
         window::follow_media("(min-width: 40rem)", move |wide| session.wide.set(wide));
         window::follow_media("(min-width: 64rem)", move |columns| session.columns.set(columns));
         session.open_at_load();
+        session.follow_answer();
         session.follow_history();
         session.save_on_change();
         session.watch_other_tabs();
@@ -205,6 +212,16 @@ impl Session {
         }
         window::on("hashchange", move |_| session.address_changed());
         session
+    }
+
+    /// Hands the answer on, a frame later, to what stands below it.
+    fn follow_answer(self) {
+        Effect::new(move |_| {
+            self.answer.track();
+            request_animation_frame(move || {
+                set_timeout(move || self.answer_below.set(self.answer.get_untracked()), Duration::ZERO)
+            });
+        });
     }
 
     /// Changes values of the document.
@@ -227,40 +244,6 @@ impl Session {
         self.drafts.set(Drafts::default());
         self.link.set(0);
         self.document.set(document);
-    }
-
-    /// Fills in a typical rig.
-    pub(crate) fn try_example(self) {
-        let mut document = Document::default();
-        document.rig.weight = Some(lbf(4200.0));
-        document.rig.usage = Some(Use::Slow);
-        if let Some(link) = document.links.first_mut() {
-            link.length = Some(inch(36.5));
-        }
-        self.origin.set(Origin::new(clock::fresh_id()));
-        self.replace(document);
-    }
-
-    /// Gives every changed assumption and factor back to its default.
-    pub(crate) fn give_back_defaults(self) {
-        let place = self.place_untracked();
-        self.edit(|document| {
-            for input in NUMBERS.iter().filter(|input| input.standing.is_a_default()) {
-                for end in [0, 1] {
-                    (input.set)(document, At { end, ..place }, None);
-                }
-            }
-        });
-    }
-
-    /// Takes another metal for the current link, with its size, or with one that is found anew.
-    pub(crate) fn take_metal(self, id: &'static str, size: Option<&MetalSize>) {
-        let place = self.place_untracked();
-        self.edit(|document| {
-            (inputs::MATERIAL.set)(document, place, Some(id));
-            (inputs::OUTSIDE_DIAMETER.set)(document, place, size.map(|size| size.outside_diameter));
-            (inputs::WALL.set)(document, place, size.map(|size| size.wall).filter(|wall| *wall > 0.0));
-        });
     }
 
     /// The current link and its axle.

@@ -38,7 +38,7 @@ fn main() -> ExitCode {
         opens_with_its_title,
         size::three_entries_give_the_answer,
         size::a_bad_entry_gets_a_sentence,
-        size::the_answer_comes_before_the_rest,
+        size::nothing_is_copied_late,
         size::the_buttons_print_what_the_keys_do,
         size::paper_leaves_the_screen_as_it_was,
         size::sizes_in_sentences_are_whole,

@@ -60,6 +60,8 @@ fn run_trunk(folders: &[PathBuf; 2]) -> Outcome {
 fn compiler_flags() -> String {
     // The cut needs to know which function calls which.
     let mut flags = vec!["-Clink-arg=--emit-relocs".to_owned()];
+    // As .cargo/config.toml says, which is not read where flags are given.
+    flags.extend(["--cfg", "erase_components"].map(str::to_owned));
     // No folder of this machine is in the program, which is then the same wherever it is built.
     let home = std::env::var_os("CARGO_HOME").map(PathBuf::from);
     let home = home.or_else(|| Some(PathBuf::from(std::env::var_os("HOME")?).join(".cargo")));

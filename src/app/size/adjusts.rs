@@ -9,7 +9,7 @@ use linkwright::present::adjustment::adjustment;
 #[component]
 pub(super) fn HowItAdjusts() -> impl IntoView {
     let session = use_session();
-    let shown = Memo::new(move |_| session.answer.get().map(|answer| adjustment(&answer, session.units.get())));
+    let shown = Memo::new(move |_| session.answer_below.get().map(|answer| adjustment(&answer, session.units.get())));
     let table = move || shown.get().map(|adjustment| view! { <AdjustmentTable adjustment on_screen=true /> });
 
     view! {

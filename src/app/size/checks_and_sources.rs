@@ -9,8 +9,9 @@ use linkwright::present::sizes::{self, AssumedRow};
 #[component]
 pub(super) fn ChecksAndSources() -> impl IntoView {
     let session = use_session();
-    let assumed =
-        Memo::new(move |_| session.answer.get().map(|answer| sizes::assumed(&answer.assumed, session.units.get())));
+    let assumed = Memo::new(move |_| {
+        session.answer_below.get().map(|answer| sizes::assumed(&answer.assumed, session.units.get()))
+    });
     let summary =
         move || sizes::assumed_summary(assumed.with(|assumed| assumed.as_ref().map(Vec::len).unwrap_or_default()));
     let table = move || assumed.get().map(|rows| view! { <AssumedTable rows /> });

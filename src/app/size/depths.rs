@@ -11,7 +11,8 @@ use linkwright::present::ends::{self, End};
 #[component]
 pub(super) fn ShopDepths() -> impl IntoView {
     let session = use_session();
-    let shown = Memo::new(move |_| session.answer.get().map(|answer| ends::ends(&answer.link, session.units.get())));
+    let shown =
+        Memo::new(move |_| session.answer_below.get().map(|answer| ends::ends(&answer.link, session.units.get())));
     let essentials = move || shown.with(|ends| ends.as_ref().map(|ends| ends.shop_summary.clone()).unwrap_or_default());
     let end = |end: End| {
         view! {

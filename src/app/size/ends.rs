@@ -14,7 +14,8 @@ use linkwright::report::Answer;
 #[component]
 pub(super) fn TheTwoEnds() -> impl IntoView {
     let session = use_session();
-    let shown = Memo::new(move |_| session.answer.get().map(|answer| ends::ends(&answer.link, session.units.get())));
+    let shown =
+        Memo::new(move |_| session.answer_below.get().map(|answer| ends::ends(&answer.link, session.units.get())));
     let essentials = move || shown.with(|ends| ends.as_ref().map(|ends| ends.summary.clone()).unwrap_or_default());
     let ends = move || {
         shown.get().map(|ends| {
@@ -41,12 +42,12 @@ fn OneEnd(
     let session = use_session();
     let drawing = Signal::derive(move || {
         let drawing = |answer: &Answer| end::end(&answer.link, index, session.layout(), session.units.get());
-        session.answer.get().as_deref().map(drawing).unwrap_or_default()
+        session.answer_below.get().as_deref().map(drawing).unwrap_or_default()
     });
 
     let bracket = Memo::new(move |_| {
         let (link, system) = (session.link.get(), session.units.get());
-        let answer = session.answer.get()?;
+        let answer = session.answer_below.get()?;
         session.document.with(|document| bracket::bracket(document, link, &answer, index, session.layout(), system))
     });
     let bracket_figure =

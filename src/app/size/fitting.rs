@@ -12,7 +12,7 @@ use linkwright::present::checklist;
 pub(super) fn FittingList() -> impl IntoView {
     let session = use_session();
     let steps = Memo::new(move |_| {
-        session.answer.get().map(|answer| checklist::steps(&answer, session.units.get())).unwrap_or_default()
+        session.answer_below.get().map(|answer| checklist::steps(&answer, session.units.get())).unwrap_or_default()
     });
     let essentials = move || steps.with(|steps| session.ticks.with(|ticks| checklist::summary(steps, ticks)));
 

@@ -15,7 +15,7 @@ pub(super) fn LinkParts() -> impl IntoView {
     let shown = Memo::new(move |_| {
         let (link, system) = (session.link.get(), session.units.get());
         let parts = |answer: &Answer| session.document.with(|document| parts::of_link(document, link, answer, system));
-        session.answer.get().as_deref().map(parts)
+        session.answer_below.get().as_deref().map(parts)
     });
     let read = move |read: fn(&Parts) -> &String| {
         Signal::derive(move || shown.with(|parts| parts.as_ref().map(read).cloned().unwrap_or_default()))

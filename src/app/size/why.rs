@@ -16,14 +16,14 @@ pub(super) fn WhyThisSize() -> impl IntoView {
     let session = use_session();
     // Looked for once, though the units may change.
     let neighbors = Memo::new(move |_| {
-        let answer = session.answer.get();
+        let answer = session.answer_below.get();
         let recommended = answer.as_ref().and_then(|answer| answer.sizing.recommended.as_ref());
         let around = |of| session.document.with(|document| engine::neighbors(document, session.link.get(), of));
         recommended.map(around).unwrap_or_default()
     });
     let why = Memo::new(move |_| {
         let system = session.units.get();
-        session.answer.get().map(|answer| neighbors.with(|neighbors| sizes::why(&answer, neighbors, system)))
+        session.answer_below.get().map(|answer| neighbors.with(|neighbors| sizes::why(&answer, neighbors, system)))
     });
     let told = move || {
         why.get().map(|why| {
