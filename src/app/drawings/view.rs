@@ -17,7 +17,8 @@ pub(crate) fn DrawingView(
     let on_paper = move |side: fn(&Drawing) -> f64| {
         move || drawing.with(|drawing| drawing.millimeters.map(|unit| format!("{:.1}mm", unit * side(drawing))))
     };
-    let marks = move || drawing.with(|drawing| drawing.marks.iter().map(|mark| shown(mark, on_touch)).collect_view());
+    let slots =
+        Memo::new(move |_| drawing.with(|drawing| drawing.marks.iter().enumerate().map(Slot::of).collect::<Vec<_>>()));
     view! {
         <svg
             class=move || drawing.with(|drawing| drawing.class.clone())
@@ -27,82 +28,148 @@ pub(crate) fn DrawingView(
             role="img"
             aria-label=move || drawing.with(|drawing| drawing.words.clone())
         >
-            {marks}
+            <For each=move || slots.get() key=Slot::clone let(slot)>
+                {shown(slot, drawing, on_touch)}
+            </For>
         </svg>
     }
 }
 
-/// One mark.
-fn shown(mark: &Mark, on_touch: Option<Callback<Touch>>) -> AnyView {
-    match mark {
-        Mark::Line { class, from, to } => {
-            view! { <path class=class.clone() d=line(&[*from, *to], false) /> }.into_any()
-        }
-        Mark::Path { class, points, closed } => {
-            view! { <path class=class.clone() d=line(points, *closed) /> }.into_any()
-        }
-        Mark::Blocks { class, blocks } => {
-            let outlines: String = blocks.iter().map(|(a, b)| block(*a, *b)).collect();
-            view! { <path class=class.clone() d=outlines /> }.into_any()
-        }
-        Mark::Circle { class, center, radius } => view! {
-            <circle class=class.clone() cx=short(center.0) cy=short(center.1) r=short(*radius) />
-        }
-        .into_any(),
-        Mark::Text { class, anchor, at, size, words } => view! {
-            <text
-                class=class.clone()
-                text-anchor=anchored(*anchor)
-                x=short(at.0)
-                y=short(at.1)
-                font-size=short(*size)
-            >
-                {words.clone()}
-            </text>
-        }
-        .into_any(),
-        Mark::Touch { touch, area } => touched(*touch, *area, on_touch),
+/// The place of a mark in its drawing, with what of it a key seldom changes.
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
+struct Slot {
+    index: usize,
+    class: String,
+    shape: Shape,
+}
+
+/// The element that a mark becomes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+enum Shape {
+    Path,
+    Circle,
+    Text(&'static str),
+    TouchBlock(Touch),
+    TouchCircle(Touch),
+}
+
+impl Slot {
+    fn of((index, mark): (usize, &Mark)) -> Self {
+        let (class, shape) = match mark {
+            Mark::Line { class, .. } | Mark::Path { class, .. } | Mark::Blocks { class, .. } => {
+                (class.as_str(), Shape::Path)
+            }
+            Mark::Circle { class, .. } => (class.as_str(), Shape::Circle),
+            Mark::Text { class, anchor, .. } => (class.as_str(), Shape::Text(anchored(*anchor))),
+            Mark::Touch { touch, area: Area::Block(..) } => ("touch", Shape::TouchBlock(*touch)),
+            Mark::Touch { touch, area: Area::Circle(..) } => ("touch", Shape::TouchCircle(*touch)),
+        };
+        Self { index, class: class.to_string(), shape }
     }
 }
 
-/// A place to touch, with what it means as data for whoever looks from outside.
-fn touched(touch: Touch, area: Area, on_touch: Option<Callback<Touch>>) -> AnyView {
-    let (part, link, metal) = match touch {
-        Touch::Part(part) => (Some(part), None, None),
-        Touch::Link(link) => (None, Some(link.to_string()), None),
-        Touch::Metal(metal) => (None, None, Some(metal)),
+/// One mark, whose coordinates and words follow the drawing.
+fn shown(slot: Slot, drawing: Signal<Drawing>, on_touch: Option<Callback<Touch>>) -> AnyView {
+    let Slot { index, class, shape } = slot;
+    let of = move |of: fn(&Mark) -> String| {
+        move || drawing.with(|drawing| drawing.marks.get(index).map(of).unwrap_or_default())
     };
-    let on_click = move |_| {
-        if let Some(on_touch) = on_touch {
-            on_touch.run(touch);
+    let (part, link, metal) = match shape {
+        Shape::TouchBlock(touch) | Shape::TouchCircle(touch) => named(touch),
+        Shape::Path | Shape::Circle | Shape::Text(_) => (None, None, None),
+    };
+    let on_click = move |touch| {
+        move |_| {
+            if let Some(on_touch) = on_touch {
+                on_touch.run(touch);
+            }
         }
     };
-    match area {
-        Area::Block(a, b) => view! {
+    match shape {
+        Shape::Path => view! { <path class=class d=of(outline) /> }.into_any(),
+        Shape::Circle => view! { <circle class=class cx=of(x) cy=of(y) r=of(radius) /> }.into_any(),
+        Shape::Text(anchor) => view! {
+            <text class=class text-anchor=anchor x=of(x) y=of(y) font-size=of(size)>
+                {of(words)}
+            </text>
+        }
+        .into_any(),
+        Shape::TouchBlock(touch) => view! {
             <path
-                class="touch"
+                class=class
                 data-part=part
                 data-piece=link
                 data-metal=metal
-                d=block(a, b)
-                on:click=on_click
+                d=of(outline)
+                on:click=on_click(touch)
             />
         }
         .into_any(),
-        Area::Circle(center, radius) => view! {
+        Shape::TouchCircle(touch) => view! {
             <circle
-                class="touch"
+                class=class
                 data-part=part
                 data-piece=link
                 data-metal=metal
-                cx=short(center.0)
-                cy=short(center.1)
-                r=short(radius)
-                on:click=on_click
+                cx=of(x)
+                cy=of(y)
+                r=of(radius)
+                on:click=on_click(touch)
             />
         }
         .into_any(),
     }
+}
+
+/// What a touch means, as data for whoever looks from outside.
+fn named(touch: Touch) -> (Option<&'static str>, Option<String>, Option<&'static str>) {
+    match touch {
+        Touch::Part(part) => (Some(part), None, None),
+        Touch::Link(link) => (None, Some(link.to_string()), None),
+        Touch::Metal(metal) => (None, None, Some(metal)),
+    }
+}
+
+fn outline(mark: &Mark) -> String {
+    match mark {
+        Mark::Line { from, to, .. } => line(&[*from, *to], false),
+        Mark::Path { points, closed, .. } => line(points, *closed),
+        Mark::Blocks { blocks, .. } => blocks.iter().map(|(a, b)| block(*a, *b)).collect(),
+        Mark::Touch { area: Area::Block(a, b), .. } => block(*a, *b),
+        Mark::Touch { area: Area::Circle(..), .. } | Mark::Circle { .. } | Mark::Text { .. } => String::new(),
+    }
+}
+
+/// Where a circle has its center, and a text its point.
+fn point(mark: &Mark) -> Point {
+    match mark {
+        Mark::Circle { center, .. } | Mark::Touch { area: Area::Circle(center, _), .. } => *center,
+        Mark::Text { at, .. } => *at,
+        _ => (0.0, 0.0),
+    }
+}
+
+fn x(mark: &Mark) -> String {
+    short(point(mark).0)
+}
+
+fn y(mark: &Mark) -> String {
+    short(point(mark).1)
+}
+
+fn radius(mark: &Mark) -> String {
+    match mark {
+        Mark::Circle { radius, .. } | Mark::Touch { area: Area::Circle(_, radius), .. } => short(*radius),
+        _ => String::new(),
+    }
+}
+
+fn size(mark: &Mark) -> String {
+    if let Mark::Text { size, .. } = mark { short(*size) } else { String::new() }
+}
+
+fn words(mark: &Mark) -> String {
+    if let Mark::Text { words, .. } = mark { words.clone() } else { String::new() }
 }
 
 /// A coordinate to hundredths, finer than any screen.

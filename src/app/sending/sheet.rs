@@ -52,7 +52,7 @@ fn Answered(
 
     view! {
         {stale.then(|| view! { <p class="stale-note">{STALE}</p> })}
-        <Standing head=sheet.head on_screen=false />
+        <Standing head=Some(sheet.head) on_screen=false />
         <figure class="drawing"><DrawingView drawing=link::link(&answer, system, Layout::Wide) /></figure>
         <section class="part-of"><BothEnds ends=sheet.ends made=answer.link.clone() system /></section>
         <section class="part-of">

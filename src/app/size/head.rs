@@ -22,7 +22,7 @@ pub(super) fn Head() -> impl IntoView {
         <div class="answer-head">
             <p class="sheet-name">{name}</p>
             <PrintedLine />
-            {move || head.get().map(|head| view! { <Standing head on_screen=true /> })}
+            <Standing head on_screen=true />
             <Jumps />
             <p class="story"><b>"Sized for: "</b>{story}</p>
         </div>

@@ -1,7 +1,7 @@
 //! What a touch on a drawing means.
 
 /// What was touched.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Touch {
     /// A part of a link, by its name.
     Part(&'static str),
