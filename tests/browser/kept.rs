@@ -28,9 +28,11 @@ pub(crate) const FILL: &str = "let number = 0;
 pub(crate) const EMPTY: &str =
     "Object.keys(localStorage).filter(it => it.startsWith('filler')).forEach(it => localStorage.removeItem(it))";
 
-/// Sets the length of the link on the bench.
+/// Sets the length of the current link, once the view it turns to has come to rest.
 pub(crate) async fn length(page: &Page, inches: &str) {
     page.click("#leaf-size").await;
+    page.wait_focus("answer").await;
+    page.pause(100).await;
     page.enter("in-length", inches).await;
     let shown = format!("{inches} in");
     page.wait_text("#eye-to-eye", |text| text == shown).await;
