@@ -36,7 +36,7 @@ fn Forces() -> impl IntoView {
     let session = use_session();
     let drawing = Memo::new(move |_| {
         let system = session.units.get();
-        session.answer.with(|answer| answer.as_ref().and_then(|answer| axle::axle(answer, system)))
+        session.answer.with(|answer| answer.as_ref().and_then(|answer| axle::axle(answer, system))).unwrap_or_default()
     });
     let forces = Memo::new(move |_| {
         let system = session.units.get();
@@ -53,10 +53,8 @@ fn Forces() -> impl IntoView {
     };
 
     view! {
-        <Show when=move || drawing.with(Option::is_some)>
-            <figure class="drawing axle">
-                <DrawingView drawing=Signal::derive(move || drawing.get().unwrap_or_default()) />
-            </figure>
+        <Show when=move || !drawing.read().is_empty()>
+            <figure class="drawing axle"><DrawingView drawing /></figure>
         </Show>
         {words}
     }
