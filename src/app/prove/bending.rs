@@ -47,7 +47,6 @@ fn Picture(along: Memo<Along>, layout: Layout) -> impl IntoView {
         let draw = |answer: &Answer, along: &Along| picture(answer, along, session.units.get(), layout);
         with_answer(session, along, draw).flatten().unwrap_or_default()
     });
-    let wanted = move || session.printing.get() || session.wide.get() == (layout == Layout::Wide);
     let on_touch = move |touch| {
         if let Touch::Part(part) = touch {
             open_check_of(session, part);
@@ -55,7 +54,7 @@ fn Picture(along: Memo<Along>, layout: Layout) -> impl IntoView {
     };
 
     view! {
-        <Show when=move || wanted() && !drawing.read().is_empty()>
+        <Show when=move || session.shows(layout) && !drawing.read().is_empty()>
             <DrawingView drawing on_touch />
         </Show>
     }
