@@ -7,6 +7,7 @@ mod applies;
 mod bracket;
 mod choices;
 pub mod drafts;
+pub mod edits;
 mod numbers;
 
 pub use applies::applies;

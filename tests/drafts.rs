@@ -1,8 +1,8 @@
 //! What is half typed: when it counts, when it is taken back, and what fields show meanwhile.
 
-use linkwright::document::Document;
+use linkwright::document::{Document, Hand};
 use linkwright::inputs::drafts::{Drafts, Taken, Typed};
-use linkwright::inputs::{At, LENGTH, WEIGHT};
+use linkwright::inputs::{At, Group, LENGTH, ROD_END, WEIGHT, YIELD_FACTOR, edits};
 use linkwright::present::field::{self, with_fraction};
 use linkwright::quantity::{System, inch, mm};
 
@@ -120,4 +120,41 @@ fn a_fraction_takes_the_place_of_the_one_that_stands_there() {
         assert_eq!(found, wanted, "{text:?} with {fraction}");
         assert!(LENGTH.read(&found, System::Inch).is_ok() || found.starts_with('1'), "{found} cannot be read");
     }
+}
+
+#[test]
+fn a_step_leads_to_the_next_mark_of_the_tape_measure() {
+    let stepped = |length, system, direction| {
+        let typist = Typist::new(length);
+        field::stepped(&typist.document, system, &LENGTH, At::default(), direction)
+    };
+    assert_eq!(stepped(None, System::Inch, 1.0), None, "from nowhere");
+    let read = |text: Option<String>, system| LENGTH.read(&text.expect("a length"), system).expect("readable");
+    let up = read(stepped(Some(inch(36.03)), System::Inch, 1.0), System::Inch).expect("a length");
+    assert!((up - inch(36.0625)).abs() < 1e-9, "{up}");
+    let down = read(stepped(Some(mm(927.2)), System::Metric, -1.0), System::Metric).expect("a length");
+    assert!((down - mm(926.0)).abs() < 1e-9, "{down}");
+}
+
+#[test]
+fn end_b_becomes_like_end_a_but_keeps_its_hand() {
+    let mut document = Document::default();
+    let row = (ROD_END.options)().last().map(|option| option.id);
+    let ends = &mut document.links[0].ends;
+    (ends[0].rod_end, ends[0].hand, ends[1].hand) = (row, Some(Hand::Right), Some(Hand::Left));
+    assert_eq!(edits::count_decided(&document, Group::Ends, At::default()), 3);
+    edits::copy_end(&mut document, Group::Ends, At::default());
+    let [a, b] = &document.links[0].ends;
+    assert_eq!((b.rod_end, b.hand), (a.rod_end, Some(Hand::Left)));
+    assert_eq!(edits::count_decided(&document, Group::Ends, At::default()), 4);
+}
+
+#[test]
+fn defaults_come_back_and_entries_stay() {
+    let mut document = Typist::new(Some(inch(36.0))).document;
+    assert!(!edits::has_changed_defaults(&document, At::default()), "a length is no default");
+    (YIELD_FACTOR.set)(&mut document, At::default(), Some(2.0));
+    assert!(edits::has_changed_defaults(&document, At::default()));
+    edits::reset_defaults(&mut document, At::default());
+    assert_eq!(document, Typist::new(Some(inch(36.0))).document);
 }

@@ -15,7 +15,6 @@ pub(crate) use undo::UndoButtons;
 use crate::app::session::{View, use_session};
 use leptos::prelude::*;
 use link::LinkEntries;
-use linkwright::document::Document;
 use picker::LinkPicker;
 use rig::RigEntries;
 
@@ -23,7 +22,7 @@ use rig::RigEntries;
 #[component]
 pub(crate) fn Entries() -> impl IntoView {
     let session = use_session();
-    let filled = Memo::new(move |_| session.document.with(|document| *document != Document::default()));
+    let filled = Memo::new(move |_| !session.is_empty());
     let whole_rig = Memo::new(move |_| session.view.get() == View::Rig);
     view! {
         <section class="entries" aria-labelledby="entries-title">

@@ -23,7 +23,6 @@ use crate::app::session::{Saving, Session, View, use_session};
 use crate::browser::{address, clipboard, page};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use linkwright::document::Document;
 use linkwright::present::saved::notices;
 use linkwright::store::saved_builds::Target;
 
@@ -88,7 +87,7 @@ pub(crate) fn Sending(
             say(sure(session, &sentence));
         }
     };
-    let empty = Memo::new(move |_| session.document.with(|document| *document == Document::default()));
+    let empty = Memo::new(move |_| session.is_empty());
     let everything =
         if whole_rig { "Print every link’s sheet too" } else { "Print with every working (about 70 pages)" };
 

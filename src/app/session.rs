@@ -263,6 +263,16 @@ impl Session {
         if self.wide.get() || self.printing.get() { Layout::Wide } else { Layout::Narrow }
     }
 
+    /// Whether a drawing in this layout is wanted: the screen shows it, or paper may want it.
+    pub(crate) fn shows(self, layout: Layout) -> bool {
+        self.printing.get() || self.wide.get() == (layout == Layout::Wide)
+    }
+
+    /// Whether nothing was entered yet.
+    pub(crate) fn is_empty(self) -> bool {
+        self.document.with(|document| *document == Document::default())
+    }
+
     /// A value in the reader's units; a length as it stands in the lists.
     pub(crate) fn show(self, value: f64, kind: Kind) -> String {
         words::value(value, kind, self.units.get())

@@ -61,8 +61,6 @@ pub fn head(document: &Document, at: usize, answer: &Answer, system: System) -> 
         (false, Some(_)) => "Recommended",
         (false, None) => "Not a recommendation",
     };
-    // Whether compression buckles a steering link is said once.
-    let governs = answer.buckling() == answer.weakest_finding();
     Head {
         name: sheet_name(document, at),
         kicker: format!("{kind} for a rig of {}", job(document, system)),
@@ -71,7 +69,7 @@ pub fn head(document: &Document, at: usize, answer: &Answer, system: System) -> 
         verdict: answer.verdict,
         word: answer.word(),
         weakest: verdict::weakest(answer, system),
-        buckling: if governs { None } else { verdict::buckling(answer, system) },
+        buckling: verdict::buckling_apart(answer, system),
         plate: plate(&answer.link, system),
         provisional: answer.link.provisional.then_some(MEASURE_FIRST),
         story: say(&answer.loads.story, system),

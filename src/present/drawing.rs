@@ -37,6 +37,13 @@ pub struct Drawing {
     pub marks: Vec<Mark>,
 }
 
+impl Drawing {
+    /// Whether nothing is drawn.
+    pub const fn is_empty(&self) -> bool {
+        self.marks.is_empty()
+    }
+}
+
 /// One thing on the sheet.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Mark {

@@ -3,8 +3,8 @@
 use super::words::{length, lower};
 use crate::document::Document;
 use crate::inputs::drafts::Drafts;
-use crate::inputs::{At, DefaultKind, Number, Scope};
-use crate::quantity::{Kind, System, plain, show};
+use crate::inputs::{At, DefaultKind, Group, Number, Scope, edits};
+use crate::quantity::{Kind, System, inch, mm, plain, show};
 
 /// What a number field shows.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -67,6 +67,22 @@ pub fn key(id: &str, scope: Scope, place: At) -> String {
         Scope::End => format!("{id}-{}", if place.end == 0 { "a" } else { "b" }),
         Scope::Rig | Scope::Link => id.to_string(),
     }
+}
+
+/// How many entries of a group the reader decided; empty when none.
+pub fn changed_words(document: &Document, group: Group, place: At) -> String {
+    match edits::count_decided(document, group, place) {
+        0 => String::new(),
+        count => format!(" {count} changed"),
+    }
+}
+
+/// The text of a length moved by the smallest step of a tape measure, onto its marks: up for a `direction` of 1, down
+/// for -1. `None` where there is no length yet.
+pub fn stepped(document: &Document, system: System, input: &Number, place: At, direction: f64) -> Option<String> {
+    let step = if system == System::Inch { inch(1.0 / 16.0) } else { mm(1.0) };
+    let value = input.value(document, place)?;
+    Some(plain(((value / step).round() + direction) * step, input.kind, system))
 }
 
 /// Of several links, whose entry it is: drawing and picker may be out of sight.

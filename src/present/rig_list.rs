@@ -1,8 +1,8 @@
 //! The links of the rig in rows, what the buttons of a row are called, and what each of them did, in words.
 
 use super::rig::{Judged, numbered};
-use super::verdict::{buckling, weakest};
-use super::words::{headline, length, lower, say, still_needed, unbroken};
+use super::verdict::{buckling_apart, weakest};
+use super::words::{IMPOSSIBLE, headline, length, lower, say, still_needed, unbroken};
 use crate::document::{Document, Link, MOST_LINKS, Position, Side};
 use crate::layouts;
 use crate::quantity::System;
@@ -38,20 +38,17 @@ pub fn row(whole: &WholeRig, index: usize, system: System) -> Option<Row> {
                 rests_on: rests_on(answer, system),
             }
         }
-        LinkReport::Impossible(why) => without("No link can be made of these entries.".to_string(), say(why, system)),
+        LinkReport::Impossible(why) => without(IMPOSSIBLE.to_string(), say(why, system)),
         LinkReport::Needs(needs) => without(still_needed(needs), String::new()),
     })
 }
 
-/// What a verdict rests on. Whether a push buckles a steering link is told, and once.
+/// What a verdict rests on. Of a steering link also how it takes compression, once.
 fn rests_on(answer: &Answer, system: System) -> String {
     let weakest = weakest(answer, system);
-    let decides = answer.weakest_finding();
-    unbroken(&match buckling(answer, system) {
-        Some((verdict, words)) if answer.buckling() != decides => {
-            format!("{weakest} {words}, {}.", lower(verdict.word()))
-        }
-        _ => weakest,
+    unbroken(&match buckling_apart(answer, system) {
+        Some((verdict, words)) => format!("{weakest} {words}, {}.", lower(verdict.word())),
+        None => weakest,
     })
 }
 

@@ -2,7 +2,7 @@
 
 pub mod notices;
 
-use super::words::{job, lower, unbroken};
+use super::words::{job, lower, rig_title, unbroken};
 use crate::builds::Build;
 use crate::differences::differences;
 use crate::document::{Document, Link, Position};
@@ -15,18 +15,9 @@ use crate::store::trash;
 /// More changes than these are counted, not listed.
 const MOST_CHANGES: usize = 12;
 
-/// What a document is called: by its name, else by what is known of it.
-pub fn title(document: &Document, system: System) -> String {
-    if !document.name.is_empty() {
-        return document.name.clone();
-    }
-    let job = job(document, system);
-    if job.is_empty() { "Rig without a name".to_string() } else { format!("Rig of {job}") }
-}
-
 /// What a saved build is called.
 pub fn title_of(saved: &SavedBuild, system: System) -> String {
-    if saved.damaged { "A damaged record".to_string() } else { title(&saved.build.document, system) }
+    if saved.damaged { "A damaged record".to_string() } else { rig_title(&saved.build.document, system) }
 }
 
 /// What a rig is, in one line: its job, and its links at each axle.
@@ -94,7 +85,7 @@ pub fn standing(
     }
     let Some(saved) = saved else { return Standing::plain("Not saved yet.") };
     let build = &saved.build;
-    let name = title(&build.document, system);
+    let name = rig_title(&build.document, system);
     let changes = differences(&build.document, document).len();
     if changes > 0 {
         let fragment = share::to_fragment(document);

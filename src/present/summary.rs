@@ -1,6 +1,6 @@
 //! The line that stays in sight while typing, the page's name, and what is still needed.
 
-use super::words::{length, rig_title, size, still_needed, threads};
+use super::words::{IMPOSSIBLE, length, rig_title, size, still_needed, threads};
 use crate::document::Document;
 use crate::inputs;
 use crate::quantity::System;
@@ -33,7 +33,7 @@ pub fn line(report: &LinkReport, document: &Document, link: usize, system: Syste
                 answer.word()
             )
         }
-        LinkReport::Impossible(_) => "No link can be made of these entries.".to_string(),
+        LinkReport::Impossible(_) => IMPOSSIBLE.to_string(),
         LinkReport::Needs(needs) => still_needed(needs),
     };
     // Of several links the one that is meant is named: the picker may be out of sight.

@@ -33,7 +33,7 @@ pub fn drawing_words(answer: &Answer, system: System) -> String {
     words
 }
 
-/// Where on the link something gives; a push folds the whole of it, and no place is to blame.
+/// Where on the link something yields; compression buckles the whole of it, at no one place.
 fn place_of(finding: &Finding, made: &LinkGeometry, units: Units) -> String {
     let station = finding.station.filter(|_| finding.topic != Topic::Buckling);
     station.map(|station| place(station, made, units)).unwrap_or_default()
@@ -54,7 +54,7 @@ fn place(station: f64, made: &LinkGeometry, units: Units) -> String {
 pub fn weakest(answer: &Answer, units: impl Into<Units>) -> String {
     let units = units.into();
     let Some(finding) = answer.weakest_finding() else { return String::new() };
-    // Forces in a text in both units are told in pounds.
+    // A text in both units gives forces in pounds.
     let system = if let Units::In(system) = units { system } else { System::Inch };
     let used =
         |finding: &Finding| finding.utilization.map(|used| show(used, Kind::Percent, System::Inch)).unwrap_or_default();
@@ -103,7 +103,7 @@ pub fn weakest(answer: &Answer, units: impl Into<Units>) -> String {
     words
 }
 
-/// How a steering link takes a push; nothing for other links.
+/// How a steering link takes compression; nothing for other links.
 pub fn buckling(answer: &Answer, system: System) -> Option<(Verdict, String)> {
     let finding = answer.buckling()?;
     let used = match finding.utilization {
@@ -113,7 +113,12 @@ pub fn buckling(answer: &Answer, system: System) -> Option<(Verdict, String)> {
     Some((finding.verdict, format!("Buckling in compression: {used}")))
 }
 
-/// The same for a text, the verdict in words.
+/// The same; nothing where buckling is the weakest itself, which is said already.
+pub fn buckling_apart(answer: &Answer, system: System) -> Option<(Verdict, String)> {
+    if answer.buckling() == answer.weakest_finding() { None } else { buckling(answer, system) }
+}
+
+/// How a steering link takes compression for a text, the verdict in words.
 pub fn buckling_text(answer: &Answer) -> Option<String> {
     let (verdict, words) = buckling(answer, System::Inch)?;
     Some(format!("{words}, {}.", lower(verdict.word())))

@@ -160,6 +160,9 @@ pub fn label(id: &str) -> &'static str {
     number.or_else(choice).unwrap_or_default()
 }
 
+/// Said of entries that no link can be made of.
+pub const IMPOSSIBLE: &str = "No link can be made of these entries.";
+
 /// What is still needed, in one sentence.
 pub fn still_needed(needs: &[&'static str]) -> String {
     // What follows a comma in a label only narrows it down.

@@ -27,8 +27,7 @@ fn InLayout(
     let session = use_session();
     let drawing = Memo::new(move |_| drawn(session, layout));
     // Before there is an answer both stand there: the first screen is made once for all widths.
-    let shown = move || session.wide.get() == (layout == Layout::Wide);
-    let wanted = move || !session.answered.get() || session.printing.get() || shown();
+    let wanted = move || !session.answered.get() || session.shows(layout);
     let on_touch = move |touch| {
         if let Touch::Part(part) = touch
             && let Some(check) = check_of(part)

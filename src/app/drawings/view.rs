@@ -6,7 +6,7 @@ use linkwright::present::drawing::{Anchor, Area, Drawing, Mark, Point, Touch};
 /// The drawing, named by what it says in words.
 #[component]
 pub(crate) fn DrawingView(
-    /// What is drawn.
+    /// What is drawn; every mark reads it, so it should be a memo.
     #[prop(into)]
     drawing: Signal<Drawing>,
     /// What a touch on it does.

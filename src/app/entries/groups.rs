@@ -4,9 +4,9 @@ use crate::app::fields::{ChoiceField, NumberField};
 use crate::app::session::use_session;
 use leptos::html;
 use leptos::prelude::*;
-use linkwright::document::{Document, OWN_ROD_END};
-use linkwright::inputs::{At, CHOICES, Choice, Group, NUMBERS, Number, ROD_END, Scope, applies};
-use linkwright::present::words;
+use linkwright::document::OWN_ROD_END;
+use linkwright::inputs::{At, CHOICES, Choice, Group, NUMBERS, Number, ROD_END, Scope, WHEELBASE, applies, edits};
+use linkwright::present::{field, words};
 
 /// The groups in the order of the form, each with its name and what it is about.
 const GROUPS: [(Group, &str, &str); 7] = [
@@ -28,7 +28,7 @@ pub(crate) fn FieldGroups() -> impl IntoView {
         let place = place.get();
         let group = |(group, name, about)| {
             let changed =
-                Signal::derive(move || session.document.with(|document| changed_words(document, group, place)));
+                Signal::derive(move || session.document.with(|document| field::changed_words(document, group, place)));
             view! { <FieldGroup name about changed><GroupFields group place /></FieldGroup> }
         };
         GROUPS.map(group).collect_view()
@@ -89,7 +89,7 @@ fn GroupFields(group: Group, place: At) -> impl IntoView {
 #[component]
 fn EndFields(group: Group, place: At, end: usize) -> impl IntoView {
     let session = use_session();
-    let to_b = move |_| session.edit(|document| copy_end(document, group, place));
+    let to_b = move |_| session.edit(|document| edits::copy_end(document, group, place));
     view! {
         <fieldset class="end">
             <legend>"End "{words::letter(end)}</legend>
@@ -97,22 +97,6 @@ fn EndFields(group: Group, place: At, end: usize) -> impl IntoView {
             {(end == 0)
                 .then(|| view! { <button type="button" class="quiet same-at-b" on:click=to_b>"Same at B"</button> })}
         </fieldset>
-    }
-}
-
-/// Every value that the group has at end A, for end B as well.
-fn copy_end(document: &mut Document, group: Group, place: At) {
-    let [a, b] = [0, 1].map(|end| At { end, ..place });
-    for input in NUMBERS.iter().filter(|input| input.group == group && input.scope == Scope::End) {
-        let value = (input.get)(document, a);
-        (input.set)(document, b, value);
-    }
-    for choice in CHOICES.iter().filter(|choice| choice.group == group && choice.scope == Scope::End) {
-        // The hand stays: a link whose ends have the same hand does not adjust.
-        if choice.id != linkwright::inputs::HAND.id {
-            let value = (choice.get)(document, a);
-            (choice.set)(document, b, value);
-        }
     }
 }
 
@@ -143,7 +127,7 @@ fn Fields(group: Group, place: At, of_end: bool) -> impl IntoView {
         let numbers = NUMBERS.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end);
         let rows = choices.map(|row| Row::Choice(row)).chain(numbers.map(|row| Row::Number(row)));
         // Only the picture of the whole rig rests on the wheelbase: it stands in the rig's form.
-        let mut rows: Vec<Row> = rows.filter(|row| row.id() != linkwright::inputs::WHEELBASE.id).collect();
+        let mut rows: Vec<Row> = rows.filter(|row| row.id() != WHEELBASE.id).collect();
         if of_end && own.get() {
             rows.sort_by_key(|row| !(row.id() == ROD_END.id || row.id().starts_with("own-")));
         }
@@ -162,22 +146,4 @@ fn Field(row: Row, place: At) -> impl IntoView {
         Row::Number(input) => view! { <NumberField input place /> }.into_any(),
     };
     view! { <Show when=move || shown.get()>{field()}</Show> }
-}
-
-/// How many entries of a group the reader changed.
-fn changed_words(document: &Document, group: Group, place: At) -> String {
-    let places = |scope: Scope| match scope {
-        Scope::End => vec![At { end: 0, ..place }, At { end: 1, ..place }],
-        Scope::Rig | Scope::Axle | Scope::Link => vec![place],
-    };
-    let numbers = NUMBERS.iter().filter(|input| input.group == group);
-    let numbers =
-        numbers.flat_map(|input| places(input.scope).into_iter().filter(|at| (input.get)(document, *at).is_some()));
-    let choices = CHOICES.iter().filter(|choice| choice.group == group);
-    let choices =
-        choices.flat_map(|choice| places(choice.scope).into_iter().filter(|at| (choice.get)(document, *at).is_some()));
-    match numbers.count() + choices.count() {
-        0 => String::new(),
-        count => format!(" {count} changed"),
-    }
 }

@@ -4,7 +4,8 @@ use crate::app::session::{Session, use_session};
 use leptos::prelude::*;
 use linkwright::inputs::drafts::Typed;
 use linkwright::inputs::{At, Number};
-use linkwright::quantity::{System, inch, mm, plain};
+use linkwright::present::field;
+use linkwright::quantity::System;
 
 /// A button that moves the length by the smallest step of a tape measure.
 #[component]
@@ -32,10 +33,8 @@ pub(super) fn Step(
 /// Moves a length by the smallest step of a tape measure, onto its marks.
 pub(super) fn step(session: Session, input: &'static Number, place: At, direction: f64) {
     let system = session.units.get_untracked();
-    let size = if system == System::Inch { inch(1.0 / 16.0) } else { mm(1.0) };
-    let value = session.document.with_untracked(|document| input.value(document, place));
-    if let Some(value) = value {
-        let next = ((value / size).round() + direction) * size;
-        session.type_into(input, place, plain(next, input.kind, system), Typed::Whole);
+    let text = session.document.with_untracked(|document| field::stepped(document, system, input, place, direction));
+    if let Some(text) = text {
+        session.type_into(input, place, text, Typed::Whole);
     }
 }

@@ -2,9 +2,9 @@
 
 use crate::app::drawings::DrawingView;
 use crate::app::entries::FieldGroups;
-use crate::app::session::{Session, use_session};
+use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::inputs::{At, NUMBERS};
+use linkwright::inputs::edits::has_changed_defaults;
 use linkwright::present::drawing::axle;
 use linkwright::present::forces;
 
@@ -12,7 +12,10 @@ use linkwright::present::forces;
 #[component]
 pub(super) fn Assumed() -> impl IntoView {
     let session = use_session();
-    let changed = Memo::new(move |_| has_changed_defaults(session));
+    let changed = Memo::new(move |_| {
+        let place = session.place();
+        session.document.with(|document| has_changed_defaults(document, place))
+    });
 
     view! {
         <section class="part-of" id="assumed">
@@ -22,7 +25,7 @@ pub(super) fn Assumed() -> impl IntoView {
             </div>
             <FieldGroups />
             <Show when=move || changed.get()>
-                <button type="button" id="defaults" on:click=move |_| session.give_back_defaults()>
+                <button type="button" id="defaults" on:click=move |_| session.reset_defaults()>
                     "Take every default again"
                 </button>
             </Show>
@@ -36,7 +39,7 @@ fn Forces() -> impl IntoView {
     let session = use_session();
     let drawing = Memo::new(move |_| {
         let system = session.units.get();
-        session.answer.with(|answer| answer.as_ref().and_then(|answer| axle::axle(answer, system)))
+        session.answer.with(|answer| answer.as_ref().and_then(|answer| axle::axle(answer, system))).unwrap_or_default()
     });
     let forces = Memo::new(move |_| {
         let system = session.units.get();
@@ -53,22 +56,9 @@ fn Forces() -> impl IntoView {
     };
 
     view! {
-        <Show when=move || drawing.with(Option::is_some)>
-            <figure class="drawing axle">
-                <DrawingView drawing=Signal::derive(move || drawing.get().unwrap_or_default()) />
-            </figure>
+        <Show when=move || !drawing.read().is_empty()>
+            <figure class="drawing axle"><DrawingView drawing /></figure>
         </Show>
         {words}
     }
-}
-
-/// Whether some default of the current link was changed.
-fn has_changed_defaults(session: Session) -> bool {
-    let place = session.place();
-    session.document.with(|document| {
-        NUMBERS.iter().any(|input| {
-            input.standing.is_a_default()
-                && [0, 1].iter().any(|end| input.decided(document, At { end: *end, ..place }).is_some())
-        })
-    })
 }

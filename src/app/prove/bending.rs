@@ -27,7 +27,7 @@ pub(super) fn Bending() -> impl IntoView {
                 {Layout::ALL.map(|layout| view! { <Picture along layout /> }).collect_view()}
             </figure>
             <p id="hill-words" class:stop=buckles>
-                {move || explanation.get().map(|explanation| explanation.sentence)}
+                {move || explanation.with(|explanation| explanation.as_ref().map(|it| it.sentence.clone()))}
             </p>
             <PartsTable along />
         </section>
@@ -45,18 +45,17 @@ fn Picture(along: Memo<Along>, layout: Layout) -> impl IntoView {
     let session = use_session();
     let drawing = Memo::new(move |_| {
         let draw = |answer: &Answer, along: &Along| picture(answer, along, session.units.get(), layout);
-        with_answer(session, along, draw).flatten()
+        with_answer(session, along, draw).flatten().unwrap_or_default()
     });
-    let wanted = move || session.printing.get() || session.wide.get() == (layout == Layout::Wide);
-    let touched = move |touch| {
+    let on_touch = move |touch| {
         if let Touch::Part(part) = touch {
             open_check_of(session, part);
         }
     };
 
     view! {
-        <Show when=move || wanted() && drawing.with(Option::is_some)>
-            <DrawingView drawing=Signal::derive(move || drawing.get().unwrap_or_default()) on_touch=Callback::new(touched) />
+        <Show when=move || session.shows(layout) && !drawing.read().is_empty()>
+            <DrawingView drawing on_touch />
         </Show>
     }
 }

@@ -114,22 +114,19 @@ fn size_cells(size: Option<Size>) -> AnyView {
 fn Plot(metals: Signal<Option<Vec<InMetal>>>, against: Against, take: Callback<Taken>) -> impl IntoView {
     let session = use_session();
     let drawing = Memo::new(move |_| {
-        metals.with(|metals| plot(metals.as_deref().unwrap_or_default(), session.units.get(), against))
+        metals
+            .with(|metals| plot(metals.as_deref().unwrap_or_default(), session.units.get(), against))
+            .unwrap_or_default()
     });
-    let touched = move |touch| {
+    let on_touch = move |touch| {
         if let Touch::Metal(id) = touch {
             take.run((id, false));
         }
     };
 
     view! {
-        <Show when=move || drawing.with(Option::is_some)>
-            <figure class="drawing plot">
-                <DrawingView
-                    drawing=Signal::derive(move || drawing.get().unwrap_or_default())
-                    on_touch=Callback::new(touched)
-                />
-            </figure>
+        <Show when=move || !drawing.read().is_empty()>
+            <figure class="drawing plot"><DrawingView drawing on_touch /></figure>
         </Show>
     }
 }

@@ -43,12 +43,13 @@ fn Moves() -> impl IntoView {
         true => WORKING,
         false => "Nothing to show until there is an answer.",
     };
+    let how_to_read = move || shown.with(|shown| shown.0.clone());
     let rows = move || shown.get().1.into_iter().map(|row| view! { <ValueRow row /> }).collect_view();
 
     view! {
         <Show when=move || shown.with(|shown| shown.0.is_some()) fallback=move || view! { <p>{instead}</p> }>
             <div>
-                <p>{move || shown.get().0}</p>
+                <p>{how_to_read}</p>
                 <table class="moves">
                     <thead>
                         <tr>{HEAD.map(|name| view! { <th scope="col">{name}</th> }).collect_view()}</tr>

@@ -4,6 +4,7 @@ use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
+use linkwright::inputs::edits::set_rod_ends;
 use linkwright::present::parts::fewer_sizes_sentence;
 use linkwright::report::FewerSizes;
 
@@ -59,11 +60,7 @@ fn Way(
     };
     let take = move |_| {
         let FewerSizes { links, to, .. } = way.get_value();
-        session.rearrange(|document| {
-            for (_, link) in document.links.iter_mut().enumerate().filter(|(index, _)| links.contains(index)) {
-                link.ends.iter_mut().for_each(|end| end.rod_end = Some(to));
-            }
-        });
+        session.rearrange(|document| set_rod_ends(document, &links, to));
     };
     view! {
         <li>

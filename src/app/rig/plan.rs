@@ -28,14 +28,13 @@ fn InLayout(
 ) -> impl IntoView {
     let session = use_session();
     let drawing = Memo::new(move |_| session.rig.with(|whole| plan(whole, layout)));
-    let wanted = move || session.printing.get() || session.wide.get() == (layout == Layout::Wide);
     let on_touch = move |touch| {
         if let Touch::Link(index) = touch {
             session.open_link(index);
         }
     };
     view! {
-        <Show when=wanted>
+        <Show when=move || session.shows(layout)>
             <DrawingView drawing on_touch />
         </Show>
     }

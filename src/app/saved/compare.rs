@@ -5,7 +5,8 @@ use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::present::compare::{Cells, Group, Row, Side, Table, table};
-use linkwright::present::saved::{title, title_of};
+use linkwright::present::saved::title_of;
+use linkwright::present::words::rig_title;
 use linkwright::quantity::System;
 use linkwright::report::WholeRig;
 use linkwright::store::saved_builds::SavedBuild;
@@ -50,7 +51,7 @@ struct Picked {
 
 impl Picked {
     fn name(&self, system: System) -> String {
-        self.saved.as_ref().map_or_else(|| "Open now".to_string(), |document| title(document, system))
+        self.saved.as_ref().map_or_else(|| "Open now".to_string(), |document| rig_title(document, system))
     }
 }
 

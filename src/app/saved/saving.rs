@@ -7,7 +7,6 @@ use crate::app::session::{Saving, use_session};
 use crate::browser::{clock, files};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use linkwright::document::Document;
 use linkwright::present::saved::{changes, notices, of_entries, standing};
 use linkwright::store::saved_builds::Target;
 
@@ -27,7 +26,7 @@ pub(super) fn SaveSection(
         })
     });
     let belongs = Memo::new(move |_| saved.read().is_some());
-    let empty = Memo::new(move |_| session.document.with(|document| *document == Document::default()));
+    let empty = Memo::new(move |_| session.is_empty());
     let changed = Memo::new(move |_| {
         let system = session.units.get();
         session.document.with(|document| {

@@ -4,7 +4,7 @@ use super::Session;
 use crate::browser::clock;
 use leptos::prelude::*;
 use linkwright::document::{Document, Use};
-use linkwright::inputs::{self, At, NUMBERS};
+use linkwright::inputs::{self, edits};
 use linkwright::quantity::{inch, lbf};
 use linkwright::report::MetalSize;
 use linkwright::store::stored_entries::Origin;
@@ -23,15 +23,9 @@ impl Session {
     }
 
     /// Gives every changed assumption and factor back to its default.
-    pub(crate) fn give_back_defaults(self) {
+    pub(crate) fn reset_defaults(self) {
         let place = self.place_untracked();
-        self.edit(|document| {
-            for input in NUMBERS.iter().filter(|input| input.standing.is_a_default()) {
-                for end in [0, 1] {
-                    (input.set)(document, At { end, ..place }, None);
-                }
-            }
-        });
+        self.edit(|document| edits::reset_defaults(document, place));
     }
 
     /// Takes another metal for the current link, with its size, or with one that is found anew.

@@ -40,24 +40,25 @@ fn OneEnd(
     end: End,
 ) -> impl IntoView {
     let session = use_session();
-    let drawing = Signal::derive(move || {
+    let drawing = Memo::new(move |_| {
         let drawing = |answer: &Answer| end::end(&answer.link, index, session.layout(), session.units.get());
         session.answer_below.get().as_deref().map(drawing).unwrap_or_default()
     });
-
     let bracket = Memo::new(move |_| {
-        let (link, system) = (session.link.get(), session.units.get());
-        let answer = session.answer_below.get()?;
-        session.document.with(|document| bracket::bracket(document, link, &answer, index, session.layout(), system))
+        let (link, layout, system) = (session.link.get(), session.layout(), session.units.get());
+        let bracket = |answer: &Answer| {
+            session.document.with(|document| bracket::bracket(document, link, answer, index, layout, system))
+        };
+        session.answer_below.get().as_deref().and_then(bracket).unwrap_or_default()
     });
-    let bracket_figure =
-        move || bracket.get().map(|drawing| view! { <figure class="drawing"><DrawingView drawing /></figure> });
 
     view! {
         <article class="end-of">
             <h4>{end.title}</h4>
             <figure class="drawing"><DrawingView drawing /></figure>
-            {bracket_figure}
+            <Show when=move || !bracket.read().is_empty()>
+                <figure class="drawing"><DrawingView drawing=bracket /></figure>
+            </Show>
             <SizeRows rows=end.set />
             <h5>"How much thread is enough"</h5>
             <ol class="scale">{end.scale.into_iter().map(|mark| view! { <MarkRow mark /> }).collect_view()}</ol>
