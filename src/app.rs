@@ -18,7 +18,7 @@ use crate::browser::page;
 use drawings::LeadingDrawing;
 use entries::{Defaults, Entries};
 use frame::{Footer, Header, Notices, Summary};
-use later::{LaterSheet, LaterView, provide_later, use_waiting_words};
+use later::{LaterPart, LaterSheet, Part, provide_later, use_waiting_words};
 use leptos::prelude::*;
 use linkwright::present::{self, summary};
 use linkwright::report::LinkReport;
@@ -65,28 +65,45 @@ pub(crate) fn App() -> impl IntoView {
     }
 }
 
-/// The open view; on paper the answer and its proof one after the other.
+/// What stands open: the views of one link are one, for paper shows both.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Open {
+    OneLink,
+    Rig,
+    Saved,
+}
+
+/// The open view.
 #[component]
 fn OpenView() -> impl IntoView {
+    let session = use_session();
+    let open = Memo::new(move |_| match session.view.get() {
+        View::Size | View::Prove => Open::OneLink,
+        View::Rig => Open::Rig,
+        View::Saved => Open::Saved,
+    });
+    move || match open.get() {
+        Open::OneLink => view! { <OneLink /> }.into_any(),
+        Open::Rig => view! { <LaterPart of=Part::Rig /> }.into_any(),
+        Open::Saved => view! { <LaterPart of=Part::Saved /> }.into_any(),
+    }
+}
+
+/// The answer for one link, or its proof; on paper both, one after the other.
+#[component]
+fn OneLink() -> impl IntoView {
     let session = use_session();
     let view = session.view;
     // Each is asked for by itself: where paper adds the one, the other keeps its folds and the focus.
     let paper = Memo::new(move |_| session.printing.get() || session.laid_open.get());
-    let link = Memo::new(move |_| matches!(view.get(), View::Size | View::Prove));
-    let answers = move || link.get() && (view.get() == View::Size || !session.entered.get() || paper.get());
-    let proves = move || link.get() && session.entered.get() && (view.get() == View::Prove || paper.get());
+    let answers = move || view.get() != View::Prove || !session.entered.get() || paper.get();
+    let proves = move || session.entered.get() && (view.get() == View::Prove || paper.get());
     view! {
         <Show when=answers>
             <Answer />
         </Show>
         <Show when=proves>
-            <LaterView of=View::Prove />
-        </Show>
-        <Show when=move || view.get() == View::Rig>
-            <LaterView of=View::Rig />
-        </Show>
-        <Show when=move || view.get() == View::Saved>
-            <LaterView of=View::Saved />
+            <LaterPart of=Part::Prove />
         </Show>
     }
 }
@@ -110,7 +127,7 @@ fn Answer() -> impl IntoView {
                 <Show when=move || session.printing.get()><LaterSheet /></Show>
             </div>
             <Size />
-            <LaterView of=View::Size />
+            <LaterPart of=Part::Below />
         </Show>
     }
 }
@@ -128,10 +145,10 @@ fn SummaryLine() -> impl IntoView {
             .with(|report| session.document.with(|document| summary::line(report, document, link, system, stale)))
     };
     let line = move || match (session.view.get(), waiting.get()) {
-        (View::Size | View::Prove, _) => link(),
         (View::Rig | View::Saved, Some(waiting)) => waiting.to_string(),
         (View::Rig, None) => present::rig::summary(&session.rig.read()),
         (View::Saved, None) => saved::short_state(session),
+        _ => link(),
     };
     view! { <Summary line=Signal::derive(line) /> }
 }

@@ -112,7 +112,7 @@ impl Later {
                 let place = match session.view.get_untracked() {
                     _ if !here => "missing",
                     View::Size => "below",
-                    View::Prove | View::Rig | View::Saved => "answer",
+                    _ => "answer",
                 };
                 set_timeout(move || page::show(place), Duration::ZERO);
             }
@@ -120,26 +120,39 @@ impl Later {
     }
 }
 
-/// A view, or what stands in its place until it is here; of the Size view what stands below the answer.
+/// What comes with the second part.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Part {
+    /// What stands below the answer in the Size view.
+    Below,
+    /// The Prove view.
+    Prove,
+    /// The Rig view.
+    Rig,
+    /// The Saved view.
+    Saved,
+}
+
+/// A part, or what stands in its place until it is here.
 #[component]
-pub(crate) fn LaterView(
+pub(crate) fn LaterPart(
     /// Which one.
-    of: View,
+    of: Part,
 ) -> impl IntoView {
     let session = use_session();
     let Later(arrival) = expect_context();
     let what = match of {
-        View::Size => "The rest of the answer, from how far it adjusts to the fitting,",
-        View::Prove => "The view of every check with its working",
-        View::Rig => "The view of the whole rig",
-        View::Saved => "The view of what you saved",
+        Part::Below => "The rest of the answer, from how far it adjusts to the fitting,",
+        Part::Prove => "The view of every check with its working",
+        Part::Rig => "The view of the whole rig",
+        Part::Saved => "The view of what you saved",
     };
     move || match arrival.get() {
         Arrival::Here(views) => match of {
-            View::Size => (views.below)(),
-            View::Prove => (views.prove)(),
-            View::Rig => (views.rig)(),
-            View::Saved => (views.saved)(),
+            Part::Below => (views.below)(),
+            Part::Prove => (views.prove)(),
+            Part::Rig => (views.rig)(),
+            Part::Saved => (views.saved)(),
         },
         _ if session.printing.get() => {
             let words =
@@ -163,7 +176,7 @@ pub(crate) fn LaterSheet() -> impl IntoView {
 
 /// Said while the part comes.
 #[component]
-fn OnItsWay(of: View, what: &'static str) -> impl IntoView {
+fn OnItsWay(of: Part, what: &'static str) -> impl IntoView {
     let late = RwSignal::new(false);
     set_timeout(
         move || {
@@ -173,7 +186,7 @@ fn OnItsWay(of: View, what: &'static str) -> impl IntoView {
     );
     let more = " It takes long: the signal may be weak. If it does not come, load the page again; your entries stay.";
     // Under an answer that was just told, nobody need be told of more.
-    let role = (of != View::Size).then_some("status");
+    let role = (of != Part::Below).then_some("status");
     view! {
         <p id="on-its-way" tabindex="-1" role=role>
             {what}" is on its way …"{move || late.get().then_some(more)}
@@ -183,10 +196,10 @@ fn OnItsWay(of: View, what: &'static str) -> impl IntoView {
 
 /// Said where the part did not come, with a way to try again.
 #[component]
-fn Missing(of: View, what: &'static str) -> impl IntoView {
+fn Missing(of: Part, what: &'static str) -> impl IntoView {
     let session = use_session();
     let later: Later = expect_context();
-    let without = if of == View::Size { "What stands above" } else { "The answer in the Size view" };
+    let without = if of == Part::Below { "What stands above" } else { "The answer in the Size view" };
     view! {
         <div id="missing" tabindex="-1">
             <p class="stop" role="alert">

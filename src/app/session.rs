@@ -10,10 +10,12 @@ mod other_tabs;
 mod printing;
 mod slow;
 mod typing;
+mod view;
 
 pub(crate) use builds::Saving;
 pub(crate) use navigation::check_id;
 pub(crate) use slow::{use_firmness, use_slow};
+pub(crate) use view::View;
 
 use crate::browser::storage::Refused;
 use crate::browser::window;
@@ -32,30 +34,6 @@ use linkwright::store::saved_builds::SavedBuild;
 use linkwright::store::stored_entries::{Origin, StoredEntries};
 use std::sync::Arc;
 use std::time::Duration;
-
-/// A view of the page.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(crate) enum View {
-    /// What to buy and make.
-    Size,
-    /// Why.
-    Prove,
-    /// Every link of the rig.
-    Rig,
-    /// What is kept on this device.
-    Saved,
-}
-
-impl View {
-    /// Every view with the name under which the browser remembers it.
-    const NAMES: [(Self, &'static str); 4] =
-        [(Self::Size, ""), (Self::Prove, "prove"), (Self::Rig, "rig"), (Self::Saved, "saved")];
-
-    /// One link opens where it is looked at, a whole rig where all of it is seen.
-    pub(crate) fn to_open(document: &Document) -> Self {
-        if document.links.len() > 1 { Self::Rig } else { Self::Size }
-    }
-}
 
 /// The state of the page; a copy of it is no more than a handful of signals.
 #[derive(Clone, Copy)]

@@ -13,7 +13,7 @@ pub(crate) fn Defaults() -> impl IntoView {
     let of_link = move || match session.view.get() {
         View::Size => true,
         View::Prove => !session.entered.get(),
-        View::Rig | View::Saved => false,
+        _ => false,
     };
     view! {
         <section class="defaults" aria-label="Change a default">

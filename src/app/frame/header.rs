@@ -4,14 +4,6 @@ use crate::app::session::{View, use_session};
 use leptos::prelude::*;
 use linkwright::quantity::System;
 
-/// The views in the order of the navigation, with the ids of their buttons.
-const VIEWS: [(View, &str, &str); 4] = [
-    (View::Rig, "leaf-rig", "Rig"),
-    (View::Size, "leaf-size", "Size"),
-    (View::Prove, "leaf-prove", "Prove"),
-    (View::Saved, "leaf-saved", "Saved"),
-];
-
 const UNITS: [(System, &str, &str, &str); 2] = [
     (System::Inch, "units-inch", "in, lb", "in, lb: inches and pounds"),
     (System::Metric, "units-metric", "mm, kg", "mm, kg: millimeters and kilograms"),
@@ -21,10 +13,17 @@ const UNITS: [(System, &str, &str, &str); 2] = [
 #[component]
 pub(crate) fn Header() -> impl IntoView {
     let session = use_session();
-    let views = VIEWS.map(|(view, id, name)| {
+    let views = View::ALL.map(|view| {
         let current = move || if session.view.get() == view { "page" } else { "false" };
         view! {
-            <button type="button" id=id aria-current=current on:click=move |_| session.open_view(view)>{name}</button>
+            <button
+                type="button"
+                id=format!("leaf-{}", view.name())
+                aria-current=current
+                on:click=move |_| session.open_view(view)
+            >
+                {view.label()}
+            </button>
         }
     });
     let units = UNITS.map(|(system, id, label, spoken)| {

@@ -30,8 +30,7 @@ pub(super) fn kept_units() -> System {
 
 /// The view that was open.
 pub(super) fn kept_view() -> View {
-    let kept = storage::get(VIEW).unwrap_or_default();
-    View::NAMES.into_iter().find(|(_, name)| *name == kept).map_or(View::Size, |(view, _)| view)
+    View::of_name(&storage::get(VIEW).unwrap_or_default())
 }
 
 /// The ticked steps.
@@ -63,11 +62,7 @@ impl Session {
         Effect::new(move |_| {
             storage::set_quietly(UNITS, if self.units.get() == System::Metric { "metric" } else { "" })
         });
-        Effect::new(move |_| {
-            let view = self.view.get();
-            let name = View::NAMES.into_iter().find(|(other, _)| *other == view).map_or("", |(_, name)| name);
-            storage::set_quietly(VIEW, name);
-        });
+        Effect::new(move |_| storage::set_quietly(VIEW, self.view.get().name()));
         Effect::new(move |_| storage::set_quietly(TICKS, &self.ticks.get().join("\n")));
         // Whoever leaves right after a key, or turns to another program, loses nothing.
         window::on("visibilitychange", move |_| {
