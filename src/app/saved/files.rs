@@ -19,7 +19,7 @@ pub(super) fn Files(
     // The first build that is saved asks for the promise.
     let promised = LocalResource::new(move || {
         session.builds.track();
-        files::is_kept_for_good()
+        files::is_persisted()
     });
     let lasting = move || match promised.get() {
         Some(Some(true)) => "This browser has promised to keep them until you delete them.",

@@ -46,7 +46,9 @@ fn use_paused() -> Signal<Option<(Document, usize)>> {
         now.track();
         stop();
         let settle = move || {
-            let _ = paused.try_set(Some(now.get_untracked()));
+            if let Some(now) = now.try_get_untracked() {
+                paused.set(Some(now));
+            }
         };
         timer.set_value(set_timeout_with_handle(settle, PAUSE).ok());
     });
@@ -75,7 +77,7 @@ struct Answered {
 pub(crate) fn use_firmness() -> Signal<Firm> {
     let session = use_session();
     let paused = use_paused();
-    // With what it was asked of: whoever types their way back to that is told the same again.
+    // Stored with its question: whoever types their way back to that gets the same answer at once.
     let answered = Memo::new(move |before: Option<&Option<Answered>>| {
         let now = || (session.document.get(), session.link.get());
         let of = if session.printing.get() { now() } else { paused.get()? };

@@ -70,7 +70,7 @@ impl Session {
     }
 
     /// Does something as soon as neither finger nor button is down, else what is pressed may move away from under it; or
-    /// after a second, if nobody tells that it is up.
+    /// after a second, if no event says that it is up.
     pub(crate) fn once_released(self, act: impl FnOnce() + 'static) {
         self.wait_for_release(Duration::ZERO, LOOKS, Box::new(act));
     }
@@ -91,7 +91,7 @@ impl Session {
         self.refused_drafts.with(|drafts| !drafts.is_empty())
     }
 
-    /// The same once typing paused: half a number is no news to whoever only hears the page.
+    /// The same once typing paused: a screen reader must not announce half a number.
     pub(crate) fn is_stale_for_good(self) -> bool {
         self.refused_drafts.with(|drafts| drafts.iter().any(|draft| draft.settled))
     }
