@@ -62,7 +62,7 @@ pub(crate) struct Firm {
     /// A row for each value.
     pub(crate) rows: Vec<Firmness>,
     /// Whether the rows are those of the answer that stands there, and not those of the one before.
-    pub(crate) now: bool,
+    pub(crate) current: bool,
 }
 
 /// How firm an answer was, and for which document and link.
@@ -88,8 +88,8 @@ pub(crate) fn use_firmness() -> Signal<Firm> {
         answered
             .with(|answered| {
                 answered.as_ref().map(|Answered { of: (document, link), rows }| {
-                    let now = session.link.get() == *link && session.document.with(|open| open == document);
-                    Firm { rows: rows.clone(), now }
+                    let current = session.link.get() == *link && session.document.with(|open| open == document);
+                    Firm { rows: rows.clone(), current }
                 })
             })
             .unwrap_or_default()
