@@ -105,7 +105,7 @@ fn Answer() -> impl IntoView {
         LinkReport::Answer(_) => ().into_any(),
     };
     view! {
-        <Show when=move || session.answered.get() fallback=move || instead.clone()>
+        <Show when=move || session.answered.get() fallback=move || instead>
             <div class="sheets own" class:alone=alone>
                 <Show when=move || session.printing.get()><LaterSheet /></Show>
             </div>

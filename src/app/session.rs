@@ -72,8 +72,8 @@ pub(crate) struct Session {
     pub(crate) report: Memo<LinkReport>,
     /// The answer for the current link, if there is one.
     pub(crate) answer: Memo<Option<Arc<Answer>>>,
-    /// The same a frame later, for what stands below it: whoever types looks at the answer, which must not wait for the
-    /// rest of the page.
+    /// The same a frame later, for the sections below: the answer must change at once, without waiting for the rest of
+    /// the page.
     pub(crate) answer_below: RwSignal<Option<Arc<Answer>>>,
     /// Whether there is an answer.
     pub(crate) answered: Memo<bool>,
@@ -214,7 +214,7 @@ impl Session {
         session
     }
 
-    /// Hands the answer on, a frame later, to what stands below it.
+    /// Hands the answer on to the sections below, a frame later.
     fn follow_answer(self) {
         Effect::new(move |_| {
             self.answer.track();

@@ -39,7 +39,7 @@ pub(crate) fn NumberField(
     let (has_focus, focused) = (StoredValue::new(false), RwSignal::new(false));
     let follow_focus = move |now| {
         has_focus.set_value(now);
-        // Nothing moves away from under a finger that goes down beside the field.
+        // The fractions must not appear or go while a finger is down, which would move what it presses.
         session.once_released(move || {
             if let Some(now) = has_focus.try_get_value().filter(|now| focused.try_get_untracked() != Some(*now)) {
                 let _ = focused.try_set(now);

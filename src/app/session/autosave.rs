@@ -17,7 +17,7 @@ const VIEW: &str = "linkwright.leaf";
 /// The key of the ticked steps, one a line.
 const TICKS: &str = "linkwright.ticks";
 
-/// A pause that long means that nobody is typing.
+/// Typing has paused after this long without a key.
 const PAUSE: Duration = Duration::from_millis(250);
 
 /// The builds are read once the first answer stands there.
@@ -69,7 +69,7 @@ impl Session {
             storage::set_quietly(VIEW, name);
         });
         Effect::new(move |_| storage::set_quietly(TICKS, &self.ticks.get().join("\n")));
-        // Whoever leaves right after a key, or turns to another program, loses nothing.
+        // Nothing is lost by leaving the page right after a key, or by turning to another program.
         window::on("visibilitychange", move |_| {
             self.settle();
             self.store();

@@ -23,12 +23,12 @@ impl Session {
         if self.arrived.get_untracked() {
             return page::show_soon(id);
         }
-        // What stands there until the view itself is here.
+        // Until the view is here, its placeholder.
         page::show_soon("answer".to_string());
         self.wanted_place.set_value(Some((view, id)));
     }
 
-    /// The later part of the program is here: whoever still waits for a place in it is taken there.
+    /// The later part of the program is here: shows the place in it that the reader still waits for.
     pub(crate) fn show_wanted_place(self) {
         let wanted = self.wanted_place.try_update_value(Option::take).flatten();
         if let Some((view, id)) = wanted

@@ -5,7 +5,7 @@ use crate::browser::{page, window};
 use leptos::prelude::*;
 use std::time::Duration;
 
-/// Long enough for the page to stand as the paper wants it.
+/// Long enough for the page to be rendered for printing.
 const READY: Duration = Duration::from_millis(50);
 
 /// A page inside another program may have no printer and gets no events; then printing is over after this.
@@ -22,7 +22,7 @@ impl Session {
         window::on("afterprint", move |_| self.printed());
     }
 
-    /// Prints; with every working or every link's sheet if `everything` is wanted, for the paper has no taps.
+    /// Prints; with every working or every link's sheet if `everything` is wanted, since nothing can be opened on paper.
     pub(crate) fn print(self, everything: bool) {
         self.settle();
         self.laid_open.set(everything);

@@ -7,11 +7,11 @@ use linkwright::engine;
 use linkwright::report::Firmness;
 use std::time::Duration;
 
-/// A pause that long means that nobody is typing.
+/// Typing has paused after this long without a key.
 const PAUSE: Duration = Duration::from_millis(180);
 
 /// The answer to a slow question about the current link, for as long as `wanted`; none until it was worked out for the
-/// first time. While somebody types the answer before stands. On paper it cannot wait.
+/// first time. While somebody types, the previous answer stays. For printing it is worked out at once.
 pub(crate) fn use_slow<T: Clone + PartialEq + Send + Sync + 'static>(
     wanted: Signal<bool>,
     work: fn(&Document, usize) -> T,
@@ -61,7 +61,7 @@ fn use_paused() -> Signal<Option<(Document, usize)>> {
 pub(crate) struct Firm {
     /// A row for each value.
     pub(crate) rows: Vec<Firmness>,
-    /// Whether the rows are those of the answer that stands there, and not those of the one before.
+    /// Whether the rows belong to the current answer, not to the previous one.
     pub(crate) current: bool,
 }
 
@@ -72,7 +72,7 @@ struct Answered {
     rows: Vec<Firmness>,
 }
 
-/// How firm the answer is. Its numbers are left open while somebody types, so that no old one stands beside a new
+/// How firm the answer is. While somebody types the rows are not `current`, so that no old number is shown beside a new
 /// answer.
 pub(crate) fn use_firmness() -> Signal<Firm> {
     let session = use_session();

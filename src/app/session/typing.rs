@@ -7,7 +7,7 @@ use linkwright::inputs::{At, Number};
 use linkwright::quantity::System;
 use std::time::Duration;
 
-/// How soon it is looked again whether a finger is still down, and how often at most.
+/// How soon the pointer is checked again while it is down, and how often at most.
 const LOOK: Duration = Duration::from_millis(30);
 const LOOKS: u32 = 30;
 
@@ -69,7 +69,7 @@ impl Session {
         }
     }
 
-    /// Does something as soon as neither finger nor button is down, else what is pressed may move away from under it; or
+    /// Does something as soon as no finger or button is down, so that nothing moves away from under the pointer; or
     /// after a second, if no event says that it is up.
     pub(crate) fn once_released(self, act: impl FnOnce() + 'static) {
         self.wait_for_release(Duration::ZERO, LOOKS, Box::new(act));
