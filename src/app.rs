@@ -47,6 +47,7 @@ pub(crate) fn App() -> impl IntoView {
         <main
             class="bench"
             class:proving=move || session.answered.get() && session.view.get() == View::Prove
+            class:answered=move || session.answered.get()
             class:whole=is(View::Rig)
             class:saved=is(View::Saved)
         >
@@ -122,7 +123,7 @@ fn Answer() -> impl IntoView {
         LinkReport::Answer(_) => ().into_any(),
     };
     view! {
-        <Show when=move || session.answered.get() fallback=move || instead.clone()>
+        <Show when=move || session.answered.get() fallback=move || instead>
             <div class="sheets own" class:alone=alone>
                 <Show when=move || session.printing.get()><LaterSheet /></Show>
             </div>

@@ -77,7 +77,7 @@ pub(crate) fn provide_later(session: Session) {
 }
 
 impl Later {
-    /// Sends for the part, and does something once it is here or failed to come: `then` is told which.
+    /// Sends for the part, and does something once it is here or failed to come: `then` gets whether it is here.
     fn fetch(self, session: Session, then: impl FnOnce(bool) + 'static) {
         spawn_local(async move {
             let loaded = load().await;
@@ -185,7 +185,7 @@ fn OnItsWay(of: Part, what: &'static str) -> impl IntoView {
         LATE,
     );
     let more = " It takes long: the signal may be weak. If it does not come, load the page again; your entries stay.";
-    // Under an answer that was just told, nobody need be told of more.
+    // A screen reader has just announced the answer; this below it must not interrupt.
     let role = (of != Part::Below).then_some("status");
     view! {
         <p id="on-its-way" tabindex="-1" role=role>

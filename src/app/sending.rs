@@ -23,6 +23,7 @@ use crate::app::session::{Saving, Session, View, use_session};
 use crate::browser::{address, clipboard, page};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use linkwright::present::answer::SENT_STALE;
 use linkwright::present::saved::notices;
 use linkwright::store::saved_builds::Target;
 
@@ -58,7 +59,7 @@ pub(crate) fn Sending(
     let copy = move |text: String, sentence: &'static str| {
         spawn_local(async move {
             if clipboard::copy(&text).await {
-                say(sure(session, sentence));
+                say(with_stale_note(session, sentence));
             } else {
                 say(REFUSED.to_string());
                 page::show("link-text");
@@ -78,13 +79,13 @@ pub(crate) fn Sending(
         let (text, address) = (untrack(|| summary.run(())), address.get_untracked());
         spawn_local(async move {
             if clipboard::share(&text, &address).await {
-                say(sure(session, "Handed over."));
+                say(with_stale_note(session, "Handed over."));
             }
         });
     };
     let on_save = move |_| {
         if let Some(sentence) = save(session) {
-            say(sure(session, &sentence));
+            say(with_stale_note(session, &sentence));
         }
     };
     let empty = Memo::new(move |_| session.is_empty());
@@ -137,12 +138,7 @@ fn save(session: Session) -> Option<String> {
     })
 }
 
-/// A sentence about what was handed on, and whether that is what stands in the fields.
-fn sure(session: Session, done: &str) -> String {
-    let untaken = if untrack(|| session.is_stale()) {
-        " One of your entries is not taken yet: in its place stands the last good one."
-    } else {
-        ""
-    };
-    format!("{done}{untaken}")
+/// A sentence about what was handed on; while an entry is refused, with a note that it is not in there.
+fn with_stale_note(session: Session, done: &str) -> String {
+    if untrack(|| session.is_stale()) { format!("{done} {SENT_STALE}") } else { done.to_string() }
 }

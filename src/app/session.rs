@@ -1,4 +1,4 @@
-//! What the page holds while it is open: the document, what follows from it, and what the reader is looking at.
+//! The state of the page: the document, the reports that follow from it, and what the reader is looking at.
 
 mod autosave;
 mod builds;
@@ -50,8 +50,8 @@ pub(crate) struct Session {
     pub(crate) report: Memo<LinkReport>,
     /// The answer for the current link, if there is one.
     pub(crate) answer: Memo<Option<Arc<Answer>>>,
-    /// The same a frame later, for what stands below it: whoever types looks at the answer, which must not wait for the
-    /// rest of the page.
+    /// The same a frame later, for the sections below: the answer must change at once, without waiting for the rest of
+    /// the page.
     pub(crate) answer_below: RwSignal<Option<Arc<Answer>>>,
     /// Whether there is an answer.
     pub(crate) answered: Memo<bool>,
@@ -73,7 +73,7 @@ pub(crate) struct Session {
     pub(crate) earlier: RwSignal<Option<StoredEntries>>,
     /// What another tab has open, if that is something else.
     pub(crate) other_tab: RwSignal<Option<StoredEntries>>,
-    /// Why the browser keeps nothing, if so.
+    /// Why the browser refuses to store anything, if it does.
     pub(crate) refused: RwSignal<Option<Refused>>,
     /// Ticked fitting steps, each as its sentence in inches.
     pub(crate) ticks: RwSignal<Vec<String>>,
@@ -94,10 +94,10 @@ pub(crate) struct Session {
     /// Where the reader wants to be once that part is here.
     wanted_place: StoredValue<Option<(View, String)>>,
     history: RwSignal<History>,
-    /// What this tab last read or wrote of the entries that all tabs share.
+    /// The stored entries of all tabs, as this tab last read or wrote them.
     seen: StoredValue<Option<String>>,
-    /// Whether the entries could not be kept, so that it is tried again.
-    unkept: StoredValue<bool>,
+    /// Whether the browser refused to store the entries, so that it is tried again.
+    unsaved: StoredValue<bool>,
     /// Whether a finger or a mouse button is down.
     pressed: StoredValue<bool>,
     /// How often the page asked to print, and whether the browser is at it.
@@ -110,14 +110,14 @@ pub(crate) fn use_session() -> Session {
 }
 
 impl Session {
-    /// Opens the session: what the address brings, else what the browser kept.
+    /// Opens the session: with the link in the address, else with the stored entries.
     pub(crate) fn open() -> Self {
         let document = RwSignal::new(Document::default());
         let link = RwSignal::new(0);
-        let units = RwSignal::new(autosave::kept_units());
-        let view = RwSignal::new(autosave::kept_view());
+        let units = RwSignal::new(autosave::stored_units());
+        let view = RwSignal::new(autosave::stored_view());
         let drafts = RwSignal::new(Drafts::default());
-        // To compare whole reports costs more than to look at what is shown of them.
+        // Comparing whole reports costs more than comparing the rows that are made of them.
         let report = Memo::new_with_compare(
             move |_| document.with(|document| engine::report_on(document, link.get())),
             |_, _| true,
@@ -162,7 +162,7 @@ impl Session {
             earlier: RwSignal::new(None),
             other_tab: RwSignal::new(None),
             refused: RwSignal::new(None),
-            ticks: RwSignal::new(autosave::kept_ticks()),
+            ticks: RwSignal::new(autosave::stored_ticks()),
             open_checks: RwSignal::new(Vec::new()),
             open_sections: RwSignal::new(None),
             wide: RwSignal::new(true),
@@ -173,7 +173,7 @@ impl Session {
             wanted_place: StoredValue::new(None),
             history: RwSignal::new(History::default()),
             seen: StoredValue::new(None),
-            unkept: StoredValue::new(false),
+            unsaved: StoredValue::new(false),
             pressed: StoredValue::new(false),
             printer: StoredValue::new((0, false)),
         };
@@ -192,7 +192,7 @@ impl Session {
         session
     }
 
-    /// Hands the answer on, a frame later, to what stands below it.
+    /// Hands the answer on to the sections below, a frame later.
     fn follow_answer(self) {
         Effect::new(move |_| {
             self.answer.track();

@@ -1,4 +1,4 @@
-//! Files that leave and enter the page, and the promise to keep what is here.
+//! Files that leave and enter the page, and the browser's promise not to clear its storage.
 
 use super::window::has;
 use gloo_file::{Blob, File, ObjectUrl, futures::read_as_text};
@@ -42,13 +42,13 @@ pub(crate) async fn chosen_text(event: leptos::ev::Event) -> Result<Option<Strin
     read_as_text(&file).await.map(Some).map_err(|_| "The browser could not read this file.")
 }
 
-/// Asks the browser not to clear what is kept here when space runs out.
-pub(crate) async fn keep_for_good() -> Option<bool> {
+/// Asks the browser not to clear the storage when space runs out.
+pub(crate) async fn persist() -> Option<bool> {
     JsFuture::from(manager()?.persist().ok()?).await.ok()?.as_bool()
 }
 
 /// Whether the browser promised that.
-pub(crate) async fn is_kept_for_good() -> Option<bool> {
+pub(crate) async fn is_persisted() -> Option<bool> {
     JsFuture::from(manager()?.persisted().ok()?).await.ok()?.as_bool()
 }
 

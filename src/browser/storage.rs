@@ -1,13 +1,13 @@
-//! Texts kept between visits, for all tabs and for this one. A browser may refuse; then nothing is kept, and nothing
-//! breaks.
+//! Texts stored between visits, for all tabs and for this one. A browser may refuse; then nothing is stored, and
+//! nothing breaks.
 
 use leptos::prelude::window;
 use leptos::wasm_bindgen::JsCast;
 
-/// Why something was not kept.
+/// Why something was not stored.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
 pub(crate) enum Refused {
-    /// The browser lets this page keep nothing.
+    /// The browser lets this page store nothing.
     Blocked,
     /// The space it gives is used up.
     Full,
@@ -47,25 +47,25 @@ pub(crate) fn get(key: &str) -> Option<String> {
     read(all_tabs(), key)
 }
 
-/// Keeps a text, or forgets the key when the text is empty.
+/// Stores a text, or removes the key when the text is empty.
 ///
 /// # Errors
-/// Why the browser does not keep it.
+/// Why the browser does not store it.
 pub(crate) fn set(key: &str, text: &str) -> Result<(), Refused> {
     write(all_tabs(), key, text)
 }
 
-/// Keeps a text that nobody misses, or whose loss is told elsewhere.
+/// Stores a text that nobody misses, or whose loss shows elsewhere.
 pub(crate) fn set_quietly(key: &str, text: &str) {
     let _ = set(key, text);
 }
 
-/// What this tab keeps for itself, over a reload.
+/// What this tab stores for itself, over a reload.
 pub(crate) fn get_of_tab(key: &str) -> Option<String> {
     read(this_tab(), key)
 }
 
-/// Keeps a text for this tab.
+/// Stores a text for this tab.
 pub(crate) fn set_of_tab(key: &str, text: &str) {
     let _ = write(this_tab(), key, text);
 }
@@ -81,7 +81,7 @@ pub(crate) fn records(start: &str) -> Vec<(String, String)> {
     .collect()
 }
 
-/// Which key another tab changed; empty when it forgot everything.
+/// Which key another tab changed; empty when it cleared everything.
 pub(crate) fn changed_key(event: &web_sys::Event) -> Option<String> {
     Some(event.dyn_ref::<web_sys::StorageEvent>()?.key().unwrap_or_default())
 }

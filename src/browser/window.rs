@@ -1,4 +1,4 @@
-//! What the window tells: its events, its width, what it can do.
+//! The window: its events, its width, what it can do.
 
 use leptos::ev::Event;
 use leptos::prelude::{on_cleanup, window, window_event_listener_untyped};
@@ -10,19 +10,19 @@ pub(crate) fn has(object: &JsValue, name: &str) -> bool {
     JsValue::from_str(name).js_in(object)
 }
 
-/// Hears an event of the window for as long as the component that asked lives.
+/// Listens to an event of the window for as long as the component that asked lives.
 pub(crate) fn on(event: &'static str, act: impl Fn(Event) + 'static) {
-    let heard = window_event_listener_untyped(event, act);
-    on_cleanup(move || heard.remove());
+    let listener = window_event_listener_untyped(event, act);
+    on_cleanup(move || listener.remove());
 }
 
-/// Tells whether a media query of the style sheet holds, now and whenever that changes.
-pub(crate) fn follow_media(query: &str, mut tell: impl FnMut(bool) + 'static) {
+/// Calls back with whether a media query holds, now and whenever that changes.
+pub(crate) fn follow_media(query: &str, mut on_change: impl FnMut(bool) + 'static) {
     let Ok(Some(media)) = window().match_media(query) else { return };
-    tell(media.matches());
+    on_change(media.matches());
     let list = media.clone();
-    let heard = Closure::<dyn FnMut()>::new(move || tell(list.matches()));
-    let _ = media.add_event_listener_with_callback("change", heard.as_ref().unchecked_ref());
-    // As long as the page.
-    heard.forget();
+    let listener = Closure::<dyn FnMut()>::new(move || on_change(list.matches()));
+    let _ = media.add_event_listener_with_callback("change", listener.as_ref().unchecked_ref());
+    // The listener lives as long as the page.
+    listener.forget();
 }

@@ -9,6 +9,9 @@ use crate::report::{Answer, LinkGeometry, Verdict};
 /// Over an answer that rests on the entries before the one that was not taken.
 pub const STALE: &str = "From your last good entry: one of your entries is not taken yet.";
 
+/// Said of what was handed on while an entry was not taken.
+pub const SENT_STALE: &str = "One of your entries is not taken yet: in its place stands the last good one.";
+
 /// Beside lengths that stand only until the rod ends are measured.
 const MEASURE_FIRST: &str =
     "Measure your rod ends before you saw: bar and saw length rest on a published series until then.";

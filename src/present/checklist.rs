@@ -23,5 +23,6 @@ pub fn steps(answer: &Answer, system: System) -> Vec<Step> {
 /// What leads to the steps: how many there are, and how many are done.
 pub fn summary(steps: &[Step], ticks: &[String]) -> String {
     let done = steps.iter().filter(|step| ticks.contains(&step.key)).count();
-    if done == 0 { format!("{} steps", steps.len()) } else { format!("{} steps, {done} done", steps.len()) }
+    let count = if steps.len() == 1 { "1 step".to_string() } else { format!("{} steps", steps.len()) };
+    if done == 0 { count } else { format!("{count}, {done} done") }
 }

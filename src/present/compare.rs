@@ -93,7 +93,7 @@ pub fn table(sides: [Side<'_>; 2], system: System) -> Table {
         Row::each("All bars together", rigs.map(|rig| value(rig.weight, Kind::Weight, system))),
     ];
     groups.push(Group { heading: "All of it".to_string(), rows: sums });
-    // What comes out the same is told last, a line a link.
+    // Links that come out the same stand last, a line each.
     let mut same = Vec::new();
     for (in_a, in_b) in matched(a, b) {
         let places = [in_a, in_b];

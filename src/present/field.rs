@@ -25,17 +25,17 @@ pub struct NumberText {
 
 /// What the field of an input at a place shows.
 pub fn number(document: &Document, drafts: &Drafts, system: System, input: &Number, place: At) -> NumberText {
-    let (held, default) = ((input.get)(document, place), (input.default)(document, place));
+    let (decided, default) = ((input.get)(document, place), (input.default)(document, place));
     let draft = drafts.of(document, system, input, place);
     let complaint = draft.filter(|draft| draft.settled).and_then(|draft| draft.refused.as_ref());
     let plainly = |value: Option<f64>| value.map(|value| read(value, input.kind, system)).unwrap_or_default();
     NumberText {
         complaint: complaint.map(|refused| input.sentence(refused, system)),
         question: draft.and_then(|draft| input.question(&draft.text, system)),
-        text: draft.map_or_else(|| plainly(held), |draft| draft.text.clone()),
+        text: draft.map_or_else(|| plainly(decided), |draft| draft.text.clone()),
         placeholder: plainly(default),
         default: default_in_words(input, default, system),
-        changed: held.is_some(),
+        changed: decided.is_some(),
     }
 }
 

@@ -224,6 +224,11 @@ pub fn heading(builds: usize) -> String {
     }
 }
 
+/// What stands on the fold of the trash, which the reader knows as the bin.
+pub fn trash_heading(records: usize) -> String {
+    format!("The bin: {records}")
+}
+
 /// A name for the file of a build, of letters that every system takes.
 pub fn file_name(title: &str) -> String {
     let plain: String =
@@ -231,4 +236,15 @@ pub fn file_name(title: &str) -> String {
     let words: Vec<&str> = plain.split_whitespace().take(8).collect();
     let name = if words.is_empty() { "build".to_string() } else { words.join("-") };
     format!("linkwright-{name}.json")
+}
+
+/// A name for the file of all builds, with the day of a time in ISO 8601.
+pub fn all_builds_file_name(now: &str) -> String {
+    let day: String = now.chars().take(10).collect();
+    format!("linkwright-builds-{day}.json")
+}
+
+/// A name for the file of a record that cannot be read.
+pub fn damaged_file_name(id: &str) -> String {
+    format!("linkwright-damaged-{id}.txt")
 }

@@ -89,6 +89,13 @@ pub struct Margin {
     pub rows: Vec<MarginRow>,
 }
 
+impl Margin {
+    /// What stands on the fold of the table.
+    pub fn heading(&self) -> String {
+        format!("Margin: {}", self.summary)
+    }
+}
+
 /// How far one entry may go.
 #[derive(Debug, Clone, PartialEq)]
 pub struct MarginRow {
@@ -100,7 +107,7 @@ pub struct MarginRow {
     pub within: String,
 }
 
-/// The margin of an answer; `None` where there is none to tell of. Rows that are not `current` belong to the answer
+/// The margin of an answer; `None` where there is none. Rows that are not `current` belong to the answer
 /// before and only keep the place.
 pub fn margin(rows: &[Firmness], current: bool, system: System) -> Option<Margin> {
     // A limit at the entry itself means that it does not pass even now; the verdict says so already.

@@ -44,7 +44,7 @@ pub fn line(report: &LinkReport, document: &Document, link: usize, system: Syste
     if stale { format!("From your last good entry: {line}") } else { line }
 }
 
-/// Whether one of the first entries is missing, so that whoever opens the page is told what to measure.
+/// Whether one of the first entries is missing, so that the page says what to measure.
 pub fn is_first_visit(needs: &[&'static str]) -> bool {
     needs.iter().any(|id| [inputs::LENGTH.id, inputs::WEIGHT.id, inputs::USAGE.id].contains(id))
 }

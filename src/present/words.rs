@@ -103,7 +103,7 @@ pub fn hole(end: &EndGeometry, units: impl Into<Units>) -> String {
     format!("{least} to {most} across")
 }
 
-/// The metal in as few words as tell it apart.
+/// The metal in as few words as distinguish it.
 pub fn metal(made: &LinkGeometry) -> &'static str {
     short(made.material)
 }
@@ -118,7 +118,7 @@ pub fn pieces(things: usize) -> String {
     if things > 1 { format!("{things} pieces") } else { "1 piece".to_string() }
 }
 
-/// Both threads in one breath.
+/// Both threads in one phrase.
 pub fn threads([a, b]: &[EndGeometry; 2]) -> String {
     if a.thread.id == b.thread.id {
         format!("{} rod ends", thread(a.thread))
@@ -208,7 +208,7 @@ pub fn titled(document: &Document, at: usize) -> String {
     format!("{title}, {}", pieces(quantity))
 }
 
-/// The same with the name of the rig, so that two sheets are told apart.
+/// The same with the name of the rig, to distinguish the sheets of two rigs.
 pub fn sheet_name(document: &Document, at: usize) -> String {
     let titled = titled(document, at);
     if document.name.is_empty() { titled } else { format!("{}: {titled}", document.name) }

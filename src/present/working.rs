@@ -109,7 +109,7 @@ fn kind_of(input: &str) -> Kind {
 }
 
 /// Where something comes from, as a line of its own.
-pub fn cited(source: &Cite) -> String {
+fn cited(source: &Cite) -> String {
     format!("Source: {}", source.words())
 }
 

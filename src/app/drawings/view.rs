@@ -121,7 +121,7 @@ fn shown(slot: Slot, drawing: Signal<Drawing>, on_touch: Option<Callback<Touch>>
     }
 }
 
-/// What a touch means, as data for whoever looks from outside.
+/// What a touch means, as data attributes for tests.
 fn named(touch: Touch) -> (Option<&'static str>, Option<String>, Option<&'static str>) {
     match touch {
         Touch::Part(part) => (Some(part), None, None),

@@ -5,8 +5,7 @@ use super::rig::RigGroups;
 use crate::app::session::{View, use_session};
 use leptos::prelude::*;
 
-/// The groups of the open view. In the Prove view they stand where the forces are told; every field stands on the
-/// page once.
+/// The groups of the open view. The Prove view has them in its section on forces: every field stands on the page once.
 #[component]
 pub(crate) fn Defaults() -> impl IntoView {
     let session = use_session();

@@ -122,7 +122,7 @@ impl Row {
 fn Fields(group: Group, place: At, of_end: bool) -> impl IntoView {
     let session = use_session();
     let own = Memo::new(move |_| session.document.with(|document| ROD_END.value(document, place) == Some(OWN_ROD_END)));
-    let rows = move || {
+    move || {
         let choices = CHOICES.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end);
         let numbers = NUMBERS.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end);
         let rows = choices.map(|row| Row::Choice(row)).chain(numbers.map(|row| Row::Number(row)));
@@ -132,8 +132,7 @@ fn Fields(group: Group, place: At, of_end: bool) -> impl IntoView {
             rows.sort_by_key(|row| !(row.id() == ROD_END.id || row.id().starts_with("own-")));
         }
         rows.into_iter().map(|row| view! { <Field row place /> }).collect_view()
-    };
-    rows
+    }
 }
 
 /// An entry that only some links have appears when it can matter.

@@ -5,10 +5,10 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use std::time::Duration;
 
-/// Somebody who only hears the page is told again what was told before, after this.
+/// How long a text stays empty before it is set again: a screen reader announces changes only.
 const SAY_AGAIN: Duration = Duration::from_millis(60);
 
-/// Says something, anew also where it was said before.
+/// Says something, so that a screen reader announces it also where the same was said before.
 pub(crate) fn say_again(said: RwSignal<String>, words: String) {
     said.set(String::new());
     set_timeout(

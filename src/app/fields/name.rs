@@ -11,7 +11,7 @@ pub(crate) fn NameField() -> impl IntoView {
     let session = use_session();
     let take = move |text: String| session.edit(|document| document.name = tidy_name(&text));
     let confirm = move |key: String, text: String| {
-        // Whoever confirms the name where builds are saved wants it saved.
+        // Enter in the Saved view also saves the build.
         if key == "Enter" && session.view.get_untracked() == View::Saved {
             take(text);
             page::press_soon("save");

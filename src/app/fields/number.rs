@@ -1,4 +1,4 @@
-//! A number the reader may enter: it keeps what was typed, and says what stands when it is empty.
+//! A field for a number: the text as typed, the default while it is empty, and why an entry is refused.
 
 use super::fractions::Fractions;
 use super::step::Step;
@@ -36,12 +36,12 @@ pub(crate) fn NumberField(
         move || if wrong() { format!("{error_id} {help_id}") } else { help_id.clone() }
     };
     let letters = RwSignal::new(false);
-    let (inside, focused) = (StoredValue::new(false), RwSignal::new(false));
+    let (has_focus, focused) = (StoredValue::new(false), RwSignal::new(false));
     let follow_focus = move |now| {
-        inside.set_value(now);
-        // Nothing moves away from under a finger that goes down beside the field.
+        has_focus.set_value(now);
+        // The fractions must not appear or go while a finger is down, which would move what it presses.
         session.once_released(move || {
-            if let Some(now) = inside.try_get_value().filter(|now| focused.try_get_untracked() != Some(*now)) {
+            if let Some(now) = has_focus.try_get_value().filter(|now| focused.try_get_untracked() != Some(*now)) {
                 let _ = focused.try_set(now);
             }
         });

@@ -1,4 +1,4 @@
-//! What a received link brought with it, the way back, what another tab has open, and why nothing is kept.
+//! What a received link brought with it, the way back, what another tab has open, and why nothing is stored.
 
 use crate::app::session::use_session;
 use crate::browser::page;
@@ -17,12 +17,12 @@ pub(crate) fn Notices() -> impl IntoView {
             <Unverified />
             <WayBack />
             <OtherTab />
-            <NothingKept />
+            <StorageRefused />
         </div>
     }
 }
 
-/// What makes the numbers doubtful stays until somebody compared them.
+/// Why the numbers are unverified, until the reader has compared them.
 #[component]
 fn Unverified() -> impl IntoView {
     let session = use_session();
@@ -90,9 +90,9 @@ fn OtherTab() -> impl IntoView {
     }
 }
 
-/// The browser keeps nothing.
+/// The browser refuses to store anything.
 #[component]
-fn NothingKept() -> impl IntoView {
+fn StorageRefused() -> impl IntoView {
     let session = use_session();
     move || {
         session.refused.get().map(|refused| {

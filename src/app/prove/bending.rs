@@ -35,8 +35,8 @@ pub(super) fn Bending() -> impl IntoView {
 }
 
 /// Something about the answer and the bending along the link, while there is an answer.
-fn with_answer<T>(session: Session, along: Memo<Along>, tell: impl FnOnce(&Answer, &Along) -> T) -> Option<T> {
-    session.answer.with(|answer| answer.as_ref().map(|answer| along.with(|along| tell(answer, along))))
+fn with_answer<T>(session: Session, along: Memo<Along>, of: impl FnOnce(&Answer, &Along) -> T) -> Option<T> {
+    session.answer.with(|answer| answer.as_ref().map(|answer| along.with(|along| of(answer, along))))
 }
 
 /// The picture for a phone or for a desk. The one that the screen does not show is only drawn on paper.

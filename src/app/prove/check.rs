@@ -19,7 +19,7 @@ pub(super) fn Check(
     let row = Memo::new(move |_| checks.with(|checks| checks.find(id).cloned()));
     let open = Memo::new(move |_| session.laid_open.get() || session.open_checks.with(|open| open.contains(&id)));
     let toggle = move |event: leptos::ev::MouseEvent| {
-        // The session says what is open: paper opens checks without the reader's doing.
+        // The session alone opens and closes checks: printing opens them too.
         event.prevent_default();
         session.open_checks.update(|open| match open.iter().position(|other| *other == id) {
             Some(at) => {

@@ -36,8 +36,8 @@ fn ids(rows: &[Row]) -> Vec<&'static str> {
 /// Checks of one sort; those that pass far below their limit stand behind one line.
 #[component]
 fn CheckGroup(checks: Memo<Checks>, at: usize) -> impl IntoView {
-    let of_group = move |tell: fn(&Group) -> Vec<&'static str>| {
-        Memo::new(move |_| checks.with(|checks| checks.groups.get(at).map(tell).unwrap_or_default()))
+    let of_group = move |of: fn(&Group) -> Vec<&'static str>| {
+        Memo::new(move |_| checks.with(|checks| checks.groups.get(at).map(of).unwrap_or_default()))
     };
     let (near, far) = (of_group(|group| ids(&group.near)), of_group(|group| ids(&group.far)));
     let title = move || checks.with(|checks| checks.groups.get(at).map(|group| group.title));

@@ -13,7 +13,7 @@ pub(super) fn WhatWouldChange() -> impl IntoView {
     let firmness = use_firmness();
     let furthest = move || {
         let answer = session.answer.get()?;
-        firmness.with(|firm| sensitivity::furthest(&answer, &firm.rows, !firm.now, session.units.get()))
+        firmness.with(|firm| sensitivity::furthest(&answer, &firm.rows, !firm.current, session.units.get()))
     };
 
     view! {

@@ -20,7 +20,7 @@ pub(super) fn SlowFold(
     let open = RwSignal::new(false);
     let shown = Memo::new(move |_| open.get() || session.laid_open.get());
     let toggle = move |event: leptos::ev::MouseEvent| {
-        // The signal says what is open: paper opens the fold without the reader's doing.
+        // The signal alone opens and closes the fold: printing opens it too.
         event.prevent_default();
         open.update(|open| *open = !*open);
     };

@@ -35,7 +35,7 @@ pub(super) fn LinkRow(
     }
 }
 
-/// The buttons of a row. Said aloud, each names its link.
+/// The buttons of a row. For a screen reader each label names the link.
 #[component]
 fn LinkButtons(
     /// Which link.

@@ -37,7 +37,7 @@ pub(super) fn Links() -> impl IntoView {
         let order = session.rig.with(|whole| whole.rig.worst_first.clone());
         let mut lines: Vec<Line> = order.into_iter().map(Line::Link).collect();
         if let Some(done) = done.get() {
-            // Where it was done, so that nothing else comes under the finger.
+            // At the row that was pressed, so that no other button moves under the finger.
             let below = done.changed.below.and_then(|link| lines.iter().position(|line| *line == Line::Link(link)));
             let at = below.map_or(done.rank, |row| row + 1).min(lines.len());
             lines.insert(at, Line::Done);

@@ -21,13 +21,7 @@ pub(super) fn BuildRow(
     let id = StoredValue::new(id);
     let row = Memo::new(move |_| {
         let system = session.units.get();
-        session
-            .builds
-            .with(|builds| {
-                let saved = builds.iter().flatten().find(|saved| id.with_value(|id| saved.build.id == *id))?;
-                Some(session.origin.with(|origin| saved::row(saved, origin, system, clock::spoken_time)))
-            })
-            .unwrap_or_default()
+        state.of_record(id, |saved| session.origin.with(|origin| saved::row(saved, origin, system, clock::spoken_time)))
     });
     let name = Signal::derive(move || row.read().name.clone());
     let unverified = move || {

@@ -3,7 +3,7 @@
 use super::state::SavedState;
 use leptos::prelude::*;
 
-/// A button of a build; said aloud, it names the build.
+/// A button of a build; for a screen reader its label names the build.
 #[component]
 pub(super) fn BuildButton(
     /// What it does, as an attribute.

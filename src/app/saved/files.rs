@@ -6,6 +6,7 @@ use crate::browser::{clock, files, page};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::builds::Build;
+use linkwright::present::saved::all_builds_file_name;
 
 /// The section.
 #[component]
@@ -19,7 +20,7 @@ pub(super) fn Files(
     // The first build that is saved asks for the promise.
     let promised = LocalResource::new(move || {
         session.builds.track();
-        files::is_kept_for_good()
+        files::is_persisted()
     });
     let lasting = move || match promised.get() {
         Some(Some(true)) => "This browser has promised to keep them until you delete them.",
@@ -31,8 +32,7 @@ pub(super) fn Files(
         let builds: Vec<Build> = session.with_builds(|builds| {
             builds.iter().filter(|saved| saved.is_open()).map(|saved| saved.build.clone()).collect()
         });
-        let day: String = clock::now().chars().take(10).collect();
-        state.export_all(&format!("linkwright-builds-{day}.json"), &builds);
+        state.export_all(&all_builds_file_name(&clock::now()), &builds);
     };
     let import = move |event| {
         spawn_local(async move {

@@ -3,6 +3,7 @@
 use super::state::{Offer, SavedState};
 use crate::browser::page;
 use leptos::prelude::*;
+use linkwright::present::saved::notices::keep_too_label;
 
 /// The notices.
 #[component]
@@ -43,7 +44,7 @@ fn OfferButton(
                 .into_any()
         }
         Offer::KeepToo(build) => {
-            let label = format!("Keep “{}” too", build.document.name);
+            let label = keep_too_label(&build.document.name);
             view! { <button type="button" id="keep-too" on:click=move |_| state.keep_too(&build)>{label}</button> }
                 .into_any()
         }

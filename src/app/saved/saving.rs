@@ -55,7 +55,7 @@ pub(super) fn SaveSection(
         if first {
             spawn_local(async {
                 // How the browser answers is said where the files are.
-                let _ = files::keep_for_good().await;
+                let _ = files::persist().await;
             });
         }
     });

@@ -4,7 +4,7 @@ use crate::app::session::Session;
 use crate::browser::{files, page};
 use leptos::prelude::*;
 use linkwright::builds::{self, Build};
-use linkwright::present::saved::{file_name, notices, title_of};
+use linkwright::present::saved::{damaged_file_name, file_name, notices, title_of};
 use linkwright::store::saved_builds::SavedBuild;
 
 /// What can be done on the spot about what was just done.
@@ -52,6 +52,14 @@ impl SavedState {
         Some((saved, name))
     }
 
+    /// Something about the record of an id, anew when the records change; empty once the record is gone.
+    pub(super) fn of_record<T: Default>(self, id: StoredValue<String>, of: impl FnOnce(&SavedBuild) -> T) -> T {
+        self.session.builds.with(|builds| {
+            let saved = builds.iter().flatten().find(|saved| id.with_value(|id| saved.build.id == *id));
+            saved.map(of).unwrap_or_default()
+        })
+    }
+
     /// Opens a build.
     pub(super) fn open(self, id: &str) {
         self.session.open_build(id, None);
@@ -78,7 +86,7 @@ impl SavedState {
     pub(super) fn export(self, id: &str) {
         match self.build(id) {
             Some((saved, _)) if saved.damaged => {
-                let file = format!("linkwright-damaged-{id}.txt");
+                let file = damaged_file_name(id);
                 self.say(notices::exported(&file, files::download(&file, &saved.text)));
             }
             Some((saved, name)) => self.export_all(&file_name(&name), &[saved.build]),

@@ -1,4 +1,4 @@
-//! The trash, which the reader knows as the bin: what was deleted, and what was set aside unsaved.
+//! The trash, called the bin on the screen: what was deleted, and what was set aside unsaved.
 
 use super::buttons::{BuildButton, DeleteForGood};
 use super::state::SavedState;
@@ -22,7 +22,7 @@ pub(super) fn Trash(
             in_trash.map(|saved| saved.build.id.clone()).collect::<Vec<_>>()
         })
     });
-    let summary = Signal::derive(move || format!("The bin: {}", ids.read().len()));
+    let summary = Signal::derive(move || saved::trash_heading(ids.read().len()));
     view! {
         <section class="part-of" class:empty=move || ids.read().is_empty()>
             <Fold id="bin" summary>
@@ -52,10 +52,7 @@ fn TrashRow(
     let id = StoredValue::new(id);
     let row = Memo::new(move |_| {
         let system = session.units.get();
-        session.builds.with(|builds| {
-            let saved = builds.iter().flatten().find(|saved| id.with_value(|id| saved.build.id == *id));
-            saved.map(|saved| saved::trash_row(saved, system, clock::spoken_time)).unwrap_or_default()
-        })
+        state.of_record(id, |saved| saved::trash_row(saved, system, clock::spoken_time))
     });
     let name = Signal::derive(move || row.read().name.clone());
     view! {

@@ -17,10 +17,7 @@ pub(super) fn Versions(
     let session = use_session();
     let versions = Memo::new(move |_| {
         let system = session.units.get();
-        session.builds.with(|builds| {
-            let saved = builds.iter().flatten().find(|saved| id.with_value(|id| saved.build.id == *id));
-            saved.map(|saved| saved::versions(&saved.build, system, clock::spoken_time)).unwrap_or_default()
-        })
+        state.of_record(id, |saved| saved::versions(&saved.build, system, clock::spoken_time))
     });
     let rows =
         move || versions.get().into_iter().map(|version| view! { <VersionRow state id version /> }).collect_view();

@@ -44,7 +44,7 @@ fn Answered(
     answer: Arc<Answer>,
 ) -> impl IntoView {
     let session = use_session();
-    // Paper does not change any more.
+    // A printed sheet does not change any more: nothing is tracked.
     let system = session.units.get_untracked();
     let sheet = session.document.with_untracked(|document| sheet::sheet(document, index, &answer, system));
     let stale = untrack(|| session.is_stale());

@@ -27,7 +27,6 @@ pub(crate) fn Standing(
         <h2 class="headline phrases" id=id("headline")>{move || view! { <Phrases text=headline.get() /> }}</h2>
         <div class="judged">
             {move || judged.get().map(|(verdict, word)| view! { <VerdictMark verdict word /> })}
-            <p id=id("weakest")>{move || said(head, |head| head.weakest.clone())}</p>
         </div>
         {move || {
             buckling
@@ -41,6 +40,7 @@ pub(crate) fn Standing(
                 <PlateCell head index on_screen />
             </For>
         </dl>
+        <p class="weakest" id=id("weakest")>{move || said(head, |head| head.weakest.clone())}</p>
         {move || provisional.get().map(|note| view! { <p class="provisional">{note}</p> })}
     }
 }

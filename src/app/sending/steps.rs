@@ -24,11 +24,11 @@ fn StepRow(
 ) -> impl IntoView {
     let session = use_session();
     let Step { key, words } = step;
-    let (kept, ticked) = (key.clone(), move || session.ticks.read().contains(&key));
+    let (own, ticked) = (key.clone(), move || session.ticks.read().contains(&key));
     let on_change = move |_| {
-        session.ticks.update(|ticks| match ticks.iter().position(|tick| *tick == kept) {
+        session.ticks.update(|ticks| match ticks.iter().position(|tick| *tick == own) {
             Some(at) => drop(ticks.remove(at)),
-            None => ticks.push(kept.clone()),
+            None => ticks.push(own.clone()),
         });
     };
 

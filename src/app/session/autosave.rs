@@ -1,4 +1,4 @@
-//! How the entries outlive the page: what the library's `store` decides is written where the next visit finds it.
+//! Autosave: what the library's `store` decides is written where the next visit finds it.
 
 use super::{Session, View};
 use crate::browser::storage::{self, Refused};
@@ -10,40 +10,40 @@ use linkwright::store::stored_entries::{StoredEntries, fragment_of};
 use linkwright::store::{ENTRIES, Write, autosave, unverified};
 use std::time::Duration;
 
-/// Where the unit system is kept.
+/// The key of the unit system.
 const UNITS: &str = "linkwright.units";
-/// Which view was open.
+/// The key of the view that was open.
 const VIEW: &str = "linkwright.leaf";
-/// The ticked steps, one a line.
+/// The key of the ticked steps, one a line.
 const TICKS: &str = "linkwright.ticks";
 
-/// A pause that long means that nobody is typing.
+/// Typing has paused after this long without a key.
 const PAUSE: Duration = Duration::from_millis(250);
 
 /// The builds are read once the first answer stands there.
 const FIRST_ANSWER: Duration = Duration::from_millis(30);
 
 /// The reader's units.
-pub(super) fn kept_units() -> System {
+pub(super) fn stored_units() -> System {
     if storage::get(UNITS).as_deref() == Some("metric") { System::Metric } else { System::Inch }
 }
 
 /// The view that was open.
-pub(super) fn kept_view() -> View {
+pub(super) fn stored_view() -> View {
     View::of_name(&storage::get(VIEW).unwrap_or_default())
 }
 
 /// The ticked steps.
-pub(super) fn kept_ticks() -> Vec<String> {
+pub(super) fn stored_ticks() -> Vec<String> {
     storage::get(TICKS).map(|text| text.lines().map(str::to_string).collect()).unwrap_or_default()
 }
 
-/// What all tabs share of the entries; empty when there is nothing.
+/// The stored entries that all tabs share; empty when there are none.
 pub(super) fn shared() -> String {
     storage::get(ENTRIES).unwrap_or_default()
 }
 
-/// What this tab kept of them.
+/// The entries that this tab stored for itself; empty when there are none.
 pub(super) fn of_tab() -> String {
     storage::get_of_tab(ENTRIES).unwrap_or_default()
 }
@@ -64,34 +64,34 @@ impl Session {
         });
         Effect::new(move |_| storage::set_quietly(VIEW, self.view.get().name()));
         Effect::new(move |_| storage::set_quietly(TICKS, &self.ticks.get().join("\n")));
-        // Whoever leaves right after a key, or turns to another program, loses nothing.
+        // Nothing is lost by leaving the page right after a key, or by turning to another program.
         window::on("visibilitychange", move |_| {
             self.settle();
-            self.keep();
+            self.store();
         });
         window::on("pagehide", move |_| {
             page::leave_field();
-            self.keep();
+            self.store();
         });
         set_timeout(move || self.read_builds(), FIRST_ANSWER);
     }
 
-    /// Keeps the entries, in the address too; that a page which is being left cannot change.
+    /// Stores the entries, and writes them into the address, which a page that is being left cannot do any more.
     pub(super) fn write(self) {
         let own = self.entries();
-        self.keep_entries(own.clone());
+        self.store_entries(own.clone());
         if page::is_live() {
             address::write_fragment(&own.fragment);
         }
     }
 
-    /// Keeps the entries.
-    pub(super) fn keep(self) {
-        self.keep_entries(self.entries());
+    /// Stores the entries.
+    pub(super) fn store(self) {
+        self.store_entries(self.entries());
     }
 
-    fn keep_entries(self, mut own: StoredEntries) {
-        // What a page that has stopped still holds was set aside already.
+    fn store_entries(self, mut own: StoredEntries) {
+        // A page that has stopped set its entries aside already.
         if !page::is_live() {
             return;
         }
@@ -107,8 +107,8 @@ impl Session {
             }
         }
         let text = own.write();
-        // What this tab has written already may have given way to another tab's since: that stands until something changes.
-        if !self.unkept.get_value() && of_tab() == text {
+        // Another tab may have written since: its entries stand until something changes here.
+        if !self.unsaved.get_value() && of_tab() == text {
             return;
         }
         let (shared, seen) = (shared(), self.seen.get_value().unwrap_or_default());
@@ -119,45 +119,45 @@ impl Session {
             autosave::keep(&own, &shared, &seen, builds.as_deref().unwrap_or_default(), &clock::stamp())
         };
         let writes = self.builds.with_untracked(plan);
-        let kept = self.carry_out(&writes);
-        if kept.is_ok() && !writes.is_empty() {
+        let stored = self.carry_out(&writes);
+        if stored.is_ok() && !writes.is_empty() {
             self.seen.set_value(Some(text.clone()));
         }
-        self.unkept.set_value(kept.is_err());
-        self.note_kept(kept);
+        self.unsaved.set_value(stored.is_err());
+        self.note_storage(stored);
         storage::set_of_tab(ENTRIES, &text);
     }
 
-    /// Keeps what is to be kept, in its order, up to what cannot be.
+    /// Writes records in their order, up to the first that the browser refuses.
     ///
     /// # Errors
-    /// Why the browser does not keep it.
+    /// Why the browser refused it.
     pub(super) fn carry_out(self, writes: &[Write]) -> Result<(), Refused> {
-        let keep = |write: &Write| {
-            let kept = storage::set(&write.key, &write.text);
-            if write.is_optional() { Ok(()) } else { kept }
+        let write = |write: &Write| {
+            let written = storage::set(&write.key, &write.text);
+            if write.is_optional() { Ok(()) } else { written }
         };
-        let kept = writes.iter().try_for_each(keep);
+        let written = writes.iter().try_for_each(write);
         if writes.iter().any(|write| !write.is_optional()) {
-            self.note_kept(kept);
+            self.note_storage(written);
         }
         if writes.iter().any(Write::is_build) {
             self.read_builds();
         }
-        kept
+        written
     }
 
-    /// Notes whether something could be kept. All is well only once the entries are.
-    pub(super) fn note_kept(self, kept: Result<(), Refused>) {
-        if kept.is_ok() && self.unkept.get_value() {
+    /// Shows the reader whether the browser refused to store something, until the entries are stored again.
+    pub(super) fn note_storage(self, written: Result<(), Refused>) {
+        if written.is_ok() && self.unsaved.get_value() {
             return;
         }
-        if self.refused.with_untracked(|refused| *refused != kept.err()) {
-            self.refused.set(kept.err());
+        if self.refused.with_untracked(|refused| *refused != written.err()) {
+            self.refused.set(written.err());
         }
     }
 
-    /// The open entries, as they are kept.
+    /// The open entries, as they are stored.
     pub(super) fn entries(self) -> StoredEntries {
         let fragment = self.document.with_untracked(fragment_of);
         StoredEntries { fragment, origin: self.origin.get_untracked() }

@@ -15,7 +15,7 @@ pub(crate) enum Saving {
     Done(String, Option<Box<Build>>),
     /// Another tab or an earlier visit saved something else meanwhile.
     Changed,
-    /// The browser keeps nothing.
+    /// The browser refused.
     Refused(Refused),
 }
 
@@ -27,7 +27,7 @@ impl Session {
         if differ {
             self.builds.set(Some(builds));
         } else {
-            self.builds.update_untracked(|kept| *kept = Some(builds));
+            self.builds.update_untracked(|before| *before = Some(builds));
         }
     }
 
@@ -73,7 +73,7 @@ impl Session {
         self.open_view(view);
     }
 
-    /// Keeps a build as it was before it was saved under another name.
+    /// Saves a build, too, as it was before it was saved under another name.
     pub(crate) fn keep_too(self, build: &Build) -> Result<(), Refused> {
         self.write_build(&saved_builds::keep_too(build, clock::fresh_id()))
     }
@@ -114,7 +114,7 @@ impl Session {
             // One by one without a look at all records in between.
             let write = Write::build(build);
             if let Err(refused) = storage::set(&write.key, &write.text) {
-                self.note_kept(Err(refused));
+                self.note_storage(Err(refused));
                 self.read_builds();
                 return import.notices_broken_off(written, refused.sentence());
             }

@@ -1,12 +1,13 @@
 //! Undo and redo: the history of the library follows the document.
 
 use super::Session;
-use crate::browser::{clock, storage};
+use super::autosave::shared;
+use crate::browser::clock;
 use leptos::leptos_dom::helpers::debounce;
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::store::history::{History, Step};
-use linkwright::store::{ENTRIES, other_tabs};
+use linkwright::store::other_tabs;
 use std::time::Duration;
 
 /// Keys pressed within this time of each other are one step.
@@ -59,12 +60,11 @@ impl Session {
         let Some((document, origin)) = self.history.try_update(|history| take(history, open)).flatten() else { return };
         // Across an exchange the build that it belongs to comes along; within one it may have been saved since.
         if origin.id != now.id {
-            // What was typed a moment ago, too, is set aside when other entries take its place.
-            self.keep();
-            let shared = storage::get(ENTRIES).unwrap_or_default();
-            self.origin.set(other_tabs::apart(origin, &shared, clock::fresh_id()));
+            // What was typed a moment ago must be among the entries that are set aside.
+            self.store();
+            self.origin.set(other_tabs::apart(origin, &shared(), clock::fresh_id()));
         }
         self.rearrange(|now| *now = document);
-        self.offer_no_longer_what_is_here();
+        self.withdraw_open_offer();
     }
 }

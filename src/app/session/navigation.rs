@@ -23,12 +23,12 @@ impl Session {
         if self.arrived.get_untracked() {
             return page::show_soon(id);
         }
-        // What stands there until the view itself is here.
+        // Until the view is here, its placeholder.
         page::show_soon("answer".to_string());
         self.wanted_place.set_value(Some((view, id)));
     }
 
-    /// The later part of the program is here: whoever still waits for a place in it is taken there.
+    /// The later part of the program is here: shows the place in it that the reader still waits for.
     pub(crate) fn show_wanted_place(self) {
         let wanted = self.wanted_place.try_update_value(Option::take).flatten();
         if let Some((view, id)) = wanted
@@ -42,17 +42,21 @@ impl Session {
     /// Opens a link: at the field it still lacks, else at its answer.
     pub(crate) fn open_link(self, index: usize) {
         self.link.set(index);
+        self.open_view_at(View::Size, self.next_place());
+    }
+
+    /// The id of the field that the current link still lacks, else of its answer.
+    pub(crate) fn next_place(self) -> String {
         let lacks = self.report.with_untracked(|report| match report {
             LinkReport::Needs(needs) => needs.first().copied(),
             _ => None,
         });
-        let part = match lacks {
+        match lacks {
             Some(id) if id == inputs::USAGE.id => format!("in-{id}-{}", (inputs::USAGE.options)()[0].id),
             Some(id) if id == inputs::LENGTH.id || id == inputs::WEIGHT.id => format!("in-{id}"),
             // What is folded away is named in the answer's place.
             _ => "answer".to_string(),
-        };
-        self.open_view_at(View::Size, part);
+        }
     }
 
     /// Turns to the Prove view with the working of a check open.

@@ -1,4 +1,4 @@
-//! What the page opens with, and what gives way to it.
+//! Opening entries from the address or from storage, and setting aside those that were open.
 
 use super::autosave::{of_tab, shared};
 use super::{Session, View};
@@ -13,11 +13,16 @@ use linkwright::store::other_tabs;
 use linkwright::store::stored_entries::{Checked, Origin, StoredEntries, fragment_of};
 use linkwright::store::{BEFORE, DAMAGED, ENTRIES, Write, trash, unverified};
 
+/// The stored entries that are offered as the reader's own earlier ones; empty when there are none.
+fn offered() -> String {
+    storage::get(BEFORE).unwrap_or_default()
+}
+
 impl Session {
-    /// Takes what the address brings when the page opens; else what was kept.
+    /// Opens the link in the address when the page is loaded; else the stored entries.
     pub(super) fn open_at_load(self) {
         let text = storage::get(ENTRIES);
-        let before = StoredEntries::read(&storage::get(BEFORE).unwrap_or_default());
+        let before = StoredEntries::read(&offered());
         let opening = opening::on_load(Found {
             address: &address::fragment(),
             own_address: &storage::get_of_tab(OWN_ADDRESS).unwrap_or_default(),
@@ -36,7 +41,7 @@ impl Session {
         match opening.open {
             Open::Stored(entries) => self.take(entries),
             Open::OfTab(entries) => {
-                self.unkept.set_value(self.with_builds(|builds| trash::is_unsaved(&entries, builds)));
+                self.unsaved.set_value(self.with_builds(|builds| trash::is_unsaved(&entries, builds)));
                 self.take(entries);
             }
             Open::Link(opened, own) => self.receive(&opened, own),
@@ -54,7 +59,7 @@ impl Session {
             AddressChange::Same(notices) => self.notices.set(notices),
             AddressChange::Link(opened) => {
                 self.notices.set(Vec::new());
-                self.keep();
+                self.store();
                 self.receive(&opened, self.entries());
                 // At once: a second step back would find the address of the first one written over.
                 self.write();
@@ -75,25 +80,25 @@ impl Session {
         }
         self.take(received.entries);
         if opened.recalculated {
-            self.notices.update(|told| told.push(share::RECALCULATED.to_string()));
+            self.notices.update(|notices| notices.push(share::RECALCULATED.to_string()));
         }
     }
 
-    /// Opens kept entries.
+    /// Opens stored entries.
     fn take(self, entries: StoredEntries) {
         let checked = self.check(entries);
         if checked.recalculated {
-            self.notices.update(|told| told.push(share::RECALCULATED.to_string()));
+            self.notices.update(|notices| notices.push(share::RECALCULATED.to_string()));
         }
         self.other_tab.set(None);
         let origin = checked.entries.origin;
         let id = if origin.id.is_empty() { clock::fresh_id() } else { origin.id };
         self.origin.set(Origin { id, ..origin });
         self.replace(checked.document);
-        self.offer_no_longer_what_is_here();
+        self.withdraw_open_offer();
     }
 
-    /// Reads kept entries; what was damaged is kept as it was found.
+    /// Reads stored entries; damaged ones are stored once more as they were found.
     pub(super) fn check(self, entries: StoredEntries) -> Checked {
         let checked = entries.checked();
         if let Some(damaged) = &checked.damaged {
@@ -102,8 +107,8 @@ impl Session {
         checked
     }
 
-    /// Nobody is offered what stands before them.
-    pub(super) fn offer_no_longer_what_is_here(self) {
+    /// Withdraws the offer of earlier entries that are open again.
+    pub(super) fn withdraw_open_offer(self) {
         let here = |before: &StoredEntries| before.fragment == self.document.with_untracked(fragment_of);
         if self.earlier.with_untracked(|before| before.as_ref().is_some_and(here)) {
             self.earlier.set(None);
@@ -123,8 +128,8 @@ impl Session {
 
     /// Offers entries as the reader's own earlier ones; those that were offered before go to the trash.
     fn offer(self, entries: StoredEntries) {
-        if self.set_aside(&StoredEntries::read(&storage::get(BEFORE).unwrap_or_default())).is_ok() {
-            // Where it cannot be kept that is told, and the offer stands as long as the page.
+        if self.set_aside(&StoredEntries::read(&offered())).is_ok() {
+            // Where the browser refuses, a notice says so, and the offer stands as long as the page.
             let _ = self.carry_out(&[Write::before(entries.write())]);
             self.earlier.set(Some(entries));
         }
@@ -134,7 +139,7 @@ impl Session {
     fn set_aside_and_offer(self, own: StoredEntries) {
         self.read_builds();
         if self.with_builds(|builds| trash::is_unsaved(&own, builds)) {
-            // What finds no room here is not written over where it stands.
+            // Without room in the trash the entries stay stored where they are.
             let _ = self.set_aside(&own);
             self.offer(own);
         }
@@ -142,8 +147,8 @@ impl Session {
 
     /// Opens something else; what was open is set aside and offered.
     pub(crate) fn exchange(self, document: Document, origin: Origin) {
-        // What is set aside is then what is kept, and no older state of it is set aside on top of it.
-        self.keep();
+        // Stored first, so that no older state of the same entries is set aside too.
+        self.store();
         self.give_way(document, origin);
     }
 
@@ -163,8 +168,7 @@ impl Session {
     /// Offers the entries that were set aside no longer; they stay in the trash.
     pub(crate) fn close_offer(self) {
         self.read_builds();
-        let before = storage::get(BEFORE).unwrap_or_default();
-        let writes = self.with_builds(|builds| trash::close_offer(&before, builds, &clock::stamp()));
+        let writes = self.with_builds(|builds| trash::close_offer(&offered(), builds, &clock::stamp()));
         // Where there is no room in the trash they stay where they are.
         let _ = self.carry_out(&writes);
         self.earlier.set(None);
@@ -173,9 +177,9 @@ impl Session {
     /// Returns to the entries from before a link was opened.
     pub(crate) fn back_to_own(self) {
         if let Some(own) = self.earlier.get_untracked() {
-            // What was typed a moment ago as well: what is kept is set aside when other entries take its place.
+            // What was typed a moment ago must be among the entries that are set aside.
             self.settle();
-            self.keep();
+            self.store();
             self.close_offer();
             self.notices.set(Vec::new());
             self.take(other_tabs::newest(own, &shared()));
@@ -183,14 +187,14 @@ impl Session {
         }
     }
 
-    /// The reader has compared the numbers.
+    /// Marks the numbers as verified: the reader has compared them.
     pub(crate) fn mark_compared(self) {
         let mut own = self.entries();
         let saved = own.origin.build.as_ref().and_then(|id| self.saved_build(id)).filter(|saved| !saved.damaged);
         let build = unverified::verify(&own.fragment, &mut own.origin, saved.map(|saved| saved.build));
         self.origin.set(own.origin);
         if let Some(build) = build {
-            // Where it cannot be kept, it is told, and the build says so again when it is opened.
+            // Where the browser refuses, a notice says so, and the build asks again when it is opened.
             let _ = self.carry_out(&[Write::build(&build)]);
         }
     }

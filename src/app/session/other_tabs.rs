@@ -15,7 +15,7 @@ use std::time::Duration;
 const BUILD_BY_BUILD: Duration = Duration::from_millis(100);
 
 impl Session {
-    /// Hears what other tabs write.
+    /// Follows what other tabs write.
     pub(super) fn watch_other_tabs(self) {
         let waiting = StoredValue::new(false);
         let read_soon = move || {
@@ -33,11 +33,11 @@ impl Session {
             Some(key) if key.is_empty() || key.starts_with(BUILD) => read_soon(),
             _ => {}
         });
-        // A page that a way back brings to life again has heard nothing meanwhile.
+        // A page restored by the Back button received no events meanwhile.
         window::on("pageshow", move |_| self.look_at_shared());
     }
 
-    /// What is kept now counts, not what the event says: it may be older than this tab's own last entry.
+    /// Reads storage itself: the event may be older than this tab's own last entry.
     fn look_at_shared(self) {
         let text = storage::get(ENTRIES);
         let own = self.entries();

@@ -1,14 +1,14 @@
-//! Printing: folds open, both drawings stand there, and the page finds back when the paper is done.
+//! Printing: opens folds and shows both drawings for the paper, then puts the page back as it was.
 
 use super::Session;
 use crate::browser::{page, window};
 use leptos::prelude::*;
 use std::time::Duration;
 
-/// Long enough for the page to stand as the paper wants it.
+/// Long enough for the page to be rendered for printing.
 const READY: Duration = Duration::from_millis(50);
 
-/// A page inside another program may have no printer at all, and is told of nothing; then it is over after this.
+/// A page inside another program may have no printer and gets no events; then printing is over after this.
 const NO_PRINTER: Duration = Duration::from_secs(1);
 
 impl Session {
@@ -22,11 +22,11 @@ impl Session {
         window::on("afterprint", move |_| self.printed());
     }
 
-    /// Prints; with every working or every link's sheet if `everything` is wanted, for the paper has no taps.
+    /// Prints; with every working or every link's sheet if `everything` is wanted, since nothing can be opened on paper.
     pub(crate) fn print(self, everything: bool) {
         self.settle();
         self.laid_open.set(everything);
-        // What a browser tells while a script asks it to print changes nothing on the page before all is over.
+        // Events that arrive while the print dialog is open take effect only once it has closed.
         self.printing.set(true);
         self.printer.update_value(|(asked, _)| *asked += 1);
         let (asked, _) = self.printer.get_value();

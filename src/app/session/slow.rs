@@ -7,11 +7,11 @@ use linkwright::engine;
 use linkwright::report::Firmness;
 use std::time::Duration;
 
-/// A pause that long means that nobody is typing.
+/// Typing has paused after this long without a key.
 const PAUSE: Duration = Duration::from_millis(180);
 
 /// The answer to a slow question about the current link, for as long as `wanted`; none until it was worked out for the
-/// first time. While somebody types the answer before stands. On paper it cannot wait.
+/// first time. While somebody types, the previous answer stays. For printing it is worked out at once.
 pub(crate) fn use_slow<T: Clone + PartialEq + Send + Sync + 'static>(
     wanted: Signal<bool>,
     work: fn(&Document, usize) -> T,
@@ -46,7 +46,9 @@ fn use_paused() -> Signal<Option<(Document, usize)>> {
         now.track();
         stop();
         let settle = move || {
-            let _ = paused.try_set(Some(now.get_untracked()));
+            if let Some(now) = now.try_get_untracked() {
+                paused.set(Some(now));
+            }
         };
         timer.set_value(set_timeout_with_handle(settle, PAUSE).ok());
     });
@@ -59,8 +61,8 @@ fn use_paused() -> Signal<Option<(Document, usize)>> {
 pub(crate) struct Firm {
     /// A row for each value.
     pub(crate) rows: Vec<Firmness>,
-    /// Whether the rows are those of the answer that stands there, and not those of the one before.
-    pub(crate) now: bool,
+    /// Whether the rows belong to the current answer, not to the previous one.
+    pub(crate) current: bool,
 }
 
 /// How firm an answer was, and for which document and link.
@@ -70,12 +72,12 @@ struct Answered {
     rows: Vec<Firmness>,
 }
 
-/// How firm the answer is. Its numbers are left open while somebody types, so that no old one stands beside a new
+/// How firm the answer is. While somebody types the rows are not `current`, so that no old number is shown beside a new
 /// answer.
 pub(crate) fn use_firmness() -> Signal<Firm> {
     let session = use_session();
     let paused = use_paused();
-    // With what it was asked of: whoever types their way back to that is told the same again.
+    // Stored with its question: whoever types their way back to that gets the same answer at once.
     let answered = Memo::new(move |before: Option<&Option<Answered>>| {
         let now = || (session.document.get(), session.link.get());
         let of = if session.printing.get() { now() } else { paused.get()? };
@@ -86,8 +88,8 @@ pub(crate) fn use_firmness() -> Signal<Firm> {
         answered
             .with(|answered| {
                 answered.as_ref().map(|Answered { of: (document, link), rows }| {
-                    let now = session.link.get() == *link && session.document.with(|open| open == document);
-                    Firm { rows: rows.clone(), now }
+                    let current = session.link.get() == *link && session.document.with(|open| open == document);
+                    Firm { rows: rows.clone(), current }
                 })
             })
             .unwrap_or_default()

@@ -7,7 +7,7 @@ use linkwright::inputs::{At, Number};
 use linkwright::quantity::System;
 use std::time::Duration;
 
-/// How soon it is looked again whether a finger is still down, and how often at most.
+/// How soon the pointer is checked again while it is down, and how often at most.
 const LOOK: Duration = Duration::from_millis(30);
 const LOOKS: u32 = 30;
 
@@ -69,8 +69,8 @@ impl Session {
         }
     }
 
-    /// Does something as soon as neither finger nor button is down, else what is pressed may move away from under it; or
-    /// after a second, if nobody tells that it is up.
+    /// Does something as soon as no finger or button is down, so that nothing moves away from under the pointer; or
+    /// after a second, if no event says that it is up.
     pub(crate) fn once_released(self, act: impl FnOnce() + 'static) {
         self.wait_for_release(Duration::ZERO, LOOKS, Box::new(act));
     }
@@ -91,7 +91,7 @@ impl Session {
         self.refused_drafts.with(|drafts| !drafts.is_empty())
     }
 
-    /// The same once typing paused: half a number is no news to whoever only hears the page.
+    /// The same once typing paused: a screen reader must not announce half a number.
     pub(crate) fn is_stale_for_good(self) -> bool {
         self.refused_drafts.with(|drafts| drafts.iter().any(|draft| draft.settled))
     }

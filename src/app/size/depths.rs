@@ -22,7 +22,7 @@ pub(super) fn ShopDepths() -> impl IntoView {
             </article>
         }
     };
-    let told = move || {
+    let content = move || {
         shown.get().map(|ends| {
             view! {
                 <div class="ends">{ends.ends.into_iter().map(end).collect_view()}</div>
@@ -33,7 +33,7 @@ pub(super) fn ShopDepths() -> impl IntoView {
 
     view! {
         <Section id=DEPTHS class="ends-part" title="Shop depths" essentials=Signal::derive(essentials)>
-            {told}
+            {content}
         </Section>
     }
 }

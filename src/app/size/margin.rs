@@ -3,22 +3,20 @@
 use crate::app::fields::Fold;
 use crate::app::session::{use_firmness, use_session};
 use leptos::prelude::*;
-use linkwright::present::sizes::{self, MARGIN_CAPTION, MarginRow};
+use linkwright::present::sizes::{self, MARGIN_CAPTION, Margin, MarginRow};
 
-/// The table, folded away; nothing where there is no margin to tell of.
+/// The table, folded away; nothing where there is no margin.
 #[component]
-pub(super) fn Margin() -> impl IntoView {
+pub(super) fn MarginFold() -> impl IntoView {
     let session = use_session();
     let firm = use_firmness();
-    let margin = Memo::new(move |_| firm.with(|firm| sizes::margin(&firm.rows, firm.now, session.units.get())));
-    let there = Memo::new(move |_| margin.with(Option::is_some));
-    let summary = move || {
-        margin.with(|margin| margin.as_ref().map(|margin| format!("Margin: {}", margin.summary)).unwrap_or_default())
-    };
+    let margin = Memo::new(move |_| firm.with(|firm| sizes::margin(&firm.rows, firm.current, session.units.get())));
+    let has_margin = Memo::new(move |_| margin.with(Option::is_some));
+    let summary = move || margin.with(|margin| margin.as_ref().map(Margin::heading).unwrap_or_default());
     let table = move || margin.get().map(|margin| view! { <MarginTable head=margin.head rows=margin.rows /> });
 
     view! {
-        <Show when=move || there.get()>
+        <Show when=move || has_margin.get()>
             <Fold id="margin" open=session.wide.get_untracked() summary=Signal::derive(summary)>{table}</Fold>
         </Show>
     }

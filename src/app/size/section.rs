@@ -31,7 +31,7 @@ pub(super) fn Section(
             <details
                 prop:open=open
                 on:toggle:target=move |event| {
-                    // What the reader unfolded stays so when the paper is done.
+                    // Printing opens every section, which is not the reader's choice.
                     if !session.printing.get_untracked() {
                         sections.set(id, event.target().open());
                     }

@@ -1,6 +1,6 @@
 //! Why this size: which rule decides, the sizes around it, and its margin.
 
-use super::margin::Margin;
+use super::margin::MarginFold;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine;
@@ -25,7 +25,7 @@ pub(super) fn WhyThisSize() -> impl IntoView {
         let system = session.units.get();
         session.answer_below.get().map(|answer| neighbors.with(|neighbors| sizes::why(&answer, neighbors, system)))
     });
-    let told = move || {
+    let content = move || {
         why.get().map(|why| {
             view! {
                 <p id="governs">{why.governs}</p>
@@ -39,8 +39,8 @@ pub(super) fn WhyThisSize() -> impl IntoView {
     view! {
         <section class="part-of" id="why" tabindex="-1">
             <h3>"Why this size"</h3>
-            {told}
-            <Margin />
+            {content}
+            <MarginFold />
         </section>
     }
 }

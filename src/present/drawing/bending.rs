@@ -131,7 +131,7 @@ fn strike(sketch: &mut Sketch, answer: &Answer, system: System, on: &OnSheet, ro
         sketch.arrow("strike", (x, row + 12.0), (0.0, -8.0));
     }
     let words = format!("a rock: {} anywhere here", show(answer.loads.strike, Kind::Force, system));
-    sketch.text("size", Anchor::Middle, (sketch.kept(middle, &words), row - sketch.descent() - 4.0), &words);
+    sketch.text("size", Anchor::Middle, (sketch.clamped(middle, &words), row - sketch.descent() - 4.0), &words);
 }
 
 /// How much of its strength the weakest place uses, with a line down to the curves.
@@ -140,7 +140,7 @@ fn weakest(sketch: &mut Sketch, along: &Along, plot: &Plot, [left, right]: [f64;
     let x = plot.on.x(station.x);
     sketch.line("leader strong", (x, row + sketch.descent() + 1.0), (x, plot.ground));
     let words = format!("utilization {}", show(station.utilization, Kind::Percent, System::Inch));
-    sketch.text("size", Anchor::Middle, (sketch.kept_between(x, &words, left, right), row), &words);
+    sketch.text("size", Anchor::Middle, (sketch.clamped_between(x, &words, left, right), row), &words);
 }
 
 /// Under the plot: the ends, the length, and what each curve is; where the sheet ends.
@@ -154,7 +154,7 @@ fn under(sketch: &mut Sketch, answer: &Answer, system: System, plot: &Plot, widt
     if sketch.fits(&whole, a + sketch.ring(), b - sketch.ring()) {
         sketch.text("faint", Anchor::Middle, (between, middle + sketch.ascent() / 2.0), &whole);
     } else {
-        sketch.text("faint", Anchor::Middle, (sketch.kept(between, &whole), row + sketch.ascent()), &whole);
+        sketch.text("faint", Anchor::Middle, (sketch.clamped(between, &whole), row + sketch.ascent()), &whole);
         row += sketch.line_height() + 2.0;
     }
     let keys = [("bending strength", "borne", false), ("bending moment of the hit", "asked", true)];

@@ -98,7 +98,7 @@ impl Detail<'_> {
         let corner = 2.0 * sketch.ring() + 8.0;
         let room = if at.way > 0.0 { [corner, NARROW - 3.0] } else { [3.0, NARROW - corner] };
         let words = format!("thread {}", words::fit(end.engagement, self.system));
-        let middle = sketch.kept_between(f64::midpoint(ends[0], ends[1]), &words, room[0], room[1]);
+        let middle = sketch.clamped_between(f64::midpoint(ends[0], ends[1]), &words, room[0], room[1]);
         sketch.text("size", Anchor::Middle, (middle, row + sketch.ascent() - sketch.over()), &words);
     }
 

@@ -81,7 +81,7 @@ pub fn link(answer: &Answer, system: System, layout: Layout) -> Drawing {
     let made = &answer.link;
     let width = layout.width();
     let mut sketch = Sketch::new(width, layout.lettering());
-    // Above: what is set, then what is sawn. Below: what gives first, and which end is which.
+    // Above: what is set, then what is sawn. Below: what yields first, and which end is which.
     let set = sketch.over() + 2.0;
     let sawn = set + sketch.over() + 3.0;
     let on = OnSheet::new(answer, layout, [6.0, width - 6.0], sawn + 10.0);
@@ -131,7 +131,7 @@ fn weakest(sketch: &mut Sketch, answer: &Answer, on: &OnSheet, width: f64) -> f6
     }
     let mut below = above;
     for line in &lines {
-        let at = (sketch.kept(x, line), below + sketch.ascent() + 1.0);
+        let at = (sketch.clamped(x, line), below + sketch.ascent() + 1.0);
         sketch.text("note", Anchor::Middle, at, line);
         below += sketch.line_height();
     }
@@ -159,8 +159,8 @@ fn names(sketch: &mut Sketch, answer: &Answer, eyes: [f64; 2], below: f64, width
 
 /// The letters of the two ends under their eyes; where they are.
 pub(super) fn letters(sketch: &mut Sketch, eyes: [f64; 2], y: f64, width: f64) -> [f64; 2] {
-    let kept = sketch.ring() + 2.0;
-    let at = eyes.map(|eye| eye.max(kept).min(width - kept));
+    let margin = sketch.ring() + 2.0;
+    let at = eyes.map(|eye| eye.max(margin).min(width - margin));
     for (x, end) in at.into_iter().zip([0, 1]) {
         sketch.balloon((x, y), words::letter(end));
     }

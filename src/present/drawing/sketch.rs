@@ -111,14 +111,14 @@ impl Sketch {
     }
 
     /// Where to center words near a place, so that they stay between two others.
-    pub(super) fn kept_between(&self, x: f64, words: &str, from: f64, to: f64) -> f64 {
+    pub(super) fn clamped_between(&self, x: f64, words: &str, from: f64, to: f64) -> f64 {
         let half = self.width_of(words) / 2.0;
         x.min(to - half).max(from + half)
     }
 
     /// Where to center words near a place, so that they stay on the sheet.
-    pub(super) fn kept(&self, x: f64, words: &str) -> f64 {
-        self.kept_between(x, words, MARGIN, self.width - MARGIN)
+    pub(super) fn clamped(&self, x: f64, words: &str) -> f64 {
+        self.clamped_between(x, words, MARGIN, self.width - MARGIN)
     }
 
     /// Words in as few lines as a width allows: after a comma where two lines do, else in lines of like width.
@@ -229,11 +229,11 @@ impl Sketch {
             Label::Over => {
                 let between = inside && self.fits(words, left, right);
                 let y = row - GAP - self.descent() - if between { 0.0 } else { PAST };
-                let x = self.kept(f64::midpoint(left, right), words);
+                let x = self.clamped(f64::midpoint(left, right), words);
                 self.text(&class, Anchor::Middle, (x, y), words);
             }
             Label::Under => {
-                let x = self.kept(f64::midpoint(left, right), words);
+                let x = self.clamped(f64::midpoint(left, right), words);
                 self.text(&class, Anchor::Middle, (x, row + self.under() - self.descent()), words);
             }
             Label::Left => self.text(&class, Anchor::End, (left - beyond - PAST, level), words),

@@ -22,6 +22,12 @@ pub(super) fn name(part: &Part, units: Units) -> String {
             }
         }
         Part::JamNut { thread, hand, .. } => format!("Jam nut, {} {}", thread_size(thread), hand.words()),
+        Part::Insert { thread, hand, outside_diameter, wall, .. } if *wall <= 0.0 => format!(
+            "Threaded insert, {} {}: none fits a bore of {}",
+            thread_size(thread),
+            hand.words(),
+            fit(*outside_diameter, units)
+        ),
         Part::Insert { thread, hand, outside_diameter, wall, length, .. } => format!(
             "Threaded insert, {} {}, {} outside, {} wall, {} long",
             thread_size(thread),

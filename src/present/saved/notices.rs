@@ -14,6 +14,11 @@ pub fn saved(outcome: Outcome<'_>, renamed_from: Option<&str>) -> String {
     }
 }
 
+/// What the button is called that saves a build under its old name, too.
+pub fn keep_too_label(name: &str) -> String {
+    format!("Keep “{name}” too")
+}
+
 /// How saving the build under its old name, too, ended.
 pub fn saved_too(outcome: Outcome<'_>) -> String {
     match outcome {
