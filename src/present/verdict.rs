@@ -104,7 +104,7 @@ pub fn weakest(answer: &Answer, units: impl Into<Units>) -> String {
 }
 
 /// How a steering link takes compression; nothing for other links.
-pub fn buckling(answer: &Answer, system: System) -> Option<(Verdict, String)> {
+fn buckling(answer: &Answer, system: System) -> Option<(Verdict, String)> {
     let finding = answer.buckling()?;
     let used = match finding.utilization {
         Some(used) => format!("{} of its limit", show(used, Kind::Percent, system)),
