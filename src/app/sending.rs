@@ -46,7 +46,7 @@ pub(crate) fn Sending(
 ) -> impl IntoView {
     let session = use_session();
     let address = Memo::new(move |_| session.link_address());
-    // What was copied or saved before a change is not what stands there now.
+    // The message disappears once the entries differ from what was copied or saved.
     let (done, of_address) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let current = move || if *of_address.read() == *address.read() { done.get() } else { String::new() };
     // The view may be gone by the time the browser has answered.

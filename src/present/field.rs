@@ -117,7 +117,7 @@ pub const FRACTIONS: [&str; 7] = ["1/2", "1/4", "3/4", "1/8", "3/8", "5/8", "7/8
 /// An entry with this fraction of an inch in place of the one it has: `36` and `1/2` give `36 1/2`.
 pub fn with_fraction(text: &str, fraction: &str) -> String {
     let text = text.trim().trim_end_matches(['"', '”']).trim_end();
-    // A fraction that stands there, or decimals, give way.
+    // A fraction or decimals in the text are replaced.
     let whole = match text.rsplit_once([' ', '-']) {
         Some((whole, last)) if last.contains('/') => whole,
         _ if text.contains('/') => "",
