@@ -1,7 +1,9 @@
 //! What is shown, without a browser: rows, sentences and drawings.
 
+mod dice;
 #[path = "present/drawing.rs"]
 mod drawing;
+mod links;
 #[path = "present/prove.rs"]
 mod prove;
 #[path = "present/rig.rs"]

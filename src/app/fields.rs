@@ -7,6 +7,7 @@ mod fractions;
 mod name;
 mod number;
 mod phrases;
+mod stale;
 mod step;
 mod verdict;
 
@@ -16,4 +17,5 @@ pub(crate) use fold::Fold;
 pub(crate) use name::NameField;
 pub(crate) use number::NumberField;
 pub(crate) use phrases::Phrases;
+pub(crate) use stale::StaleNote;
 pub(crate) use verdict::VerdictMark;

@@ -57,10 +57,10 @@ enum Arrival {
 #[derive(Clone, Copy)]
 struct Later(RwSignal<Arrival>);
 
-/// From then on it is said that the part takes long.
+/// After this long the page says that loading takes long.
 const LATE: Duration = Duration::from_secs(15);
 
-/// Has the second part fetched as soon as the first screen stands there. Where it did not come, turning to another view
+/// Has the second part fetched as soon as the first screen is shown. Where it did not come, turning to another view
 /// or a network that is back is as good as pressing the button.
 pub(crate) fn provide_later(session: Session) {
     let later = Later(RwSignal::new(Arrival::OnItsWay));

@@ -11,13 +11,13 @@ mod sensitivity;
 mod slow_fold;
 mod working;
 
+use crate::app::fields::StaleNote;
 use crate::app::session::use_session;
 use assumed::Assumed;
 use bending::Bending;
 use checks::EveryCheck;
 use head::Head;
 use leptos::prelude::*;
-use linkwright::present::answer::STALE;
 use metals::OtherMetals;
 use outside::OutsideChecks;
 use sensitivity::WhatWouldChange;
@@ -28,7 +28,7 @@ pub(crate) fn Prove() -> impl IntoView {
     let session = use_session();
 
     view! {
-        <p class="stale-note" hidden=move || !session.is_stale()>{STALE}</p>
+        <StaleNote />
         <Head />
         <Show when=move || session.answered.get()>
             <Bending />

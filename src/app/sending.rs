@@ -19,12 +19,11 @@ pub(crate) use steps::Steps;
 
 use self::qr_code::QrCode;
 use crate::app::fields::{Fold, say_again};
-use crate::app::session::{Saving, Session, View, use_session};
+use crate::app::session::{Session, View, use_session};
 use crate::browser::{address, clipboard, page};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::present::answer::SENT_STALE;
-use linkwright::present::saved::notices;
 use linkwright::store::saved_builds::Target;
 
 /// What to do where the browser does not let a page copy.
@@ -46,7 +45,7 @@ pub(crate) fn Sending(
 ) -> impl IntoView {
     let session = use_session();
     let address = Memo::new(move |_| session.link_address());
-    // What was copied or saved before a change is not what stands there now.
+    // The message disappears once the entries differ from what was copied or saved.
     let (done, of_address) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
     let current = move || if *of_address.read() == *address.read() { done.get() } else { String::new() };
     // The view may be gone by the time the browser has answered.
@@ -126,16 +125,11 @@ pub(crate) fn Sending(
 
 /// Saves the build and says so; where that needs a decision, turns to where it is made.
 fn save(session: Session) -> Option<String> {
-    Some(match session.save(Target::Same) {
-        Saving::Done(title, before) => {
-            notices::saved(Ok(&title), before.as_ref().map(|before| before.document.name.as_str()))
-        }
-        Saving::Changed => {
-            session.open_view(View::Saved);
-            return None;
-        }
-        Saving::Refused(refused) => notices::saved(Err(refused.sentence()), None),
-    })
+    let sentence = session.save(Target::Same).sentence();
+    if sentence.is_none() {
+        session.open_view(View::Saved);
+    }
+    sentence
 }
 
 /// A sentence about what was handed on; while an entry is refused, with a note that it is not in there.

@@ -18,6 +18,7 @@ mod why;
 pub(crate) use invitation::Invitation;
 
 use crate::app::entries::OtherLinks;
+use crate::app::fields::StaleNote;
 use crate::app::sending::Sending;
 use crate::app::session::use_session;
 use adjusts::HowItAdjusts;
@@ -28,7 +29,6 @@ use ends::TheTwoEnds;
 use fitting::FittingList;
 use head::Head;
 use leptos::prelude::*;
-use linkwright::present::answer::STALE;
 use linkwright::present::{text, words};
 use parts::LinkParts;
 use why::WhyThisSize;
@@ -36,10 +36,8 @@ use why::WhyThisSize;
 /// The answer itself: what the first screen needs.
 #[component]
 pub(crate) fn Size() -> impl IntoView {
-    let session = use_session();
-
     view! {
-        <p class="stale-note" hidden=move || !session.is_stale()>{STALE}</p>
+        <StaleNote />
         <Head />
         <Cautions />
     }

@@ -4,6 +4,9 @@ use super::words::value;
 use crate::quantity::{Kind, System, show_at_most};
 use crate::report::Answer;
 
+/// The title of the section.
+pub const TITLE: &str = "How far it adjusts";
+
 /// What the two columns mean.
 pub const CAPTION: &str = "Good practice keeps 0 to 3 threads showing. The hard limit is where you stop.";
 

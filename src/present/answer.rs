@@ -9,6 +9,9 @@ use crate::report::{Answer, LinkGeometry, Verdict};
 /// Over an answer that rests on the entries before the one that was not taken.
 pub const STALE: &str = "From your last good entry: one of your entries is not taken yet.";
 
+/// What stands before the loads that a link is sized for.
+pub const SIZED_FOR: &str = "Sized for: ";
+
 /// Said of what was handed on while an entry was not taken.
 pub const SENT_STALE: &str = "One of your entries is not taken yet: in its place stands the last good one.";
 

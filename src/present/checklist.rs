@@ -5,6 +5,9 @@ use crate::engine::sentence::{Said, spoken};
 use crate::quantity::System;
 use crate::report::Answer;
 
+/// The title of the section.
+pub const TITLE: &str = "Fitting it";
+
 /// One step of the work.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {

@@ -8,6 +8,9 @@ use super::words::{self, Units, fit, hand_mark, hole, length, letter, tap_drill,
 use crate::quantity::System;
 use crate::report::{EndGeometry, LinkGeometry};
 
+/// The title of the section.
+pub const TITLE: &str = "The two ends";
+
 /// A size with its name.
 #[derive(Debug, Clone, PartialEq)]
 pub struct SizeRow {

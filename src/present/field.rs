@@ -77,6 +77,24 @@ pub fn changed_words(document: &Document, group: Group, place: At) -> String {
     }
 }
 
+/// The smallest step of a tape measure, as a key says it.
+pub const fn step_words(system: System) -> &'static str {
+    match system {
+        System::Inch => "1/16",
+        System::Metric => "1 mm",
+    }
+}
+
+/// What a button is called that makes a length longer or shorter by that step.
+pub const fn step_label(system: System, longer: bool) -> &'static str {
+    match (system, longer) {
+        (System::Inch, true) => "1/16 in longer",
+        (System::Inch, false) => "1/16 in shorter",
+        (System::Metric, true) => "1 mm longer",
+        (System::Metric, false) => "1 mm shorter",
+    }
+}
+
 /// The text of a length moved by the smallest step of a tape measure, onto its marks: up for a `direction` of 1, down
 /// for -1. `None` where there is no length yet.
 pub fn stepped(document: &Document, system: System, input: &Number, place: At, direction: f64) -> Option<String> {
@@ -99,7 +117,7 @@ pub const FRACTIONS: [&str; 7] = ["1/2", "1/4", "3/4", "1/8", "3/8", "5/8", "7/8
 /// An entry with this fraction of an inch in place of the one it has: `36` and `1/2` give `36 1/2`.
 pub fn with_fraction(text: &str, fraction: &str) -> String {
     let text = text.trim().trim_end_matches(['"', '”']).trim_end();
-    // A fraction that stands there, or decimals, give way.
+    // A fraction or decimals in the text are replaced.
     let whole = match text.rsplit_once([' ', '-']) {
         Some((whole, last)) if last.contains('/') => whole,
         _ if text.contains('/') => "",

@@ -64,7 +64,7 @@ pub fn with_values(term: &Term, shown: &dyn Fn(&str) -> Option<String>) -> Node 
 fn node(term: &Term, of_symbol: &dyn Fn(&str) -> Node) -> Node {
     let of = |term: &Term| node(term, of_symbol);
     let pair = |a: &Term, sign: &'static str, b: &Term| Node::Row(vec![of(a), Node::Operator(sign), of(b)]);
-    // A fraction bar and a root sign group by themselves, so parentheses there would only be noise.
+    // A fraction bar and a root sign group by themselves, so parentheses there are left out.
     let under = |term: &Term| of(ungrouped(term));
     match term {
         Term::Number(_, printed) => Node::Number(printed.clone()),

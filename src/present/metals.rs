@@ -33,7 +33,7 @@ pub struct Row {
     pub size: Option<Size>,
 }
 
-/// A size of a metal and what it bears.
+/// A size of a metal and its strengths.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Size {
     /// Bar or tube, and thread.

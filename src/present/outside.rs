@@ -63,7 +63,19 @@ pub struct ThreadRow {
     pub source: String,
 }
 
+impl Row {
+    /// Whether the two agree, in a word.
+    pub const fn agreement(&self) -> &'static str {
+        if self.agrees { "agrees" } else { "DIFFERS" }
+    }
+}
+
 impl ThreadRow {
+    /// Whether the two agree, in a word: a known difference is no alarm.
+    pub const fn agreement(&self) -> &'static str {
+        if self.agrees { "agrees" } else { "differs" }
+    }
+
     /// Whether the values differ, as is known and explained.
     pub const fn is_explained(&self) -> bool {
         !self.agrees && self.why.is_some()

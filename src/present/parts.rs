@@ -70,7 +70,7 @@ pub struct LinkParts {
 /// Everything to buy and make for one link.
 pub fn of_link(document: &Document, at: usize, answer: &Answer, system: System) -> LinkParts {
     let mut parts = engine::parts(document, at, answer);
-    // Whose cut it is goes without saying.
+    // Every cut is of this link: it need not be named.
     for part in &mut parts {
         if let Part::Bar { cuts, .. } = part {
             cuts.iter_mut().for_each(|cut| cut.links.clear());

@@ -55,7 +55,7 @@ fn rests_on(answer: &Answer, system: System) -> String {
 /// What the buttons of a row are called.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Buttons {
-    /// The link, for somebody who hears the button and does not see its row.
+    /// The link, for the label that a screen reader speaks.
     pub link: String,
     /// The one that copies it to the other axle; names what it would replace.
     pub other_axle: String,

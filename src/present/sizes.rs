@@ -138,7 +138,7 @@ fn within(row: &Firmness, system: System) -> String {
     }
 }
 
-/// A value that nobody gave, or a default that somebody changed.
+/// A value that was assumed, or a default that was changed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct AssumedRow {
     /// What it is.

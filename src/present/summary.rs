@@ -6,7 +6,7 @@ use crate::inputs;
 use crate::quantity::System;
 use crate::report::LinkReport;
 
-/// What the page is called while what it holds has no name.
+/// The title of the page while nothing is entered.
 const NAME: &str = "Linkwright: size a suspension link and see why";
 
 /// What the window, a bookmark and a file of the printed page are called: for one link, if `link` names it.

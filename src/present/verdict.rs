@@ -16,7 +16,7 @@ pub const fn class(verdict: Verdict) -> &'static str {
     }
 }
 
-/// The link in words, for somebody who cannot see the drawing.
+/// The link in words, for a screen reader in place of the drawing.
 pub fn drawing_words(answer: &Answer, system: System) -> String {
     let made = &answer.link;
     let mut words = format!(
@@ -104,7 +104,7 @@ pub fn weakest(answer: &Answer, units: impl Into<Units>) -> String {
 }
 
 /// How a steering link takes compression; nothing for other links.
-pub fn buckling(answer: &Answer, system: System) -> Option<(Verdict, String)> {
+fn buckling(answer: &Answer, system: System) -> Option<(Verdict, String)> {
     let finding = answer.buckling()?;
     let used = match finding.utilization {
         Some(used) => format!("{} of its limit", show(used, Kind::Percent, system)),
@@ -124,7 +124,7 @@ pub fn buckling_text(answer: &Answer) -> Option<String> {
     Some(format!("{words}, {}.", lower(verdict.word())))
 }
 
-/// Bending along the link in words, for somebody who cannot see the drawing.
+/// Bending along the link in words, for a screen reader in place of the drawing.
 pub fn along_words(along: &Along, system: System) -> String {
     let Some(worst) = along.weakest.and_then(|index| along.stations.get(index)) else { return String::new() };
     format!(

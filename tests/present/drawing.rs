@@ -1,14 +1,11 @@
 //! Drawings: letters large enough and never crossed by a line, links to scale, every part to touch, codes that scan.
 
-#[path = "../dice/mod.rs"]
-mod dice;
 #[path = "drawing/legible.rs"]
 mod legible;
-#[path = "../links/mod.rs"]
-mod links;
 
+use crate::dice;
+use crate::links::{hard, sized};
 use legible::{inside, legible, legible_from};
-use links::{hard, sized};
 use linkwright::document::{BoltSeries, Document, OWN_ROD_END, Position, Role, Spacers, Use};
 use linkwright::engine::tables::materials::{self, Form};
 use linkwright::engine::tables::rod_ends;

@@ -2,15 +2,11 @@
 
 #[path = "prove/beside.rs"]
 mod beside;
-#[path = "../dice/mod.rs"]
-mod dice;
-#[path = "../links/mod.rs"]
-mod links;
 
 use std::sync::atomic::{AtomicUsize, Ordering};
 
-use dice::{Dice, in_four_threads};
-use links::{answer, find, hard, sized};
+use crate::dice::{Dice, in_four_threads};
+use crate::links::{answer, find, hard, sized};
 use linkwright::document::{Document, Use};
 use linkwright::engine::formula::Line;
 use linkwright::engine::sentence::spoken;

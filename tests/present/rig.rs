@@ -1,8 +1,5 @@
 //! The rig, what is saved, and two rigs side by side, as they are shown.
 
-#[allow(clippy::duplicate_mod, reason = "the tests of every view throw for themselves")]
-#[path = "../dice/mod.rs"]
-mod dice;
 #[path = "rig/links.rs"]
 mod links;
 #[path = "rig/saved.rs"]
@@ -10,6 +7,7 @@ mod saved;
 #[path = "rig/side_by_side.rs"]
 mod side_by_side;
 
+use crate::dice;
 use linkwright::document::{Document, Position, Use};
 use linkwright::engine::whole_rig;
 use linkwright::layouts::{self, LAYOUTS, Layout};

@@ -1,12 +1,7 @@
 //! The Size view's rows say what the report says, in either unit system, for whole links and for random rigs.
 
-#[path = "../dice/mod.rs"]
-mod dice;
-#[path = "../links/mod.rs"]
-#[allow(dead_code, reason = "no single finding is asked for here")]
-mod links;
-
-use links::{answer as answered, hard, sized};
+use crate::dice;
+use crate::links::{answer as answered, hard, sized};
 use linkwright::document::{Document, Hand, Role};
 use linkwright::engine::{self, sentence::spoken};
 use linkwright::present::answer::Head;

@@ -35,8 +35,8 @@ pub(crate) fn LinkPicker() -> impl IntoView {
     }
 }
 
-/// On to the next link that is not entered yet, or back to the list. Stands under the field that is filled in, where
-/// the thumb is.
+/// On to the next link that is not entered yet, or back to the list. Placed right below the length,
+/// within reach of the thumb.
 #[component]
 pub(crate) fn OtherLinks() -> impl IntoView {
     let session = use_session();

@@ -11,7 +11,7 @@ pub(crate) fn UndoButtons(
     ids: bool,
 ) -> impl IntoView {
     let session = use_session();
-    // At the end of the history a button keeps the focus, so that a keyboard is not thrown back to the top.
+    // `aria-disabled`, not `disabled`: at the end of the history the button must not lose the focus.
     view! {
         <button
             type="button"

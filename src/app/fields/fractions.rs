@@ -35,7 +35,7 @@ pub(super) fn Fractions(
     };
     // The length itself has these two keys beside its field.
     let steps = (input.id != LENGTH.id).then(|| {
-        let small = move || if inches() { "1/16" } else { "1 mm" };
+        let small = move || field::step_words(session.units.get());
         view! {
             <button type="button" on:click=move |_| step(session, input, place, -1.0)>"−"{small}</button>
             <button type="button" on:click=move |_| step(session, input, place, 1.0)>"+"{small}</button>

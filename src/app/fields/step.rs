@@ -5,7 +5,6 @@ use leptos::prelude::*;
 use linkwright::inputs::drafts::Typed;
 use linkwright::inputs::{At, Number};
 use linkwright::present::field;
-use linkwright::quantity::System;
 
 /// A button that moves the length by the smallest step of a tape measure.
 #[component]
@@ -18,12 +17,7 @@ pub(super) fn Step(
     direction: f64,
 ) -> impl IntoView {
     let session = use_session();
-    let words = move || match (session.units.get(), direction > 0.0) {
-        (System::Inch, true) => "1/16 in longer",
-        (System::Inch, false) => "1/16 in shorter",
-        (System::Metric, true) => "1 mm longer",
-        (System::Metric, false) => "1 mm shorter",
-    };
+    let words = move || field::step_label(session.units.get(), direction > 0.0);
     // The sign is drawn by the style: the button's name says what it does.
     let class = if direction > 0.0 { "step longer" } else { "step shorter" };
     let step = move |_| step(session, input, place, direction);

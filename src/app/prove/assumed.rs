@@ -5,6 +5,7 @@ use crate::app::entries::FieldGroups;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::inputs::edits::has_changed_defaults;
+use linkwright::present::answer::SIZED_FOR;
 use linkwright::present::drawing::axle;
 use linkwright::present::forces;
 
@@ -49,7 +50,7 @@ fn Forces() -> impl IntoView {
         forces.get().map(|forces| {
             view! {
                 {forces.axle.map(|words| view! { <p>{words}</p> })}
-                <p class="story"><b>"Sized for: "</b>{forces.story}</p>
+                <p class="story"><b>{SIZED_FOR}</b>{forces.story}</p>
                 {forces.changed.map(|changed| view! { <p class="changed-mark">{changed}</p> })}
             }
         })

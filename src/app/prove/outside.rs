@@ -46,14 +46,13 @@ fn Comparison() -> impl IntoView {
 #[component]
 fn SubjectTable(subject: Subject) -> impl IntoView {
     let row = |row: Row| {
+        let agreement = row.agreement();
         view! {
             <tr class:differs=!row.agrees>
                 <th scope="row">{row.name}<small>{row.source}</small></th>
                 <td data-of=HEAD[1]>{row.expected}</td>
                 <td data-of=HEAD[2]>{row.found}</td>
-                <td data-of=HEAD[3]>
-                    {row.difference}<small>{if row.agrees { "agrees" } else { "DIFFERS" }}</small>
-                </td>
+                <td data-of=HEAD[3]>{row.difference}<small>{agreement}</small></td>
             </tr>
         }
     };
@@ -103,11 +102,10 @@ fn ThreadTable(rows: Vec<ThreadRow>, last: &'static str) -> impl IntoView {
 }
 
 fn thread_row(session: Session, row: &ThreadRow, says_why: bool) -> impl IntoView + use<> {
-    let verdict = if row.agrees { "agrees" } else { "differs" };
     let last = if says_why {
         view! { <td>{row.why}</td> }.into_any()
     } else {
-        view! { <td>{verdict}<small>{row.source.clone()}</small></td> }.into_any()
+        view! { <td>{row.agreement()}<small>{row.source.clone()}</small></td> }.into_any()
     };
     view! {
         <tr class:differs=!says_why && !row.is_accounted_for()>

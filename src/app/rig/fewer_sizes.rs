@@ -17,7 +17,10 @@ pub(super) fn FewerRodEndSizes() -> impl IntoView {
     let session = use_session();
     let last = RwSignal::new(None as Found);
     let found = Memo::new(move |_| {
-        last.get().filter(|(document, _)| session.document.with(|now| now == document)).map(|(_, ways)| ways)
+        last.with(|last| {
+            let (document, ways) = last.as_ref()?;
+            session.document.with(|now| now == document).then(|| ways.clone())
+        })
     });
     let look = move |_| {
         let document = session.document.get_untracked();

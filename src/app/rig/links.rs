@@ -31,12 +31,15 @@ enum Line {
 pub(super) fn Links() -> impl IntoView {
     let session = use_session();
     let last = RwSignal::new(None::<Done>);
-    let done =
-        Memo::new(move |_| last.get().filter(|done| session.document.with(|document| *document == done.changed.after)));
+    let done = Memo::new(move |_| {
+        last.with(|last| {
+            last.as_ref().filter(|done| session.document.with(|document| *document == done.changed.after)).cloned()
+        })
+    });
     let lines = Memo::new(move |_| {
         let order = session.rig.with(|whole| whole.rig.worst_first.clone());
         let mut lines: Vec<Line> = order.into_iter().map(Line::Link).collect();
-        if let Some(done) = done.get() {
+        if let Some(done) = done.read().as_ref() {
             // At the row that was pressed, so that no other button moves under the finger.
             let below = done.changed.below.and_then(|link| lines.iter().position(|line| *line == Line::Link(link)));
             let at = below.map_or(done.rank, |row| row + 1).min(lines.len());

@@ -7,7 +7,7 @@ use crate::app::session::{Saving, use_session};
 use crate::browser::{clock, files};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use linkwright::present::saved::{changes, notices, of_entries, standing};
+use linkwright::present::saved::{changes, of_entries, standing};
 use linkwright::store::saved_builds::Target;
 
 /// The section.
@@ -43,14 +43,9 @@ pub(super) fn SaveSection(
         let first = session.with_builds(<[_]>::is_empty);
         let saving = session.save(target);
         clash.set(matches!(saving, Saving::Changed));
-        match saving {
-            Saving::Done(title, renamed) => {
-                let before = renamed.as_ref().map(|build| build.document.name.as_str());
-                state.say(notices::saved(Ok(&title), before));
-                state.offer.set(renamed.map(Offer::KeepToo));
-            }
-            Saving::Changed => state.say_all(Vec::new()),
-            Saving::Refused(refused) => state.say(notices::saved(Err(refused.sentence()), None)),
+        state.say_all(saving.sentence().into_iter().collect());
+        if let Saving::Done(_, renamed) = saving {
+            state.offer.set(renamed.map(Offer::KeepToo));
         }
         if first {
             spawn_local(async {

@@ -7,8 +7,8 @@ use leptos::either::Either;
 use leptos::prelude::*;
 use linkwright::present::answer::STALE;
 use linkwright::present::drawing::{Layout, end, link};
-use linkwright::present::ends::{End, Ends};
-use linkwright::present::{sheet, words};
+use linkwright::present::ends::{self, End, Ends};
+use linkwright::present::{adjustment, checklist, sheet, words};
 use linkwright::quantity::System;
 use linkwright::report::{Answer, LinkGeometry};
 use std::sync::Arc;
@@ -60,14 +60,14 @@ fn Answered(
             <PartRows rows=sheet.parts.rows />
         </section>
         <section class="part-of">
-            <h3>"How far it adjusts"</h3>
+            <h3>{adjustment::TITLE}</h3>
             <AdjustmentTable adjustment=sheet.adjustment on_screen=false />
         </section>
         <section class="cautions">
             <ul>{sheet.cautions.into_iter().map(caution).collect_view()}</ul>
         </section>
         <section class="part-of">
-            <h3>"Fitting it"</h3>
+            <h3>{checklist::TITLE}</h3>
             <Steps steps=sheet.steps />
         </section>
     }
@@ -125,7 +125,7 @@ fn BothEnds(
     };
 
     view! {
-        <h3>"The two ends"</h3>
+        <h3>{ends::TITLE}</h3>
         <div class="ends">{ends.ends.into_iter().enumerate().map(one).collect_view()}</div>
         {ends.flats.map(|flats| view! { <p class="flats">{flats}</p> })}
     }

@@ -5,6 +5,7 @@ use crate::browser::clock;
 use crate::browser::storage::{self, Refused};
 use leptos::prelude::*;
 use linkwright::builds::{Build, Earlier};
+use linkwright::present::saved::notices;
 use linkwright::present::words::rig_title;
 use linkwright::store::saved_builds::{self, Save, SavedBuild, Target};
 use linkwright::store::{BUILD, Write, import, trash};
@@ -17,6 +18,19 @@ pub(crate) enum Saving {
     Changed,
     /// The browser refused.
     Refused(Refused),
+}
+
+impl Saving {
+    /// How it ended, in a sentence; none where the reader must decide first.
+    pub(crate) fn sentence(&self) -> Option<String> {
+        match self {
+            Self::Done(title, before) => {
+                Some(notices::saved(Ok(title), before.as_ref().map(|build| build.document.name.as_str())))
+            }
+            Self::Changed => None,
+            Self::Refused(refused) => Some(notices::saved(Err(refused.sentence()), None)),
+        }
+    }
 }
 
 impl Session {

@@ -29,7 +29,7 @@ pub(super) fn ChecksAndSources() -> impl IntoView {
     }
 }
 
-/// Every value that nobody gave.
+/// Every value that was assumed.
 #[component]
 fn AssumedTable(
     /// A row for each.

@@ -25,7 +25,7 @@ pub(super) fn TheTwoEnds() -> impl IntoView {
     };
 
     view! {
-        <Section id=ENDS class="ends-part" title="The two ends" essentials=Signal::derive(essentials)>
+        <Section id=ENDS class="ends-part" title=ends::TITLE essentials=Signal::derive(essentials)>
             <div class="ends">{ends}</div>
         </Section>
     }

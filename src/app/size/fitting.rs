@@ -17,7 +17,7 @@ pub(super) fn FittingList() -> impl IntoView {
     let essentials = move || steps.with(|steps| session.ticks.with(|ticks| checklist::summary(steps, ticks)));
 
     view! {
-        <Section id=FITTING class="fitting" title="Fitting it" essentials=Signal::derive(essentials)>
+        <Section id=FITTING class="fitting" title=checklist::TITLE essentials=Signal::derive(essentials)>
             <p class="on-screen">"Ticks stay on this device. A tick clears when its numbers change."</p>
             {move || view! { <Steps steps=steps.get() /> }}
             <button type="button" class="quiet" on:click=move |_| session.ticks.set(Vec::new())>

@@ -24,7 +24,7 @@ pub(super) fn Head() -> impl IntoView {
             <PrintedLine />
             <Standing head on_screen=true />
             <Jumps />
-            <p class="story"><b>"Sized for: "</b>{story}</p>
+            <p class="story"><b>{answer::SIZED_FOR}</b>{story}</p>
         </div>
     }
 }

@@ -9,7 +9,7 @@ use crate::report::{Along, Answer};
 
 /// Height of the plot.
 const HEIGHT: f64 = 150.0;
-/// A place that bears far more than is asked is cut off at this many times the greatest moment.
+/// Strength far above the bending moment is cut off at this many times the greatest moment.
 const CEILING: f64 = 1.35;
 /// Length of a tick on the axis of moments.
 const TICK: f64 = 5.0;
@@ -58,7 +58,7 @@ impl Plot<'_> {
         self.ground - moment.min(self.ceiling) / self.ceiling * HEIGHT
     }
 
-    /// What is asked, filled down to the ground line; where that is more than is borne; and what is borne.
+    /// The bending moment, filled down to the ground line; where it exceeds the strength; and the strength.
     fn curves(&self, sketch: &mut Sketch, answer: &Answer, along: &Along) {
         let on = self.on;
         let [a, b] = [0.0, answer.link.length].map(|x| (on.x(x), self.ground));

@@ -27,7 +27,7 @@ const EAR: f64 = 1.5;
 pub struct Stack {
     /// Thickness of an ear.
     pub ear: f64,
-    /// Whether somebody gave that.
+    /// Whether that was entered.
     pub ear_given: bool,
     /// Spacer on each side of the ball; 0 without one.
     pub spacer: f64,

@@ -1,4 +1,4 @@
-//! Metals for one job: weight of the bar against a force that it bears.
+//! Metals for one job: weight of the bar against the side load to first yield, or against the buckling load.
 
 use super::sketch::Sketch;
 use super::{Anchor, Area, Drawing, LETTERING, NARROW, Point, Touch};
@@ -63,8 +63,8 @@ struct Plotted<'a> {
     size: &'a MetalSize,
 }
 
-/// Weight to the right, a force upward; a ring for a size that holds, a cross for one that does not. Nothing where no
-/// metal bears anything.
+/// Weight to the right, a force upward; a ring for a size that passes, a cross for one that fails. Nothing where no
+/// metal has a strength.
 pub fn plot(metals: &[InMetal], system: System, against: Against) -> Option<Drawing> {
     let points: Vec<Plotted> = metals.iter().enumerate().flat_map(|(index, metal)| sizes(index, metal)).collect();
     let most = |of: &dyn Fn(&MetalSize) -> f64| points.iter().map(|point| of(point.size)).fold(0.0, f64::max) * SPARE;
@@ -119,7 +119,7 @@ const fn sketch_foot() -> f64 {
     0.24 * LETTERING + 3.0
 }
 
-/// The sizes of one metal: the smallest that holds, and the one of the same diameter where that is another.
+/// The sizes of one metal: the smallest that passes, and the one of the same diameter where that is another.
 fn sizes(index: usize, metal: &InMetal) -> impl Iterator<Item = Plotted<'_>> {
     let other = |same: &&MetalSize| {
         metal.smallest.as_ref().is_none_or(|small| (small.bar_weight - same.bar_weight).abs() > 1e-9)

@@ -29,7 +29,7 @@ impl Frame {
     }
 }
 
-/// The diameter to draw a head with; an assumed one when nobody gave it.
+/// The diameter to draw a head with; an assumed one when it was not entered.
 pub(super) fn head(end: &EndGeometry) -> f64 {
     end.head_diameter.unwrap_or(2.2 * end.thread.major.max(end.bore))
 }

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeSet;
 
-use super::links::{answer, hard};
 use super::{SYSTEMS, has_only_numbers, worked};
+use crate::links::{answer, hard};
 use linkwright::engine;
 use linkwright::inputs;
 use linkwright::present::drawing::check_of;

@@ -4,9 +4,10 @@ use super::{eight, shows_no_number};
 use linkwright::builds::Build;
 use linkwright::document::{Document, Link, Position, Role};
 use linkwright::present::saved::{
-    Standing, about, changes, file_name, heading, is_found, notices, of_entries, row, standing, title, title_of,
-    trash_row, versions,
+    Standing, about, changes, file_name, heading, is_found, notices, of_entries, row, standing, title_of, trash_row,
+    versions,
 };
+use linkwright::present::words::rig_title;
 use linkwright::quantity::{System, inch, lbf};
 use linkwright::share;
 use linkwright::store::Write;
@@ -35,11 +36,11 @@ fn says(document: &Document, build: &Build) -> [String; 2] {
 #[test]
 fn a_build_is_called_by_its_name_or_by_its_job() {
     let mut document = eight();
-    assert_eq!(title(&document, System::Inch), "Trail rig");
+    assert_eq!(rig_title(&document, System::Inch), "Trail rig");
     document.name = String::new();
-    assert_eq!(title(&document, System::Inch), "Rig of 4,100 lb, driven hard");
-    assert_eq!(title(&document, System::Metric), "Rig of 1,860 kg, driven hard");
-    assert_eq!(title(&Document::default(), System::Inch), "Rig without a name");
+    assert_eq!(rig_title(&document, System::Inch), "Rig of 4,100 lb, driven hard");
+    assert_eq!(rig_title(&document, System::Metric), "Rig of 1,860 kg, driven hard");
+    assert_eq!(rig_title(&Document::default(), System::Inch), "Rig without a name");
     let damaged = SavedBuild::read("x", "{ \"format\"".to_string());
     assert_eq!(title_of(&damaged, System::Inch), "A damaged record");
 }
