@@ -4,9 +4,8 @@ use super::state::{Offer, SavedState};
 use crate::app::entries::UndoButtons;
 use crate::app::fields::NameField;
 use crate::app::session::{Saving, use_session};
-use crate::browser::{clock, files};
+use crate::browser::clock;
 use leptos::prelude::*;
-use leptos::task::spawn_local;
 use linkwright::present::saved::{changes, of_entries, standing};
 use linkwright::store::saved_builds::Target;
 
@@ -40,18 +39,11 @@ pub(super) fn SaveSection(
     });
     let on_save = Callback::new(move |target: Target| {
         session.settle();
-        let first = session.with_builds(<[_]>::is_empty);
         let saving = session.save(target);
         clash.set(matches!(saving, Saving::Changed));
         state.say_all(saving.sentence().into_iter().collect());
         if let Saving::Done(_, renamed) = saving {
             state.offer.set(renamed.map(Offer::KeepToo));
-        }
-        if first {
-            spawn_local(async {
-                // How the browser answers is said where the files are.
-                let _ = files::persist().await;
-            });
         }
     });
     let label = move || if belongs.get() { "Save the changes" } else { "Save on this device" };

@@ -1,9 +1,10 @@
 //! The saved builds on this device, read and written as the library's `store` decides.
 
 use super::{Session, View};
-use crate::browser::clock;
 use crate::browser::storage::{self, Refused};
+use crate::browser::{clock, files};
 use leptos::prelude::*;
+use leptos::task::spawn_local;
 use linkwright::builds::{Build, Earlier};
 use linkwright::present::saved::notices;
 use linkwright::present::words::rig_title;
@@ -66,6 +67,12 @@ impl Session {
     pub(crate) fn save(self, target: Target) -> Saving {
         let (document, origin) = (self.document.get_untracked(), self.origin.get_untracked());
         self.read_builds();
+        if self.with_builds(<[_]>::is_empty) {
+            spawn_local(async {
+                // How the browser answers is said where the files are.
+                let _ = files::persist().await;
+            });
+        }
         let save = self.with_builds(|builds| saved_builds::save(&document, &origin, target, builds, &clock::stamp()));
         let Some(Save { build, origin, renamed }) = save else { return Saving::Changed };
         if let Err(refused) = self.write_build(&build) {
