@@ -50,7 +50,7 @@ pub(crate) async fn without_webassembly_entries_can_be_taken_along(page: &Page) 
 }
 
 /// Turns to the Prove view, where the page may be gone before a driver has clicked.
-const PROVE: &str = "document.getElementById('leaf-prove').click()";
+const PROVE: &str = "document.getElementById('leaf-prove')?.click()";
 
 /// A panic inside the program, and the ways on.
 pub(crate) async fn a_program_that_stops_gives_everything_back(page: &Page) {
