@@ -29,7 +29,7 @@ use ends::TheTwoEnds;
 use fitting::FittingList;
 use head::Head;
 use leptos::prelude::*;
-use linkwright::present::{text, words};
+use linkwright::present::{ends::ends, text, words};
 use parts::LinkParts;
 use why::WhyThisSize;
 
@@ -47,6 +47,8 @@ pub(crate) fn Size() -> impl IntoView {
 #[component]
 pub(crate) fn Below() -> impl IntoView {
     let session = use_session();
+    // Both sections on the ends show parts of the same sizes.
+    let sizes = Memo::new(move |_| session.answer_below.get().map(|answer| ends(&answer.link, session.units.get())));
     let text = Callback::new(move |()| {
         let (link, address) = (session.link.get(), session.link_for_others());
         let text = |answer| {
@@ -62,8 +64,8 @@ pub(crate) fn Below() -> impl IntoView {
     view! {
         <HowItAdjusts />
         <WhyThisSize />
-        <TheTwoEnds />
-        <ShopDepths />
+        <TheTwoEnds ends=sizes />
+        <ShopDepths ends=sizes />
         <LinkParts />
         <ChecksAndSources />
         <FittingList />

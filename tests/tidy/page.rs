@@ -1,6 +1,6 @@
 //! Rules of the page: what its modules may name, no view that imports another, no import in a circle, short files.
 
-use super::{code, files, flattened, forbidden, named_by, none};
+use super::{code, files, flattened, forbidden, longer_than, named_by, none};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// The longest a file of the page, and of what it shows and keeps, may be.
@@ -28,13 +28,7 @@ fn views_are_written_with_the_words_of_leptos() {
 
 #[test]
 fn files_of_the_page_are_short() {
-    let told: Vec<String> = files(&["src/app", "src/present", "src/store", "src/browser"])
-        .into_iter()
-        .map(|(file, text)| (file, text.lines().count()))
-        .filter(|(_, lines)| *lines > MOST_LINES)
-        .map(|(file, lines)| format!("{file} has {lines} lines; at most {MOST_LINES}"))
-        .collect();
-    none(&told);
+    none(&longer_than(MOST_LINES, &["src/app", "src/present", "src/store", "src/browser"]));
 }
 
 /// Every module of `src/app` by its path, with the modules of `src/app` that it names.

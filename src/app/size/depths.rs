@@ -3,17 +3,16 @@
 use super::open_sections::DEPTHS;
 use super::section::Section;
 use crate::app::sending::SizeRows;
-use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::present::ends::{self, End};
+use linkwright::present::ends::{End, Ends};
 
 /// The section.
 #[component]
-pub(super) fn ShopDepths() -> impl IntoView {
-    let session = use_session();
-    let shown =
-        Memo::new(move |_| session.answer_below.get().map(|answer| ends::ends(&answer.link, session.units.get())));
-    let essentials = move || shown.with(|ends| ends.as_ref().map(|ends| ends.shop_summary.clone()).unwrap_or_default());
+pub(super) fn ShopDepths(
+    /// Every size of both ends.
+    ends: Memo<Option<Ends>>,
+) -> impl IntoView {
+    let essentials = move || ends.with(|ends| ends.as_ref().map(|ends| ends.shop_summary.clone()).unwrap_or_default());
     let end = |end: End| {
         view! {
             <article class="end-of">
@@ -23,7 +22,7 @@ pub(super) fn ShopDepths() -> impl IntoView {
         }
     };
     let content = move || {
-        shown.get().map(|ends| {
+        ends.get().map(|ends| {
             view! {
                 <div class="ends">{ends.ends.into_iter().map(end).collect_view()}</div>
                 {ends.flats.map(|flats| view! { <p class="flats">{flats}</p> })}

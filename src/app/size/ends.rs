@@ -7,18 +7,18 @@ use crate::app::sending::SizeRows;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::present::drawing::{bracket, end};
-use linkwright::present::ends::{self, End, Mark, Reached};
+use linkwright::present::ends::{self, End, Ends, Mark, Reached};
 use linkwright::report::Answer;
 
 /// The section.
 #[component]
-pub(super) fn TheTwoEnds() -> impl IntoView {
-    let session = use_session();
-    let shown =
-        Memo::new(move |_| session.answer_below.get().map(|answer| ends::ends(&answer.link, session.units.get())));
-    let essentials = move || shown.with(|ends| ends.as_ref().map(|ends| ends.summary.clone()).unwrap_or_default());
-    let ends = move || {
-        shown.get().map(|ends| {
+pub(super) fn TheTwoEnds(
+    /// Every size of both ends.
+    ends: Memo<Option<Ends>>,
+) -> impl IntoView {
+    let essentials = move || ends.with(|ends| ends.as_ref().map(|ends| ends.summary.clone()).unwrap_or_default());
+    let both = move || {
+        ends.get().map(|ends| {
             let end = |(index, end)| view! { <OneEnd index end /> };
             ends.ends.into_iter().enumerate().map(end).collect_view()
         })
@@ -26,7 +26,7 @@ pub(super) fn TheTwoEnds() -> impl IntoView {
 
     view! {
         <Section id=ENDS class="ends-part" title=ends::TITLE essentials=Signal::derive(essentials)>
-            <div class="ends">{ends}</div>
+            <div class="ends">{both}</div>
         </Section>
     }
 }
