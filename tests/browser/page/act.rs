@@ -2,19 +2,39 @@
 
 use super::{Key, PATIENCE, Page, done};
 use fantoccini::actions::{InputSource, KeyAction, KeyActions, PointerAction, TouchActions};
+use fantoccini::elements::Element;
 use serde_json::Value;
 use std::time::{Duration, Instant};
 use tokio::time::sleep;
 
-/// Brings an element to where a finger reaches it, and notes whether the next click is on it. (A
-/// page that the click itself loads knows nothing of that.)
+/// Brings an element to where a finger reaches it, waits until it rests there (five frames in the same place, or two
+/// seconds), and notes what the next click is on. (A page that the click itself loads knows nothing of that.)
 const TAP: &str = "
     const target = arguments[0];
     target.scrollIntoView({ block: 'center', behavior: 'instant' });
-    window.journeyTap = 'under way';
-    const note = event => { window.journeyTap = target.contains(event.target) ? 'on it' : 'beside it'; };
-    addEventListener('click', note, { capture: true, once: true });
+    const place = () => { const box = target.getBoundingClientRect(); return [box.x, box.y, box.width].join(); };
+    return new Promise(done => {
+        const start = performance.now();
+        let before = place(), still = 0;
+        const look = () => {
+            const now = place();
+            still = now === before ? still + 1 : 0;
+            before = now;
+            if (still < 5 && performance.now() - start < 2000) return requestAnimationFrame(look);
+            window.journeyTap = 'under way';
+            const note = ({ target: hit }) => {
+                const acts = hit.closest && hit.closest('a, button, input, select, summary, label, textarea');
+                window.journeyTap = target.contains(hit) ? 'on it' : acts ? 'on something else' : 'on nothing';
+            };
+            addEventListener('click', note, { capture: true, once: true });
+            done();
+        };
+        requestAnimationFrame(look);
+    });
 ";
+
+/// Who taps on nothing taps again, as often as this.
+const TAPS: usize = 3;
 
 impl Page {
     /// Clicks, or taps on a touch screen.
@@ -24,21 +44,33 @@ impl Page {
             return done(&format!("clicking {selector}"), element.click().await);
         }
         let target = vec![done(selector, serde_json::to_value(&element))];
-        self.script(TAP, target).await;
+        let mut hit = Value::Null;
+        for _ in 0..TAPS {
+            hit = self.tap(selector, &element, &target).await;
+            if hit != "on nothing" {
+                break;
+            }
+        }
+        assert_eq!(hit, "on it", "tapping {selector}, which may be moving, covered or disabled");
+    }
+
+    /// Taps once; gives what the click was on.
+    async fn tap(&self, selector: &str, element: &Element, target: &[Value]) -> Value {
+        self.script(TAP, target.to_vec()).await;
         let finger = TouchActions::new("finger".to_owned())
-            .then(PointerAction::MoveToElement { element, duration: None, x: 0.0, y: 0.0 })
+            .then(PointerAction::MoveToElement { element: element.clone(), duration: None, x: 0.0, y: 0.0 })
             .then(PointerAction::Down { button: 0 })
             .then(PointerAction::Up { button: 0 });
         done(&format!("tapping {selector}"), self.client.perform_actions(finger).await);
         // The browser makes the click from the touches, and may do so after chromedriver's answer.
         let start = Instant::now();
         let ask = "return window.journeyTap ?? 'on it'";
-        let mut tap = self.script(ask, vec![]).await;
-        while tap == "under way" && start.elapsed() < PATIENCE {
+        let mut hit = self.script(ask, vec![]).await;
+        while hit == "under way" && start.elapsed() < PATIENCE {
             sleep(Duration::from_millis(10)).await;
-            tap = self.script(ask, vec![]).await;
+            hit = self.script(ask, vec![]).await;
         }
-        assert_eq!(tap, "on it", "tapping {selector}, which may be moving, covered or disabled");
+        hit
     }
 
     /// Opens the Saved view. It comes to its title first, and what a finger aims at moves with it.
