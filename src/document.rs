@@ -216,6 +216,12 @@ pub struct Link {
     pub bolt_series: Option<BoltSeries>,
     /// Whether bars of inch or of metric sizes are chosen from.
     pub stock: Option<Stock>,
+    /// What is turned off the whole bar, across its diameter.
+    pub skim: Option<f64>,
+    /// How it is finished.
+    pub finish: Option<Finish>,
+    /// What its length was measured on.
+    pub measured_on: Option<MeasuredOn>,
     /// Left end and right end as drawn.
     pub ends: [End; 2],
 }
@@ -263,6 +269,8 @@ pub struct End {
     pub hand: Option<Hand>,
     /// What its shank is made of.
     pub shank_steel: Option<ShankSteel>,
+    /// Who brings it.
+    pub supplied_by: Option<SuppliedBy>,
     /// Depth of full thread in the bar.
     pub tapped_depth: Option<f64>,
     /// Least engagement the user insists on.

@@ -30,6 +30,7 @@ mod rig;
 pub mod roots;
 mod sensitivity;
 pub mod sentence;
+pub mod shop;
 mod sizing;
 pub mod stepped;
 pub mod tables;

@@ -9,6 +9,7 @@ mod choices;
 pub mod drafts;
 pub mod edits;
 mod numbers;
+mod order;
 
 pub use applies::applies;
 pub use bracket::{BOLT_SERIES, SPACER_KIND, STOCK, stock_of};
@@ -18,6 +19,7 @@ pub use choices::{
 pub use choices::{CHOICES, Choice, Option as Pick};
 pub use choices::{STEERING_BOX, SWAY_MEASURED, TIE_ROD_SIDE, TRACK_BAR};
 pub use numbers::*;
+pub use order::{FINISH, MEASURED_ON, SUPPLIED_BY};
 
 /// Where in a document an input lives.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
@@ -74,6 +76,8 @@ pub enum Group {
     Factors,
     /// Shop details.
     Shop,
+    /// What an order says beside the sizes; no number of the answer rests on it.
+    Order,
     /// Asked for by earlier versions only: kept in links and files, and not shown in the form.
     Former,
 }

@@ -17,5 +17,7 @@ pub mod present;
 pub mod quantity;
 pub mod report;
 pub mod share;
+pub mod shop;
 pub mod source;
+pub mod spreadsheet;
 pub mod store;

@@ -224,7 +224,7 @@ fn what_is_computed_without_a_sheet_is_listed() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 25] = [
+const LAYERS: [(&str, &[&str]); 28] = [
     ("quantity", &[]),
     ("source", &[]),
     ("document", &[]),
@@ -248,7 +248,10 @@ const LAYERS: [(&str, &[&str]); 25] = [
     ("builds", &["quantity", "document", "inputs", "share"]),
     ("differences", &["quantity", "document", "inputs"]),
     ("store", &["document", "share", "builds"]),
+    ("spreadsheet", &[]),
+    ("shop", &["quantity", "source", "document", "spreadsheet", "engine::tables"]),
     ("engine", ENGINE),
+    ("engine::shop", SHOP),
     ("engine::advice", ADVICE),
     ("present", PRESENT),
     ("app", PAGE),
@@ -265,7 +268,10 @@ const PRESENT: &[&str] = &[
     "builds",
     "differences",
     "store",
+    "shop",
+    "spreadsheet",
     "engine",
+    "engine::shop",
     "engine::math",
     "engine::sentence",
     "engine::tables",
@@ -291,6 +297,23 @@ const ENGINE: &[&str] = &[
     "engine::plastic",
     "engine::roots",
     "engine::stepped",
+    "engine::tables",
+];
+/// Questions of a shop: they may ask the engine, and the engine never asks them.
+const SHOP: &[&str] = &[
+    "quantity",
+    "source",
+    "document",
+    "inputs",
+    "report",
+    "share",
+    "shop",
+    "spreadsheet",
+    "engine",
+    "engine::math",
+    "engine::sentence",
+    "engine::formula",
+    "engine::formulas",
     "engine::tables",
 ];
 /// Words about an answer, which know nothing of how it was found.

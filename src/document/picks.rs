@@ -191,3 +191,37 @@ impl BoltSeries {
         }
     }
 }
+
+/// How a bar is finished.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Finish {
+    /// As it leaves the lathe or the mill.
+    #[default]
+    AsTurned,
+    /// Polished.
+    Polished,
+    /// Anodized after the threads were cut.
+    Anodized,
+}
+
+/// Who brings a rod end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum SuppliedBy {
+    /// The shop.
+    Shop,
+    /// The customer: its sizes are theirs to measure.
+    Customer,
+    /// Nobody has said.
+    NotKnown,
+}
+
+/// What the length that was given was measured on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum MeasuredOn {
+    /// The rig, hole center to hole center, at ride height.
+    Rig,
+    /// The old link, eye center to eye center.
+    OldLink,
+    /// Nobody has said.
+    NotKnown,
+}

@@ -4,6 +4,7 @@ mod loads;
 mod steel;
 
 use super::bracket::{self, BOLT_SERIES, SPACER_KIND, STOCK};
+use super::order::{FINISH, MEASURED_ON, SUPPLIED_BY};
 use super::{At, Group, Scope};
 use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, Side, Use};
 pub use loads::{STEERING_BOX, SWAY_MEASURED, TIE_ROD_SIDE, TRACK_BAR};
@@ -155,7 +156,7 @@ pub(super) fn link_of(document: &mut Document, place: At) -> std::option::Option
     document.links.get_mut(place.link)
 }
 
-fn end_of(document: &mut Document, place: At) -> std::option::Option<&mut crate::document::End> {
+pub(super) fn end_of(document: &mut Document, place: At) -> std::option::Option<&mut crate::document::End> {
     link_of(document, place).and_then(|link| link.ends.get_mut(place.end))
 }
 
@@ -388,4 +389,7 @@ pub static CHOICES: &[&Choice] = &[
     &STEERING_BOX,
     &TIE_ROD_SIDE,
     &SWAY_MEASURED,
+    &FINISH,
+    &SUPPLIED_BY,
+    &MEASURED_ON,
 ];

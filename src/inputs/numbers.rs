@@ -328,6 +328,8 @@ numbers! {
         "Along the bar.";
     FLATS_START "flats-start" "Wrench flats begin, from face A", Shop, Link.flats_start: FineLength 0.0 => inch(96.0), Assumed |_, _| None,
         "Empty puts them just past the drilled hole.";
+    SKIM "skim" "Skim pass, off the diameter", Shop, Link.skim: FineLength 0.0 => inch(0.25), Assumed |_, _| Some(0.0),
+        "Turned off the whole bar to clean it up or to fit a bend die. The answer is worked out with what is left.";
 }
 
 /// Whether the three first entries are there; if not, which are missing.

@@ -1,0 +1,1 @@
+//! The cut plan: which blanks come from which bar.

@@ -1,0 +1,1 @@
+//! What an order costs, from the shop's own price book.

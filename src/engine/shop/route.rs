@@ -1,0 +1,1 @@
+//! The route sheet: how one link is made, step by step.

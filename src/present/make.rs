@@ -1,0 +1,1 @@
+//! Making it: the route sheet, the cut plan, labels, and files for the shop.

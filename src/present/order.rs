@@ -1,0 +1,1 @@
+//! The order: what is still needed, what is read back, what is confirmed, and what it costs.
