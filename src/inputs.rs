@@ -146,6 +146,51 @@ impl PartialEq for Number {
     }
 }
 
+/// An input of any kind.
+#[derive(Clone, Copy)]
+pub enum Input {
+    /// One of a few.
+    Choice(&'static Choice),
+    /// A number.
+    Number(&'static Number),
+}
+
+impl Input {
+    /// Every input: choices first, each kind in the order of the form.
+    pub fn all() -> impl Iterator<Item = Self> {
+        CHOICES.iter().map(|choice| Self::Choice(choice)).chain(NUMBERS.iter().map(|number| Self::Number(number)))
+    }
+
+    /// The input with an id.
+    pub fn find(id: &str) -> Option<Self> {
+        Self::all().find(|input| input.id() == id)
+    }
+
+    /// Its id.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Choice(choice) => choice.id,
+            Self::Number(number) => number.id,
+        }
+    }
+
+    /// What it belongs to.
+    pub const fn scope(self) -> Scope {
+        match self {
+            Self::Choice(choice) => choice.scope,
+            Self::Number(number) => number.scope,
+        }
+    }
+
+    /// Where in the form it stands.
+    pub const fn group(self) -> Group {
+        match self {
+            Self::Choice(choice) => choice.group,
+            Self::Number(number) => number.group,
+        }
+    }
+}
+
 /// Why a typed value was not taken.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Refused {

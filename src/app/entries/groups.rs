@@ -1,11 +1,11 @@
 //! Every other entry, by group: built from the tables of inputs, so that none can be forgotten.
 
-use crate::app::fields::{ChoiceField, NumberField};
+use crate::app::fields::InputField;
 use crate::app::session::use_session;
 use leptos::html;
 use leptos::prelude::*;
 use linkwright::document::OWN_ROD_END;
-use linkwright::inputs::{At, CHOICES, Choice, Group, NUMBERS, Number, ROD_END, Scope, WHEELBASE, applies, edits};
+use linkwright::inputs::{At, Group, Input, NUMBERS, ROD_END, Scope, WHEELBASE, edits};
 use linkwright::present::{field, words};
 
 /// The groups in the order of the form, each with its name and what it is about.
@@ -100,22 +100,6 @@ fn EndFields(group: Group, place: At, end: usize) -> impl IntoView {
     }
 }
 
-/// One row of the form.
-#[derive(Clone, Copy)]
-enum Row {
-    Choice(&'static Choice),
-    Number(&'static Number),
-}
-
-impl Row {
-    const fn id(self) -> &'static str {
-        match self {
-            Self::Choice(choice) => choice.id,
-            Self::Number(input) => input.id,
-        }
-    }
-}
-
 /// The choices and numbers of a group that belong to an end, or that do not. Of the reader's own rod end the caliper's
 /// readings come first.
 #[component]
@@ -123,26 +107,12 @@ fn Fields(group: Group, place: At, of_end: bool) -> impl IntoView {
     let session = use_session();
     let own = Memo::new(move |_| session.document.with(|document| ROD_END.value(document, place) == Some(OWN_ROD_END)));
     move || {
-        let choices = CHOICES.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end);
-        let numbers = NUMBERS.iter().filter(|row| row.group == group && (row.scope == Scope::End) == of_end);
-        let rows = choices.map(|row| Row::Choice(row)).chain(numbers.map(|row| Row::Number(row)));
+        let rows = Input::all().filter(|row| row.group() == group && (row.scope() == Scope::End) == of_end);
         // Only the picture of the whole rig rests on the wheelbase: it stands in the rig's form.
-        let mut rows: Vec<Row> = rows.filter(|row| row.id() != WHEELBASE.id).collect();
+        let mut rows: Vec<Input> = rows.filter(|row| row.id() != WHEELBASE.id).collect();
         if of_end && own.get() {
             rows.sort_by_key(|row| !(row.id() == ROD_END.id || row.id().starts_with("own-")));
         }
-        rows.into_iter().map(|row| view! { <Field row place /> }).collect_view()
+        rows.into_iter().map(|input| view! { <InputField input place /> }).collect_view()
     }
-}
-
-/// An entry that only some links have appears when it can matter.
-#[component]
-fn Field(row: Row, place: At) -> impl IntoView {
-    let session = use_session();
-    let shown = Memo::new(move |_| session.document.with(|document| applies(row.id(), document, place)));
-    let field = move || match row {
-        Row::Choice(choice) => view! { <ChoiceField choice place /> }.into_any(),
-        Row::Number(input) => view! { <NumberField input place /> }.into_any(),
-    };
-    view! { <Show when=move || shown.get()>{field()}</Show> }
 }
