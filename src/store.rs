@@ -8,7 +8,7 @@
 //!    [`autosave`], [`opening`]).
 //! 2. **A bad link takes nothing away**, and damaged numbers never pass for sound ones ([`opening`], [`unverified`]).
 //! 3. **Full storage**: nothing is written over before what it held stands somewhere else ([`autosave`], [`trash`]).
-//! 4. **Two tabs** take nothing from each other ([`other_tabs`], [`saved_builds`]).
+//! 4. **Two tabs** take nothing from each other ([`other_tabs`], [`saved_builds`], [`shop_lists`]).
 
 pub mod autosave;
 pub mod history;
@@ -16,6 +16,7 @@ pub mod import;
 pub mod opening;
 pub mod other_tabs;
 pub mod saved_builds;
+pub mod shop_lists;
 pub mod stored_entries;
 pub mod trash;
 pub mod unverified;

@@ -15,7 +15,7 @@ use linkwright::store::opening::{AddressChange, Found, Open, Opening, on_address
 use linkwright::store::saved_builds::{SavedBuild, Target};
 use linkwright::store::stored_entries::{Origin, StoredEntries};
 use linkwright::store::unverified::DAMAGED_HERE;
-use linkwright::store::{Stamp, Write, import, other_tabs, saved_builds, trash, unverified};
+use linkwright::store::{Stamp, Write, import, other_tabs, saved_builds, shop_lists, trash, unverified};
 
 // Records as this version wrote them first; they must open for as long as anybody may have them.
 const OWN: &str = include_str!("store/entries-own.txt");
@@ -333,4 +333,27 @@ fn the_trash_holds_the_newest_of_what_was_typed() {
         assert_eq!(trash.len(), 1, "by a link: {by_link}");
         assert_eq!(trash[0].build.document.links[0].length, Some(inch(42.0)), "by a link: {by_link}");
     }
+}
+
+/// What another tab wrote into a list, and what an import takes the place of, stands beside it.
+#[test]
+fn a_list_of_the_shop_is_never_written_over_unseen() {
+    let [one, two, theirs] = ["Name\r\none\r\n", "Name\r\ntwo\r\n", "Name\r\ntheirs\r\n"];
+    let write = |key: &str, text: &str| Write { key: key.to_string(), text: text.to_string() };
+    let cases: [(&str, &str, &[Write]); 4] = [
+        ("", "", &[write("linkwright.shop.bars", two)]),
+        (one, one, &[write("linkwright.shop.bars", two)]),
+        (two, one, &[]),
+        (theirs, one, &[write("linkwright.shop.bars.before", theirs), write("linkwright.shop.bars", two)]),
+    ];
+    for (shared, seen, writes) in cases {
+        assert_eq!(
+            shop_lists::keep("bars", two.to_string(), shared, seen),
+            writes,
+            "{shared:?} where {seen:?} was seen"
+        );
+    }
+    let imported = shop_lists::replace("bars", two.to_string(), one);
+    assert_eq!(imported, [write("linkwright.shop.bars.before", one), write("linkwright.shop.bars", two)]);
+    assert_eq!(shop_lists::replace("bars", two.to_string(), two), []);
 }
