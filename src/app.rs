@@ -7,6 +7,8 @@ mod fields;
 mod formula;
 mod frame;
 mod later;
+mod make;
+mod order;
 mod prove;
 mod rig;
 mod saved;
@@ -32,7 +34,7 @@ pub(crate) fn App() -> impl IntoView {
     provide_context(session);
     provide_later(session);
     let title = Memo::new(move |_| {
-        let one = matches!(session.view.get(), View::Size | View::Prove);
+        let one = session.view.get().is_of_one_link();
         let link = one.then(|| session.link.get());
         session.document.with(|document| summary::page_title(document, link, session.units.get()))
     });
@@ -50,14 +52,19 @@ pub(crate) fn App() -> impl IntoView {
             class:answered=move || session.answered.get()
             class:whole=is(View::Rig)
             class:saved=is(View::Saved)
+            class:ordering=is(View::Order)
+            class:making=is(View::Make)
         >
             <LeadingDrawing />
-            <Entries />
+            // These views ask for themselves.
+            <Show when=move || !matches!(session.view.get(), View::Order | View::Make)>
+                <Entries />
+            </Show>
             <section class="sheet" id="answer" tabindex="-1" aria-label="The answer">
                 <OpenView />
             </section>
             // On a phone the answer comes first.
-            <Show when=move || !session.columns.get()>
+            <Show when=move || !session.columns.get() && !matches!(session.view.get(), View::Order | View::Make)>
                 <Defaults />
             </Show>
         </main>
@@ -70,6 +77,8 @@ pub(crate) fn App() -> impl IntoView {
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Open {
     OneLink,
+    Order,
+    Make,
     Rig,
     Saved,
 }
@@ -80,11 +89,15 @@ fn OpenView() -> impl IntoView {
     let session = use_session();
     let open = Memo::new(move |_| match session.view.get() {
         View::Size | View::Prove => Open::OneLink,
+        View::Order => Open::Order,
+        View::Make => Open::Make,
         View::Rig => Open::Rig,
         View::Saved => Open::Saved,
     });
     move || match open.get() {
         Open::OneLink => view! { <OneLink /> }.into_any(),
+        Open::Order => view! { <LaterPart of=Part::Order /> }.into_any(),
+        Open::Make => view! { <LaterPart of=Part::Make /> }.into_any(),
         Open::Rig => view! { <LaterPart of=Part::Rig /> }.into_any(),
         Open::Saved => view! { <LaterPart of=Part::Saved /> }.into_any(),
     }
@@ -146,7 +159,7 @@ fn SummaryLine() -> impl IntoView {
             .with(|report| session.document.with(|document| summary::line(report, document, link, system, stale)))
     };
     let line = move || match (session.view.get(), waiting.get()) {
-        (View::Rig | View::Saved, Some(waiting)) => waiting.to_string(),
+        (View::Order | View::Make | View::Rig | View::Saved, Some(waiting)) => waiting.to_string(),
         (View::Rig, None) => present::rig::summary(&session.rig.read()),
         (View::Saved, None) => saved::short_state(session),
         _ => link(),

@@ -9,13 +9,12 @@ mod undo;
 
 pub(crate) use defaults::Defaults;
 pub(crate) use groups::FieldGroups;
-pub(crate) use picker::OtherLinks;
+pub(crate) use picker::{LinkPicker, OtherLinks};
 pub(crate) use undo::UndoButtons;
 
 use crate::app::session::{View, use_session};
 use leptos::prelude::*;
 use link::LinkEntries;
-use picker::LinkPicker;
 use rig::RigEntries;
 
 /// The first entries of the open view.

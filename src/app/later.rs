@@ -4,7 +4,7 @@
 //! the first answer stands there. Without the feature `load` is a function like any other.
 
 use crate::app::session::{Session, View, use_session};
-use crate::app::{prove, rig, saved, sending, size};
+use crate::app::{make, order, prove, rig, saved, sending, size};
 use crate::browser::{page, window};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -17,6 +17,8 @@ use std::time::Duration;
 struct LaterViews {
     below: fn() -> AnyView,
     prove: fn() -> AnyView,
+    order: fn() -> AnyView,
+    make: fn() -> AnyView,
     rig: fn() -> AnyView,
     saved: fn() -> AnyView,
     sheet: fn() -> AnyView,
@@ -39,6 +41,8 @@ fn views() -> &'static LaterViews {
     &LaterViews {
         below: || view! { <size::Below /> }.into_any(),
         prove: || view! { <prove::Prove /> }.into_any(),
+        order: || view! { <order::Order /> }.into_any(),
+        make: || view! { <make::Make /> }.into_any(),
         rig: || view! { <rig::Rig /> }.into_any(),
         saved: || view! { <saved::Saved /> }.into_any(),
         sheet: || view! { <sending::CurrentSheet /> }.into_any(),
@@ -127,6 +131,10 @@ pub(crate) enum Part {
     Below,
     /// The Prove view.
     Prove,
+    /// The Order view.
+    Order,
+    /// The Make view.
+    Make,
     /// The Rig view.
     Rig,
     /// The Saved view.
@@ -144,6 +152,8 @@ pub(crate) fn LaterPart(
     let what = match of {
         Part::Below => "The rest of the answer, from how far it adjusts to the fitting,",
         Part::Prove => "The view of every check with its working",
+        Part::Order => "The view of the order",
+        Part::Make => "The view of how it is made",
         Part::Rig => "The view of the whole rig",
         Part::Saved => "The view of what you saved",
     };
@@ -151,6 +161,8 @@ pub(crate) fn LaterPart(
         Arrival::Here(views) => match of {
             Part::Below => (views.below)(),
             Part::Prove => (views.prove)(),
+            Part::Order => (views.order)(),
+            Part::Make => (views.make)(),
             Part::Rig => (views.rig)(),
             Part::Saved => (views.saved)(),
         },

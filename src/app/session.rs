@@ -89,6 +89,8 @@ pub(crate) struct Session {
     pub(crate) printing: RwSignal<bool>,
     /// Whether every working, or every link's sheet, is printed too.
     pub(crate) laid_open: RwSignal<bool>,
+    /// The part of a view that is printed by itself, by its name.
+    pub(crate) paper_part: RwSignal<Option<&'static str>>,
     /// Whether the part of the program that the first answer does not need is here.
     pub(crate) arrived: RwSignal<bool>,
     /// Where the reader wants to be once that part is here.
@@ -169,6 +171,7 @@ impl Session {
             columns: RwSignal::new(false),
             printing: RwSignal::new(false),
             laid_open: RwSignal::new(false),
+            paper_part: RwSignal::new(None),
             arrived: RwSignal::new(false),
             wanted_place: StoredValue::new(None),
             history: RwSignal::new(History::default()),

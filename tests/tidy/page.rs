@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 const MOST_LINES: usize = 300;
 
 /// The folders of the views.
-const VIEWS: [&str; 4] = ["size", "prove", "rig", "saved"];
+const VIEWS: [&str; 6] = ["size", "prove", "order", "make", "rig", "saved"];
 
 /// What a view may import of the rest of `src/app`.
 const SHARED: [&str; 6] = ["drawings", "entries", "fields", "formula", "sending", "session"];

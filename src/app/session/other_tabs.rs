@@ -72,8 +72,7 @@ impl Session {
     pub(super) fn follow(self, document: Document) {
         let at = self.link.get_untracked();
         let there = self.document.with_untracked(|now| followed(now, &document, at));
-        if there.is_none() && matches!(self.view.get_untracked(), View::Size | View::Prove) && document.links.len() > 1
-        {
+        if there.is_none() && self.view.get_untracked().is_of_one_link() && document.links.len() > 1 {
             // The link that is open is gone: never another one in its place, unnoticed.
             self.view.set(View::Rig);
         }

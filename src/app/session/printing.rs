@@ -24,8 +24,18 @@ impl Session {
 
     /// Prints; with every working or every link's sheet if `everything` is wanted, since nothing can be opened on paper.
     pub(crate) fn print(self, everything: bool) {
-        self.settle();
         self.laid_open.set(everything);
+        self.send_to_printer();
+    }
+
+    /// Prints one part of a view by itself: see `PaperPart`.
+    pub(crate) fn print_part(self, part: &'static str) {
+        self.paper_part.set(Some(part));
+        self.send_to_printer();
+    }
+
+    fn send_to_printer(self) {
+        self.settle();
         // Events that arrive while the print dialog is open take effect only once it has closed.
         self.printing.set(true);
         self.printer.update_value(|(asked, _)| *asked += 1);
@@ -46,5 +56,6 @@ impl Session {
         self.printer.update_value(|(_, at_it)| *at_it = false);
         self.printing.set(false);
         self.laid_open.set(false);
+        self.paper_part.set(None);
     }
 }

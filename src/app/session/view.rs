@@ -10,6 +10,10 @@ pub(crate) enum View {
     Size,
     /// Why.
     Prove,
+    /// What is asked, read back, confirmed and charged.
+    Order,
+    /// How it is made.
+    Make,
     /// Every link of the rig.
     Rig,
     /// What is kept on this device.
@@ -18,13 +22,15 @@ pub(crate) enum View {
 
 impl View {
     /// Every view, in the order of the navigation.
-    pub(crate) const ALL: [Self; 4] = [Self::Rig, Self::Size, Self::Prove, Self::Saved];
+    pub(crate) const ALL: [Self; 6] = [Self::Rig, Self::Size, Self::Prove, Self::Order, Self::Make, Self::Saved];
 
     /// What stands in the navigation.
     pub(crate) const fn label(self) -> &'static str {
         match self {
             Self::Size => "Size",
             Self::Prove => "Prove",
+            Self::Order => "Order",
+            Self::Make => "Make",
             Self::Rig => "Rig",
             Self::Saved => "Saved",
         }
@@ -35,6 +41,8 @@ impl View {
         match self {
             Self::Size => "size",
             Self::Prove => "prove",
+            Self::Order => "order",
+            Self::Make => "make",
             Self::Rig => "rig",
             Self::Saved => "saved",
         }
@@ -43,6 +51,11 @@ impl View {
     /// The view of a name; the Size view for any other.
     pub(super) fn of_name(name: &str) -> Self {
         Self::ALL.into_iter().find(|view| view.name() == name).unwrap_or(Self::Size)
+    }
+
+    /// Whether it shows the current link and not the rig or the device.
+    pub(crate) const fn is_of_one_link(self) -> bool {
+        matches!(self, Self::Size | Self::Prove | Self::Order | Self::Make)
     }
 
     /// One link opens where it is looked at, a whole rig where all of it is seen.
