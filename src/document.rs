@@ -21,12 +21,7 @@ pub struct Document {
 
 impl Default for Document {
     fn default() -> Self {
-        Self {
-            name: String::new(),
-            rig: Box::default(),
-            links: vec![Link::default()],
-            order: Order::default(),
-        }
+        Self { name: String::new(), rig: Box::default(), links: vec![Link::default()], order: Order::default() }
     }
 }
 

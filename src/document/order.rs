@@ -185,7 +185,10 @@ pub fn tidy_remarks(text: &str) -> String {
 /// Whether a text is a day of the calendar, as ISO 8601 writes it: `2026-12-24`.
 pub fn is_date(text: &str) -> bool {
     let digits_and_dashes = text.len() == 10
-        && text.bytes().enumerate().all(|(at, byte)| if matches!(at, 4 | 7) { byte == b'-' } else { byte.is_ascii_digit() });
+        && text
+            .bytes()
+            .enumerate()
+            .all(|(at, byte)| if matches!(at, 4 | 7) { byte == b'-' } else { byte.is_ascii_digit() });
     if !digits_and_dashes {
         return false;
     }

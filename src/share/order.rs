@@ -56,5 +56,9 @@ pub(super) fn take(order: &mut Order, name: &str, value: &str) -> Option<Result<
     let text = ORDER_TEXTS.iter().find(|text| text.id == name)?;
     let said = from_ascii(value).filter(|said| !said.is_empty());
     let taken = said.is_some_and(|said| (text.set)(order, &said));
-    Some(if taken { Ok(()) } else { Err(format!("{}: what the link says cannot be read and was left out.", text.label)) })
+    Some(if taken {
+        Ok(())
+    } else {
+        Err(format!("{}: what the link says cannot be read and was left out.", text.label))
+    })
 }

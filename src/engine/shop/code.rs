@@ -166,7 +166,8 @@ pub fn read(text: &str) -> Result<Code, NoCode> {
 
 /// What may stand between signs: spaces, dashes of any length, points and commas.
 const fn is_between(letter: char) -> bool {
-    letter.is_whitespace() || matches!(letter, '-' | '\u{2010}'..='\u{2015}' | '\u{2212}' | '\u{2060}' | '.' | ',' | '_')
+    letter.is_whitespace()
+        || matches!(letter, '-' | '\u{2010}'..='\u{2015}' | '\u{2212}' | '\u{2060}' | '.' | ',' | '_')
 }
 
 /// The code of one link.

@@ -6,8 +6,8 @@ const OFFSET_BASIS: u64 = 0xcbf2_9ce4_8422_2325;
 /// What FNV-1a multiplies by, with 64 bits.
 const PRIME: u64 = 0x0000_0100_0000_01b3;
 
-/// FNV-1a with 64 bits (RFC 9923, from memory), its result mixed once more by the finalizer of MurmurHash3, so that each
-/// bit of the bytes moves each bit of the code.
+/// FNV-1a with 64 bits (from memory), its result mixed once more by the finalizer of MurmurHash3, so that each bit of the
+/// bytes moves each bit of the code.
 pub fn hash(bytes: &[u8]) -> u64 {
     mixed(fnv_1a(bytes))
 }
