@@ -9,6 +9,7 @@ mod confirmation;
 mod dice;
 #[path = "order/kept.rs"]
 mod kept;
+#[allow(dead_code, reason = "only its links are needed here")]
 mod links;
 #[path = "order/needed.rs"]
 mod needed;

@@ -54,7 +54,8 @@ fn nothing_is_known_of_a_new_rig() {
     );
     assert_eq!(still_needed(&rows), "6 still needed");
     assert_eq!(state(&rows, "How many"), (State::ByDefault, "Taken as 2, not asked.".to_string()));
-    assert_eq!(state(&rows, "Which link"), (State::ByDefault, "Taken as Front lower links, not asked.".to_string()));
+    assert_eq!(state(&rows, "Which link"), (State::ByDefault, "Taken as front lower links, not asked.".to_string()));
+    assert_eq!(state(&rows, "finished"), (State::ByDefault, "As turned, taken without asking.".to_string()));
     assert_eq!(state(&rows, "own reference").0, State::LeftOpen);
 }
 
@@ -96,10 +97,7 @@ fn a_complete_order_lacks_nothing() {
     assert_eq!(state(&rows, "mount to mount").1, "38 in");
     assert_eq!(state(&rows, "hand, at end B").1, "1-1/4-12, left-hand");
     assert_eq!(state(&rows, "finished").1, "Polished. Polish before tapping, or plug the holes.");
-    assert_eq!(
-        state(&rows, "bracket at end A").1,
-        "A ball 1.375 in wide with 0.000 in spacer and 0.000 in open gap on each side"
-    );
+    assert_eq!(state(&rows, "bracket at end A").1, "A ball 1.375 in wide with no spacer and no open gap on each side");
     document.order.wanted = "2026-12-24".to_string();
     assert_eq!(state(&asked(&document), "wanted"), (State::Said, "2026-12-24".to_string()));
 }

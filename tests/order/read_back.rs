@@ -32,6 +32,8 @@ fn a_script_says_every_number_in_words_and_figures() {
         "Front lower links: two pieces.",
         "Mount to mount on the rig: thirty-six and a half, that is 36.500 inches, hole center to hole center; measured on the rig at ride height.",
         "Eye to eye of the finished link, as set: thirty-six and a half, that is 36.500 inches, eye center to eye center.",
+        "Made of 2 in 7075-T6/T651 bar, as turned.",
+        "Outside diameter: two, that is 2.000 inches.",
         "End A: one and a quarter, twelve threads to the inch, that is 1-1/4-12; right-hand thread at end A: it tightens clockwise; the rod end comes from us.",
         "End B: seven eighths, fourteen, one-four, threads to the inch, that is 7/8-14; left-hand thread at end B: it tightens counterclockwise; nobody has said whose the rod end is.",
         "Is every one of these right?",
@@ -57,7 +59,7 @@ fn a_link_that_fails_is_not_read_back_as_if_it_passed() {
     document.links[0].outside_diameter = Some(inch(1.0));
     document.links[0].ends.iter_mut().for_each(|end| end.rod_end = Some("wide-08"));
     let lines = read(&document, System::Inch);
-    assert!(lines.iter().any(|line| line.starts_with("Fails")), "{lines:#?}");
+    assert!(lines.iter().any(|line| line.starts_with("Calculation: Fails")), "{lines:#?}");
 }
 
 #[test]

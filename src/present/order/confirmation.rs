@@ -1,6 +1,6 @@
 //! The confirmation: a text that asks for a yes, how far the order is, and what has changed since the yes.
 
-use super::read_back::since_first_said;
+use super::read_back::{picked, since_first_said};
 use crate::differences::{Difference, differences};
 use crate::document::{Document, Order, Stage};
 use crate::engine::shop::code::{self, Code};
@@ -50,11 +50,8 @@ pub fn text(document: &Document, reports: &[LinkReport], what: Sent, date: &str,
 fn link_lines(document: &Document, link: usize, answer: &Answer) -> Vec<String> {
     let (made, place) = (&answer.link, At::of_link(document, link));
     let [given, bar] = [made.length, made.bar].map(|value| length(value, Units::Both));
-    let label = |id: Option<&str>, options: Vec<crate::inputs::Pick>| {
-        options.into_iter().find(|option| Some(option.id) == id).map_or("not said yet", |option| option.label)
-    };
-    let measured = label((MEASURED_ON.get)(document, place), (MEASURED_ON.options)());
-    let finish = label(FINISH.value(document, place), (FINISH.options)());
+    let [measured, finish] =
+        [&MEASURED_ON, &FINISH].map(|choice| picked(choice, document, place).unwrap_or("Not said yet"));
     let mut lines = vec![
         titled(document, link),
         format!("Mount to mount, hole center to hole center: {given}. Measured: {}.", lower(measured)),

@@ -2,6 +2,7 @@
 
 mod ends;
 
+use super::read_back::picked;
 use crate::document::{Document, ORDER_TEXTS};
 use crate::engine::sentence::spoken;
 use crate::inputs::{At, Choice, FINISH, LENGTH, MEASURED_ON, Number, POSITION, QUANTITY, ROLE, SEAT, USAGE, WEIGHT};
@@ -103,7 +104,7 @@ pub fn still_needed(rows: &[Row]) -> String {
 fn which_link(document: &Document, link: usize, place: At) -> Row {
     let title = document.links.get(link).map(crate::document::Link::title).unwrap_or_default();
     let said = [&ROLE, &POSITION, &SEAT].iter().any(|choice| (choice.get)(document, place).is_some());
-    let known = if said { (title, State::Said) } else { (taken(&title), State::ByDefault) };
+    let known = if said { (title, State::Said) } else { (taken(&words::lower(&title)), State::ByDefault) };
     Row::new("Which link is it?", known, &[ROLE.id, POSITION.id, SEAT.id])
 }
 
@@ -115,11 +116,15 @@ fn rig(document: &Document, system: System) -> (String, State) {
 
 /// The finish, and what it does to threads.
 fn finish(document: &Document, place: At) -> Row {
-    let (known, state) = choice(&FINISH, document, place);
+    let said = (FINISH.get)(document, place);
     let option = (FINISH.options)().into_iter().find(|option| Some(option.id) == FINISH.value(document, place));
-    let help = option.map_or("", |option| option.help);
-    let known = if help.is_empty() { known } else { format!("{known}. {help}") };
-    Row::new("How is the bar finished?", (known, state), &[FINISH.id])
+    let (label, help) = option.map_or(("", ""), |option| (option.label, option.help));
+    let known = match (said, help) {
+        (None, _) => (format!("{label}, taken without asking."), State::ByDefault),
+        (Some(_), "") => (label.to_string(), State::Said),
+        (Some(_), help) => (format!("{label}. {help}"), State::Said),
+    };
+    Row::new("How is the bar finished?", known, &[FINISH.id])
 }
 
 /// What else an order says. The bar can be cut without it.
@@ -154,14 +159,10 @@ fn number(input: &Number, document: &Document, place: At, system: System) -> (St
 
 /// The label of what is picked, or picked by default; without either it is missing.
 fn choice(choice: &Choice, document: &Document, place: At) -> (String, State) {
-    let label = |id: &str| {
-        let option = (choice.options)().into_iter().find(|option| option.id == id);
-        option.map_or("", |option| option.label)
-    };
-    match ((choice.get)(document, place), choice.value(document, place)) {
-        (Some(id), _) => (label(id).to_string(), State::Said),
-        (None, Some(id)) => (taken(&words::lower(label(id))), State::ByDefault),
-        (None, None) => (NOTHING.to_string(), State::Missing),
+    match (picked(choice, document, place), (choice.get)(document, place)) {
+        (Some(label), Some(_)) => (label.to_string(), State::Said),
+        (Some(label), None) => (taken(&words::lower(label)), State::ByDefault),
+        (None, _) => (NOTHING.to_string(), State::Missing),
     }
 }
 

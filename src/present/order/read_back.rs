@@ -5,11 +5,11 @@ use super::spoken;
 use crate::differences::{Change, Difference, differences};
 use crate::document::{Document, SuppliedBy};
 use crate::engine::shop::code::Code;
-use crate::inputs::{At, FINISH, MEASURED_ON, QUANTITY, SUPPLIED_BY};
+use crate::inputs::{At, Choice, FINISH, MEASURED_ON, QUANTITY, SUPPLIED_BY};
 use crate::present::verdict::weakest;
 use crate::present::words::{self, hand_mark, job, length, letter, lower, metal};
 use crate::quantity::System;
-use crate::report::{Answer, EndGeometry, LinkReport};
+use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport};
 use crate::share;
 
 /// As many letters as a short message takes.
@@ -60,15 +60,28 @@ pub fn link_lines(document: &Document, link: usize, answer: &Answer, system: Sys
         let hand = made.ends[0].hand.words();
         lines.push(format!("Both ends are {hand}: turning the bar does not change the length."));
     }
-    let finish = option_of(FINISH.value(document, place), &(FINISH.options)());
+    let finish = picked(&FINISH, document, place).unwrap_or_default();
     let size = words::size(made.outside_diameter, made.wall, system);
-    let across = spoken::number_of(made.outside_diameter, system);
-    let unit = if system == System::Inch { "inches" } else { "millimeters" };
-    lines.push(format!("The bar is {size} {}, {across} {unit} across, {}.", metal(made), lower(finish)));
+    lines.push(format!("Made of {size} {}, {}.", metal(made), lower(finish)));
+    lines.push(across(made, system));
     // Read back for a yes, so what the calculation says of it must be heard too.
     let (word, says) = (answer.word(), weakest(answer, system));
-    lines.push(if says.starts_with(word) { says } else { format!("{word}. {says}") });
+    lines.push(format!("Calculation: {}", if says.starts_with(word) { says } else { format!("{word}. {says}") }));
     lines
+}
+
+/// Outside diameter and wall, in the units that the stock is sold in.
+fn across(made: &LinkGeometry, system: System) -> String {
+    // The name it is sold under stands first in either system.
+    let name = words::trade(made.outside_diameter, system);
+    let sold =
+        if name.split('(').next().is_some_and(|name| name.contains("mm")) { System::Metric } else { System::Inch };
+    let [outside, wall] = [made.outside_diameter, made.wall].map(|value| spoken::length(value, sold));
+    if made.wall > 0.0 {
+        format!("Outside diameter: {outside}. Wall: {wall}.")
+    } else {
+        format!("Outside diameter: {outside}.")
+    }
 }
 
 /// Thread, hand and owner of the rod end at one end.
@@ -76,7 +89,7 @@ fn end_line(document: &Document, place: At, made: &EndGeometry) -> String {
     let supplied_by = document.links.get(place.link).and_then(|link| link.ends.get(place.end)?.supplied_by);
     let whose = match supplied_by {
         Some(SuppliedBy::Shop) => "the rod end comes from us",
-        Some(SuppliedBy::Customer) => "the rod end is the customer’s own",
+        Some(SuppliedBy::Customer) => "the rod end is your own",
         _ => "nobody has said whose the rod end is",
     };
     format!(
@@ -150,9 +163,9 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
         };
         format!("{} {words}", letter(end))
     });
-    let finish = option_of(FINISH.value(document, place), &(FINISH.options)());
+    let finish = picked(&FINISH, document, place).unwrap_or_default();
     let may = [
-        Some(format!("{}.", answer.word())),
+        Some(format!("Calculation: {}.", lower(answer.word()))),
         made.provisional.then_some(provisional),
         Some(format!("Rod ends: {}, {}.", whose[0], whose[1])),
         Some(format!("{} {}, {}.", words::size(made.outside_diameter, made.wall, system), metal(made), lower(finish))),
@@ -196,7 +209,8 @@ fn lower_title(document: &Document, link: usize) -> String {
     lower(&title(document, link))
 }
 
-/// The label of an option.
-fn option_of(id: Option<&str>, options: &[crate::inputs::Pick]) -> &'static str {
-    options.iter().find(|option| Some(option.id) == id).map_or("", |option| option.label)
+/// The label of what is picked, or picked by default; nothing where neither is.
+pub(super) fn picked(choice: &Choice, document: &Document, place: At) -> Option<&'static str> {
+    let id = choice.value(document, place)?;
+    (choice.options)().into_iter().find(|option| option.id == id).map(|option| option.label)
 }

@@ -118,8 +118,12 @@ pub(super) fn bracket(document: &Document, place: At, report: &LinkReport, syste
     };
     let bolt = asked(format!("Which bolt goes through end {letter}?"), (known, state), &[BOLT_DIAMETER.id], place);
     let sides = [(&SPACER, "spacer"), (&GAP, "open gap")].map(|(input, name)| {
-        let value = input.value(document, place).map(|value| words::value(value, input.kind, system));
-        (format!("{} {name}", value.unwrap_or_default()), input.decided(document, place).is_some())
+        let value = input.value(document, place).filter(|value| *value > 0.0);
+        let filled = match value {
+            Some(value) => format!("a {} {name}", words::value(value, input.kind, system)),
+            None => format!("no {name}"),
+        };
+        (filled, input.decided(document, place).is_some())
     });
     let [(spacer, spacer_said), (gap, gap_said)] = sides;
     let ball = made(report, place.end).map(|end| words::value(end.ball_width, Kind::FineLength, system));
