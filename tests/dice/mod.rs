@@ -61,7 +61,7 @@ impl Dice {
         let yes = Yes {
             by: tidy_reference(&text(self, 60)),
             at: ["", "2026-11-25T07:41:00.000Z"][self.next(2)].to_string(),
-            code: ["", "K7QM-2XPA-R"][self.next(2)].to_string(),
+            code: ["", "K7QM-2XPA-B"][self.next(2)].to_string(),
             snapshot: snapshot(self),
         };
         Order {

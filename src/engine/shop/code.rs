@@ -5,7 +5,7 @@
 //! name and the texts of the order are left out, and the links count in any order.
 //!
 //! Eight signs of the base 32 alphabet of RFC 4648 §6 (A to Z and 2 to 7, without 0, 1, 8 and 9) hold 40 bits of a
-//! hash; a ninth is the check sign. `K7QM-2XPA-R`: two different orders have the same code once in 2⁴⁰.
+//! hash; a ninth is the check sign. `K7QM-2XPA-B`: two different orders have the same code once in 2⁴⁰.
 
 mod check_sign;
 mod hash;
@@ -47,12 +47,12 @@ impl Code {
         Self(signs)
     }
 
-    /// Its signs without dashes: `K7QM2XPAR`.
+    /// Its signs without dashes: `K7QM2XPAB`.
     fn letters(self) -> impl Iterator<Item = char> {
         self.0.into_iter().map(|value| ALPHABET.get(usize::from(value)).copied().map_or('?', char::from))
     }
 
-    /// As it is written: `K7QM-2XPA-R`.
+    /// As it is written: `K7QM-2XPA-B`.
     pub fn written(self) -> String {
         let mut text = String::new();
         for (place, letter) in self.letters().enumerate() {
