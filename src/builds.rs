@@ -2,7 +2,7 @@
 //!
 //! What the device keeps of one build is the same text as a file of that build alone.
 
-use crate::document::{Document, Link, MOST_LINKS, Position, one_line, tidy_name};
+use crate::document::{Document, Link, MOST_LINKS, ORDER_TEXTS, Order, Position, is_time, one_line, tidy_name};
 use crate::inputs::{At, CHOICES, NUMBERS, Scope};
 use crate::quantity::{self, Kind, System};
 use crate::share;
@@ -112,12 +112,6 @@ pub fn is_id(text: &str) -> bool {
         && text.bytes().all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-')
 }
 
-/// Whether a text can be a time.
-fn is_time(text: &str) -> bool {
-    text.len() <= 40
-        && text.bytes().all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b':' | b'.' | b'+'))
-}
-
 /// The text of a file.
 pub fn to_text(builds: &[Build]) -> String {
     let builds: Vec<Value> = builds.iter().map(written).collect();
@@ -138,6 +132,10 @@ fn written(build: &Build) -> Value {
     }
     put("rig", rig_of(&build.document));
     put("links", json!(links));
+    let order = order_of(&build.document.order);
+    if !order.is_empty() {
+        put("order", Value::Object(order));
+    }
     put("check", json!(check(&build.document, share::VERSION)));
     if !build.doubt.is_empty() {
         put("doubt", json!(build.doubt));
@@ -189,6 +187,12 @@ fn rig_of(document: &Document) -> Value {
         }
     }
     Value::Object(members)
+}
+
+/// The texts of an order, by their ids.
+fn order_of(order: &Order) -> Map<String, Value> {
+    let texts = ORDER_TEXTS.iter().map(|text| (text.id.to_string(), json!((text.get)(order))));
+    texts.filter(|(_, text)| text != "").collect()
 }
 
 const ENDS: [&str; 2] = ["a", "b"];
@@ -307,6 +311,12 @@ fn build_from(table: &Value, of_links: &str) -> Build {
     for (link, table) in links.iter().take(MOST_LINKS).enumerate() {
         take(&mut document, table, Scope::Link, At { link, ..At::default() }, &mut lost);
     }
+    for (name, value) in table.get("order").and_then(Value::as_object).into_iter().flatten() {
+        let text = ORDER_TEXTS.iter().find(|text| text.id == name).zip(value.as_str());
+        if !text.is_some_and(|(text, value)| (text.set)(&mut document.order, value)) {
+            lost.push(named(name));
+        }
+    }
     let removed = table.get("removed").map(|_| time("removed"));
     let earlier = list(table, "earlier").iter().filter_map(|earlier| {
         let fragment = earlier.get("link").and_then(Value::as_str)?.to_string();
@@ -361,10 +371,14 @@ fn take(document: &mut Document, table: &Value, scope: Scope, place: At, lost: &
         if let Some((scope, place)) = inner {
             take(document, value, scope, place, lost);
         } else if !decide(document, name, value, scope, place) {
-            let name: String = name.chars().take(24).collect();
-            lost.push(format!("“{name}”"));
+            lost.push(named(name));
         }
     }
+}
+
+/// A name that means nothing here, as it is told.
+fn named(name: &str) -> String {
+    format!("“{}”", name.chars().take(24).collect::<String>())
 }
 
 /// Decides one input, if there is such a one and it takes this value.

@@ -1,6 +1,6 @@
 //! What differs between two documents, input by input; links are told apart by where they sit on the rig.
 
-use crate::document::{Document, Link, Position};
+use crate::document::{Document, Link, ORDER_TEXTS, Position, Stage};
 use crate::inputs::{At, CHOICES, Choice, NUMBERS, Number, Scope};
 use crate::quantity::{Kind, System, show};
 
@@ -23,6 +23,17 @@ pub enum Change {
     /// The rig's name.
     Name {
         /// Before; empty when it had none.
+        before: String,
+        /// After.
+        after: String,
+    },
+    /// A text of the order.
+    Text {
+        /// Its id, as links carry it.
+        id: &'static str,
+        /// As the page says it.
+        label: &'static str,
+        /// Before; empty when there was none.
         before: String,
         /// After.
         after: String,
@@ -65,6 +76,7 @@ impl Difference {
             Change::Name { before, after } if before.is_empty() => format!("Named “{after}”"),
             Change::Name { before, after } if after.is_empty() => format!("No longer named “{before}”"),
             Change::Name { before, after } => format!("Named “{after}”, before “{before}”"),
+            Change::Text { id, label, before, after } => text_words(id, label, before, after),
             Change::Input { label, before, after } => {
                 let (old, new) = (before.words(system), after.words(system));
                 if old == new {
@@ -75,6 +87,20 @@ impl Difference {
             }
         };
         if self.about.is_empty() { words } else { format!("{}: {words}", self.about) }
+    }
+}
+
+/// A changed text of the order in words; nobody reads a snapshot.
+fn text_words(id: &str, label: &str, before: &str, after: &str) -> String {
+    let stage = |id: &str| Stage::ALL.into_iter().find(|stage| stage.id() == id).unwrap_or_default().label();
+    match (id, before, after) {
+        ("order-stage", before, after) => format!("{label}: {}, before {}", stage(after), stage(before)),
+        ("yes-to" | "first-said", _, "") => format!("{label}: no longer recorded"),
+        ("yes-to" | "first-said", "", _) => format!("{label}: recorded"),
+        ("yes-to" | "first-said", _, _) => format!("{label}: recorded anew"),
+        (_, "", after) => format!("{label}: “{after}”, before left open"),
+        (_, before, "") => format!("{label}: left open, before “{before}”"),
+        (_, before, after) => format!("{label}: “{after}”, before “{before}”"),
     }
 }
 
@@ -163,6 +189,13 @@ pub fn differences(before: &Document, after: &Document) -> Vec<Difference> {
                     inputs(before, after, Scope::End, places, &about, &mut found);
                 }
             }
+        }
+    }
+    for text in &ORDER_TEXTS {
+        let [before, after] = [before, after].map(|document| (text.get)(&document.order).to_string());
+        if before != after {
+            let change = Change::Text { id: text.id, label: text.label, before, after };
+            found.push(Difference { about: "Order".to_string(), change });
         }
     }
     found

@@ -1,7 +1,9 @@
 //! What the user decides, and nothing else: plain data in SI, `None` where the default stands.
 
+mod order;
 mod picks;
 
+pub use order::*;
 pub use picks::*;
 
 /// A rig and its links.
@@ -13,11 +15,13 @@ pub struct Document {
     pub rig: Box<Rig>,
     /// The links, at least one.
     pub links: Vec<Link>,
+    /// What an order says beside all that; no number of any report rests on it.
+    pub order: Order,
 }
 
 impl Default for Document {
     fn default() -> Self {
-        Self { name: String::new(), rig: Box::default(), links: vec![Link::default()] }
+        Self { name: String::new(), rig: Box::default(), links: vec![Link::default()], order: Order::default() }
     }
 }
 

@@ -3,11 +3,18 @@
 //! `3&weight=4100lb&use=hard&length=38in&crc=…`: a version, then only what was decided, then a check
 //! over everything before it. Values come back bit for bit, but for those that are as good as nothing.
 
+mod order;
+mod text;
+
+pub use order::{Sent, made_of, sent, snapshot, to_send};
+
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
 use crate::inputs::{At, CHOICES, NUMBERS, Scope, places};
 use crate::quantity::{DEGREE, INCH, Kind, POUND_FORCE, STANDARD_GRAVITY, trimmed};
+use text::{from_ascii, in_ascii};
 
-/// The version this program writes.
+/// The version this program writes. The texts of an order did not raise it: a page that does not know them says that
+/// they were left out, and misreads no number.
 pub const VERSION: &str = "3";
 
 /// The version before it, whose answers came from an earlier calculation.
@@ -22,8 +29,9 @@ pub const RECALCULATED: &str = "Recalculated: these entries were made with an ea
 /// Values of an axle that version 1 kept for the rig.
 const FORMERLY_OF_THE_RIG: [&str; 4] = ["axle-share", "lower-height", "upper-height", "flex"];
 
-/// No rig makes a longer fragment.
-const LONGEST: usize = 60_000;
+/// No rig with its order makes a longer fragment: the order holds two snapshots of all entries, three letters for each
+/// of theirs at most.
+const LONGEST: usize = 450_000;
 
 /// More complaints than this help nobody.
 const MOST_TOLD: usize = 20;
@@ -175,6 +183,7 @@ pub(crate) fn to_fragment_of(document: &Document, version: &str) -> String {
             }
         }
     }
+    order::write(&document.order, &mut parts);
     let body = parts.join("&");
     let check = check(body.as_bytes());
     format!("{body}&crc={check:08x}")
@@ -250,6 +259,10 @@ pub fn from_fragment(fragment: &str) -> Opened {
             }
             continue;
         }
+        if let Some(taken) = order::take(&mut document.order, name, value) {
+            told.extend(taken.err());
+            continue;
+        }
         let taken = if version == ONE_AXLE && FORMERLY_OF_THE_RIG.contains(&name) {
             Position::ALL.iter().try_for_each(|axle| take(&mut document, &format!("{}.{name}", axle.word()), value))
         } else {
@@ -294,35 +307,6 @@ fn take(document: &mut Document, name: &str, value: &str) -> Result<(), String> 
     } else {
         Err(format!("{}: “{}” in the link is not known here and was left out.", choice.label, clip(value)))
     }
-}
-
-/// A text in letters and digits that no messenger changes: what is neither stands as `.` and two digits for each byte.
-fn in_ascii(text: &str) -> String {
-    let mut out = String::new();
-    for byte in text.bytes() {
-        match byte {
-            b' ' => out.push('_'),
-            byte if byte.is_ascii_alphanumeric() || byte == b'-' => out.push(char::from(byte)),
-            byte => out.push_str(&format!(".{byte:02x}")),
-        }
-    }
-    out
-}
-
-/// Reads such a text back; nothing when it is not one that [`in_ascii`] writes.
-fn from_ascii(text: &str) -> Option<String> {
-    let (mut bytes, mut rest) = (Vec::new(), text.bytes());
-    while let Some(byte) = rest.next() {
-        bytes.push(match byte {
-            b'_' => b' ',
-            b'.' => {
-                let digits = [rest.next()?, rest.next()?];
-                u8::from_str_radix(std::str::from_utf8(&digits).ok()?, 16).ok()?
-            }
-            byte => byte,
-        });
-    }
-    String::from_utf8(bytes).ok().filter(|read| in_ascii(read) == text)
 }
 
 /// At most 24 characters of something foreign.

@@ -4,7 +4,7 @@
 mod dice;
 
 use linkwright::builds::{Build, Earlier, MOST_EARLIER, from_text, is_id, numbered, to_text};
-use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Side, Use};
+use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Side, Stage, Use};
 use linkwright::quantity::{deg, inch, ksi, lbf};
 use linkwright::share::{from_fragment, to_fragment};
 
@@ -13,6 +13,9 @@ const SAMPLE: &str = include_str!("builds/version-1.json");
 
 /// A file of version 2, kept as it was first written.
 const SAMPLE_2: &str = include_str!("builds/version-2.json");
+
+/// A file of version 2 with an order, kept as it was first written.
+const SAMPLE_2_ORDER: &str = include_str!("builds/version-2-order.json");
 
 /// What the samples were made from.
 fn sample() -> Vec<Build> {
@@ -85,6 +88,23 @@ fn a_file_of_version_2_opens_for_good() {
     let read = from_text(SAMPLE_2).expect("a file");
     assert_eq!((read.told, read.builds), (Vec::<String>::new(), sample()));
     let [written, kept] = [&to_text(&sample()), SAMPLE_2].map(values);
+    assert_eq!(written, kept, "the same values are written today");
+    assert_eq!(names(&written), names(&kept), "in the same order");
+}
+
+#[test]
+fn a_file_with_an_order_opens_for_good() {
+    let read = from_text(SAMPLE_2_ORDER).expect("a file");
+    assert_eq!(read.told, Vec::<String>::new());
+    let order = &read.builds[0].document.order;
+    assert_eq!(
+        (order.reference.as_str(), order.wanted.as_str(), order.stage),
+        ("PO 17/b", "2026-12-24", Stage::Confirmed)
+    );
+    assert_eq!(order.remarks, "Größe: stamp \"LH\" at B");
+    assert_eq!(order.yes.code, "K7QM-2XPA-B");
+    assert_eq!(from_fragment(&order.first_said).told, Vec::<String>::new());
+    let [written, kept] = [&to_text(&read.builds), SAMPLE_2_ORDER].map(values);
     assert_eq!(written, kept, "the same values are written today");
     assert_eq!(names(&written), names(&kept), "in the same order");
 }

@@ -3,7 +3,9 @@
 mod dice;
 
 use dice::Dice;
-use linkwright::document::{Axle, Document, Hand, Link, Position, Role, Side, Use};
+use linkwright::document::{
+    Axle, Document, Finish, Hand, Link, MeasuredOn, Order, Position, Role, Side, Stage, SuppliedBy, Use, Yes,
+};
 use linkwright::inputs::{At, NUMBERS, QUANTITY, REST_DEFLECTION, UPPER_STRIKE, places};
 use linkwright::quantity::{System, deg, inch, ksi, lbf};
 use linkwright::share::{Opened, from_fragment, to_fragment, unchecked};
@@ -16,6 +18,35 @@ const SAMPLE_2: &str = "2&links=2&name=Blue_rig.2c_gr.c3.b6.c3.9fer_2.2e0&length
 
 /// A link of version 3, kept as it was first written.
 const SAMPLE_3: &str = "3&links=2&name=Blue_rig.2c_gr.c3.b6.c3.9fer_2.2e0&length=0.9779&2.length=32in&weight=4100lb&2.quantity=3&od=2.25in&2.shank-yield=120ksi&tapped.b=2.5in&2.rating.a=28000lb&rear.flex=7in&front-share=0.55&front.axle-share=0.7&2.plan-angle=25deg&2.role=upper&use=hard&2.axle=rear&2.seat=middle&rod-end.a=wide-16&hand.b=rh&crc=ef0e177d";
+
+/// A link of version 3 with an order, kept as it was first written.
+const SAMPLE_3_ORDER: &str = "3&name=Blue_rig&length=38in&weight=4100lb&use=hard&finish=anodized&supplied-by.a=shop&supplied-by.b=customer&measured-on=rig&order-reference=PO_17.2fb&order-remarks=Gr.c3.b6.c3.9fe.3a_stamp_.22LH.22_at_B&order-wanted=2026-12-24&order-stage=confirmed&yes-by=The_customer&yes-at=2026-11-30T10.3a00.3a00.2e000Z&yes-code=K7QM-2XPA-B&yes-to=3.26length.3d38in.26weight.3d4100lb.26use.3dhard.26rod-end.2ea.3dwide-16.26hand.2eb.3drh.26crc.3d2362aacb&first-said=3.26length.3d38in.26weight.3d4100lb.26use.3dhard.26rod-end.2ea.3dwide-16.26hand.2eb.3drh.26crc.3d2362aacb&crc=4ff32343";
+
+/// What the sample with an order was made from.
+fn sample_3_order() -> Document {
+    let snapshot = "3&length=38in&weight=4100lb&use=hard&rod-end.a=wide-16&hand.b=rh&crc=2362aacb";
+    let mut document = Document { name: "Blue rig".to_string(), ..Document::default() };
+    (document.rig.weight, document.rig.usage) = (Some(lbf(4100.0)), Some(Use::Hard));
+    let link = &mut document.links[0];
+    link.length = Some(inch(38.0));
+    (link.finish, link.measured_on) = (Some(Finish::Anodized), Some(MeasuredOn::Rig));
+    link.ends[0].supplied_by = Some(SuppliedBy::Shop);
+    link.ends[1].supplied_by = Some(SuppliedBy::Customer);
+    document.order = Order {
+        reference: "PO 17/b".to_string(),
+        remarks: "Größe: stamp \"LH\" at B".to_string(),
+        wanted: "2026-12-24".to_string(),
+        stage: Stage::Confirmed,
+        yes: Yes {
+            by: "The customer".to_string(),
+            at: "2026-11-30T10:00:00.000Z".to_string(),
+            code: "K7QM-2XPA-B".to_string(),
+            snapshot: snapshot.to_string(),
+        },
+        first_said: snapshot.to_string(),
+    };
+    document
+}
 
 /// What the sample of version 2 was made from: the same, with a name, and of both axles.
 fn sample_2() -> Document {
@@ -53,8 +84,8 @@ fn sample() -> Document {
 }
 
 /// Every sample with what it was made from.
-fn samples() -> [(&'static str, Document); 3] {
-    [(SAMPLE, sample()), (SAMPLE_2, sample_2()), (SAMPLE_3, sample_2())]
+fn samples() -> [(&'static str, Document); 4] {
+    [(SAMPLE, sample()), (SAMPLE_2, sample_2()), (SAMPLE_3, sample_2()), (SAMPLE_3_ORDER, sample_3_order())]
 }
 
 /// CRC-32 as anybody could forge it, written apart from the one under test.
@@ -98,6 +129,13 @@ fn a_link_of_version_2_opens_for_good() {
 fn a_link_of_version_3_opens_for_good() {
     assert_eq!(to_fragment(&sample_2()), SAMPLE_3);
     assert_eq!(from_fragment(SAMPLE_3), Opened { document: sample_2(), told: Vec::new(), recalculated: false });
+}
+
+#[test]
+fn a_link_with_an_order_opens_for_good() {
+    assert_eq!(to_fragment(&sample_3_order()), SAMPLE_3_ORDER);
+    let opened = from_fragment(SAMPLE_3_ORDER);
+    assert_eq!(opened, Opened { document: sample_3_order(), told: Vec::new(), recalculated: false });
 }
 
 /// What earlier versions asked for under 1,000 lbf is the deflection under the rig's weight now.

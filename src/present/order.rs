@@ -1,1 +1,6 @@
 //! The order: what is still needed, what is read back, what is confirmed, and what it costs.
+
+pub mod confirmation;
+pub mod needed;
+pub mod read_back;
+pub mod spoken;

@@ -1,7 +1,7 @@
 //! Random rigs that are the same on every machine.
 #![allow(dead_code, reason = "not every test throws for whole rigs")]
 
-use linkwright::document::{Document, Link, tidy_name};
+use linkwright::document::{Document, Link, Order, Stage, Yes, tidy_name, tidy_reference, tidy_remarks};
 use linkwright::inputs::{CHOICES, NUMBERS, places};
 use linkwright::quantity::inch;
 
@@ -43,6 +43,35 @@ impl Dice {
             (choice.set)(&mut document, places[self.next(places.len())], Some(options[self.next(options.len())].id));
         }
         document
+    }
+
+    /// An order with some of everything said, in any letters.
+    pub(crate) fn order(&mut self) -> Order {
+        let letters =
+            ['a', 'Z', '0', '-', ' ', '.', '_', '&', '=', '#', '%', '"', '\'', '<', 'é', '½', '日', '😀', '\n'];
+        let text = |dice: &mut Self, longest: usize| {
+            let most = if dice.next(20) == 0 { longest * 2 } else { 12 };
+            (0..dice.next(most)).map(|_| letters[dice.next(letters.len())]).collect::<String>()
+        };
+        let wanted = ["", "2026-12-24", "2028-02-29"][self.next(3)].to_string();
+        let snapshot = |dice: &mut Self| match dice.next(3) {
+            0 => String::new(),
+            _ => linkwright::share::snapshot(&dice.rig()),
+        };
+        let yes = Yes {
+            by: tidy_reference(&text(self, 60)),
+            at: ["", "2026-11-25T07:41:00.000Z"][self.next(2)].to_string(),
+            code: ["", "K7QM-2XPA-B"][self.next(2)].to_string(),
+            snapshot: snapshot(self),
+        };
+        Order {
+            reference: tidy_reference(&text(self, 60)),
+            remarks: tidy_remarks(&text(self, 400)),
+            wanted,
+            stage: Stage::ALL[self.next(4)],
+            first_said: snapshot(self),
+            yes,
+        }
     }
 }
 

@@ -6,6 +6,7 @@ use crate::browser::{address, clock, page, window};
 use leptos::leptos_dom::helpers::debounce;
 use leptos::prelude::*;
 use linkwright::quantity::System;
+use linkwright::share::{self, Sent};
 use linkwright::store::stored_entries::{StoredEntries, fragment_of};
 use linkwright::store::{ENTRIES, Write, autosave, unverified};
 use std::time::Duration;
@@ -163,14 +164,9 @@ impl Session {
         StoredEntries { fragment, origin: self.origin.get_untracked() }
     }
 
-    /// The document as a fragment; empty when nothing was entered.
-    pub(crate) fn fragment(self) -> String {
-        self.document.with(fragment_of)
-    }
-
-    /// The address to send: of unverified numbers one that says so where it is opened.
+    /// The address to send: what is made, without the order; of unverified numbers one that says so where it is opened.
     pub(crate) fn link_address(self) -> String {
-        let fragment = self.fragment();
+        let fragment = self.document.with(|document| fragment_of(&share::sent(document, Sent::default())));
         self.origin.with(|origin| address::with_fragment(unverified::to_send(&fragment, origin)))
     }
 

@@ -1,0 +1,222 @@
+//! What an order says beside the sizes: who wants it and when, how far it is, and the yes that it was given.
+
+use super::one_line;
+
+/// The longest customer reference, in letters.
+pub const LONGEST_REFERENCE: usize = 60;
+
+/// The longest remarks, in letters.
+pub const LONGEST_REMARKS: usize = 400;
+
+/// The longest snapshot of entries: as much as the longest link holds.
+pub const LONGEST_SNAPSHOT: usize = 60_000;
+
+/// The longest order code as it is written.
+const LONGEST_CODE: usize = 24;
+
+/// The order that a document belongs to. No number of any report rests on it.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Order {
+    /// The customer's own reference, on one line; empty when there is none.
+    pub reference: String,
+    /// What else the shop should know, on one line.
+    pub remarks: String,
+    /// The day it is wanted, as ISO 8601: `2026-12-24`; empty when nobody has said.
+    pub wanted: String,
+    /// How far it is.
+    pub stage: Stage,
+    /// The customer's yes.
+    pub yes: Yes,
+    /// What was said when the call began, as a snapshot of the entries; empty when none was taken.
+    pub first_said: String,
+}
+
+/// How far an order is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
+pub enum Stage {
+    /// It was asked for.
+    #[default]
+    Asked,
+    /// Every number was read back.
+    ReadBack,
+    /// The customer said yes.
+    Confirmed,
+    /// The bar is sawn.
+    Cut,
+}
+
+impl Stage {
+    /// Every stage, in order.
+    pub const ALL: [Self; 4] = [Self::Asked, Self::ReadBack, Self::Confirmed, Self::Cut];
+
+    /// Never reused once released: links and files carry it.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Asked => "asked",
+            Self::ReadBack => "read-back",
+            Self::Confirmed => "confirmed",
+            Self::Cut => "cut",
+        }
+    }
+
+    /// As the page says it.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Asked => "Asked for",
+            Self::ReadBack => "Read back",
+            Self::Confirmed => "Confirmed",
+            Self::Cut => "Cut",
+        }
+    }
+}
+
+/// A yes to an order, and to what it was said.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct Yes {
+    /// Who said it.
+    pub by: String,
+    /// When, as ISO 8601.
+    pub at: String,
+    /// The order code then.
+    pub code: String,
+    /// What was confirmed, as a snapshot of the entries; empty while there is no yes.
+    pub snapshot: String,
+}
+
+impl Yes {
+    /// Whether it was given.
+    pub const fn is_given(&self) -> bool {
+        !self.snapshot.is_empty()
+    }
+}
+
+/// One text of an order, as links, files and differences carry it.
+pub struct OrderText {
+    /// Never reused once released.
+    pub id: &'static str,
+    /// As the page says it.
+    pub label: &'static str,
+    /// The text; empty when there is none.
+    pub get: fn(&Order) -> &str,
+    /// Takes a text over; one that is none of these is refused, and gives `false`.
+    pub set: fn(&mut Order, &str) -> bool,
+}
+
+/// Every text of an order, in the order in which links carry them.
+pub static ORDER_TEXTS: [OrderText; 9] = [
+    OrderText {
+        id: "order-reference",
+        label: "Customer reference",
+        get: |order| &order.reference,
+        set: |order, text| keep(&mut order.reference, text, tidy_reference(text) == text),
+    },
+    OrderText {
+        id: "order-remarks",
+        label: "Remarks",
+        get: |order| &order.remarks,
+        set: |order, text| keep(&mut order.remarks, text, tidy_remarks(text) == text),
+    },
+    OrderText {
+        id: "order-wanted",
+        label: "Wanted by",
+        get: |order| &order.wanted,
+        set: |order, text| keep(&mut order.wanted, text, is_date(text)),
+    },
+    OrderText {
+        id: "order-stage",
+        label: "Stage",
+        get: |order| if order.stage == Stage::default() { "" } else { order.stage.id() },
+        set: |order, text| {
+            let stage = Stage::ALL.into_iter().find(|stage| stage.id() == text);
+            order.stage = stage.unwrap_or(order.stage);
+            stage.is_some()
+        },
+    },
+    OrderText {
+        id: "yes-by",
+        label: "Confirmed by",
+        get: |order| &order.yes.by,
+        set: |order, text| keep(&mut order.yes.by, text, tidy_reference(text) == text),
+    },
+    OrderText {
+        id: "yes-at",
+        label: "Confirmed at",
+        get: |order| &order.yes.at,
+        set: |order, text| keep(&mut order.yes.at, text, is_time(text)),
+    },
+    OrderText {
+        id: "yes-code",
+        label: "Code confirmed",
+        get: |order| &order.yes.code,
+        set: |order, text| keep(&mut order.yes.code, text, is_code(text)),
+    },
+    OrderText {
+        id: "yes-to",
+        label: "What was confirmed",
+        get: |order| &order.yes.snapshot,
+        set: |order, text| keep(&mut order.yes.snapshot, text, is_snapshot(text)),
+    },
+    OrderText {
+        id: "first-said",
+        label: "What was first said",
+        get: |order| &order.first_said,
+        set: |order, text| keep(&mut order.first_said, text, is_snapshot(text)),
+    },
+];
+
+/// Keeps a text that may stand there.
+fn keep(kept: &mut String, text: &str, may: bool) -> bool {
+    if may {
+        *kept = text.to_string();
+    }
+    may
+}
+
+/// A customer reference or a person's name as it is kept.
+pub fn tidy_reference(text: &str) -> String {
+    one_line(text, LONGEST_REFERENCE)
+}
+
+/// Remarks as they are kept.
+pub fn tidy_remarks(text: &str) -> String {
+    one_line(text, LONGEST_REMARKS)
+}
+
+/// Whether a text is a day of the calendar, as ISO 8601 writes it: `2026-12-24`.
+pub fn is_date(text: &str) -> bool {
+    let digits_and_dashes = text.len() == 10
+        && text
+            .bytes()
+            .enumerate()
+            .all(|(at, byte)| if matches!(at, 4 | 7) { byte == b'-' } else { byte.is_ascii_digit() });
+    if !digits_and_dashes {
+        return false;
+    }
+    let parts: Vec<u32> = text.split('-').filter_map(|part| part.parse().ok()).collect();
+    let [year, month, day] = parts[..] else { return false };
+    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
+    let days = match month {
+        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
+        4 | 6 | 9 | 11 => 30,
+        2 if leap => 29,
+        2 => 28,
+        _ => 0,
+    };
+    (1..=days).contains(&day)
+}
+
+/// Whether a text can be a time, as ISO 8601 writes it.
+pub fn is_time(text: &str) -> bool {
+    text.len() <= 40
+        && text.bytes().all(|byte| byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b':' | b'.' | b'+'))
+}
+
+/// Whether a text can be an order code as it is written.
+fn is_code(text: &str) -> bool {
+    text.len() <= LONGEST_CODE && text.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-')
+}
+
+/// Whether a text can be a snapshot. Whether it can be opened shows where it is read.
+fn is_snapshot(text: &str) -> bool {
+    text.len() <= LONGEST_SNAPSHOT && text.bytes().all(|byte| byte.is_ascii_graphic())
+}

@@ -1,0 +1,157 @@
+//! The confirmation: a text that asks for a yes, how far the order is, and what has changed since the yes.
+
+use super::read_back::{picked, since_first_said};
+use crate::differences::{Difference, differences};
+use crate::document::{Document, Order, Stage};
+use crate::engine::shop::code::{self, Code};
+use crate::inputs::{At, FINISH, MEASURED_ON};
+use crate::present::text::DISCLAIMER;
+use crate::present::words::{Units, headline, length, letter, lower, thread, titled};
+use crate::quantity::System;
+use crate::report::{Answer, LinkReport};
+use crate::share::{self, Sent};
+
+/// What the text is good for.
+const ASKS: &str =
+    "Please read every line, and answer yes with the order code if all of it is right. Nothing is cut before.";
+
+/// The text to send: what is made, in both units, with its code and the link that opens it. `date` is the day it is
+/// sent, as the reader writes it; what of the order is ticked goes along, and no price ever does.
+pub fn text(document: &Document, reports: &[LinkReport], what: Sent, date: &str, address: Option<String>) -> String {
+    let mut lines = vec![format!("Order to confirm, {date}")];
+    if !document.name.is_empty() {
+        lines.push(format!("Rig: {}", document.name));
+    }
+    let order = share::sent(document, what).order;
+    lines.extend(Some(order.reference).filter(|text| !text.is_empty()).map(|text| format!("Your reference: {text}")));
+    for (link, report) in reports.iter().enumerate() {
+        match report {
+            LinkReport::Answer(answer) => lines.extend(link_lines(document, link, answer)),
+            _ => lines.push(format!("{}: cannot be made from what is entered so far.", titled(document, link))),
+        }
+    }
+    lines.extend(Some(order.remarks).filter(|text| !text.is_empty()).map(|text| format!("Remarks: {text}")));
+    lines.extend(since_first_said(document, System::Inch));
+    match code::code_of_rig(document, reports) {
+        Some(code) => {
+            lines.push(format!("Order code: {} ({})", code.written(), code.spoken()));
+            lines.push(ASKS.to_string());
+        }
+        None => {
+            lines.push("This order has no code yet: something is still missing, so it cannot be confirmed.".to_string())
+        }
+    }
+    lines.push(DISCLAIMER.to_string());
+    lines.extend(address);
+    lines.join("\n")
+}
+
+/// What must be right of one link.
+fn link_lines(document: &Document, link: usize, answer: &Answer) -> Vec<String> {
+    let (made, place) = (&answer.link, At::of_link(document, link));
+    let [given, bar] = [made.length, made.bar].map(|value| length(value, Units::Both));
+    let [measured, finish] =
+        [&MEASURED_ON, &FINISH].map(|choice| picked(choice, document, place).unwrap_or("Not said yet"));
+    let mut lines = vec![
+        titled(document, link),
+        format!("Mount to mount, hole center to hole center: {given}. Measured: {}.", lower(measured)),
+        format!("Eye to eye of the finished link, as set: {given}"),
+        format!("Bar, face to face: {bar}"),
+        headline(made, Units::Both),
+    ];
+    if made.provisional {
+        lines.push("The bar length stands only until the rod ends are measured.".to_string());
+    }
+    for (end, made) in made.ends.iter().enumerate() {
+        lines.push(format!("End {}: {}, {} thread", letter(end), thread(made.thread), made.hand.words()));
+    }
+    lines.push(format!("Finish: {}", lower(finish)));
+    lines.push(format!("Calculation: {}", lower(answer.word())));
+    lines
+}
+
+/// One stage of an order.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct StageRow {
+    /// Which stage.
+    pub stage: Stage,
+    /// What it is called, with who and when where that is known.
+    pub label: String,
+    /// Whether the order has come so far.
+    pub reached: bool,
+    /// Whether this is where it stands.
+    pub now: bool,
+}
+
+/// The stages of an order in their order; `spoken` says a time where the reader is.
+pub fn stages(order: &Order, spoken: impl Fn(&str) -> String) -> Vec<StageRow> {
+    let yes = &order.yes;
+    let label = |stage: Stage| match (stage, yes.by.as_str(), yes.at.as_str()) {
+        (Stage::Confirmed, _, _) if !yes.is_given() => stage.label().to_string(),
+        (Stage::Confirmed, "", "") => stage.label().to_string(),
+        (Stage::Confirmed, "", at) => format!("{}, {}", stage.label(), spoken(at)),
+        (Stage::Confirmed, by, "") => format!("{} by {by}", stage.label()),
+        (Stage::Confirmed, by, at) => format!("{} by {by}, {}", stage.label(), spoken(at)),
+        _ => stage.label().to_string(),
+    };
+    let row = |stage| StageRow { stage, label: label(stage), reached: stage <= order.stage, now: stage == order.stage };
+    Stage::ALL.map(row).to_vec()
+}
+
+/// What is no longer as it was confirmed.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Changed {
+    /// What is wrong, for everybody to see.
+    pub sentence: String,
+    /// The entries that differ, before and now.
+    pub differences: Vec<Difference>,
+    /// The code that was confirmed, and the one of now; nothing where the order has none.
+    pub codes: [Option<Code>; 2],
+}
+
+/// What has changed since the yes; nothing while there is no yes, or while everything is as it was confirmed.
+pub fn changed_since_yes(document: &Document, reports: &[LinkReport]) -> Option<Changed> {
+    let yes = &document.order.yes;
+    if !yes.is_given() && document.order.stage < Stage::Confirmed {
+        return None;
+    }
+    let codes = [code::read(&yes.code).ok(), code::code_of_rig(document, reports)];
+    let changed = |sentence: &str, differences| Some(Changed { sentence: sentence.to_string(), differences, codes });
+    if !yes.is_given() {
+        return changed("Nobody’s yes is recorded for this order. Do not cut: ask for it.", Vec::new());
+    }
+    let opened = share::from_fragment(&yes.snapshot);
+    if !opened.told.is_empty() {
+        return changed("What was confirmed can no longer be read. Do not cut: ask for a new yes.", Vec::new());
+    }
+    let found = differences(&share::made_of(&opened.document), &share::made_of(document));
+    match (found.is_empty(), codes) {
+        (true, [Some(then), Some(now)]) if then == now => None,
+        (false, _) => changed("Changed since the yes. Do not cut: read it back and ask for a new yes.", found),
+        (true, [_, None]) => changed(
+            "The same entries no longer give a bar: this page computes it anew. Do not cut: ask for a new yes.",
+            found,
+        ),
+        (true, [None, Some(_)]) => {
+            changed("The code that was confirmed cannot be read. Do not cut: ask for a new yes.", found)
+        }
+        (true, _) => changed(
+            "The same entries now give another bar: this page computes it anew. Do not cut: read it back and ask for a new yes.",
+            found,
+        ),
+    }
+}
+
+impl Changed {
+    /// All of it as lines of text.
+    pub fn lines(&self, system: System) -> Vec<String> {
+        let codes = match self.codes {
+            [Some(then), Some(now)] if then != now => {
+                Some(format!("Order code confirmed: {}; now: {}.", then.written(), now.written()))
+            }
+            _ => None,
+        };
+        let differences = self.differences.iter().map(|difference| format!("{}.", difference.sentence(system)));
+        std::iter::once(self.sentence.clone()).chain(codes).chain(differences).collect()
+    }
+}

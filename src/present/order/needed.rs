@@ -1,0 +1,173 @@
+//! What an order still needs, in the order in which one asks on the phone.
+
+mod ends;
+
+use super::read_back::picked;
+use crate::document::{Document, ORDER_TEXTS};
+use crate::engine::sentence::spoken;
+use crate::inputs::{At, Choice, FINISH, LENGTH, MEASURED_ON, Number, POSITION, QUANTITY, ROLE, SEAT, USAGE, WEIGHT};
+use crate::present::words::{self, rig_title};
+use crate::quantity::System;
+use crate::report::LinkReport;
+
+/// How a question stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum State {
+    /// Somebody said it.
+    Said,
+    /// It is taken as is usual; nobody was asked.
+    ByDefault,
+    /// It is needed before the bar can be cut.
+    Missing,
+    /// Nobody has said it, and the bar can be cut without it.
+    LeftOpen,
+}
+
+impl State {
+    /// The word beside the question.
+    pub const fn word(self) -> &'static str {
+        match self {
+            Self::Said => "Said",
+            Self::ByDefault => "Not asked yet",
+            Self::Missing => "Still needed",
+            Self::LeftOpen => "Left open",
+        }
+    }
+}
+
+/// One question.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Row {
+    /// As one asks it.
+    pub question: String,
+    /// What is known, in the reader's units.
+    pub known: String,
+    /// How it stands.
+    pub state: State,
+    /// Ids of the inputs that answer it, and of the order's texts; `name` is the rig's.
+    pub inputs: Vec<&'static str>,
+    /// Which end it is about, where it is about one.
+    pub end: Option<usize>,
+}
+
+impl Row {
+    fn new(question: &str, (known, state): (String, State), inputs: &[&'static str]) -> Self {
+        Self { question: question.to_string(), known, state, inputs: inputs.to_vec(), end: None }
+    }
+}
+
+/// What nobody has said.
+const NOTHING: &str = "Not said yet.";
+
+/// Every question about one link, in the order in which one asks them.
+pub fn rows(document: &Document, link: usize, report: &LinkReport, system: System) -> Vec<Row> {
+    let place = At::of_link(document, link);
+    let mut rows = Vec::new();
+    if let LinkReport::Impossible(why) = report {
+        let known = words::unbroken(&spoken(why, system));
+        rows.push(Row::new("What must be settled first?", (known, State::Missing), &[]));
+    }
+    rows.push(which_link(document, link, place));
+    rows.push(Row::new("Which rig is it on?", rig(document, system), &["name"]));
+    let length = number(&LENGTH, document, place, system);
+    rows.push(Row::new("How far is it from hole center to hole center, mount to mount?", length, &[LENGTH.id]));
+    let measured = known_or_missing(&MEASURED_ON, document, place);
+    rows.push(Row::new("How was that measured?", measured, &[MEASURED_ON.id]));
+    for end in [0, 1] {
+        rows.extend(ends::rod_end(document, At { end, ..place }, report, system));
+    }
+    for end in [0, 1] {
+        rows.push(ends::thread(document, At { end, ..place }, report));
+    }
+    for end in [0, 1] {
+        rows.extend(ends::bracket(document, At { end, ..place }, report, system));
+    }
+    rows.push(Row::new("How is the rig used?", choice(&USAGE, document, place), &[USAGE.id]));
+    let weight = number(&WEIGHT, document, place, system);
+    rows.push(Row::new("What does the rig weigh, loaded as it is driven?", weight, &[WEIGHT.id]));
+    let pieces = number(&QUANTITY, document, place, system);
+    rows.push(Row::new("How many of this link are to be made?", pieces, &[QUANTITY.id]));
+    rows.push(finish(document, place));
+    rows.extend(of_order(document));
+    rows
+}
+
+/// How many questions must be answered before the bar can be cut, in words.
+pub fn still_needed(rows: &[Row]) -> String {
+    match rows.iter().filter(|row| row.state == State::Missing).count() {
+        0 => "Nothing is missing.".to_string(),
+        count => format!("{count} still needed"),
+    }
+}
+
+/// Which link it is. The usual link needs no entry, so only an entry that says so tells that it was asked.
+fn which_link(document: &Document, link: usize, place: At) -> Row {
+    let title = document.links.get(link).map(crate::document::Link::title).unwrap_or_default();
+    let said = [&ROLE, &POSITION, &SEAT].iter().any(|choice| (choice.get)(document, place).is_some());
+    let known = if said { (title, State::Said) } else { (taken(&words::lower(&title)), State::ByDefault) };
+    Row::new("Which link is it?", known, &[ROLE.id, POSITION.id, SEAT.id])
+}
+
+/// What the rig is called.
+fn rig(document: &Document, system: System) -> (String, State) {
+    let state = if document.name.is_empty() { State::LeftOpen } else { State::Said };
+    (rig_title(document, system), state)
+}
+
+/// The finish, and what it does to threads.
+fn finish(document: &Document, place: At) -> Row {
+    let said = (FINISH.get)(document, place);
+    let option = (FINISH.options)().into_iter().find(|option| Some(option.id) == FINISH.value(document, place));
+    let (label, help) = option.map_or(("", ""), |option| (option.label, option.help));
+    let known = match (said, help) {
+        (None, _) => (format!("{label}, taken without asking."), State::ByDefault),
+        (Some(_), "") => (label.to_string(), State::Said),
+        (Some(_), help) => (format!("{label}. {help}"), State::Said),
+    };
+    Row::new("How is the bar finished?", known, &[FINISH.id])
+}
+
+/// What else an order says. The bar can be cut without it.
+fn of_order(document: &Document) -> Vec<Row> {
+    let questions = [
+        ("order-remarks", "Is there anything else the shop should know?"),
+        ("order-reference", "What is the customer’s own reference?"),
+        ("order-wanted", "When is it wanted?"),
+    ];
+    let row = |(id, question): (&'static str, &str)| {
+        let said = ORDER_TEXTS.iter().find(|text| text.id == id).map_or("", |text| (text.get)(&document.order));
+        let known =
+            if said.is_empty() { (NOTHING.to_string(), State::LeftOpen) } else { (said.to_string(), State::Said) };
+        Row::new(question, known, &[id])
+    };
+    questions.into_iter().map(row).collect()
+}
+
+/// A value that nobody was asked for.
+fn taken(value: &str) -> String {
+    format!("Taken as {value}, not asked.")
+}
+
+/// A number as far as it is known; without a value it is missing.
+fn number(input: &Number, document: &Document, place: At, system: System) -> (String, State) {
+    match (input.decided(document, place), input.value(document, place)) {
+        (Some(value), _) => (words::value(value, input.kind, system), State::Said),
+        (None, Some(value)) => (taken(&words::value(value, input.kind, system)), State::ByDefault),
+        (None, None) => (NOTHING.to_string(), State::Missing),
+    }
+}
+
+/// The label of what is picked, or picked by default; without either it is missing.
+fn choice(choice: &Choice, document: &Document, place: At) -> (String, State) {
+    match (picked(choice, document, place), (choice.get)(document, place)) {
+        (Some(label), Some(_)) => (label.to_string(), State::Said),
+        (Some(label), None) => (taken(&words::lower(label)), State::ByDefault),
+        (None, _) => (NOTHING.to_string(), State::Missing),
+    }
+}
+
+/// The same for a choice that can be answered with “not known”: then it is missing all the same.
+fn known_or_missing(asked: &Choice, document: &Document, place: At) -> (String, State) {
+    let (known, state) = choice(asked, document, place);
+    if (asked.get)(document, place) == Some("not-known") { (known, State::Missing) } else { (known, state) }
+}

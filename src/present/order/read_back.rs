@@ -1,0 +1,216 @@
+//! What is read back before an order is taken: every number in words and in figures, and what differs from what was
+//! first said.
+
+use super::spoken;
+use crate::differences::{Change, Difference, differences};
+use crate::document::{Document, SuppliedBy};
+use crate::engine::shop::code::Code;
+use crate::inputs::{At, Choice, FINISH, MEASURED_ON, QUANTITY, SUPPLIED_BY};
+use crate::present::verdict::weakest;
+use crate::present::words::{self, hand_mark, job, length, letter, lower, metal};
+use crate::quantity::System;
+use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport};
+use crate::share;
+
+/// As many letters as a short message takes.
+pub const SHORTEST_TEXT: usize = 480;
+
+/// What is read back of a whole order, a line each.
+pub fn script(document: &Document, reports: &[LinkReport], code: Option<Code>, system: System) -> Vec<String> {
+    let mut lines = vec![for_what(document, system)];
+    for (link, report) in reports.iter().enumerate() {
+        match report {
+            LinkReport::Answer(answer) => lines.extend(link_lines(document, link, answer, system)),
+            _ => {
+                lines.push(format!("{}: this link cannot be made from what is entered so far.", title(document, link)))
+            }
+        }
+    }
+    lines.extend(of_order(document));
+    lines.extend(since_first_said(document, system));
+    lines.push(match code {
+        Some(code) => format!("The order code is {}, spelled {}.", code.written(), code.spoken()),
+        None => "There is no order code yet: something is still missing.".to_string(),
+    });
+    lines.push("Is every one of these right?".to_string());
+    lines
+}
+
+/// What is read back of one link, a line each.
+pub fn link_lines(document: &Document, link: usize, answer: &Answer, system: System) -> Vec<String> {
+    let (made, place) = (&answer.link, At::of_link(document, link));
+    let count = pieces_of(document, link);
+    let mut lines = vec![format!("{}: {}.", title(document, link), spoken::pieces(count))];
+    let measured = match (MEASURED_ON.get)(document, place) {
+        Some("rig") => "measured on the rig at ride height",
+        Some("old-link") => "measured on the old link, eye center to eye center",
+        _ => "nobody has said how it was measured",
+    };
+    let [as_given, bar] = [made.length, made.bar].map(|value| spoken::length(value, system));
+    lines.push(format!("Mount to mount on the rig: {as_given}, hole center to hole center; {measured}."));
+    lines.push(format!("Eye to eye of the finished link, as set: {as_given}, eye center to eye center."));
+    lines.push(format!("The bar alone: {bar}, face to face."));
+    if made.provisional {
+        lines.push("The bar length stands only until the rod ends are measured.".to_string());
+    }
+    for (end, made) in made.ends.iter().enumerate() {
+        lines.push(end_line(document, At { end, ..place }, made));
+    }
+    if made.ends[0].hand == made.ends[1].hand {
+        let hand = made.ends[0].hand.words();
+        lines.push(format!("Both ends are {hand}: turning the bar does not change the length."));
+    }
+    let finish = picked(&FINISH, document, place).unwrap_or_default();
+    let size = words::size(made.outside_diameter, made.wall, system);
+    lines.push(format!("Made of {size} {}, {}.", metal(made), lower(finish)));
+    lines.push(across(made, system));
+    // Read back for a yes, so what the calculation says of it must be heard too.
+    let (word, says) = (answer.word(), weakest(answer, system));
+    lines.push(format!("Calculation: {}", if says.starts_with(word) { says } else { format!("{word}. {says}") }));
+    lines
+}
+
+/// Outside diameter and wall, in the units that the stock is sold in.
+fn across(made: &LinkGeometry, system: System) -> String {
+    // The name it is sold under stands first in either system.
+    let name = words::trade(made.outside_diameter, system);
+    let sold =
+        if name.split('(').next().is_some_and(|name| name.contains("mm")) { System::Metric } else { System::Inch };
+    let [outside, wall] = [made.outside_diameter, made.wall].map(|value| spoken::length(value, sold));
+    if made.wall > 0.0 {
+        format!("Outside diameter: {outside}. Wall: {wall}.")
+    } else {
+        format!("Outside diameter: {outside}.")
+    }
+}
+
+/// Thread, hand and owner of the rod end at one end.
+fn end_line(document: &Document, place: At, made: &EndGeometry) -> String {
+    let supplied_by = document.links.get(place.link).and_then(|link| link.ends.get(place.end)?.supplied_by);
+    let whose = match supplied_by {
+        Some(SuppliedBy::Shop) => "the rod end comes from us",
+        Some(SuppliedBy::Customer) => "the rod end is your own",
+        _ => "nobody has said whose the rod end is",
+    };
+    format!(
+        "End {}: {}, that is {}; {}; {whose}.",
+        letter(place.end),
+        spoken::thread(made.thread),
+        words::thread(made.thread),
+        spoken::hand(made.hand, place.end)
+    )
+}
+
+/// Which rig the order is for.
+fn for_what(document: &Document, system: System) -> String {
+    let job = job(document, system);
+    let job = if job.is_empty() { "a rig of which nothing is said yet".to_string() } else { format!("a rig of {job}") };
+    if document.name.is_empty() { format!("For {job}.") } else { format!("For “{}”, {job}.", document.name) }
+}
+
+/// What else the order says.
+fn of_order(document: &Document) -> Vec<String> {
+    let order = &document.order;
+    let texts = [("Your reference", &order.reference), ("Wanted by", &order.wanted), ("Remarks", &order.remarks)];
+    texts.into_iter().filter(|(_, text)| !text.is_empty()).map(|(name, text)| format!("{name}: {text}.")).collect()
+}
+
+/// What differs from what was first said; nothing where that was not kept.
+pub fn since_first_said(document: &Document, system: System) -> Vec<String> {
+    let first = &document.order.first_said;
+    if first.is_empty() {
+        return Vec::new();
+    }
+    let opened = share::from_fragment(first);
+    if !opened.told.is_empty() {
+        return vec!["What was first said can no longer be read, so nothing can be compared with it.".to_string()];
+    }
+    if opened.document == Document::default() {
+        return Vec::new();
+    }
+    let mut found = differences(&share::made_of(&opened.document), &share::made_of(document));
+    // What was left open then and is known now takes nothing back.
+    found.retain(|difference| !matches!(&difference.change, Change::Input { before, .. } if !before.own));
+    if found.is_empty() {
+        return vec!["Nothing that you first said has changed.".to_string()];
+    }
+    let sentence =
+        |difference: &Difference| format!("Changed since you first said it: {}.", difference.sentence(system));
+    found.iter().map(sentence).collect()
+}
+
+/// One link in at most [`SHORTEST_TEXT`] letters that every phone's message takes, with everything that must be right.
+pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code, system: System) -> String {
+    let (made, place) = (&answer.link, At::of_link(document, link));
+    let [a, b] = &made.ends;
+    let [given, bar] = [made.length, made.bar].map(|value| length(value, system));
+    let count = words::pieces(pieces_of(document, link) as usize);
+    let must = [
+        format!("Order {}: {}, {count}.", code.written(), lower_title(document, link)),
+        format!("Mount to mount {given}."),
+        format!("Eye to eye {given}."),
+        format!("Bar {bar} face to face."),
+        format!("A: {} {}.", a.thread.id, hand_mark(a.hand)),
+        format!("B: {} {}.", b.thread.id, hand_mark(b.hand)),
+    ];
+    let provisional = "Bar length only until the rod ends are measured.".to_string();
+    let whose = [0, 1].map(|end| {
+        let whose = SUPPLIED_BY.value(document, At { end, ..place });
+        let words = match whose {
+            Some("shop") => "ours",
+            Some("customer") => "yours",
+            _ => "not said whose",
+        };
+        format!("{} {words}", letter(end))
+    });
+    let finish = picked(&FINISH, document, place).unwrap_or_default();
+    let may = [
+        Some(format!("Calculation: {}.", lower(answer.word()))),
+        made.provisional.then_some(provisional),
+        Some(format!("Rod ends: {}, {}.", whose[0], whose[1])),
+        Some(format!("{} {}, {}.", words::size(made.outside_diameter, made.wall, system), metal(made), lower(finish))),
+        Some("All right? Answer yes.".to_string()),
+    ];
+    let mut text = must.join(" ");
+    // Whatever else fits, the most important first.
+    for sentence in may.into_iter().flatten() {
+        if text.chars().count() + 1 + sentence.chars().count() <= SHORTEST_TEXT {
+            text.push(' ');
+            text.push_str(&sentence);
+        }
+    }
+    plain(&text)
+}
+
+/// Signs that every phone has, so that a message is not cut into many: each stands for one of the same length or less.
+fn plain(text: &str) -> String {
+    let letter = |letter| match letter {
+        '’' | '‘' => Some('\''),
+        '“' | '”' => Some('"'),
+        '×' => Some('x'),
+        '–' | '—' | '−' => Some('-'),
+        '\u{2060}' => None,
+        letter => Some(letter),
+    };
+    text.chars().filter_map(letter).collect()
+}
+
+/// How many of a link are made; the input takes whole numbers only.
+fn pieces_of(document: &Document, link: usize) -> u64 {
+    QUANTITY.value(document, At::of_link(document, link)).map_or(1, |pieces| pieces as u64)
+}
+
+fn title(document: &Document, link: usize) -> String {
+    document.links.get(link).map(crate::document::Link::title).unwrap_or_default()
+}
+
+/// The same within a sentence.
+fn lower_title(document: &Document, link: usize) -> String {
+    lower(&title(document, link))
+}
+
+/// The label of what is picked, or picked by default; nothing where neither is.
+pub(super) fn picked(choice: &Choice, document: &Document, place: At) -> Option<&'static str> {
+    let id = choice.value(document, place)?;
+    (choice.options)().into_iter().find(|option| option.id == id).map(|option| option.label)
+}

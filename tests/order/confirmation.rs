@@ -1,0 +1,130 @@
+//! The confirmation and the yes: what was confirmed is what is cut, or everybody is told.
+
+use crate::links::{hard, sized};
+use linkwright::document::{Document, Hand, Order, Stage};
+use linkwright::engine::report;
+use linkwright::engine::shop::code::{code_of_rig, yes};
+use linkwright::present::order::confirmation::{changed_since_yes, stages, text};
+use linkwright::quantity::{System, inch};
+use linkwright::report::LinkReport;
+use linkwright::share::{Sent, from_fragment, to_fragment};
+use std::sync::Arc;
+
+/// An order that was confirmed.
+fn confirmed() -> Document {
+    let mut document = sized(2.0, "wide-16", "wide-16");
+    let reports = report(&document).links;
+    document.order.yes = yes(&document, &reports, " The  customer", "2026-11-30T10:00:00.000Z").expect("a code");
+    document.order.stage = Stage::Confirmed;
+    document
+}
+
+fn changed(document: &Document) -> Option<Vec<String>> {
+    changed_since_yes(document, &report(document).links).map(|changed| changed.lines(System::Inch))
+}
+
+#[test]
+fn an_order_as_confirmed_is_quiet() {
+    let document = confirmed();
+    assert_eq!(document.order.yes.by, "The customer");
+    assert_eq!(changed(&document), None);
+    assert_eq!(changed(&hard()), None, "no yes, nothing to change from");
+    let elsewhere = from_fragment(&to_fragment(&document)).document;
+    assert_eq!(changed(&elsewhere), None, "on a second device too");
+}
+
+#[test]
+fn texts_of_the_order_change_nothing_that_was_confirmed() {
+    let mut document = confirmed();
+    document.name = "Blue".to_string();
+    (document.order.remarks, document.order.stage) = ("ring first".to_string(), Stage::Cut);
+    assert_eq!(changed(&document), None);
+}
+
+#[test]
+fn a_change_after_the_yes_is_told_with_what_changed() {
+    let mut document = confirmed();
+    document.links[0].length = Some(inch(38.25));
+    document.links[0].ends[1].hand = Some(Hand::Right);
+    let lines = changed(&document).expect("a change");
+    assert_eq!(lines[0], "Changed since the yes. Do not cut: read it back and ask for a new yes.");
+    assert!(lines[1].starts_with("Order code confirmed: "), "{lines:?}");
+    assert_eq!(lines[2], "Front lower links: Mount to mount: 38-1/4 in, before 38 in.");
+    assert!(lines.iter().any(|line| line.contains("Hand of thread at B: Right-hand")), "{lines:?}");
+    document.links[0].length = None;
+    assert!(changed(&document).is_some(), "nor can what has no answer any more pass");
+}
+
+#[test]
+fn another_bar_from_the_same_entries_is_told() {
+    let document = confirmed();
+    let mut answer = report(&document).links[0].answer().expect("an answer").clone();
+    answer.link.bar += inch(1.0 / 16.0);
+    let found = changed_since_yes(&document, &[LinkReport::Answer(Arc::new(answer))]).expect("another bar");
+    assert!(found.sentence.starts_with("The same entries now give another bar"), "{}", found.sentence);
+    assert!(found.differences.is_empty());
+    assert_eq!(found.lines(System::Inch).len(), 2, "with both codes");
+    let found = changed_since_yes(&document, &[LinkReport::Needs(Vec::new())]).expect("no bar");
+    assert!(found.sentence.starts_with("The same entries no longer give a bar"), "{}", found.sentence);
+}
+
+#[test]
+fn a_yes_that_cannot_be_read_is_no_yes() {
+    let mut document = confirmed();
+    document.order.yes.code = "AAAA-AAAA-B".to_string();
+    assert!(changed(&document).expect("no code")[0].contains("cannot be read"));
+    document.order.yes.snapshot = document.order.yes.snapshot.replace("38in", "39in");
+    assert!(changed(&document).expect("damaged")[0].contains("can no longer be read"));
+    document.order.yes = Order::default().yes;
+    assert!(changed(&document).expect("none")[0].starts_with("Nobody’s yes is recorded"));
+    let mut unfinished = hard();
+    unfinished.links[0].length = None;
+    assert_eq!(yes(&unfinished, &report(&unfinished).links, "Customer", ""), None, "nothing to say yes to");
+}
+
+#[test]
+fn stages_stand_in_order() {
+    let rows = stages(&confirmed().order, |time| format!("at {time}"));
+    let shown: Vec<(&str, bool, bool)> = rows.iter().map(|row| (row.label.as_str(), row.reached, row.now)).collect();
+    assert_eq!(
+        shown,
+        [
+            ("Asked for", true, false),
+            ("Read back", true, false),
+            ("Confirmed by The customer, at 2026-11-30T10:00:00.000Z", true, true),
+            ("Cut", false, false),
+        ]
+    );
+    assert!(stages(&Order::default(), str::to_string).iter().all(|row| row.now == (row.stage == Stage::Asked)));
+}
+
+#[test]
+fn the_text_asks_for_a_yes_to_everything_that_matters() {
+    let mut document = confirmed();
+    document.order.reference = "PO 17".to_string();
+    document.order.remarks = "ring first".to_string();
+    let reports = report(&document).links;
+    let code = code_of_rig(&document, &reports).expect("a code").written();
+    let sent = |what| text(&document, &reports, what, "November 30, 2026", Some("https://example.org/#3".to_string()));
+    let plain = sent(Sent::default());
+    assert!(!plain.contains("PO 17") && !plain.contains("ring first"), "{plain}");
+    let ticked = sent(Sent { reference: true, remarks: true });
+    for part in [
+        "Order to confirm, November 30, 2026",
+        "Your reference: PO 17",
+        "Front lower links, 2 pieces",
+        "Mount to mount, hole center to hole center: 38 in (965.2 mm). Measured: not said yet.",
+        "End B: 1-1/4-12, left-hand thread",
+        "Remarks: ring first",
+        &format!("Order code: {code} ("),
+        "Nothing is cut before.",
+        "https://example.org/#3",
+    ] {
+        assert!(ticked.contains(part), "{part}\n{ticked}");
+    }
+    let mut unfinished = document.clone();
+    unfinished.links[0].length = None;
+    let reports = report(&unfinished).links;
+    let text = text(&unfinished, &reports, Sent::default(), "today", None);
+    assert!(text.contains("cannot be confirmed") && !text.contains("answer yes"), "{text}");
+}

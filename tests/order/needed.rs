@@ -1,0 +1,168 @@
+//! What an order still needs.
+
+use crate::dice::Dice;
+use crate::links::sized;
+use linkwright::document::{Document, Finish, Hand, MeasuredOn, ORDER_TEXTS, OWN_ROD_END, Spacers, SuppliedBy};
+use linkwright::engine::report_on;
+use linkwright::inputs::{CHOICES, NUMBERS};
+use linkwright::present::order::needed::{Row, State, rows, still_needed};
+use linkwright::quantity::{System, inch};
+
+fn asked(document: &Document) -> Vec<Row> {
+    rows(document, 0, &report_on(document, 0), System::Inch)
+}
+
+fn row<'a>(rows: &'a [Row], question: &str) -> &'a Row {
+    rows.iter().find(|row| row.question.contains(question)).unwrap_or_else(|| panic!("{question}: {rows:#?}"))
+}
+
+fn state(rows: &[Row], question: &str) -> (State, String) {
+    let row = row(rows, question);
+    (row.state, row.known.clone())
+}
+
+/// An order of the shop's own rod ends with everything said.
+fn complete() -> Document {
+    let mut document = sized(2.0, "wide-16", "wide-16");
+    let link = &mut document.links[0];
+    link.seat = Some(linkwright::document::Side::Both);
+    link.measured_on = Some(MeasuredOn::Rig);
+    link.quantity = Some(2.0);
+    link.finish = Some(Finish::Polished);
+    (link.spacer, link.gap) = (Some(0.0), Some(0.0));
+    for (end, hand) in link.ends.iter_mut().zip([Hand::Right, Hand::Left]) {
+        (end.supplied_by, end.hand, end.bolt_diameter) = (Some(SuppliedBy::Shop), Some(hand), Some(inch(1.0)));
+    }
+    document
+}
+
+#[test]
+fn nothing_is_known_of_a_new_rig() {
+    let rows = asked(&Document::default());
+    let missing: Vec<&str> =
+        rows.iter().filter(|row| row.state == State::Missing).map(|row| row.question.as_str()).collect();
+    assert_eq!(
+        missing,
+        [
+            "How far is it from hole center to hole center, mount to mount?",
+            "How was that measured?",
+            "Whose rod end goes on end A?",
+            "Whose rod end goes on end B?",
+            "How is the rig used?",
+            "What does the rig weigh, loaded as it is driven?",
+        ]
+    );
+    assert_eq!(still_needed(&rows), "6 still needed");
+    assert_eq!(state(&rows, "How many"), (State::ByDefault, "Taken as 2, not asked.".to_string()));
+    assert_eq!(state(&rows, "Which link"), (State::ByDefault, "Taken as front lower links, not asked.".to_string()));
+    assert_eq!(state(&rows, "finished"), (State::ByDefault, "As turned, taken without asking.".to_string()));
+    assert_eq!(state(&rows, "own reference").0, State::LeftOpen);
+}
+
+#[test]
+fn the_questions_stand_in_the_order_of_the_phone() {
+    let asked: Vec<String> = asked(&complete()).into_iter().map(|row| row.question).collect();
+    assert_eq!(
+        asked,
+        [
+            "Which link is it?",
+            "Which rig is it on?",
+            "How far is it from hole center to hole center, mount to mount?",
+            "How was that measured?",
+            "Whose rod end goes on end A?",
+            "Whose rod end goes on end B?",
+            "Which thread, and which hand, at end A?",
+            "Which thread, and which hand, at end B?",
+            "Which bolt goes through end A?",
+            "What fills the bracket at end A, from ear to ear?",
+            "Which bolt goes through end B?",
+            "What fills the bracket at end B, from ear to ear?",
+            "How is the rig used?",
+            "What does the rig weigh, loaded as it is driven?",
+            "How many of this link are to be made?",
+            "How is the bar finished?",
+            "Is there anything else the shop should know?",
+            "What is the customer’s own reference?",
+            "When is it wanted?",
+        ]
+    );
+}
+
+#[test]
+fn a_complete_order_lacks_nothing() {
+    let mut document = complete();
+    let rows = asked(&document);
+    assert_eq!(still_needed(&rows), "Nothing is missing.");
+    assert!(rows.iter().all(|row| matches!(row.state, State::Said | State::LeftOpen)), "{rows:#?}");
+    assert_eq!(state(&rows, "mount to mount").1, "38 in");
+    assert_eq!(state(&rows, "hand, at end B").1, "1-1/4-12, left-hand");
+    assert_eq!(state(&rows, "finished").1, "Polished. Polish before tapping, or plug the holes.");
+    assert_eq!(state(&rows, "bracket at end A").1, "A ball 1.375 in wide with no spacer and no open gap on each side");
+    document.order.wanted = "2026-12-24".to_string();
+    assert_eq!(state(&asked(&document), "wanted"), (State::Said, "2026-12-24".to_string()));
+}
+
+#[test]
+fn a_customers_rod_end_must_be_measured() {
+    let mut document = complete();
+    document.links[0].ends[1].supplied_by = Some(SuppliedBy::Customer);
+    let rows = asked(&document);
+    assert_eq!(still_needed(&rows), "4 still needed", "three readings, and the thread with its hand");
+    let (state_of, known) = state(&rows, "shank end on the rod end at B");
+    assert_eq!(state_of, State::Missing);
+    assert_eq!(known, "Taken as 4.125 in from a table, not measured on the customer’s own.");
+    let end = &mut document.links[0].ends[1];
+    (end.rod_end, end.own_thread) = (Some(OWN_ROD_END), Some("1-1/4-12"));
+    (end.own_eye_to_end, end.own_bore) = (Some(inch(4.3)), Some(inch(1.0)));
+    let rows = asked(&document);
+    assert_eq!(still_needed(&rows), "1 still needed");
+    assert_eq!(row(&rows, "How long is the thread").inputs, ["own-t", "rod-end"]);
+    document.links[0].ends[1].own_thread_length = Some(inch(2.5));
+    assert_eq!(still_needed(&asked(&document)), "Nothing is missing.");
+    document.links[0].ends[1].hand = None;
+    let rows = asked(&document);
+    assert_eq!(state(&rows, "hand, at end B").0, State::Missing, "both ends of one hand are the costliest mistake");
+}
+
+#[test]
+fn not_known_is_still_needed() {
+    let mut document = complete();
+    document.links[0].measured_on = Some(MeasuredOn::NotKnown);
+    document.links[0].ends[0].supplied_by = Some(SuppliedBy::NotKnown);
+    assert_eq!(still_needed(&asked(&document)), "2 still needed");
+    document.links[0].spacer_kind = Some(Spacers::HighMisalignment);
+    document.links[0].spacer = Some(inch(0.5));
+    document.links[0].ends[0].bolt_diameter = None;
+    assert_eq!(still_needed(&asked(&document)), "3 still needed", "only the customer knows the stepped bolt");
+}
+
+#[test]
+fn what_cannot_be_made_is_the_first_question() {
+    let mut document = complete();
+    document.links[0].ends[0].bolt_diameter = Some(inch(2.0));
+    let rows = asked(&document);
+    assert_eq!(rows[0].state, State::Missing);
+    assert!(rows[0].known.contains("does not go through"), "{}", rows[0].known);
+}
+
+#[test]
+fn every_question_can_be_answered() {
+    let mut dice = Dice(23);
+    let known = |id: &str| {
+        id == "name"
+            || NUMBERS.iter().any(|input| input.id == id)
+            || CHOICES.iter().any(|choice| choice.id == id)
+            || ORDER_TEXTS.iter().any(|text| text.id == id)
+    };
+    for _ in 0..40 {
+        let document = dice.rig();
+        for system in [System::Inch, System::Metric] {
+            for row in rows(&document, 0, &report_on(&document, 0), system) {
+                assert!(row.inputs.iter().all(|id| known(id)), "{row:?}");
+                assert!(!row.known.is_empty() && !row.known.contains("NaN") && !row.known.contains("  "), "{row:?}");
+                let settled = row.question.starts_with("What must be settled");
+                assert!(row.question.ends_with('?') && (settled || !row.inputs.is_empty()), "{row:?}");
+            }
+        }
+    }
+}

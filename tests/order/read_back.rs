@@ -1,0 +1,146 @@
+//! What is read back, in full and as a short message.
+
+use crate::dice::{self, Dice};
+use crate::links::sized;
+use linkwright::document::{Document, Hand, MeasuredOn, SuppliedBy, Use};
+use linkwright::engine::report;
+use linkwright::engine::shop::code::code_of_rig;
+use linkwright::present::order::read_back::{SHORTEST_TEXT, script, short_text, since_first_said};
+use linkwright::present::words::{hand_mark, length, pieces};
+use linkwright::quantity::{System, inch, lbf};
+use linkwright::share::snapshot;
+
+/// A link as it may be asked for.
+fn asked() -> Document {
+    let mut document = sized(2.0, "wide-16", "wide-14");
+    document.links[0].length = Some(inch(36.5));
+    document.links[0].measured_on = Some(MeasuredOn::Rig);
+    document.links[0].ends[0].supplied_by = Some(SuppliedBy::Shop);
+    document
+}
+
+fn read(document: &Document, system: System) -> Vec<String> {
+    let reports = report(document).links;
+    script(document, &reports, code_of_rig(document, &reports), system)
+}
+
+#[test]
+fn a_script_says_every_number_in_words_and_figures() {
+    let lines = read(&asked(), System::Inch);
+    for line in [
+        "For a rig of 4,100 lb, driven hard.",
+        "Front lower links: two pieces.",
+        "Mount to mount on the rig: thirty-six and a half, that is 36.500 inches, hole center to hole center; measured on the rig at ride height.",
+        "Eye to eye of the finished link, as set: thirty-six and a half, that is 36.500 inches, eye center to eye center.",
+        "Made of 2 in 7075-T6/T651 bar, as turned.",
+        "Outside diameter: two, that is 2.000 inches.",
+        "End A: one and a quarter, twelve threads to the inch, that is 1-1/4-12; right-hand thread at end A: it tightens clockwise; the rod end comes from us.",
+        "End B: seven eighths, fourteen, one-four, threads to the inch, that is 7/8-14; left-hand thread at end B: it tightens counterclockwise; nobody has said whose the rod end is.",
+        "Is every one of these right?",
+    ] {
+        assert!(lines.iter().any(|other| other == line), "{line}\n{lines:#?}");
+    }
+    let metric = read(&asked(), System::Metric);
+    let line = "Mount to mount on the rig: nine hundred twenty-seven point one millimeters, that is 927.1 mm, hole center to hole center; measured on the rig at ride height.";
+    assert!(metric.iter().any(|other| other == line), "{metric:#?}");
+}
+
+#[test]
+fn two_ends_of_one_hand_are_said_aloud() {
+    let mut document = asked();
+    document.links[0].ends[1].hand = Some(Hand::Right);
+    let lines = read(&document, System::Inch);
+    assert!(lines.iter().any(|line| line.starts_with("Both ends are right-hand")), "{lines:#?}");
+}
+
+#[test]
+fn a_link_that_fails_is_not_read_back_as_if_it_passed() {
+    let mut document = asked();
+    document.links[0].outside_diameter = Some(inch(1.0));
+    document.links[0].ends.iter_mut().for_each(|end| end.rod_end = Some("wide-08"));
+    let lines = read(&document, System::Inch);
+    assert!(lines.iter().any(|line| line.starts_with("Calculation: Fails")), "{lines:#?}");
+}
+
+#[test]
+fn what_was_first_said_is_held_against_it() {
+    let mut document = asked();
+    assert_eq!(since_first_said(&document, System::Inch), Vec::<String>::new(), "nothing was kept");
+    document.order.first_said = snapshot(&document);
+    assert_eq!(since_first_said(&document, System::Inch), ["Nothing that you first said has changed."]);
+    // What was open then takes nothing back.
+    document.links[0].quantity = Some(2.0);
+    document.links[0].length = Some(inch(37.0));
+    let changed = ["Changed since you first said it: Front lower links: Mount to mount: 37 in, before 36-1/2 in."];
+    assert_eq!(since_first_said(&document, System::Inch), changed);
+    let metric = ["Changed since you first said it: Front lower links: Mount to mount: 939.8 mm, before 927.1 mm."];
+    assert_eq!(since_first_said(&document, System::Metric), metric);
+    document.order.first_said = "3&weight=41".to_string();
+    assert!(since_first_said(&document, System::Inch)[0].contains("can no longer be read"));
+    document.order.first_said = snapshot(&Document::default());
+    assert_eq!(since_first_said(&document, System::Inch), Vec::<String>::new(), "the call began with nothing said");
+}
+
+#[test]
+fn without_an_answer_nothing_is_read_back_as_made() {
+    let mut document = asked();
+    document.links[0].length = None;
+    let lines = read(&document, System::Inch);
+    assert!(lines.contains(&"Front lower links: this link cannot be made from what is entered so far.".to_string()));
+    assert!(lines.contains(&"There is no order code yet: something is still missing.".to_string()));
+}
+
+#[test]
+fn a_short_text_reads_like_this() {
+    let document = asked();
+    let reports = report(&document).links;
+    let code = code_of_rig(&document, &reports).expect("a code");
+    let text = short_text(&document, 0, reports[0].answer().expect("an answer"), code, System::Inch);
+    let (written, bar) = (code.written(), length(reports[0].answer().expect("an answer").link.bar, System::Inch));
+    assert!(
+        text.starts_with(&format!(
+            "Order {written}: front lower links, 2 pieces. Mount to mount 36-1/2 in. Eye to eye 36-1/2 in. Bar {bar} face to face. A: 1-1/4-12 RH. B: 7/8-14 LH."
+        )),
+        "{text}"
+    );
+    assert!(text.ends_with("All right? Answer yes."), "{text}");
+}
+
+#[test]
+fn a_short_text_fits_a_message_and_has_all_that_must_be_right() {
+    dice::in_four_threads(480, |mut dice: Dice| {
+        let mut made = 0;
+        while made < 15 {
+            let mut document = dice.rig();
+            document.links.truncate(1);
+            (document.rig.weight, document.rig.usage) = (Some(lbf(4100.0)), Some(Use::Slow));
+            document.links[0].length = document.links[0].length.or(Some(inch(30.0)));
+            let reports = report(&document).links;
+            let (Some(answer), Some(code)) = (reports[0].answer(), code_of_rig(&document, &reports)) else { continue };
+            made += 1;
+            for system in [System::Inch, System::Metric] {
+                let text = short_text(&document, 0, answer, code, system);
+                assert!(text.chars().count() <= SHORTEST_TEXT && text.is_ascii(), "{text}");
+                let [given, bar] = [answer.link.length, answer.link.bar].map(|value| length(value, system));
+                let ends = [0, 1].map(|end| {
+                    let made = &answer.link.ends[end];
+                    format!("{}: {} {}.", ["A", "B"][end], made.thread.id, hand_mark(made.hand))
+                });
+                let count = document.links[0].quantity.map_or_else(
+                    || if document.links[0].seated() == linkwright::document::Side::Both { 2 } else { 1 },
+                    |count| count as usize,
+                );
+                let must = [
+                    code.written(),
+                    format!("Mount to mount {given}."),
+                    format!("Eye to eye {given}."),
+                    format!("Bar {bar} face to face."),
+                    pieces(count),
+                ];
+                for part in must.iter().chain(&ends) {
+                    assert!(text.contains(part.as_str()), "{part}: {text}");
+                }
+            }
+        }
+    });
+}
