@@ -21,8 +21,8 @@ Demo remnant,7075-T6/T651 bar,2,41.5,1,Remnant,14.75,ft
 
 const TUBES: &str = "\
 Name,Metal,Outside diameter (in),Wall (in),Length (in),In stock,Kind,Price,Price per
-Demo 1-3/4 tube,1020 tube drawn over mandrel (DOM),1.75,0.25,240,2,Full length,9.80,ft
-Demo 2 tube,1020 tube drawn over mandrel (DOM),2,0.25,240,2,Full length,11.90,ft
+Demo 1-3/4 tube,1020 DOM tube,1.75,0.25,240,2,Full length,9.80,ft
+Demo 2 tube,1020 DOM tube,2,0.25,240,2,Full length,11.90,ft
 ";
 
 const INSERTS: &str = "\
@@ -43,7 +43,7 @@ const PRICES: &str = "\
 Name,Charge,Metal,Outside diameter (in),Wall (in),Thread,Price,Per,From links,Percent,Days
 Demo 7075 bar of 2,Material,7075-T6/T651 bar,2,,,1.85,in,,,
 \"Demo 7075 bar, any size\",Material,7075-T6/T651 bar,,,,11.50,lb,,,
-\"Demo DOM tube, any size\",Material,1020 tube drawn over mandrel (DOM),,,,1.35,in,,,
+\"Demo DOM tube, any size\",Material,1020 DOM tube,,,,1.35,in,,,
 Demo saw cut,Saw,,,,,4.00,piece,,,
 Demo facing,Face,,,,,3.50,end,,,
 Demo drill and tap,Drill and tap,,,,,16.00,end,,,

@@ -233,8 +233,8 @@ impl PriceBook {
         usable.filter(move |row| row.charge == Some(charge) && row.complaint().is_none())
     }
 
-    /// The row for what is sought: the one that names most of it, of those the first; with `from`, the one that asks for
-    /// the most links the order still reaches goes before all others.
+    /// The row for what is sought: the one that names most of it; of those the one that begins at the most links, which
+    /// the order must reach; of those the first.
     pub fn find(&self, charge: Charge, sought: &Sought, links: u32) -> Option<&Price> {
         let mut best: Option<(usize, u32, &Price)> = None;
         for row in self.of(charge) {
