@@ -177,6 +177,16 @@ pub fn lacks(lists: &Lists, kind: Kind, row: usize) -> Vec<&'static str> {
     })
 }
 
+/// What keeps a row from being used, in a sentence; `None` when it can be.
+pub fn complaint(lists: &Lists, kind: Kind, row: usize) -> Option<String> {
+    let lacks = lacks(lists, kind, row);
+    if !lacks.is_empty() {
+        return Some(format!("Not used until you enter or correct: {}.", lacks.join(", ")));
+    }
+    let price = lists.prices.rows.get(row).filter(|_| kind == Kind::Prices)?;
+    price.row.complaint()
+}
+
 /// Takes over what was typed into a cell, where a bare number has the unit of `system`; empty text empties the cell.
 ///
 /// # Errors

@@ -193,6 +193,12 @@ fn metals(form: Form) -> Vec<Pick> {
     of_form.map(|row| Pick { id: row.id, label: row.label }).collect()
 }
 
+/// What stock is priced by: never by the piece, since blanks are cut from it.
+fn per_measure() -> Vec<Pick> {
+    let of_pieces = [Per::Piece, Per::End, Per::Order];
+    Per::ALL.iter().filter(|(per, _)| !of_pieces.contains(per)).map(|(_, pick)| *pick).collect()
+}
+
 const THREAD: Holds = Holds::Pick(thread_picks);
 const HAND: Holds = Holds::Pick(options::<Hand>);
 /// As wide as a link's own inputs go, so that a rod end that is taken over is accepted there.
@@ -230,7 +236,7 @@ columns! {
     "In stock" count Holds::Count;
     "Kind" piece Holds::Pick(options::<Piece>);
     "Price" price Holds::Money;
-    "Price per" per Holds::Pick(options::<Per>);
+    "Price per" per Holds::Pick(per_measure);
 }
 
 columns! {
@@ -244,7 +250,7 @@ columns! {
     "In stock" count Holds::Count;
     "Kind" piece Holds::Pick(options::<Piece>);
     "Price" price Holds::Money;
-    "Price per" per Holds::Pick(options::<Per>);
+    "Price per" per Holds::Pick(per_measure);
 }
 
 columns! {

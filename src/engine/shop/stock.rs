@@ -15,6 +15,7 @@ use crate::quantity::exceeds;
 use crate::report::{Answer, LinkReport, Verdict};
 use crate::shop::{Lists, ROD_ENDS, RodEnd, Stock};
 pub use needed::{Held, KERF, Needed, Wanted, standing};
+pub(super) use needed::{is_theirs, listed, of_size, slips_in, usable};
 
 /// Reports that one search asks for at most. What is likeliest to be taken is asked first: rod ends that are in stock,
 /// smallest thread first, each in the smallest bar first.

@@ -6,9 +6,10 @@ use super::super::super::tables::materials::{Form, Material};
 use super::super::super::tables::practice::Size;
 use super::super::super::tables::threads::Thread;
 use super::{Pair, SAME, pieces, stays, thread_of};
-use crate::document::{Document, Hand, SuppliedBy};
+use crate::document::{Document, End, Hand, SuppliedBy};
 use crate::quantity::{exceeds, inch};
-use crate::report::{Answer, Part};
+use crate::report::{Answer, EndGeometry, Part};
+use crate::shop::prices::Sought;
 use crate::shop::{BARS, Entry, INSERTS, Lists, NUTS, ROD_ENDS, RodEnd, Stock, TUBES};
 
 /// Width of the saw's cut, to tell how many blanks a bar gives (common practice, no source); the cut plan goes by the
@@ -124,13 +125,8 @@ pub(super) fn needed(document: &Document, link: usize, answer: &Answer, lists: &
     }
     for ((end, decided), rod_end) in made.ends.iter().zip(&chosen.ends).zip(pair) {
         let (thread, hand) = (end.thread, end.hand);
-        let theirs = stays(decided) || decided.supplied_by == Some(SuppliedBy::Customer);
-        if !theirs {
-            let alike = |it: &&RodEnd| {
-                is_of_size(it, end.thread, end.bore) && has_lengths(it, end.eye_to_end, end.thread_length)
-            };
-            let listed = rod_end.or_else(|| usable(&lists.rod_ends.rows, ROD_ENDS).find(alike));
-            let name = listed.map_or(end.rod_end.to_string(), |it| it.name.clone());
+        if !is_theirs(decided) {
+            let name = rod_end.or_else(|| listed(lists, end)).map_or(end.rod_end.to_string(), |it| it.name.clone());
             let (bore, eye_to_end, thread_length) = (end.bore, end.eye_to_end, end.thread_length);
             add(Wanted::RodEnd { name, thread, hand, bore, eye_to_end, thread_length }, pieces);
         }
@@ -146,8 +142,38 @@ pub(super) fn needed(document: &Document, link: usize, answer: &Answer, lists: &
     needed
 }
 
+/// Whether the customer brings the rod end at an end: said so, or measured and not said to be the shop's.
+pub(in super::super) fn is_theirs(end: &End) -> bool {
+    stays(end) || end.supplied_by == Some(SuppliedBy::Customer)
+}
+
+/// The rod end of the list that is measured like one that is answered for.
+pub(in super::super) fn listed<'a>(lists: &'a Lists, end: &EndGeometry) -> Option<&'a RodEnd> {
+    usable(&lists.rod_ends.rows, ROD_ENDS).find(|it| {
+        is_of_size(it, end.thread, end.bore) && has_lengths(it, end.eye_to_end, end.thread_length)
+    })
+}
+
+/// The bars or tubes of a metal and a size.
+pub(in super::super) fn of_size<'a>(
+    lists: &'a Lists,
+    metal: &'static Material,
+    sought: Sought,
+) -> impl Iterator<Item = &'a Stock> {
+    let size = Size {
+        outside_diameter: sought.outside_diameter.unwrap_or(0.0),
+        wall: sought.wall.unwrap_or(0.0),
+    };
+    stock_of(lists, metal).filter(move |bar| same_size(bar, size))
+}
+
+/// Whether an insert of an outside diameter slips into a bore without rattling.
+pub(in super::super) fn slips_in(outside: f64, bore: f64) -> bool {
+    !exceeds(outside, bore + SAME) && !exceeds(bore - SLIP, outside)
+}
+
 /// Rows of a list that lack nothing.
-fn usable<'a, R>(
+pub(in super::super) fn usable<'a, R>(
     rows: &'a [Entry<R>],
     columns: &'static [crate::shop::columns::Column<R>],
 ) -> impl Iterator<Item = &'a R> {
@@ -231,10 +257,7 @@ fn held(what: &Wanted, wanted: usize, lists: &Lists) -> Held {
         Wanted::Insert { thread, hand, outside_diameter, length } => {
             let alike = usable(&lists.inserts.rows, INSERTS)
                 .filter(|insert| insert.thread == Some(thread.id) && insert.hand == Some(*hand))
-                .filter(|insert| {
-                    let outside = insert.outside_diameter.unwrap_or(0.0);
-                    !exceeds(outside, outside_diameter + SAME) && !exceeds(outside_diameter - SLIP, outside)
-                })
+                .filter(|insert| insert.outside_diameter.is_some_and(|its| slips_in(its, *outside_diameter)))
                 .filter(|insert| insert.length.is_some_and(|its| !exceeds(length - SAME, its)));
             counted(alike.map(|insert| insert.count), wanted)
         }
