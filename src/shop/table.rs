@@ -89,20 +89,25 @@ pub(super) fn read<R: Default>(columns: &[Column<R>], text: &str) -> Result<Read
     let mut list = Table { rows: Vec::new(), extra: Vec::new() };
     let mut goes = Vec::new();
     let mut taken: Vec<usize> = Vec::new();
-    for cell in &first {
-        let (name, unit) = parted(cell);
+    for heading in &first {
+        let (name, unit) = parted(heading);
         let at = columns.iter().position(|column| column.name.to_lowercase() == name);
         match at.filter(|at| !taken.contains(at)).and_then(|at| Some((at, columns.get(at)?))) {
             Some((at, column)) if unit.is_empty() || column.holds.takes_unit(&unit) => {
                 taken.push(at);
                 goes.push(Goes::To(at, unit));
             }
-            other => {
-                if other.is_some() {
-                    notices.push(format!("Column “{}”: I do not know its unit, so I did not read it.", one_line(cell, 40)));
+            _ => {
+                let cell = one_line(heading, 40);
+                if at.is_some_and(|at| taken.contains(&at)) {
+                    notices.push(format!("Column “{cell}” stands there twice. The first one is used, this one is kept."));
+                } else if at.is_some() {
+                    notices.push(format!("Column “{cell}”: its unit is not known here. It is kept, but not used."));
+                } else if !cell.is_empty() {
+                    notices.push(format!("Column “{cell}” is not known here. It is kept, but not used."));
                 }
                 // The first line tells what separates cells: ours has commas.
-                list.extra.push(one_line(cell, 60).replace([';', '\t'], ","));
+                list.extra.push(one_line(heading, 60).replace([';', '\t'], ","));
                 goes.push(Goes::Along);
             }
         }
