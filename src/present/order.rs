@@ -1,6 +1,8 @@
 //! The order: what is still needed, what is read back, what is confirmed, and what it costs.
 
 pub mod confirmation;
+pub mod lists;
 pub mod needed;
+pub mod quote;
 pub mod read_back;
 pub mod spoken;

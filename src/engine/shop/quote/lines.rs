@@ -1,0 +1,312 @@
+//! The lines of a quote: what one link takes, priced.
+
+use super::super::super::formula::Sheet;
+use super::super::super::formulas::{lengths, sections};
+use super::super::super::parts;
+use super::super::super::tables::materials::Form;
+use super::super::stock;
+use super::{How, Item, Line, pieces};
+use crate::document::{Document, Finish, Hand};
+use crate::inputs::{self, At};
+use crate::quantity::{INCH, POUND_FORCE, STANDARD_GRAVITY, exceeds};
+use crate::report::{Answer, Part};
+use crate::shop::money::{Cents, Quantity, Rate};
+use crate::shop::prices::{Charge, Price, PriceBook, Sought};
+use crate::shop::{INSERTS, Lists, NUTS, Per};
+
+/// Lines as they are added, and what has no price.
+pub(super) struct Lines<'a> {
+    lists: &'a Lists,
+    /// Links of the whole order, by which prices may change.
+    links: u32,
+    pub(super) lines: Vec<Line>,
+    pub(super) missing: Vec<Item>,
+    pub(super) days: Option<u32>,
+    pub(super) theirs: usize,
+    /// Rows whose days are counted, and those that are charged once for the whole order.
+    counted: Vec<&'a Price>,
+    once: Vec<&'a Price>,
+}
+
+/// One link, and what a price is looked for by.
+struct Job<'a> {
+    index: usize,
+    pieces: usize,
+    answer: &'a Answer,
+    sought: Sought,
+    /// Length of the bar or tube to saw, and what a blank weighs.
+    cut: f64,
+    blank: f64,
+}
+
+/// So many units of length.
+fn in_length(length: f64, per: Per) -> Option<Quantity> {
+    let unit = match per {
+        Per::Inch => INCH,
+        Per::Foot => 12.0 * INCH,
+        Per::Millimeter => return Some(Quantity::nearest(length * 1e3)),
+        Per::Meter => 1.0,
+        _ => return None,
+    };
+    Some(Quantity::nearest(length / unit))
+}
+
+/// So many units of weight.
+pub(super) fn in_weight(weight: f64, per: Per) -> Quantity {
+    Quantity::nearest(weight / if per == Per::Kilogram { STANDARD_GRAVITY } else { POUND_FORCE })
+}
+
+impl<'a> Lines<'a> {
+    pub(super) fn new(lists: &'a Lists, links: usize) -> Self {
+        let links = u32::try_from(links).unwrap_or(u32::MAX);
+        let (lines, missing, counted, once) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
+        Self { lists, links, lines, missing, days: None, theirs: 0, counted, once }
+    }
+
+    pub(super) fn book(&self) -> &'a PriceBook {
+        &self.lists.prices
+    }
+
+    /// The sum of some of the lines.
+    pub(super) fn sum(&self, of: impl Fn(&Line) -> bool) -> Cents {
+        self.lines.iter().filter(|line| of(line)).map(|line| line.amount).sum()
+    }
+
+    /// Counts the days of a row, once.
+    pub(super) fn takes(&mut self, row: &'a Price) {
+        if let Some(days) = row.days
+            && !self.counted.iter().any(|known| std::ptr::eq(*known, row))
+        {
+            self.counted.push(row);
+            self.days = Some(self.days.unwrap_or(0).saturating_add(days));
+        }
+    }
+
+    fn push(&mut self, item: Item, name: &str, [quantity, rate]: [i64; 2], per: Per, from_stock: bool) {
+        let (quantity, rate) = (Quantity(quantity), Rate(rate));
+        let how = How::Rate { quantity, per, rate };
+        self.lines.push(Line { item, name: name.to_string(), how, amount: rate.times(quantity), from_stock });
+    }
+
+    /// A line of the price book.
+    fn charge(&mut self, item: Item, row: &'a Price, quantity: Quantity) {
+        let (Some(rate), Some(per)) = (row.price, row.per()) else { return };
+        self.takes(row);
+        let (mut item, mut quantity) = (item, quantity);
+        if per == Per::Order {
+            // However many links it is for, it is charged once.
+            if self.once.iter().any(|known| std::ptr::eq(*known, row)) {
+                return;
+            }
+            self.once.push(row);
+            (item.link, quantity) = (None, Quantity::pieces(1));
+        }
+        self.push(item, &row.name, [quantity.0, rate.0], per, false);
+    }
+
+    /// What the order costs by itself.
+    pub(super) fn of_order(&mut self, row: &'a Price, quantity: Quantity) {
+        if let Some(charge) = row.charge {
+            self.charge(Item { charge, link: None, part: None }, row, quantity);
+        }
+    }
+
+    /// A percentage of an amount, added or taken off; gives the amount of the line.
+    pub(super) fn percent(&mut self, row: &'a Price, of: Cents, off: bool) -> Cents {
+        let (Some(charge), Some(percent)) = (row.charge, row.percent) else { return Cents(0) };
+        self.takes(row);
+        let amount = percent.percent_of(of);
+        let amount = if off { -amount } else { amount };
+        let item = Item { charge, link: None, part: None };
+        let how = How::Percent { percent, of };
+        self.lines.push(Line { item, name: row.name.clone(), how, amount, from_stock: false });
+        amount
+    }
+
+    /// What is missing up to the least order, if anything is.
+    pub(super) fn up_to(&mut self, row: &'a Price, so_far: Cents) {
+        let Some(least) = row.price.map(|rate| rate.times(Quantity::pieces(1))) else { return };
+        if so_far < least {
+            let item = Item { charge: Charge::Least, link: None, part: None };
+            let amount = [least, -so_far].into_iter().sum();
+            self.lines.push(Line { item, name: row.name.clone(), how: How::UpTo(least), amount, from_stock: false });
+        }
+    }
+
+    /// Everything that one link takes.
+    pub(super) fn link(&mut self, document: &Document, index: usize, answer: &Answer) {
+        let (parts, pieces) = (parts(document, index, answer), pieces(document, index));
+        let Some(Part::Bar { material, outside_diameter, wall, cuts }) = parts.first() else { return };
+        let bore = if *wall > 0.0 { (outside_diameter - 2.0 * wall).max(0.0) } else { 0.0 };
+        let cut = cuts.first().map_or(0.0, |cut| cut.length);
+        let sheet = &mut Sheet::silent();
+        let area = sheet.work(&sections::RING_AREA, &[*outside_diameter, bore]);
+        let job = Job {
+            index,
+            pieces,
+            answer,
+            sought: Sought {
+                metal: Some(material.id),
+                outside_diameter: Some(*outside_diameter),
+                wall: (*wall > 0.0).then_some(*wall),
+                thread: None,
+            },
+            cut,
+            blank: sheet.work(&lengths::BAR_WEIGHT, &[material.density, area, cut]),
+        };
+        self.material(&job);
+        self.operations(document, &job);
+        self.rod_ends(document, &job);
+        for part in &parts {
+            self.part(&job, part);
+        }
+    }
+
+    fn material(&mut self, job: &Job) {
+        let item = Item { charge: Charge::Material, link: Some(job.index), part: None };
+        let quantity = |per: Per| match per {
+            Per::Pound | Per::Kilogram => in_weight(job.pieces as f64 * job.blank, per),
+            _ => in_length(job.pieces as f64 * job.cut, per).unwrap_or(Quantity::pieces(job.pieces)),
+        };
+        if let Some(row) = self.book().find(Charge::Material, &job.sought, self.links) {
+            let quantity = row.per().map_or(Quantity::default(), quantity);
+            return self.charge(item, row, quantity);
+        }
+        let made = &job.answer.link;
+        let priced = stock::of_size(self.lists, made.material, job.sought).find_map(|bar| {
+            let (price, per) = (bar.price?, bar.per?);
+            Some((bar.name.clone(), price, per))
+        });
+        match priced {
+            Some((name, rate, per)) => self.push(item, &name, [quantity(per).0, rate.0], per, true),
+            None => self.missing.push(item),
+        }
+    }
+
+    /// A charge that every link of this kind takes, by the piece, by its length or once an order.
+    fn each(&mut self, job: &Job, charge: Charge) {
+        let item = Item { charge, link: Some(job.index), part: None };
+        match self.book().find(charge, &job.sought, self.links) {
+            Some(row) => {
+                let length = row.per().and_then(|per| in_length(job.pieces as f64 * job.cut, per));
+                self.charge(item, row, length.unwrap_or(Quantity::pieces(job.pieces)));
+            }
+            None => self.missing.push(item),
+        }
+    }
+
+    /// A charge for both ends, whose threads may have prices of their own.
+    fn both_ends(&mut self, job: &Job, charge: Charge) {
+        let item = || Item { charge, link: Some(job.index), part: None };
+        let of_end = |end: usize| {
+            let thread = job.answer.link.ends.get(end).map(|end| end.thread.id);
+            self.book().find(charge, &Sought { thread, ..job.sought }, self.links)
+        };
+        let ends = |row: &Price, count: usize| {
+            Quantity::pieces(if row.per() == Some(Per::End) { count * job.pieces } else { job.pieces })
+        };
+        match [of_end(0), of_end(1)] {
+            [Some(a), Some(b)] if std::ptr::eq(a, b) => self.charge(item(), a, ends(a, 2)),
+            [None, None] => self.missing.push(item()),
+            rows => {
+                for row in rows {
+                    match row {
+                        Some(row) => self.charge(item(), row, ends(row, 1)),
+                        None => self.missing.push(item()),
+                    }
+                }
+            }
+        }
+    }
+
+    fn operations(&mut self, document: &Document, job: &Job) {
+        let made = &job.answer.link;
+        let place = At::of_link(document, job.index);
+        self.each(job, Charge::Saw);
+        self.both_ends(job, Charge::Face);
+        self.both_ends(job, Charge::DrillAndTap);
+        let skim = inputs::SKIM.value(document, place).unwrap_or(0.0);
+        if made.material.form == Form::Bar && exceeds(skim, 0.0) {
+            self.each(job, Charge::Skim);
+        }
+        if made.flats.is_some() {
+            self.each(job, Charge::Flats);
+        }
+        if made.material.form == Form::Tube {
+            self.both_ends(job, Charge::Weld);
+        }
+        match document.links.get(job.index).and_then(|link| link.finish) {
+            Some(Finish::Polished) => self.each(job, Charge::Polish),
+            Some(Finish::Anodized) => self.each(job, Charge::Anodize),
+            Some(Finish::AsTurned) | None => {}
+        }
+        self.each(job, Charge::SetUp);
+    }
+
+    fn rod_ends(&mut self, document: &Document, job: &Job) {
+        let Some(link) = document.links.get(job.index) else { return };
+        for (at, (end, decided)) in job.answer.link.ends.iter().zip(&link.ends).enumerate() {
+            if stock::is_theirs(decided) {
+                self.theirs += job.pieces;
+                continue;
+            }
+            let listed = stock::listed(self.lists, end);
+            let priced = listed.and_then(|row| Some((row.name.clone(), row.price?)));
+            let part = Part::RodEnd {
+                name: end.rod_end,
+                thread: end.thread,
+                hand: end.hand,
+                steel: inputs::shank_steel(document, At { end: at, ..At::of_link(document, job.index) }),
+                count: job.pieces,
+            };
+            self.bought(job, Charge::RodEnd, part, Some(end.thread.id), priced);
+        }
+    }
+
+    /// A part that is bought, at the price of the book, else of the list.
+    fn bought(
+        &mut self,
+        job: &Job,
+        charge: Charge,
+        part: Part,
+        thread: Option<&'static str>,
+        priced: Option<(String, Rate)>,
+    ) {
+        let quantity = Quantity::pieces(part.count());
+        let item = Item { charge, link: Some(job.index), part: Some(part) };
+        match (self.book().find(charge, &Sought { thread, ..job.sought }, self.links), priced) {
+            (Some(row), _) => self.charge(item, row, quantity),
+            (None, Some((name, rate))) => self.push(item, &name, [quantity.0, rate.0], Per::Piece, true),
+            (None, None) => self.missing.push(item),
+        }
+    }
+
+    fn part(&mut self, job: &Job, part: &Part) {
+        let (charge, thread, priced) = match part {
+            Part::Bar { .. } | Part::RodEnd { .. } => return,
+            Part::JamNut { thread, hand, .. } => (Charge::JamNut, Some(thread.id), self.nut(thread.id, *hand)),
+            Part::Insert { thread, hand, outside_diameter, .. } => {
+                (Charge::Insert, Some(thread.id), self.insert(thread.id, *hand, *outside_diameter))
+            }
+            Part::Bolt { .. } => (Charge::Bolt, None, None),
+            Part::LockNut { .. } => (Charge::LockNut, None, None),
+            Part::Spacer { .. } => (Charge::Spacer, None, None),
+        };
+        self.bought(job, charge, part.clone(), thread, priced);
+    }
+
+    /// The price of a jam nut in the list.
+    fn nut(&self, thread: &str, hand: Hand) -> Option<(String, Rate)> {
+        stock::usable(&self.lists.nuts.rows, NUTS)
+            .filter(|row| row.thread == Some(thread) && row.hand == Some(hand))
+            .find_map(|row| Some((row.name.clone(), row.price?)))
+    }
+
+    /// The price of an insert in the list.
+    fn insert(&self, thread: &str, hand: Hand, outside: f64) -> Option<(String, Rate)> {
+        stock::usable(&self.lists.inserts.rows, INSERTS)
+            .filter(|row| row.thread == Some(thread) && row.hand == Some(hand))
+            .filter(|row| row.outside_diameter.is_some_and(|its| stock::slips_in(its, outside)))
+            .find_map(|row| Some((row.name.clone(), row.price?)))
+    }
+}

@@ -1,0 +1,174 @@
+//! The shop's lists as tables of the page, what a link can be made from, and what of it is in stock.
+
+use crate::document::Hand;
+use crate::engine::shop::stock::{Held, MOST_REPORTS, Needed, Offer, Offers, Wanted};
+use crate::present::words::{length, short, size, still_needed, thread};
+use crate::quantity::{System, unit_name};
+use crate::shop::columns::{Holds, Pick};
+use crate::shop::{self, Cell, Kind, Lists};
+
+/// Said above a table that holds nothing yet.
+pub const EMPTY: &str = "Nothing is entered yet. Import a CSV file, add a row, or look at the invented rows.";
+
+/// Said beside the button that puts invented rows in.
+pub const DEMO: &str = "Invented rows, each with “Demo” in its name, to see what the lists do.";
+
+/// A list as a table.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ListTable {
+    /// What it lists.
+    pub title: &'static str,
+    /// Its columns.
+    pub columns: Vec<ListColumn>,
+    /// Its rows.
+    pub rows: Vec<ListRow>,
+}
+
+/// A column of the table.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ListColumn {
+    /// Its heading with the unit that a bare number has.
+    pub heading: String,
+    /// What may be picked in it; empty where it is typed.
+    pub options: Vec<Pick>,
+    /// Whether it holds numbers, which stand to the right.
+    pub is_number: bool,
+    /// Whether a row is of no use without it.
+    pub needed: bool,
+}
+
+/// A row of the table.
+#[derive(Debug, Clone, PartialEq)]
+pub struct ListRow {
+    /// Its cells, as one would type them.
+    pub cells: Vec<Cell>,
+    /// What keeps it from being used.
+    pub complaint: Option<String>,
+}
+
+/// The table of a list in the reader's units.
+pub fn table(lists: &Lists, kind: Kind, system: System) -> ListTable {
+    let headings = shop::headings(kind);
+    let columns = headings.iter().map(|heading| {
+        let unit = match heading.holds {
+            Holds::Number { kind, .. } => unit_name(kind, system),
+            other => other.unit(),
+        };
+        ListColumn {
+            heading: if unit.is_empty() { heading.name.to_string() } else { format!("{} ({unit})", heading.name) },
+            options: if let Holds::Pick(options) = heading.holds { options() } else { Vec::new() },
+            is_number: !matches!(heading.holds, Holds::Text | Holds::Pick(_)),
+            needed: heading.needed,
+        }
+    });
+    let rows = (0..shop::rows(lists, kind)).map(|row| ListRow {
+        cells: (0..headings.len()).filter_map(|column| shop::cell(lists, kind, row, column, system)).collect(),
+        complaint: shop::complaint(lists, kind, row),
+    });
+    ListTable { title: kind.label(), columns: columns.collect(), rows: rows.collect() }
+}
+
+/// What a file of a list is called.
+pub fn file_name(kind: Kind) -> String {
+    format!("linkwright-{}.csv", kind.id())
+}
+
+/// One thing that a link can be made from.
+#[derive(Debug, Clone, PartialEq)]
+pub struct OfferRow {
+    /// The rod ends and the bar.
+    pub name: String,
+    /// How the link comes out, and whether it is as large as usual.
+    pub verdict: String,
+    /// Bar and cut length, and whether they are final.
+    pub lengths: String,
+    /// What is in stock or has to be ordered.
+    pub stock: String,
+}
+
+/// The rows of a search.
+pub fn offers(found: &Offers, system: System) -> Vec<OfferRow> {
+    found.offers.iter().map(|offer| offer_row(offer, system)).collect()
+}
+
+/// What is said beneath the rows of a search.
+pub fn remark(found: &Offers) -> Option<String> {
+    if !found.needs.is_empty() {
+        return Some(still_needed(&found.needs));
+    }
+    if !found.complete {
+        return Some(format!("These are the likeliest: {MOST_REPORTS} combinations were tried, and there are more."));
+    }
+    found.offers.is_empty().then(|| match found.reports {
+        0 => "The lists hold nothing that fits this link’s metal, sizes and rod ends.".to_string(),
+        1 => "One combination of the lists was tried, and it does not pass every check.".to_string(),
+        tried => format!("{tried} combinations of the lists were tried, and none passes every check."),
+    })
+}
+
+fn offer_row(offer: &Offer, system: System) -> OfferRow {
+    let bar = size(offer.size.outside_diameter, offer.size.wall, system);
+    let name = match &offer.rod_ends {
+        [Some(a), Some(b)] if a == b => format!("{} at both ends, {bar}", a.name),
+        [Some(a), Some(b)] => format!("{} at A, {} at B, {bar}", a.name, b.name),
+        [Some(a), None] => format!("{} at A, {bar}", a.name),
+        [None, Some(b)] => format!("{} at B, {bar}", b.name),
+        [None, None] => bar,
+    };
+    let [made, sawn] = [offer.bar, offer.cut].map(|value| length(value, system));
+    OfferRow {
+        name,
+        verdict: match offer.as_large_as_usual {
+            true => offer.word.to_string(),
+            false => format!("{}; smaller than builders usually fit", offer.word),
+        },
+        lengths: match offer.is_final {
+            true => format!("Bar {made}, saw {sawn}: final, the rod ends are measured"),
+            false => format!("Bar {made}, saw {sawn}: not final until both rod ends are measured"),
+        },
+        stock: stock(&offer.needed, system),
+    }
+}
+
+/// What is in stock and what has to be ordered, in a sentence or two.
+pub fn stock(needed: &[Needed], system: System) -> String {
+    let ordered = needed.iter().filter(|part| part.to_order().is_some_and(|count| count > 0));
+    let ordered: Vec<String> = ordered.map(|part| to_order(part, system)).collect();
+    let uncounted = needed.iter().filter(|part| part.held == Held::Uncounted);
+    let uncounted: Vec<String> = uncounted.map(|part| counted(part.count, &part.what, system)).collect();
+    match (ordered.is_empty(), uncounted.is_empty()) {
+        (true, true) => "In stock.".to_string(),
+        (false, true) => format!("To order: {}.", ordered.join("; ")),
+        (true, false) => format!("Listed, but not counted: {}.", uncounted.join("; ")),
+        (false, false) => {
+            format!("To order: {}. Listed, but not counted: {}.", ordered.join("; "), uncounted.join("; "))
+        }
+    }
+}
+
+fn to_order(part: &Needed, system: System) -> String {
+    let words = counted(part.to_order().unwrap_or(part.count), &part.what, system);
+    match part.held {
+        Held::OtherLengths(held) => format!("{words} ({held} in stock have other lengths, which change the bar)"),
+        Held::Counted(held) if held > 0 => format!("{words} ({held} in stock)"),
+        _ => words,
+    }
+}
+
+/// So many of a part: `2 rod ends, 1-1/4-12 left-hand`.
+fn counted(count: usize, what: &Wanted, system: System) -> String {
+    let some = |one: &str, many: &str| if count == 1 { format!("1 {one}") } else { format!("{count} {many}") };
+    let cut = |its: &'static crate::engine::tables::threads::Thread, hand: &Hand| format!("{} {}", thread(its), hand.words());
+    match what {
+        Wanted::RodEnd { thread, hand, .. } => format!("{}, {}", some("rod end", "rod ends"), cut(thread, hand)),
+        Wanted::JamNut { thread, hand } => format!("{}, {}", some("jam nut", "jam nuts"), cut(thread, hand)),
+        Wanted::Insert { thread, hand, .. } => {
+            format!("{}, {}", some("threaded insert", "threaded inserts"), cut(thread, hand))
+        }
+        Wanted::Blank { metal, size: its, length: long } => {
+            let blanks = some("blank", "blanks");
+            let (across, long) = (size(its.outside_diameter, its.wall, system), length(*long, system));
+            format!("{blanks} of {long}, {across} {}", short(metal))
+        }
+    }
+}

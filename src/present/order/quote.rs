@@ -1,0 +1,194 @@
+//! A quote as rows and as text. There is no currency in it: the shop knows its own.
+
+use crate::document::{Document, Link};
+use crate::engine::shop::quote::{How, Item, Line, Quote};
+use crate::present::words::{length, lower, sheet_name, value};
+use crate::quantity::{Kind, System};
+use crate::shop::prices::{Charge, label_of};
+
+/// How amounts are rounded.
+pub const ROUNDING: &str = "Each line is rounded once to whole cents, half a cent up; the total is the sum of the lines. Lengths and weights are charged to a thousandth of their unit.";
+
+/// Said where an order has no answer to be priced.
+pub const NOTHING: &str = "There is nothing to quote until a link has an answer.";
+
+/// A row of a quote.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct QuoteRow {
+    /// Which link it is for; empty for what the order costs by itself.
+    pub link: String,
+    /// What is charged for, as the shop's own row calls it.
+    pub what: String,
+    /// How it comes to its amount: `65.75 in at 1.85`.
+    pub how: String,
+    /// The amount.
+    pub amount: String,
+}
+
+/// A quote as it is shown.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct QuoteTable {
+    /// Its lines.
+    pub rows: Vec<QuoteRow>,
+    /// Everything but tax.
+    pub subtotal: String,
+    /// Tax; empty where the price book has none.
+    pub tax: String,
+    /// The sum, with what it is without: `Total without bolts and lock nuts`.
+    pub total_label: String,
+    /// The sum.
+    pub total: String,
+    /// What the reader should know: what is missing, shipping, lead time, rounding.
+    pub remarks: Vec<String>,
+}
+
+/// A quote in the reader's units.
+pub fn table(quote: &Quote, document: &Document, system: System) -> QuoteTable {
+    QuoteTable {
+        rows: quote.lines.iter().map(|line| row(line, document)).collect(),
+        subtotal: quote.subtotal.to_string(),
+        tax: quote.tax.map(|tax| tax.to_string()).unwrap_or_default(),
+        total_label: match without(quote, document) {
+            Some(without) => format!("Total without {without}"),
+            None => "Total".to_string(),
+        },
+        total: quote.total.to_string(),
+        remarks: remarks(quote, document, system),
+    }
+}
+
+/// The same as lines of text, to send or to print.
+pub fn text(quote: &Quote, document: &Document, system: System) -> Vec<String> {
+    if quote.lines.is_empty() {
+        return vec![NOTHING.to_string()];
+    }
+    let table = table(quote, document, system);
+    let mut lines = vec!["Quote".to_string()];
+    let answered = (0..document.links.len()).filter(|link| !quote.unanswered.contains(link));
+    lines.extend(answered.map(|link| sheet_name(document, link)));
+    lines.push(String::new());
+    for row in &table.rows {
+        let link = if row.link.is_empty() { String::new() } else { format!("{}, ", row.link) };
+        lines.push(format!("{link}{}: {} = {}", row.what, row.how, row.amount));
+    }
+    lines.push(String::new());
+    if !table.tax.is_empty() {
+        lines.push(format!("Before tax: {}", table.subtotal));
+        lines.push(format!("Tax: {}", table.tax));
+    }
+    lines.push(format!("{}: {}", table.total_label, table.total));
+    lines.extend(table.remarks);
+    lines
+}
+
+fn row(line: &Line, document: &Document) -> QuoteRow {
+    let link = line.item.link.and_then(|link| document.links.get(link)).map(Link::title).unwrap_or_default();
+    let how = match line.how {
+        How::Rate { quantity, per, rate } => match label_of(per) {
+            Some(unit) if matches!(unit, "piece" | "end" | "order") => format!("{quantity} at {rate} each"),
+            unit => format!("{quantity} {} at {rate}", unit.unwrap_or_default()),
+        },
+        How::Percent { percent, of } if line.item.charge == Charge::Break => format!("{percent} % off {of}"),
+        How::Percent { percent, of } => format!("{percent} % of {of}"),
+        How::UpTo(least) => format!("up to {least}"),
+    };
+    let what = if line.name.is_empty() { line.item.charge.label().to_string() } else { line.name.clone() };
+    QuoteRow { link, what, how, amount: line.amount.to_string() }
+}
+
+/// What the total is without, in a phrase; `None` when everything has a price.
+pub fn without(quote: &Quote, document: &Document) -> Option<String> {
+    let mut named: Vec<(Charge, Vec<usize>)> = Vec::new();
+    for Item { charge, link, .. } in &quote.missing {
+        let at = named.iter().position(|(known, _)| known == charge).unwrap_or_else(|| {
+            named.push((*charge, Vec::new()));
+            named.len() - 1
+        });
+        if let (Some((_, links)), Some(link)) = (named.get_mut(at), link)
+            && !links.contains(link)
+        {
+            links.push(*link);
+        }
+    }
+    let answered = document.links.len() - quote.unanswered.len().min(document.links.len());
+    let mut names: Vec<String> = named
+        .iter()
+        .map(|(charge, links)| {
+            if links.is_empty() || links.len() == answered {
+                return noun(*charge).to_string();
+            }
+            let titles = links.iter().filter_map(|link| document.links.get(*link));
+            let titles: Vec<String> = titles.map(|link| lower(&link.title())).collect();
+            format!("{} for {}", noun(*charge), titles.join(" and "))
+        })
+        .collect();
+    let last = names.pop()?;
+    Some(if names.is_empty() { last } else { format!("{} and {last}", names.join(", ")) })
+}
+
+fn noun(charge: Charge) -> &'static str {
+    match charge {
+        Charge::Material => "material",
+        Charge::Saw => "sawing",
+        Charge::Face => "facing",
+        Charge::DrillAndTap => "drilling and tapping",
+        Charge::Flats => "wrench flats",
+        Charge::Skim => "the skim pass",
+        Charge::Weld => "welding",
+        Charge::SetUp => "set-up",
+        Charge::Polish => "polishing",
+        Charge::Anodize => "anodizing",
+        Charge::RodEnd => "rod ends",
+        Charge::JamNut => "jam nuts",
+        Charge::Insert => "threaded inserts",
+        Charge::Bolt => "bolts",
+        Charge::LockNut => "lock nuts",
+        Charge::Spacer => "spacers",
+        Charge::Shipping => "shipping",
+        Charge::Order
+        | Charge::Packing
+        | Charge::Least
+        | Charge::Break
+        | Charge::Tax
+        | Charge::TaxWithShipping
+        | Charge::LeadTime => charge.label(),
+    }
+}
+
+fn remarks(quote: &Quote, document: &Document, system: System) -> Vec<String> {
+    let mut remarks = Vec::new();
+    if let Some(without) = without(quote, document) {
+        remarks.push(format!("The price book has no price for {without}. Enter 0 for what is included in another price."));
+    }
+    match quote.unanswered.len() {
+        0 => {}
+        1 => remarks.push("One entry has no answer yet and is not in this quote.".to_string()),
+        open => remarks.push(format!("{open} entries have no answer yet and are not in this quote.")),
+    }
+    match quote.theirs {
+        0 => {}
+        1 => remarks.push("One rod end is the customer’s own and is not charged.".to_string()),
+        theirs => remarks.push(format!("{theirs} rod ends are the customer’s own and are not charged.")),
+    }
+    if quote.tax.is_none() {
+        remarks.push("The price book has no tax, so none is added.".to_string());
+    }
+    let from_stock = quote.lines.iter().filter(|line| line.from_stock).count();
+    if from_stock > 0 {
+        remarks.push("Where the price book has no row, the price in the list of stock is charged.".to_string());
+    }
+    let (weight, longest) = (value(quote.weight, Kind::Weight, system), length(quote.longest, system));
+    remarks.push(match quote.unweighed {
+        0 => format!("Bars and rod ends weigh {weight}, without nuts, bolts and packing. The longest bar is {longest}."),
+        _ => format!(
+            "The bars weigh {weight}, with the rod ends whose weight is listed, without the others, nuts, bolts and packing. The longest bar is {longest}."
+        ),
+    });
+    remarks.push(match quote.days {
+        Some(1) => "Lead time: 1 working day.".to_string(),
+        Some(days) => format!("Lead time: {days} working days."),
+        None => "The price book gives no lead time.".to_string(),
+    });
+    remarks.push(ROUNDING.to_string());
+    remarks
+}
