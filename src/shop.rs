@@ -34,6 +34,57 @@ pub struct Lists {
     pub prices: PriceBook,
 }
 
+impl Lists {
+    fn stock(&mut self, wall: f64) -> &mut Table<Stock> {
+        if wall > 0.0 { &mut self.tubes } else { &mut self.bars }
+    }
+
+    /// Adds what a cut left over of a bar, or of a tube where it has a wall: one more where such a remnant is listed.
+    pub fn keep_remnant(&mut self, name: &str, metal: &'static str, [outside_diameter, wall, length]: [f64; 3]) {
+        let list = self.stock(wall);
+        let wall = (wall > 0.0).then_some(wall);
+        let remnant = Stock {
+            name: name.to_string(),
+            metal: Some(metal),
+            outside_diameter: Some(outside_diameter),
+            wall,
+            length: Some(length),
+            count: Some(1),
+            piece: Some(Piece::Remnant),
+            ..Stock::default()
+        };
+        let near = |a: Option<f64>, b: Option<f64>| a.unwrap_or(0.0).to_bits() == b.unwrap_or(0.0).to_bits();
+        let same = list.rows.iter_mut().map(|entry| &mut entry.row).find(|row| {
+            row.is_remnant()
+                && row.metal == remnant.metal
+                && near(row.outside_diameter, remnant.outside_diameter)
+                && near(row.wall, remnant.wall)
+                && near(row.length, remnant.length)
+        });
+        match same {
+            Some(row) => row.count = row.count.map(|count| count.saturating_add(1)),
+            None => {
+                let extra = vec![String::new(); list.extra.len()];
+                list.rows.push(Entry { row: remnant, unread: Vec::new(), extra });
+            }
+        }
+    }
+
+    /// Takes one piece out of a row of bars, or of tubes, once it is cut; a remnant that is used up leaves the list.
+    pub fn cut_up(&mut self, kind: Kind, row: usize) {
+        let list = match kind {
+            Kind::Bars => &mut self.bars,
+            Kind::Tubes => &mut self.tubes,
+            _ => return,
+        };
+        let Some(stock) = list.rows.get_mut(row).map(|entry| &mut entry.row) else { return };
+        stock.count = stock.count.map(|count| count.saturating_sub(1));
+        if stock.is_remnant() && stock.count == Some(0) {
+            list.rows.remove(row);
+        }
+    }
+}
+
 /// Which list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Kind {

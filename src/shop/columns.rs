@@ -136,10 +136,8 @@ pub fn options<T: Picked>() -> Vec<Pick> {
 }
 
 impl Picked for Hand {
-    const ALL: &'static [(Self, Pick)] = &[
-        (Self::Right, Pick { id: "rh", label: "Right-hand" }),
-        (Self::Left, Pick { id: "lh", label: "Left-hand" }),
-    ];
+    const ALL: &'static [(Self, Pick)] =
+        &[(Self::Right, Pick { id: "rh", label: "Right-hand" }), (Self::Left, Pick { id: "lh", label: "Left-hand" })];
 }
 
 impl Picked for ShankSteel {
@@ -229,7 +227,8 @@ impl Holds {
                 } else if unit.is_empty() {
                     return Err(format!("“{text}” has no unit, and the heading gives none."));
                 } else {
-                    quantity::read(&format!("{text} {unit}"), *kind, System::Inch).map_err(|misread| misread.sentence())?
+                    quantity::read(&format!("{text} {unit}"), *kind, System::Inch)
+                        .map_err(|misread| misread.sentence())?
                 };
                 self.in_range(value, System::Inch)
             }
@@ -328,7 +327,8 @@ fn short(text: &str) -> String {
 fn exact(value: f64, kind: Kind) -> String {
     let (inch, metric) = (unit_name(kind, System::Inch), unit_name(kind, System::Metric));
     let same = |text: &str, unit: &str| {
-        quantity::read(&format!("{text} {unit}"), kind, System::Inch).is_ok_and(|back| back.to_bits() == value.to_bits())
+        quantity::read(&format!("{text} {unit}"), kind, System::Inch)
+            .is_ok_and(|back| back.to_bits() == value.to_bits())
     };
     let of_one = |unit: &str| quantity::read(&format!("1 {unit}"), kind, System::Inch).unwrap_or(1.0);
     let in_unit = |unit: &str| {

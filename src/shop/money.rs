@@ -110,7 +110,9 @@ fn decimal(text: &str, places: usize) -> Result<i64, String> {
     let digits = format!("{}{part:0<places$}", digits.trim_start_matches('0'));
     let most = MOST_WHOLE * 10_i64.pow(u32::try_from(places).unwrap_or(0));
     let value = digits.parse::<i64>().ok().filter(|value| *value <= most);
-    value.ok_or_else(|| format!("I read “{}”. That is more than any charge of a shop.", text.chars().take(24).collect::<String>()))
+    value.ok_or_else(|| {
+        format!("I read “{}”. That is more than any charge of a shop.", text.chars().take(24).collect::<String>())
+    })
 }
 
 /// One to three digits, not starting with a zero, then threes.

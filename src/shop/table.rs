@@ -66,7 +66,8 @@ pub(super) fn heading<R>(column: &Column<R>) -> String {
 
 /// A heading as its name in small letters, and the unit in its brackets.
 fn parted(heading: &str) -> (String, String) {
-    let (name, unit) = heading.trim_end().strip_suffix(')').and_then(|rest| rest.rsplit_once('(')).unwrap_or((heading, ""));
+    let (name, unit) =
+        heading.trim_end().strip_suffix(')').and_then(|rest| rest.rsplit_once('(')).unwrap_or((heading, ""));
     (name.trim().to_lowercase(), unit.trim().to_string())
 }
 
@@ -100,7 +101,8 @@ pub(super) fn read<R: Default>(columns: &[Column<R>], text: &str) -> Result<Read
             _ => {
                 let cell = one_line(heading, 40);
                 if at.is_some_and(|at| taken.contains(&at)) {
-                    notices.push(format!("Column “{cell}” stands there twice. The first one is used, this one is kept."));
+                    notices
+                        .push(format!("Column “{cell}” stands there twice. The first one is used, this one is kept."));
                 } else if at.is_some() {
                     notices.push(format!("Column “{cell}”: its unit is not known here. It is kept, but not used."));
                 } else if !cell.is_empty() {

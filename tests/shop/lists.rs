@@ -1,7 +1,9 @@
 //! The files of a shop: nothing is lost, what cannot be read is named, and an edit is read as it is typed.
 
 use linkwright::quantity::{System, inch, lbf, mm};
-use linkwright::shop::{Cell, Kind, Lists, add_row, cell, complaint, demo, headings, read, remove_row, rows, set_cell, write};
+use linkwright::shop::{
+    Cell, Kind, Lists, add_row, cell, complaint, demo, headings, read, remove_row, rows, set_cell, write,
+};
 
 use crate::dice::Dice;
 
@@ -104,7 +106,8 @@ fn what_cannot_be_read_is_named_by_line_and_column() {
 
 #[test]
 fn a_cell_of_another_unit_keeps_it() {
-    for (heading, text, kept) in [("Bore (mm)", "2", "2 mm"), ("Bore", "1", "1 (unit?)"), ("Bore (mm)", "wide", "wide")] {
+    for (heading, text, kept) in [("Bore (mm)", "2", "2 mm"), ("Bore", "1", "1 (unit?)"), ("Bore (mm)", "wide", "wide")]
+    {
         let (lists, told) = rod_ends(&format!("Name,{heading}\nx,{text}\n"));
         assert!(told.iter().any(|line| line.starts_with("Line 2")), "{told:?}");
         assert!(write(&lists, Kind::RodEnds).contains(kept), "{heading}: {}", write(&lists, Kind::RodEnds));
@@ -127,7 +130,8 @@ fn a_file_of_something_else_changes_nothing() {
 fn columns_that_are_not_known_are_carried_along() {
     let text = "Shelf,Name,Bore (in),Bore (in),Bore (furlong)\nA1,\"one, two\",0.75,0.5,9,more\n=SUM(A1),\"two\nlines\",1,,,\n";
     let (lists, told) = rod_ends(text);
-    for part in ["“Shelf” is not known", "“Bore (in)” stands there twice", "“Bore (furlong)” stands there twice"] {
+    for part in ["“Shelf” is not known", "“Bore (in)” stands there twice", "“Bore (furlong)” stands there twice"]
+    {
         assert!(told.iter().any(|line| line.contains(part)), "{part}: {told:?}");
     }
     let (_, told) = rod_ends("Name,Bore (furlong)\nx,1\n");
@@ -188,10 +192,50 @@ fn a_corrected_cell_is_used() {
 /// What somebody might type into a cell, sense or not.
 fn anything(dice: &mut Dice) -> String {
     let few = [
-        "", "0", "1", "3/4", "1-1/4", "20 mm", "0.875", "25,4", "2.0000001", "0.7500000001 in", "12.3456789 mm", "-1", "NaN",
-        "=1+1", "+x", "@y", "'=z", "''", "\"quoted\"", "a,b", "a;b", "two\nlines", "\ttab", "é½日😀", "\u{202e}turned",
-        "1-1/4-12", "M20 × 1.5", "rh", "LEFT-HAND", "7075-T6/T651 bar", "1020 DOM tube", "remnant", "ft", "saw",
-        "Tax without shipping", "8.25", "8.25 %", "1,250.00", "0.335", "70000", "12 kN", "(unit?)", "1 (unit?)", "Dec-01",
+        "",
+        "0",
+        "1",
+        "3/4",
+        "1-1/4",
+        "20 mm",
+        "0.875",
+        "25,4",
+        "2.0000001",
+        "0.7500000001 in",
+        "12.3456789 mm",
+        "-1",
+        "NaN",
+        "=1+1",
+        "+x",
+        "@y",
+        "'=z",
+        "''",
+        "\"quoted\"",
+        "a,b",
+        "a;b",
+        "two\nlines",
+        "\ttab",
+        "é½日😀",
+        "\u{202e}turned",
+        "1-1/4-12",
+        "M20 × 1.5",
+        "rh",
+        "LEFT-HAND",
+        "7075-T6/T651 bar",
+        "1020 DOM tube",
+        "remnant",
+        "ft",
+        "saw",
+        "Tax without shipping",
+        "8.25",
+        "8.25 %",
+        "1,250.00",
+        "0.335",
+        "70000",
+        "12 kN",
+        "(unit?)",
+        "1 (unit?)",
+        "Dec-01",
     ];
     match dice.next(8) {
         0 => "x".repeat(dice.next(200)),
@@ -211,10 +255,12 @@ fn random_files_come_back_whole() {
         let mut names: Vec<String> = headings(kind).iter().map(|it| it.name.to_string()).collect();
         names.extend(["Shelf".to_string(), String::new(), "=cmd".to_string(), "a;b\tc".to_string()]);
         let width = 1 + dice.next(names.len());
-        let heads: Vec<String> = (0..width).map(|at| {
-            let name = if at == 0 { "Name" } else { &names[dice.next(names.len())] };
-            format!("{name}{}", units[dice.next(if at == 0 { 1 } else { units.len() })])
-        }).collect();
+        let heads: Vec<String> = (0..width)
+            .map(|at| {
+                let name = if at == 0 { "Name" } else { &names[dice.next(names.len())] };
+                format!("{name}{}", units[dice.next(if at == 0 { 1 } else { units.len() })])
+            })
+            .collect();
         let mut table = vec![heads];
         for _ in 0..dice.next(5) {
             table.push((0..dice.next(width + 2)).map(|_| anything(&mut dice)).collect());
@@ -258,4 +304,29 @@ fn random_edits_come_back_whole() {
         assert_eq!(back, lists);
     }
     assert!(taken > 1_000, "{taken}");
+}
+
+#[test]
+fn remnants_go_into_the_list_and_out_again() {
+    let mut lists = demo::lists();
+    let (bars, tubes) = (rows(&lists, Kind::Bars), rows(&lists, Kind::Tubes));
+    for _ in 0..2 {
+        lists.keep_remnant("Left over", "7075-t6", [inch(2.0), 0.0, inch(17.25)]);
+    }
+    lists.keep_remnant("Left over", "1020-dom", [inch(2.0), inch(0.25), inch(30.0)]);
+    assert_eq!([rows(&lists, Kind::Bars), rows(&lists, Kind::Tubes)], [bars + 1, tubes + 1]);
+    assert_eq!(lists.bars.rows[bars].row.count, Some(2), "two alike stand in one row");
+    assert_eq!(complaint(&lists, Kind::Tubes, tubes), None);
+    assert_eq!(again(&lists), lists);
+    lists.cut_up(Kind::Bars, bars);
+    assert_eq!(lists.bars.rows[bars].row.count, Some(1));
+    lists.cut_up(Kind::Bars, bars);
+    lists.cut_up(Kind::Tubes, tubes);
+    assert_eq!(lists, demo::lists(), "a remnant that is used up is gone");
+    for _ in 0..9 {
+        lists.cut_up(Kind::Bars, 0);
+    }
+    assert_eq!(lists.bars.rows[0].row.count, Some(0), "a size that the shop buys stays in the list");
+    lists.cut_up(Kind::Bars, 99);
+    lists.cut_up(Kind::Nuts, 0);
 }

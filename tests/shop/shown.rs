@@ -1,1 +1,102 @@
-//! T.
+//! The shop in words: tables, offers, what is in stock, and a quote as text.
+
+use linkwright::document::{Finish, Link};
+use linkwright::engine::report;
+use linkwright::engine::shop::quote::quote;
+use linkwright::engine::shop::stock::{offers, take};
+use linkwright::present::order::{lists as shown, quote as quoted};
+use linkwright::quantity::System;
+use linkwright::shop::{Kind, Lists, add_row, demo};
+
+use super::stock::hard;
+
+#[test]
+fn a_table_has_a_cell_for_each_column() {
+    let mut lists = demo::lists();
+    for kind in Kind::ALL {
+        add_row(&mut lists, kind);
+        for system in [System::Inch, System::Metric] {
+            let table = shown::table(&lists, kind, system);
+            assert!(table.rows.iter().all(|row| row.cells.len() == table.columns.len()), "{kind:?}");
+            let last = table.rows.last().and_then(|row| row.complaint.clone());
+            assert!(last.is_some_and(|it| it.starts_with("Not used until you enter or correct: Name")), "{kind:?}");
+        }
+    }
+    let heads = |system| {
+        let columns = shown::table(&lists, Kind::RodEnds, system).columns;
+        columns.into_iter().map(|it| it.heading).take(5).collect::<Vec<_>>().join(", ")
+    };
+    assert_eq!(heads(System::Inch), "Name, Shank thread, Bore (in), Eye center to shank end (in), Thread length (in)");
+    assert_eq!(
+        heads(System::Metric),
+        "Name, Shank thread, Bore (mm), Eye center to shank end (mm), Thread length (mm)"
+    );
+}
+
+#[test]
+fn an_offer_reads_like_a_sentence() {
+    let found = offers(&hard(), 0, &demo::lists());
+    let row = &shown::offers(&found, System::Inch)[0];
+    assert_eq!(row.name, "Demo, 1-1/4 shank at both ends, 2-1/4 in");
+    assert_eq!(row.verdict, "Passes");
+    assert_eq!(row.lengths, "Bar 32-13/16 in, saw 32-15/16 in: final, the rod ends are measured");
+    assert_eq!(row.stock, "In stock.");
+    assert_eq!(shown::remark(&found), None);
+    let mut few = demo::lists();
+    (few.rod_ends.rows[2].row.left, few.bars.rows[2].row.count, few.nuts.rows[0].row.count) = (Some(1), Some(0), None);
+    let found = offers(&hard(), 0, &few);
+    let row =
+        shown::offers(&found, System::Inch).into_iter().find(|row| row.name.contains("1-1/4 shank at")).expect("it");
+    assert_eq!(
+        row.stock,
+        "To order: 2 blanks of 32-15/16 in, 2-1/4 in 7075-T6/T651 bar; 1 rod end, 1-1/4-12 left-hand (1 in stock). Listed, but not counted: 2 jam nuts, 1-1/4-12 right-hand."
+    );
+    let nothing = offers(&hard(), 0, &Lists::default());
+    assert_eq!(
+        shown::remark(&nothing).as_deref(),
+        Some("The lists hold nothing that fits this link’s metal, sizes and rod ends.")
+    );
+}
+
+#[test]
+fn a_quote_as_text() {
+    let document = take(&hard(), 0, &offers(&hard(), 0, &demo::lists()).offers[0]);
+    let mut lists = demo::lists();
+    lists.prices.rows.retain(|entry| !["Demo bolt", "Demo lock nut", "Demo tax"].contains(&entry.row.name.as_str()));
+    let reports = report(&document).links;
+    let text = quoted::text(&quote(&document, &reports, &lists), &document, System::Inch).join("\n");
+    for part in [
+        "Front lower links, Demo 7075 bar, any size: 26.454 lb at 11.50 = 304.22",
+        "Front lower links, Demo saw cut: 2 at 4.00 each = 8.00",
+        "Front lower links, Demo, 1-1/4 shank, left-hand: 2 at 64.00 each = 128.00",
+        "Demo order: 1 at 12.00 each = 12.00",
+        "Total without bolts and lock nuts: 803.20",
+        "The price book has no price for bolts and lock nuts.",
+        "The price book has no tax, so none is added.",
+        "Lead time: 5 working days.",
+        quoted::ROUNDING,
+    ] {
+        assert!(text.contains(part), "{part}\nis not in\n{text}");
+    }
+    assert!(!text.contains('$') && !text.contains('€'), "no currency");
+}
+
+#[test]
+fn what_is_missing_for_some_links_names_them() {
+    let mut document = take(&hard(), 0, &offers(&hard(), 0, &demo::lists()).offers[0]);
+    document.links.push(Link {
+        finish: Some(Finish::Polished),
+        position: linkwright::document::Position::Rear,
+        ..document.links[0].clone()
+    });
+    document.links.push(Link::default());
+    let mut lists = demo::lists();
+    lists.prices.rows.retain(|entry| entry.row.name != "Demo polish");
+    let quote = quote(&document, &report(&document).links, &lists);
+    assert_eq!(quoted::without(&quote, &document).as_deref(), Some("polishing for rear lower links"));
+    let table = quoted::table(&quote, &document, System::Metric);
+    assert_eq!(table.total_label, "Total without polishing for rear lower links");
+    assert!(table.remarks.iter().any(|line| line == "One entry has no answer yet and is not in this quote."));
+    let none = quoted::text(&linkwright::engine::shop::quote::Quote::default(), &document, System::Inch);
+    assert_eq!(none, [quoted::NOTHING]);
+}

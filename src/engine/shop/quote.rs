@@ -2,7 +2,8 @@
 //!
 //! A quantity is charged to a thousandth of its unit, and each line is rounded once to whole cents, half away from zero;
 //! the total is the sum of the lines as they stand. What has no price is named, never counted as nothing: a price of 0 in
-//! the book says that something is included. The price book goes before the prices in the lists of stock.
+//! the book says that something is included. The price book goes before the prices in the lists of stock. A quantity break
+//! is taken off what the links cost, not off what an order costs once; the least order counts neither shipping nor tax.
 
 mod lines;
 

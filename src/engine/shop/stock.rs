@@ -183,13 +183,8 @@ fn may_go(end: &End, rod_end: &RodEnd) -> bool {
 fn pairs<'a>(document: &Document, link: usize, lists: &'a Lists) -> Vec<Pair<'a>> {
     let Some(chosen) = document.links.get(link) else { return Vec::new() };
     let pieces = pieces(document, link);
-    let listed: Vec<&RodEnd> = lists
-        .rod_ends
-        .rows
-        .iter()
-        .filter(|entry| entry.lacks(ROD_ENDS).is_empty())
-        .map(|entry| &entry.row)
-        .collect();
+    let listed: Vec<&RodEnd> =
+        lists.rod_ends.rows.iter().filter(|entry| entry.lacks(ROD_ENDS).is_empty()).map(|entry| &entry.row).collect();
     let of_end = |end: usize| -> Vec<Option<&RodEnd>> {
         match chosen.ends.get(end) {
             Some(end) if stays(end) => vec![None],
@@ -210,8 +205,8 @@ fn pairs<'a>(document: &Document, link: usize, lists: &'a Lists) -> Vec<Pair<'a>
             let (kept, stocked) = match (a, b) {
                 // Two kinds in one link only where neither kind is in stock in both hands.
                 (Some(a), Some(b)) if !std::ptr::eq(a, b) => {
-                    let alike = a.thread == b.thread
-                        && a.bore.zip(b.bore).is_some_and(|(a, b)| !exceeds((a - b).abs(), SAME));
+                    let alike =
+                        a.thread == b.thread && a.bore.zip(b.bore).is_some_and(|(a, b)| !exceeds((a - b).abs(), SAME));
                     let each_in_stock = enough(a, hands[0]) && enough(b, hands[1]);
                     (alike && each_in_stock && !both(a) && !both(b), true)
                 }
@@ -254,7 +249,12 @@ fn size(bar: &Stock) -> Size {
 
 fn offer(trial: &Document, link: usize, lists: &Lists, pair: Pair, bar: Option<&Stock>, answer: &Answer) -> Offer {
     let made = &answer.link;
-    let size = bar.map_or(Size { outside_diameter: made.outside_diameter, wall: made.wall }, size);
+    let needed = needed::needed(trial, link, answer, lists, pair);
+    let blank = needed.iter().find_map(|part| match &part.what {
+        Wanted::Blank { size, .. } => Some(*size),
+        _ => None,
+    });
+    let size = blank.unwrap_or(Size { outside_diameter: made.outside_diameter, wall: made.wall });
     let as_large_as_usual = answer.sizing.by_trade.as_ref().is_none_or(|usual| {
         let threads = made.ends.iter().all(|end| practice::class(end.thread) >= usual.class);
         threads && (usual.goes_by == GoesBy::RodEnds || size.is_as_large_as(usual.least))
@@ -269,7 +269,7 @@ fn offer(trial: &Document, link: usize, lists: &Lists, pair: Pair, bar: Option<&
         cut: made.cut,
         is_final: !made.provisional,
         as_large_as_usual,
-        needed: needed::needed(trial, link, answer, lists, pair),
+        needed,
     }
 }
 

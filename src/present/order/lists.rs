@@ -158,7 +158,8 @@ fn to_order(part: &Needed, system: System) -> String {
 /// So many of a part: `2 rod ends, 1-1/4-12 left-hand`.
 fn counted(count: usize, what: &Wanted, system: System) -> String {
     let some = |one: &str, many: &str| if count == 1 { format!("1 {one}") } else { format!("{count} {many}") };
-    let cut = |its: &'static crate::engine::tables::threads::Thread, hand: &Hand| format!("{} {}", thread(its), hand.words());
+    let cut =
+        |its: &'static crate::engine::tables::threads::Thread, hand: &Hand| format!("{} {}", thread(its), hand.words());
     match what {
         Wanted::RodEnd { thread, hand, .. } => format!("{}, {}", some("rod end", "rod ends"), cut(thread, hand)),
         Wanted::JamNut { thread, hand } => format!("{}, {}", some("jam nut", "jam nuts"), cut(thread, hand)),

@@ -4,6 +4,7 @@ use crate::document::{Document, Link};
 use crate::engine::shop::quote::{How, Item, Line, Quote};
 use crate::present::words::{length, lower, sheet_name, value};
 use crate::quantity::{Kind, System};
+use crate::report::Part;
 use crate::shop::prices::{Charge, label_of};
 
 /// How amounts are rounded.
@@ -59,7 +60,7 @@ pub fn table(quote: &Quote, document: &Document, system: System) -> QuoteTable {
 
 /// The same as lines of text, to send or to print.
 pub fn text(quote: &Quote, document: &Document, system: System) -> Vec<String> {
-    if quote.lines.is_empty() {
+    if quote.links == 0 {
         return vec![NOTHING.to_string()];
     }
     let table = table(quote, document, system);
@@ -92,7 +93,14 @@ fn row(line: &Line, document: &Document) -> QuoteRow {
         How::Percent { percent, of } => format!("{percent} % of {of}"),
         How::UpTo(least) => format!("up to {least}"),
     };
-    let what = if line.name.is_empty() { line.item.charge.label().to_string() } else { line.name.clone() };
+    let what = if line.name.is_empty() { line.item.charge.label() } else { &line.name };
+    // Right-hand and left-hand parts stand in lines of their own.
+    let what = match &line.item.part {
+        Some(Part::RodEnd { hand, .. } | Part::JamNut { hand, .. } | Part::Insert { hand, .. }) => {
+            format!("{what}, {}", hand.words())
+        }
+        _ => what.to_string(),
+    };
     QuoteRow { link, what, how, amount: line.amount.to_string() }
 }
 
@@ -145,6 +153,7 @@ fn noun(charge: Charge) -> &'static str {
         Charge::LockNut => "lock nuts",
         Charge::Spacer => "spacers",
         Charge::Shipping => "shipping",
+        // These are named by the book, and never missing.
         Charge::Order
         | Charge::Packing
         | Charge::Least
@@ -158,7 +167,8 @@ fn noun(charge: Charge) -> &'static str {
 fn remarks(quote: &Quote, document: &Document, system: System) -> Vec<String> {
     let mut remarks = Vec::new();
     if let Some(without) = without(quote, document) {
-        remarks.push(format!("The price book has no price for {without}. Enter 0 for what is included in another price."));
+        remarks
+            .push(format!("The price book has no price for {without}. Enter 0 for what is included in another price."));
     }
     match quote.unanswered.len() {
         0 => {}

@@ -149,9 +149,8 @@ pub(in super::super) fn is_theirs(end: &End) -> bool {
 
 /// The rod end of the list that is measured like one that is answered for.
 pub(in super::super) fn listed<'a>(lists: &'a Lists, end: &EndGeometry) -> Option<&'a RodEnd> {
-    usable(&lists.rod_ends.rows, ROD_ENDS).find(|it| {
-        is_of_size(it, end.thread, end.bore) && has_lengths(it, end.eye_to_end, end.thread_length)
-    })
+    usable(&lists.rod_ends.rows, ROD_ENDS)
+        .find(|it| is_of_size(it, end.thread, end.bore) && has_lengths(it, end.eye_to_end, end.thread_length))
 }
 
 /// The bars or tubes of a metal and a size.
@@ -160,10 +159,7 @@ pub(in super::super) fn of_size<'a>(
     metal: &'static Material,
     sought: Sought,
 ) -> impl Iterator<Item = &'a Stock> {
-    let size = Size {
-        outside_diameter: sought.outside_diameter.unwrap_or(0.0),
-        wall: sought.wall.unwrap_or(0.0),
-    };
+    let size = Size { outside_diameter: sought.outside_diameter.unwrap_or(0.0), wall: sought.wall.unwrap_or(0.0) };
     stock_of(lists, metal).filter(move |bar| same_size(bar, size))
 }
 
