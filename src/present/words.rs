@@ -59,6 +59,13 @@ pub fn size(outside: f64, wall: f64, units: impl Into<Units>) -> String {
     if wall > 0.0 { format!("{outside} by {} wall", trade(wall, units)) } else { outside }
 }
 
+/// The bar or tube of a link as it is bought, and what it is turned to where a skim pass is taken off it.
+pub fn stock(made: &LinkGeometry, units: impl Into<Units>) -> String {
+    let units = units.into();
+    let bought = size(made.stock_diameter, made.wall, units);
+    if made.is_skimmed() { format!("{bought} turned to {}", fit(made.outside_diameter, units)) } else { bought }
+}
+
 /// A length that is made or measured.
 pub fn length(value: f64, units: impl Into<Units>) -> String {
     units.into().write(|system| measured(value, system))
@@ -132,7 +139,7 @@ pub fn headline(made: &LinkGeometry, units: impl Into<Units>) -> String {
     let [a, b] = &made.ends;
     format!(
         "{} {}, {}, {} at A and {} at B",
-        size(made.outside_diameter, made.wall, units),
+        stock(made, units),
         metal(made),
         threads(&made.ends),
         hand_mark(a.hand),

@@ -45,6 +45,16 @@ formula! {
 }
 
 formula! {
+    /// Diameter that a skim pass leaves of a bar.
+    SKIMMED_DIAMETER: "D_f" FineLength = "D_s − s";
+    given stock "D_s" FineLength "diameter of the bar as bought", skim "s" FineLength "what the pass takes off the diameter";
+    code stock - skim;
+    holds "D_s > s" => stock > skim;
+    source GEOMETRY, "across the bar", Computed;
+    example [inch(2.0), inch(0.03)] gives "1.970" of inch(1.0), "own arithmetic";
+}
+
+formula! {
     /// Length that a tap goes in a minute.
     TAP_FEED: "f" FineLength = "N · P";
     given spindle "N" Count "turns a minute", pitch "P" FineLength "pitch of the thread";
@@ -53,4 +63,4 @@ formula! {
     example [120.0, inch(0.0625)] gives "7.5" of inch(1.0), "3/4-16 at 120 turns a minute; own arithmetic";
 }
 
-listed! {DRILL_POINT, FULL_DIAMETER_DEPTH; references TO_POINT_DEPTH, SPINDLE_SPEED, TAP_FEED}
+listed! {SKIMMED_DIAMETER, DRILL_POINT, FULL_DIAMETER_DEPTH; references TO_POINT_DEPTH, SPINDLE_SPEED, TAP_FEED}
