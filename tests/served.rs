@@ -57,7 +57,10 @@ fn served() -> BTreeSet<&'static str> {
         for (at, link) in report(document).links.iter().enumerate() {
             let Some(answer) = link.answer() else { continue };
             worked(answer, &mut found);
-            made(&route(document, at, answer, &Machine::default()), &mut found);
+            // One link of each rig is enough for what every route works out alike.
+            if at == 0 {
+                made(&route(document, at, answer, &Machine::default()), &mut found);
+            }
         }
     };
     for _ in 0..300 {

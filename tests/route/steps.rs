@@ -92,8 +92,8 @@ fn machines_set_the_limits() {
             assert!(!machine.set(setting, Some(bad)), "{} takes {bad}", setting.id);
         }
         assert_eq!(machine, Machine::default());
-        assert!(machine.set(setting, Some(setting.range[1])) && machine.value(setting) == setting.range[1]);
-        assert!(machine.set(setting, None) && machine.value(setting) == setting.default);
+        assert!(machine.set(setting, Some(setting.range[1])) && machine.in_force(setting) == setting.range[1]);
+        assert!(machine.set(setting, None) && machine.in_force(setting) == setting.default);
         assert!((setting.range[0]..=setting.range[1]).contains(&setting.default), "{}", setting.id);
         assert_eq!(machine::setting(setting.id), Some(*setting));
     }

@@ -166,7 +166,7 @@ formula! {
     given full "A_o" Area "area of the round bar", left "A" Area "area between the flats", length "l" FineLength "length of the flats";
     code (full - left) * length;
     source GEOMETRY, "volume", Computed;
-    example [in2(3.1416), in2(2.9781), inch(1.0)] gives "0.1635" of in3(1.0), "own arithmetic";
+    example [in2(3.15), in2(2.95), inch(1.0)] gives "0.20" of in3(1.0), "own arithmetic";
 }
 
 formula! {

@@ -231,7 +231,7 @@ impl Shop<'_> {
     }
 
     fn minutes(&self, setting: &Setting) -> f64 {
-        self.machine.value(setting)
+        self.machine.in_force(setting)
     }
 
     /// A step that takes only handling.
@@ -278,7 +278,7 @@ impl Step {
         self
     }
 
-    fn to_measure(mut self, name: &'static str, end: Option<usize>, asked: Option<Asked>) -> Self {
+    fn measuring(mut self, name: &'static str, end: Option<usize>, asked: Option<Asked>) -> Self {
         self.boxes.push(ToMeasure { name, end, asked });
         self
     }

@@ -42,8 +42,8 @@ pub(super) fn to_length(shop: &Shop, blank_weight: f64) -> Vec<Step> {
     let stock = stock
         .length("Outside diameter", made.stock_diameter)
         .warn(never_weld.map(|caution| said![(*caution)]))
-        .to_measure("Heat or lot", None, None)
-        .to_measure("Certificate", None, None);
+        .measuring("Heat or lot", None, None)
+        .measuring("Certificate", None, None);
     let facing = shop.known(&inputs::FACING);
     let saw = shop
         .step(Operation::Saw, None, "Saw", &SAW_MINUTES)
@@ -59,7 +59,7 @@ pub(super) fn to_length(shop: &Shop, blank_weight: f64) -> Vec<Step> {
         .figure("Saw length", Value::One(made.cut, Kind::Length))
         .length("Facing stock, each end", facing)
         .figure("Weight of the blank", Value::One(blank_weight, Kind::Weight));
-    let off = shop.machine.value(&LENGTH_TOLERANCE);
+    let off = shop.machine.in_force(&LENGTH_TOLERANCE);
     let shoulders: f64 = made.ends.iter().filter_map(|end| end.insert).map(|insert| insert.shoulder).sum();
     let face_to_face = made.bar - shoulders;
     let face = shop
@@ -68,7 +68,7 @@ pub(super) fn to_length(shop: &Shop, blank_weight: f64) -> Vec<Step> {
         .figure("Finished length", Value::One(face_to_face, Kind::Length))
         .length("Tolerance, either way", off)
         .from(LENGTH_TOLERANCE.cite)
-        .to_measure("Face to face", None, Asked::within(face_to_face, off));
+        .measuring("Face to face", None, Asked::within(face_to_face, off));
     vec![stock, saw, face]
 }
 
@@ -81,9 +81,9 @@ pub(super) fn skim(shop: &Shop) -> Option<Step> {
     let mut sheet = Sheet::recording();
     let across = made.stock_diameter / INCH;
     let asked = sheet.work(&machining::SPINDLE_SPEED, &[shop.class.turning, across]);
-    let rpm = sheet.work(&machining::SPINDLE_LIMIT, &[asked, shop.machine.value(&MOST_RPM)]);
+    let rpm = sheet.work(&machining::SPINDLE_LIMIT, &[asked, shop.machine.in_force(&MOST_RPM)]);
     let cutting = sheet.work(&machining::TURNING_TIME, &[made.bar, cutting::FINISH_FEED, rpm]);
-    let off = shop.machine.value(&DIAMETER_TOLERANCE);
+    let off = shop.machine.in_force(&DIAMETER_TOLERANCE);
     let mut step = shop
         .step(Operation::Skim, None, "Skim pass", &SKIM_MINUTES)
         .say(said![
@@ -100,7 +100,7 @@ pub(super) fn skim(shop: &Shop) -> Option<Step> {
         .length("Feed for one turn", cutting::FINISH_FEED)
         .from(cutting::TURNING_CITE)
         .from(DIAMETER_TOLERANCE.cite)
-        .to_measure("Finished diameter", None, Asked::within(made.outside_diameter, off));
+        .measuring("Finished diameter", None, Asked::within(made.outside_diameter, off));
     let Some(cost) = cost(shop) else {
         return Some(
             step.warn(Some(said!["What the skim pass costs in strength could not be worked out."]))
@@ -156,7 +156,7 @@ fn cost(shop: &Shop) -> Option<Cost> {
 pub(super) fn flats(shop: &Shop) -> Option<Step> {
     let made = shop.made;
     let flats = made.flats.filter(|flats| flats.width < made.outside_diameter)?;
-    let off = shop.machine.value(&FLATS_TOLERANCE);
+    let off = shop.machine.in_force(&FLATS_TOLERANCE);
     let step = shop
         .step(Operation::Flats, None, "Wrench flats", &FLATS_MINUTES)
         .say(said![
@@ -172,7 +172,7 @@ pub(super) fn flats(shop: &Shop) -> Option<Step> {
         .length("Length", flats.length)
         .length("From face A", flats.start)
         .from(FLATS_TOLERANCE.cite)
-        .to_measure("Across flats", None, Asked::at_most(flats.width, off));
+        .measuring("Across flats", None, Asked::at_most(flats.width, off));
     Some(step.warn(over_a_hole(shop, flats.start, flats.start + flats.length)))
 }
 

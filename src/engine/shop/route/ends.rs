@@ -52,7 +52,7 @@ fn spindle(sheet: &mut Sheet, feet_per_minute: [f64; 2], diameter: f64, most: f6
 
 /// Said where the machine cannot turn as slowly as the tool asks for.
 fn too_fast(shop: &Shop, fastest: f64) -> Option<Said> {
-    let least = shop.machine.value(&LEAST_RPM);
+    let least = shop.machine.in_force(&LEAST_RPM);
     exceeds(least, fastest).then(|| {
         said![
             "The slowest speed of the machine, ",
@@ -137,13 +137,13 @@ pub(super) fn tap_drill(shop: &Shop, end: usize, made: &EndGeometry, depth: f64,
         .length("Depth to the point, 118°", to_point[0])
         .length("Depth to the point, 135°", to_point[1])
         .from(DEPTH_TOLERANCE.cite)
-        .to_measure("Depth to the shoulder", Some(end), Asked::at_least(depth, shop.machine.value(&DEPTH_TOLERANCE)))
+        .measuring("Depth to the shoulder", Some(end), Asked::at_least(depth, shop.machine.in_force(&DEPTH_TOLERANCE)))
         .warn(holes_meet(shop, to_point[0]))
     };
     let (Some(speed), Some(feed)) = (shop.class.drilling(), feed(across)) else {
         return step.warn(Some(said!["No speed is held for this drill: ask its maker."])).worked(sheet, None);
     };
-    let rpm = spindle(&mut sheet, speed.feet_per_minute, across, shop.machine.value(&MOST_RPM));
+    let rpm = spindle(&mut sheet, speed.feet_per_minute, across, shop.machine.in_force(&MOST_RPM));
     // Begun at the low end of both: a deep hole, and the harder metals of each class.
     let cutting = sheet.work(&machining::DRILLING_TIME, &[to_point[0], feed.per_turn[0], rpm[0]]);
     step.say(said![
@@ -246,7 +246,7 @@ pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) ->
     let mut sheet = Sheet::recording();
     let class = class_of_hole(made);
     // No deeper than half of what is clear below the tap, so that it cannot reach the bottom.
-    let deeper = shop.machine.value(&DEPTH_TOLERANCE).min(made.thread.pitch / 2.0);
+    let deeper = shop.machine.in_force(&DEPTH_TOLERANCE).min(made.thread.pitch / 2.0);
     let mut step = shop
         .step(Operation::Tap, Some(end), "Tap", &TAP_MINUTES)
         .say(said![
@@ -264,7 +264,7 @@ pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) ->
         ])
         .figure("Thread", Value::Words(format!("{} {class}, {}", made.thread.label, made.hand.words())))
         .length("Full thread from the face", made.tapped_depth)
-        .to_measure("Full thread", Some(end), Asked::at_least(made.tapped_depth, deeper));
+        .measuring("Full thread", Some(end), Asked::at_least(made.tapped_depth, deeper));
     if !through {
         step = step.say(said!["Take a ", (shop.class.blind_tap.words), "."]).from(shop.class.blind_tap.cite);
     }
@@ -292,7 +292,7 @@ pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) ->
             .warn(Some(said!["No tapping speed is held for this metal: ask the tap's maker."]))
             .worked(sheet, None);
     };
-    let rpm = spindle(&mut sheet, speed.feet_per_minute, made.thread.major, shop.machine.value(&MOST_TAP_RPM));
+    let rpm = spindle(&mut sheet, speed.feet_per_minute, made.thread.major, shop.machine.in_force(&MOST_TAP_RPM));
     let feed = sheet.work(&machining::TAP_FEED, &[rpm[0], made.thread.pitch]);
     let cutting = sheet.work(&machining::TAPPING_TIME, &[made.drill_depth, made.thread.pitch, rpm[0]]);
     step.say(said![
@@ -333,6 +333,6 @@ pub(super) fn gauge(shop: &Shop, end: usize, made: &EndGeometry) -> Step {
             (class_of_hole(made)),
             " go gauge must run in by hand to full depth; the no-go gauge may enter no more than a few turns, as its standard says."
         ])
-        .to_measure("Go gauge", Some(end), None)
-        .to_measure("No-go gauge", Some(end), None)
+        .measuring("Go gauge", Some(end), None)
+        .measuring("No-go gauge", Some(end), None)
 }

@@ -49,18 +49,18 @@ fn trial(shop: &Shop) -> Step {
             "Run the rod end in at each end by hand, three to four turns: it must go in freely and show no play. Take it out again."
         ])
         .from(HABIT)
-        .to_measure("Rod end runs in, no play", Some(0), None)
-        .to_measure("Rod end runs in, no play", Some(1), None)
+        .measuring("Rod end runs in, no play", Some(0), None)
+        .measuring("Rod end runs in, no play", Some(1), None)
 }
 
 fn measure(shop: &Shop) -> Step {
     let made = shop.made;
-    let off = shop.machine.value(&LENGTH_TOLERANCE);
+    let off = shop.machine.in_force(&LENGTH_TOLERANCE);
     shop.step(Operation::Measure, None, "Measure as built", &MEASURE_MINUTES)
         .say(said!["Measure at room temperature what is asked for below, and write it down. What is out of tolerance does not leave the shop before it is settled."])
         .from(LENGTH_TOLERANCE.cite)
-        .to_measure("Face to face, finished", None, Asked::within(made.bar, off))
-        .to_measure("Eye to eye, if rod ends are fitted", None, None)
+        .measuring("Face to face, finished", None, Asked::within(made.bar, off))
+        .measuring("Eye to eye, if rod ends are fitted", None, None)
 }
 
 fn pack(shop: &Shop) -> Step {

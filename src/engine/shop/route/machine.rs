@@ -112,7 +112,7 @@ pub struct Machine {
 
 impl Machine {
     /// The value in force.
-    pub fn value(&self, setting: &Setting) -> f64 {
+    pub fn in_force(&self, setting: &Setting) -> f64 {
         self.decided(setting).unwrap_or(setting.default)
     }
 

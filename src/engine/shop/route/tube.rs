@@ -40,9 +40,9 @@ pub(super) fn welded(shop: &Shop) -> Vec<Step> {
 fn insert(shop: &Shop, end: usize) -> Option<Step> {
     let insert = shop.made.ends[end].insert?;
     let mut sheet = Sheet::recording();
-    let clearance = shop.machine.value(&INSERT_CLEARANCE);
+    let clearance = shop.machine.in_force(&INSERT_CLEARANCE);
     let turned = sheet.work(&machining::SKIMMED_DIAMETER, &[insert.outside_diameter, clearance]);
-    let off = shop.machine.value(&DIAMETER_TOLERANCE).min(clearance / 2.0);
+    let off = shop.machine.in_force(&DIAMETER_TOLERANCE).min(clearance / 2.0);
     let step = shop
         .step(Operation::Insert, Some(end), "Insert", &INSERT_MINUTES)
         .say(said![
@@ -67,8 +67,8 @@ fn insert(shop: &Shop, end: usize) -> Option<Step> {
         .length("Insert, length", insert.length)
         .length("Wall around the thread", insert.wall)
         .from(INSERT_CLEARANCE.cite)
-        .to_measure("Bore of the tube", Some(end), Asked::within(insert.outside_diameter, clearance))
-        .to_measure("Insert, across", Some(end), Asked::within(turned, off))
+        .measuring("Bore of the tube", Some(end), Asked::within(insert.outside_diameter, clearance))
+        .measuring("Insert, across", Some(end), Asked::within(turned, off))
         .warn(
             (insert.wall <= 0.0)
                 .then(|| said!["This thread is too large for an insert in this tube: it cannot be made."]),
@@ -137,5 +137,5 @@ fn cool(shop: &Shop) -> Step {
     step.minutes = 0.0;
     step.say(said!["Let both ends cool in still air; never quench. Look at each weld all around for cracks, holes and undercut. Check that the tube is straight."])
         .from(HABIT)
-        .to_measure("Welds looked at", None, None)
+        .measuring("Welds looked at", None, None)
 }
