@@ -136,6 +136,10 @@ sources! {
     NAVEDTRA_14345 = "NAVEDTRA 14345", "US Navy training manual on machine shop work", "";
     /// Tap chamfers and drill points.
     TM_9_254 = "TM 9-254", "US Army manual: general maintenance procedures, taps", "";
+    /// Working of aerospace metals.
+    TO_1_1A_9 = "T.O. 1-1A-9", "US Air Force technical order, also Army TM 43-0106: aerospace metals, general data and usage factors", "";
+    /// Chamfers of taps by letter.
+    DIN_2197 = "DIN 2197", "Chamfers of taps, forms A to F, as tap catalogs print them", "";
     /// Torques of thin nuts.
     AC_43_13 = "AC 43.13-1B", "Acceptable Methods, Techniques, and Practices: aircraft inspection and repair", "1998";
     /// Plane geometry and statics anybody can redo.

@@ -10,6 +10,7 @@ use dice::Dice;
 use linkwright::document::{Document, Role, Use};
 use linkwright::engine::formula::Line;
 use linkwright::engine::sentence::spoken;
+use linkwright::engine::shop::route::{Machine, Route, route};
 use linkwright::engine::{formulas, report};
 use linkwright::inputs::{CHOICES, NUMBERS, places};
 use linkwright::quantity::{Kind, System, inch, lbf, show};
@@ -21,6 +22,15 @@ fn worked(answer: &Answer, found: &mut BTreeSet<&'static str>) {
     let findings = answer.findings.iter().map(|finding| &finding.working);
     let notes = answer.notes.iter().map(|note| &note.working);
     for line in workings.into_iter().chain(findings).chain(notes).flatten() {
+        if let Line::Worked { formula, .. } = line {
+            found.insert(formula.id);
+        }
+    }
+}
+
+/// The ids of the formulas that a route sheet shows.
+fn made(route: &Route, found: &mut BTreeSet<&'static str>) {
+    for line in route.steps.iter().flat_map(|step| &step.working).chain(&route.working) {
         if let Line::Worked { formula, .. } = line {
             found.insert(formula.id);
         }
@@ -44,8 +54,13 @@ fn served() -> BTreeSet<&'static str> {
     let mut found = BTreeSet::new();
     let mut dice = Dice(41);
     let mut gather = |document: &Document| {
-        for answer in report(document).links.iter().filter_map(LinkReport::answer) {
+        for (at, link) in report(document).links.iter().enumerate() {
+            let Some(answer) = link.answer() else { continue };
             worked(answer, &mut found);
+            // One link of each rig is enough for what every route works out alike.
+            if at == 0 {
+                made(&route(document, at, answer, &Machine::default()), &mut found);
+            }
         }
     };
     for _ in 0..300 {

@@ -4,6 +4,8 @@
 
 #[path = "tables/inserts.rs"]
 mod inserts;
+#[path = "tables/print_cutting.rs"]
+mod print_cutting;
 #[path = "tables/print_rod_ends.rs"]
 mod print_rod_ends;
 #[path = "tables/print_shop.rs"]
@@ -21,9 +23,10 @@ mod threads;
 
 use std::collections::BTreeSet;
 
+use linkwright::engine::shop::route::machine as route;
 use linkwright::engine::tables::{
-    bolt_threads, bolts, drills, inserts as inserts_table, jam_nuts, materials, rod_ends, stock, thread_limits,
-    threads as table,
+    bolt_threads, bolts, cutting, drills, inserts as inserts_table, jam_nuts, materials, rod_ends, stock,
+    thread_limits, threads as table,
 };
 use linkwright::quantity::{Kind, System, mm};
 use linkwright::source::{self, Cite, Obtained};
@@ -53,6 +56,9 @@ fn ids() -> Vec<(&'static str, Vec<&'static str>)> {
         ("taps", drills::TAPS.iter().map(|row| row.id).collect()),
         ("drilling speeds", drills::DRILLING_SPEEDS.iter().map(|row| row.id).collect()),
         ("tapping speeds", drills::TAPPING_SPEEDS.iter().map(|row| row.id).collect()),
+        ("metals by how they are cut", cutting::CLASSES.iter().map(|row| row.id).collect()),
+        ("chamfers", cutting::CHAMFER_FORMS.iter().map(|row| row.letter).collect()),
+        ("machine settings", route::SETTINGS.iter().map(|row| row.id).collect()),
         ("tabled limits", thread_limits::LIMITS.iter().map(|row| row.thread).collect()),
         ("tabled areas", thread_limits::STRESS_AREAS.iter().map(|row| row.thread).collect()),
     ]
@@ -110,6 +116,12 @@ fn cites() -> Vec<(String, Cite)> {
         .extend(drills::DRILLING_SPEEDS.iter().chain(drills::TAPPING_SPEEDS).map(|row| (row.id.to_string(), row.cite)));
     cites.extend(drills::FEEDS.iter().map(|row| ("feed".to_string(), row.cite)));
     cites.extend(drills::TAPS.iter().map(|row| (row.id.to_string(), row.cite)));
+    cites.extend(cutting::CHAMFER_FORMS.iter().map(|row| (format!("form {}", row.letter), row.cite)));
+    for class in cutting::CLASSES {
+        let all = [class.drilling_fluid.cite, class.tapping_fluid.cite, class.blind_tap.cite, cutting::TURNING_CITE];
+        cites.extend(all.map(|cite| (class.id.to_string(), cite)));
+    }
+    cites.extend(route::SETTINGS.iter().map(|row| (row.id.to_string(), row.cite)));
     cites
 }
 

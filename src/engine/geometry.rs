@@ -10,7 +10,7 @@ use super::tables::inserts;
 use super::tables::materials::{Form, Strength};
 use crate::document::{Hand, OWN_ROD_END};
 use crate::inputs;
-use crate::quantity::{deg, inch};
+use crate::quantity::{deg, exceeds, inch};
 use crate::report::{EndGeometry, Flats, LinkGeometry, OutwardStop, Reach, StopBy};
 
 /// Visible threads past the jam nut that good practice allows at most.
@@ -34,15 +34,25 @@ impl Section {
     pub(super) fn bore(self) -> f64 {
         if self.wall > 0.0 { (self.outside_diameter - 2.0 * self.wall).max(0.0) } else { 0.0 }
     }
+
+    /// What a skim pass leaves of a bar that is bought in this size; nothing is turned off a tube.
+    pub(super) fn finished(self, given: &Values, sheet: &mut Sheet) -> Self {
+        // Asked for only where somebody decided it: no answer without a skim rests on it.
+        if self.wall > 0.0 || given.material().form == Form::Tube || !given.is_decided(&inputs::SKIM) {
+            return self;
+        }
+        let skim = given.known(&inputs::SKIM);
+        Self { outside_diameter: sheet.work(&machining::SKIMMED_DIAMETER, &[self.outside_diameter, skim]), ..self }
+    }
 }
 
-/// Lays a link out; its least engagement follows from the largest axial load, N.
+/// Lays a link out of the section that is bought; its least engagement follows from the largest axial load, N.
 ///
 /// # Errors
 /// A sentence when no link of this section and these rod ends fits between the mounts.
 pub(super) fn lay_out(
     given: &Values,
-    section: Section,
+    bought: Section,
     joints: [RodEndSpec; 2],
     strength: &Strength,
     axial: f64,
@@ -51,6 +61,12 @@ pub(super) fn lay_out(
     let length = given.known(&inputs::LENGTH);
     let wanted = given.known(&inputs::VISIBLE_THREADS);
     let material = given.material();
+    let section = bought.finished(given, sheet);
+    if section != bought
+        && let Some(why) = too_thin(bought, section, &joints)
+    {
+        return Err(why);
+    }
     let design = joints.map(|joint| {
         sheet.work(&lengths::DESIGN_ENGAGEMENT, &[joint.thread_length, joint.nut.thickness, wanted, joint.thread.pitch])
     });
@@ -116,6 +132,7 @@ pub(super) fn lay_out(
     Ok(LinkGeometry {
         material,
         outside_diameter: section.outside_diameter,
+        stock_diameter: bought.outside_diameter,
         wall: section.wall,
         bore: section.bore(),
         length,
@@ -127,6 +144,25 @@ pub(super) fn lay_out(
         flats,
         adjustment,
         working: std::mem::take(&mut sheet.lines),
+    })
+}
+
+/// Why a skim pass leaves too little of a bar for the threads at its ends. How much metal is enough around a thread that
+/// does go in, its own check says.
+fn too_thin(bought: Section, finished: Section, joints: &[RodEndSpec; 2]) -> Option<Said> {
+    let largest = if joints[1].thread.major > joints[0].thread.major { joints[1] } else { joints[0] };
+    (!exceeds(finished.outside_diameter, largest.thread.major)).then(|| {
+        said![
+            "Skimming ",
+            (bought.outside_diameter - finished.outside_diameter, FineLength),
+            " off a bar of ",
+            (bought.outside_diameter, FineLength),
+            " leaves ",
+            (finished.outside_diameter, FineLength),
+            ": nothing around a ",
+            (largest.thread.label),
+            " thread. Skim less, or buy a thicker bar."
+        ]
     })
 }
 

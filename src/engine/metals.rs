@@ -37,7 +37,9 @@ pub(super) fn beside_7075(
 ) -> Option<[f64; 2]> {
     let own = size(&Values::new(document, index)?, section, joints)?;
     let mut trial = document.clone();
-    trial.links.get_mut(index)?.material = Some(materials::DEFAULT);
+    let link = trial.links.get_mut(index)?;
+    // A bar of the tube's own diameter: nothing is turned off it.
+    (link.material, link.skim) = (Some(materials::DEFAULT), None);
     let solid = Section { outside_diameter: section.outside_diameter, wall: 0.0 };
     let bar = size(&Values::new(&trial, index)?, solid, joints)?;
     Some([own.beyond.first_yield, bar.beyond.first_yield])

@@ -124,7 +124,7 @@ fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, 
 fn bar(made: &LinkGeometry, title: String, pieces: usize) -> Part {
     Part::Bar {
         material: made.material,
-        outside_diameter: made.outside_diameter,
+        outside_diameter: made.stock_diameter,
         wall: made.wall,
         cuts: vec![Cut { length: made.cut, count: pieces, links: vec![title] }],
     }

@@ -104,6 +104,7 @@ pub(super) fn next_up(given: &Values, at: &SizedCandidate, the_bar: bool) -> Opt
 fn hopeless(given: &Values, section: Section) -> bool {
     let Some(strength) = section.strength(given.material()) else { return true };
     let sheet = &mut Sheet::silent();
+    let section = section.finished(given, sheet);
     let strike = match given.number(&inputs::OWN_STRIKE) {
         Some(force) => force,
         None => 2.0 * loads::strike_weight(given, sheet),

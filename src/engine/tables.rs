@@ -4,6 +4,8 @@
 pub mod bolt_threads;
 /// Grades of the bolts through the eyes.
 pub mod bolts;
+/// Cutting fluids, chamfers of taps, turning, and which metal cuts like which.
+pub mod cutting;
 /// Drills, tap drills, taps and cutting speeds.
 pub mod drills;
 /// Threaded inserts for the ends of tubes.

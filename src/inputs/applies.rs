@@ -13,7 +13,7 @@ pub fn applies(id: &str, document: &Document, place: At) -> bool {
 fn condition(id: &str) -> Option<fn(&Document, At) -> bool> {
     Some(match id {
         "wall" | "insert-shear" => is_tube,
-        "stock" => |document, place| !is_tube(document, place),
+        "stock" | "skim" => |document, place| !is_tube(document, place),
         "hardened-after-welding" => |document, place| {
             let metal = MATERIAL.value(document, place).and_then(materials::find);
             metal.is_some_and(Material::is_hardened_tube)

@@ -1,7 +1,7 @@
 //! The first answer: what to buy, whether it passes, the lengths, and what to mind before acting on it.
 
 use super::verdict;
-use super::words::{headline, job, length, say, sheet_name, size, thread, value};
+use super::words::{headline, job, length, say, sheet_name, stock, thread, value};
 use crate::document::Document;
 use crate::quantity::{Kind, System};
 use crate::report::{Answer, LinkGeometry, Verdict};
@@ -113,7 +113,7 @@ fn plate(made: &LinkGeometry, system: System) -> Vec<Cell> {
         main("eye-to-eye", "Eye to eye", made.length),
         main("bar-length", bar, made.bar),
         main("cut-length", cut, made.cut),
-        more("bar-size", "Bar", size(made.outside_diameter, made.wall, system)),
+        more("bar-size", "Bar", stock(made, system)),
         more("rod-ends", "Rod ends", threads),
         more("bar-weight", "Bar weight, each", value(made.bar_weight, Kind::Weight, system)),
     ]

@@ -1,6 +1,6 @@
 //! Two rigs side by side: what was entered differently, and what each link comes out as.
 
-use super::words::{length, metal, size, threads, value};
+use super::words::{length, metal, stock, threads, value};
 use crate::differences::{Change, differences, matched};
 use crate::document::Link;
 use crate::quantity::{Kind, System};
@@ -135,7 +135,7 @@ fn link(report: Option<&LinkReport>, system: System) -> LinkCells {
     let made = &answer.link;
     Ok([
         length(made.length, system),
-        format!("{} {}", size(made.outside_diameter, made.wall, system), metal(made)),
+        format!("{} {}", stock(made, system), metal(made)),
         threads(&made.ends),
         length(made.cut, system),
         answer.word().to_string(),

@@ -1,6 +1,6 @@
 //! The line that stays in sight while typing, the page's name, and what is still needed.
 
-use super::words::{IMPOSSIBLE, length, rig_title, size, still_needed, threads};
+use super::words::{IMPOSSIBLE, length, rig_title, still_needed, stock, threads};
 use crate::document::Document;
 use crate::inputs;
 use crate::quantity::System;
@@ -27,7 +27,7 @@ pub fn line(report: &LinkReport, document: &Document, link: usize, system: Syste
             let made = &answer.link;
             format!(
                 "{}, {}, saw to {}. {}.",
-                size(made.outside_diameter, made.wall, system),
+                stock(made, system),
                 threads(&made.ends),
                 length(made.cut, system),
                 answer.word()

@@ -1,7 +1,7 @@
 //! Names and sizes in words: hands, threads, stock, lengths in the reader's units, and what a link and its job are called.
 
 use crate::document::{Document, Hand, Link};
-use crate::engine::sentence::Phrase;
+use crate::engine::sentence::{Phrase, spoken};
 use crate::engine::tables::drills;
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
@@ -57,6 +57,13 @@ pub fn size(outside: f64, wall: f64, units: impl Into<Units>) -> String {
     let units = units.into();
     let outside = trade(outside, units);
     if wall > 0.0 { format!("{outside} by {} wall", trade(wall, units)) } else { outside }
+}
+
+/// The bar or tube of a link as it is bought, and what it is turned to where a skim pass is taken off it.
+pub fn stock(made: &LinkGeometry, units: impl Into<Units>) -> String {
+    let units = units.into();
+    let bought = size(made.stock_diameter, made.wall, units);
+    if made.is_skimmed() { format!("{bought} turned to {}", fit(made.outside_diameter, units)) } else { bought }
 }
 
 /// A length that is made or measured.
@@ -132,7 +139,7 @@ pub fn headline(made: &LinkGeometry, units: impl Into<Units>) -> String {
     let [a, b] = &made.ends;
     format!(
         "{} {}, {}, {} at A and {} at B",
-        size(made.outside_diameter, made.wall, units),
+        stock(made, units),
         metal(made),
         threads(&made.ends),
         hand_mark(a.hand),
@@ -247,7 +254,30 @@ pub fn unbroken(words: &str) -> String {
 
 /// A sentence in the reader's units, with no line broken inside a size.
 pub fn say(said: &[Phrase], system: System) -> String {
-    unbroken(&crate::engine::sentence::spoken(said, system))
+    unbroken(&spoken(said, system))
+}
+
+/// A value in the units asked for; one that reads the same in both systems stands once.
+pub fn in_units(value: f64, kind: Kind, units: impl Into<Units>) -> String {
+    let one = |system| spoken(&[Phrase::Value(value, kind)], system);
+    match units.into() {
+        Units::In(system) => one(system),
+        Units::Both => match [System::Inch, System::Metric].map(one) {
+            [inch, metric] if inch == metric => inch,
+            [inch, metric] => format!("{inch} ({metric})"),
+        },
+    }
+}
+
+/// A sentence in the units asked for, each value in both where both are.
+pub fn say_in(said: &[Phrase], units: impl Into<Units>) -> String {
+    let units = units.into();
+    let one = |phrase: &Phrase| match phrase {
+        Phrase::Words(words) => words.to_string(),
+        Phrase::Value(value, kind) => in_units(*value, *kind, units),
+        Phrase::Trade(size) => trade(*size, units),
+    };
+    said.iter().map(one).collect()
 }
 
 /// The changed defaults that something rests on, in a sentence; none where there are none.

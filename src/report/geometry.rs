@@ -5,6 +5,7 @@ use crate::engine::formula::Line;
 use crate::engine::tables::inserts;
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
+use crate::quantity::exceeds;
 use crate::source::Cite;
 
 /// A link as it would be made.
@@ -12,8 +13,10 @@ use crate::source::Cite;
 pub struct LinkGeometry {
     /// What the bar is made of.
     pub material: &'static Material,
-    /// Outside diameter.
+    /// Outside diameter as finished.
     pub outside_diameter: f64,
+    /// Outside diameter as bought: larger where a skim pass is turned off a bar.
+    pub stock_diameter: f64,
     /// Wall of a tube, 0 for a solid bar.
     pub wall: f64,
     /// Bore of a tube, 0 for a solid bar.
@@ -36,6 +39,13 @@ pub struct LinkGeometry {
     pub adjustment: Adjustment,
     /// How the lengths and the least engagements came out.
     pub working: Vec<Line>,
+}
+
+impl LinkGeometry {
+    /// Whether a skim pass is turned off the bar.
+    pub fn is_skimmed(&self) -> bool {
+        exceeds(self.stock_diameter, self.outside_diameter)
+    }
 }
 
 /// Wrench flats on a bar.

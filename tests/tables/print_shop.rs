@@ -72,11 +72,20 @@ fn speeds_feeds_and_taps_are_as_printed() {
             ("aluminum", [200.0, 300.0]),
             ("low-carbon-steel", [80.0, 110.0]),
             ("alloy-steel", [50.0, 70.0]),
-            ("stainless-steel", [30.0, 40.0])
+            ("stainless-steel", [30.0, 40.0]),
+            ("hardened-alloy-steel", [20.0, 30.0])
         ]
     );
     let tapping: Vec<_> = drills::TAPPING_SPEEDS.iter().map(|row| (row.id, row.feet_per_minute)).collect();
-    assert_eq!(tapping, [("aluminum", [50.0, 90.0]), ("alloy-steel", [15.0, 35.0])]);
+    assert_eq!(
+        tapping,
+        [
+            ("aluminum", [40.0, 130.0]),
+            ("low-carbon-steel", [30.0, 60.0]),
+            ("alloy-steel", [15.0, 35.0]),
+            ("hardened-alloy-steel", [10.0, 25.0])
+        ]
+    );
     let taps: Vec<_> = drills::TAPS.iter().map(|row| (row.id, row.chamfer)).collect();
     assert_eq!(taps, [("taper", [7.0, 10.0]), ("plug", [3.0, 5.0]), ("bottoming", [1.0, 2.0])]);
     let thousandths = [(0.25, 0.5, 4.0, 7.0), (0.5, 1.0, 7.0, 15.0), (1.0, f64::INFINITY, 15.0, 25.0)];

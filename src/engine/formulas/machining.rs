@@ -1,10 +1,10 @@
 //! Drilling and tapping the ends of a bar.
 
-use crate::engine::math::tangent;
+use crate::engine::math::{cubed, tangent};
 use std::f64::consts::PI;
 
 use crate::engine::formula::{formula, listed};
-use crate::quantity::{deg, inch};
+use crate::quantity::{deg, in2, in3, inch, lb_per_in3, lbf};
 
 formula! {
     /// Length of a drill's point.
@@ -45,6 +45,16 @@ formula! {
 }
 
 formula! {
+    /// Diameter that a skim pass leaves of a bar.
+    SKIMMED_DIAMETER: "D_f" FineLength = "D_s − s";
+    given stock "D_s" FineLength "diameter of the bar as bought", skim "s" FineLength "what the pass takes off the diameter";
+    code stock - skim;
+    holds "D_s > s" => stock > skim;
+    source GEOMETRY, "across the bar", Computed;
+    example [inch(2.0), inch(0.03)] gives "1.970" of inch(1.0), "own arithmetic";
+}
+
+formula! {
     /// Length that a tap goes in a minute.
     TAP_FEED: "f" FineLength = "N · P";
     given spindle "N" Count "turns a minute", pitch "P" FineLength "pitch of the thread";
@@ -53,4 +63,119 @@ formula! {
     example [120.0, inch(0.0625)] gives "7.5" of inch(1.0), "3/4-16 at 120 turns a minute; own arithmetic";
 }
 
-listed! {DRILL_POINT, FULL_DIAMETER_DEPTH; references TO_POINT_DEPTH, SPINDLE_SPEED, TAP_FEED}
+formula! {
+    /// Turns of the spindle in a minute that the machine can give.
+    SPINDLE_LIMIT: "N_m" Count = "min(N, N_1)";
+    given asked "N" Count "turns a minute by the cutting speed", most "N_1" Count "most turns a minute of the machine";
+    code asked.min(most);
+    source GEOMETRY, "the lesser of the two", Computed;
+    example [1111.2, 900.0] gives "900" of 1.0, "own arithmetic";
+}
+
+formula! {
+    /// Minutes of drilling.
+    DRILLING_TIME: "t_c" Count = "h_p / (f · N)";
+    given depth "h_p" FineLength "depth to the drill point", feed "f" FineLength "feed for one turn", spindle "N" Count "turns a minute";
+    code depth / (feed * spindle);
+    holds "N > 0" => spindle > 0.0;
+    holds "f > 0" => feed > 0.0;
+    source GEOMETRY, "path over speed", Computed;
+    example [inch(2.1), inch(0.007), 1000.0] gives "0.3" of 1.0, "own arithmetic";
+}
+
+formula! {
+    /// Minutes of tapping, in and out again at the same speed.
+    TAPPING_TIME: "t_c" Count = "2 · h / (P · N)";
+    given depth "h" FineLength "depth that the tap's tip goes to", pitch "P" FineLength "pitch of the thread", spindle "N" Count "turns a minute";
+    code 2.0 * depth / (pitch * spindle);
+    holds "N > 0" => spindle > 0.0;
+    source GEOMETRY, "path over speed", Computed;
+    example [inch(1.875), inch(0.0625), 200.0] gives "0.3" of 1.0, "3/4-16, own arithmetic";
+}
+
+formula! {
+    /// Minutes of turning.
+    TURNING_TIME: "t_c" Count = "L / (f · N)";
+    given length "L" Length "length of the bar", feed "f" FineLength "feed for one turn", spindle "N" Count "turns a minute";
+    code length / (feed * spindle);
+    holds "N > 0" => spindle > 0.0;
+    holds "f > 0" => feed > 0.0;
+    source GEOMETRY, "path over speed", Computed;
+    example [inch(32.0), inch(0.008), 400.0] gives "10" of 1.0, "own arithmetic";
+}
+
+formula! {
+    /// Minutes that a step takes: handling and cutting.
+    STEP_TIME: "t" Count = "t_h + t_c";
+    given handling "t_h" Count "minutes of setting and handling", cutting "t_c" Count "minutes of cutting";
+    code handling + cutting;
+    source GEOMETRY, "sum", Computed;
+    example [3.0, 0.3] gives "3.3" of 1.0, "own arithmetic";
+}
+
+formula! {
+    /// Diameter of a countersink.
+    COUNTERSINK_DIAMETER: "D_c" FineLength = "D + w";
+    given major "D" FineLength "basic major diameter", wider "w" FineLength "how much wider than the thread it is";
+    code major + wider;
+    source GEOMETRY, "across the hole", Computed;
+    example [inch(1.25), inch(0.015_625)] gives "1.265625" of inch(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Volume of a drilled hole with its point.
+    DRILLED_VOLUME: "V_d" SectionModulus = "π / 4 · d² · (h + l_p / 3)";
+    given diameter "d" FineLength "diameter of the drill", full "h" FineLength "depth to where the full diameter ends", point "l_p" FineLength "length of the drill's point";
+    code PI / 4.0 * diameter * diameter * (full + point / 3.0);
+    source GEOMETRY, "cylinder and cone", Computed;
+    example [inch(1.0), inch(4.0), inch(0.3)] gives "3.220132" of in3(1.0), "own arithmetic: 4.1 · π / 4";
+}
+
+formula! {
+    /// What a tap cuts out of each unit of length of a drilled hole.
+    TAPPED_AREA: "A_g" Area = "π / 32 · (D² − d²) + π / (12 · √3 · P) · (D³ − 3 · D · d² + 2 · d³)";
+    given major "D" FineLength "basic major diameter", drilled "d" FineLength "diameter of the drilled hole", pitch "P" FineLength "pitch";
+    code PI / 32.0 * (major * major - drilled * drilled)
+        + PI / (12.0 * 3.0_f64.sqrt() * pitch) * (cubed(major) - 3.0 * major * drilled * drilled + 2.0 * cubed(drilled));
+    holds "D > d" => major > drilled;
+    source GEOMETRY, "groove of 60° with a flat of an eighth of the pitch, by its rings; a test integrates the thread", Computed;
+    example [inch(0.75), inch(0.6875), inch(0.0625)] gives "0.02889499" of in2(1.0), "3/4-16 in an 11/16 hole; 200,000 rings summed apart from this engine";
+}
+
+formula! {
+    /// Volume that a 90° countersink takes beyond the drilled hole.
+    COUNTERSINK_VOLUME: "V_k" SectionModulus = "π / 24 · (D_c − d)² · (D_c + 2 · d)";
+    given countersink "D_c" FineLength "diameter of the countersink", drilled "d" FineLength "diameter of the drilled hole";
+    code PI / 24.0 * (countersink - drilled) * (countersink - drilled) * (countersink + 2.0 * drilled);
+    source GEOMETRY, "frustum less the hole in it", Computed;
+    example [inch(2.0), inch(1.0)] gives "0.523599" of in3(1.0), "frustum of 7 · π / 24 less π / 8; own arithmetic";
+}
+
+formula! {
+    /// Volume of a threaded hole: drilled, tapped below its countersink, countersunk.
+    THREADED_VOLUME: "V_h" SectionModulus = "V_d + A_g · (t − k) + V_k";
+    given drilled "V_d" SectionModulus "volume of the drilled hole", groove "A_g" Area "what the tap cuts out of each unit of length", thread "t" FineLength "depth of full thread", countersink_depth "k" FineLength "depth of the countersink", countersink "V_k" SectionModulus "what the countersink takes";
+    code drilled + groove * (thread - countersink_depth) + countersink;
+    source GEOMETRY, "sum", Computed;
+    example [in3(3.0), in2(0.05), inch(2.0), inch(0.05), in3(0.02)] gives "3.1175" of in3(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Volume that a pair of wrench flats takes.
+    FLATS_VOLUME: "V_f" SectionModulus = "(A_o − A) · l";
+    given full "A_o" Area "area of the round bar", left "A" Area "area between the flats", length "l" FineLength "length of the flats";
+    code (full - left) * length;
+    source GEOMETRY, "volume", Computed;
+    example [in2(3.15), in2(2.95), inch(1.0)] gives "0.20" of in3(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Weight of the finished bar: drilled, tapped, countersunk, with its wrench flats.
+    FINISHED_WEIGHT: "w" Weight = "ω · (A · B − V_A − V_B − V_f)";
+    given density "ω" WeightDensity "weight of the metal by volume", area "A" Area "area of the bar", bar "B" Length "finished length of the bar", a "V_A" SectionModulus "volume of the hole at A", b "V_B" SectionModulus "volume of the hole at B", flats "V_f" SectionModulus "volume that the flats take";
+    code density * (area * bar - a - b - flats);
+    source GEOMETRY, "volume", Computed;
+    example [lb_per_in3(0.1), in2(3.0), inch(30.0), in3(3.0), in3(2.0), in3(1.0)] gives "8.4" of lbf(1.0), "own arithmetic";
+}
+
+listed! {SKIMMED_DIAMETER, DRILL_POINT, FULL_DIAMETER_DEPTH, TO_POINT_DEPTH, SPINDLE_SPEED, SPINDLE_LIMIT, TAP_FEED, DRILLING_TIME, TAPPING_TIME, TURNING_TIME, STEP_TIME, COUNTERSINK_DIAMETER, DRILLED_VOLUME, TAPPED_AREA, COUNTERSINK_VOLUME, THREADED_VOLUME, FLATS_VOLUME, FINISHED_WEIGHT}

@@ -3,7 +3,7 @@
 use super::threads::Thread;
 use crate::quantity::{System, inch, mm};
 use crate::source::{
-    ASME_B94_11M, BS_328, Cite, GEOMETRY, ISO_2306, MH31, NAVEDTRA_14345, OURS, Obtained, TM_9_254, cite,
+    ASME_B94_11M, BS_328, Cite, GEOMETRY, ISO_2306, MH31, NAVEDTRA_14345, OURS, Obtained, TM_9_254, TO_1_1A_9, cite,
 };
 
 /// A size of twist drill.
@@ -152,6 +152,9 @@ const fn speed(id: &'static str, metal: &'static str, feet_per_minute: [f64; 2],
 }
 
 const DRILLING: Cite = cite(&NAVEDTRA_14345, "twist drills of high-speed steel", Obtained::Read);
+const HARDENED: Cite =
+    cite(&OURS, "hardened alloy steel; charts of several makers print the same", Obtained::Assumption);
+const TAPPING_ALUMINUM: Cite = cite(&TO_1_1A_9, "par. 3-197a, the lower speeds for hard alloys", Obtained::Read);
 const TAPPING: Cite = cite(&OURS, "tapping with high-speed steel", Obtained::Assumption);
 
 /// Drilling speeds.
@@ -160,11 +163,16 @@ pub static DRILLING_SPEEDS: &[CuttingSpeed] = &[
     speed("low-carbon-steel", "Low-carbon steel", [80.0, 110.0], DRILLING),
     speed("alloy-steel", "Alloy steel", [50.0, 70.0], DRILLING),
     speed("stainless-steel", "Stainless steel", [30.0, 40.0], DRILLING),
+    speed("hardened-alloy-steel", "Alloy steel hardened to 300 to 400 Brinell", [20.0, 30.0], HARDENED),
 ];
 
 /// Tapping speeds.
-pub static TAPPING_SPEEDS: &[CuttingSpeed] =
-    &[speed("aluminum", "Aluminum", [50.0, 90.0], TAPPING), speed("alloy-steel", "Alloy steel", [15.0, 35.0], TAPPING)];
+pub static TAPPING_SPEEDS: &[CuttingSpeed] = &[
+    speed("aluminum", "Aluminum", [40.0, 130.0], TAPPING_ALUMINUM),
+    speed("low-carbon-steel", "Low-carbon steel", [30.0, 60.0], TAPPING),
+    speed("alloy-steel", "Alloy steel", [15.0, 35.0], TAPPING),
+    speed("hardened-alloy-steel", "Alloy steel hardened to 300 to 400 Brinell", [10.0, 25.0], TAPPING),
+];
 
 /// How far a drill goes in one turn, by its diameter.
 #[derive(Debug, PartialEq)]

@@ -1,0 +1,338 @@
+//! Steps at one threaded end: center drill, tap drill, countersink, tap, gauge.
+
+use super::machine::{
+    CENTER_MINUTES, COUNTERSINK_MINUTES, DEPTH_TOLERANCE, DRILL_MINUTES, GAUGE_MINUTES, LEAST_RPM, MOST_RPM,
+    MOST_TAP_RPM, TAP_MINUTES,
+};
+use super::{Asked, Operation, Shop, Step, Value, letter};
+use crate::document::Hand;
+use crate::engine::formula::Sheet;
+use crate::engine::formulas::lengths::COUNTERSINK_DEPTH;
+use crate::engine::formulas::machining;
+use crate::engine::formulas::threads::PERCENT_OF_THREAD;
+use crate::engine::sentence::{Said, said};
+use crate::engine::tables::cutting::CHAMFER_FORMS;
+use crate::engine::tables::drills::{self, Drill, Feed, TAPS, Tap};
+use crate::inputs;
+use crate::quantity::{INCH, Kind, System, deg, exceeds, mm};
+use crate::report::EndGeometry;
+
+/// Point angles of drills in use, the one that depths are given for first.
+pub(super) const POINTS: [f64; 2] = [deg(118.0), deg(135.0)];
+
+/// Every step that gives a bar its thread at an end.
+pub(super) fn threaded(shop: &Shop, end: usize) -> Vec<Step> {
+    let made = &shop.made.ends[end];
+    let center = shop.step(Operation::CenterDrill, Some(end), "Center drill", &CENTER_MINUTES).say(said![
+        "Center drill end ",
+        (letter(end)),
+        ", no wider than the tap drill."
+    ]);
+    vec![
+        center,
+        tap_drill(shop, end, made, made.drill_depth, false),
+        countersink(shop, end, made),
+        tap(shop, end, made, false),
+        gauge(shop, end, made),
+    ]
+}
+
+/// Across the drill that is commonly listed for a thread; the middle of what the hole may be where none is.
+pub(super) fn drill_diameter(made: &EndGeometry) -> f64 {
+    drills::tap_drill(made.thread).map_or((made.hole[0] + made.hole[1]) / 2.0, |listed| listed.drill.diameter)
+}
+
+/// Spindle speeds, least and most, that a range of cutting speeds gives, no faster than the machine turns.
+fn spindle(sheet: &mut Sheet, feet_per_minute: [f64; 2], diameter: f64, most: f64) -> [f64; 2] {
+    feet_per_minute.map(|speed| {
+        let asked = sheet.work(&machining::SPINDLE_SPEED, &[speed, diameter / INCH]);
+        sheet.work(&machining::SPINDLE_LIMIT, &[asked, most])
+    })
+}
+
+/// Said where the machine cannot turn as slowly as the tool asks for.
+fn too_fast(shop: &Shop, fastest: f64) -> Option<Said> {
+    let least = shop.machine.in_force(&LEAST_RPM);
+    exceeds(least, fastest).then(|| {
+        said![
+            "The slowest speed of the machine, ",
+            (least, Count),
+            " rpm, is faster than this tool allows, ",
+            (whole(fastest), Count),
+            " rpm. Use another machine, or work by hand."
+        ]
+    })
+}
+
+/// Turns a minute as they are told: rounded down to a whole number.
+fn whole(rpm: f64) -> f64 {
+    rpm.floor()
+}
+
+fn feed(diameter: f64) -> Option<&'static Feed> {
+    drills::FEEDS.iter().find(|row| exceeds(diameter, row.over) && !exceeds(diameter, row.up_to))
+}
+
+/// Drilling for the tap. A hole `through` an insert has no point to reckon with.
+pub(super) fn tap_drill(shop: &Shop, end: usize, made: &EndGeometry, depth: f64, through: bool) -> Step {
+    let mut sheet = Sheet::recording();
+    let step = shop.step(Operation::TapDrill, Some(end), "Tap drill", &DRILL_MINUTES);
+    let [least, most] = made.hole;
+    let Some(listed) = drills::tap_drill(made.thread) else {
+        let say = said![
+            "Drill so that the hole measures ",
+            (least, FineLength),
+            " to ",
+            (most, FineLength),
+            "; no drill is listed for this thread."
+        ];
+        return step.say(say).warn(Some(said!["No tap drill is listed for this thread: settle it before drilling."]));
+    };
+    let across = listed.drill.diameter;
+    let percent = sheet.work(&PERCENT_OF_THREAD, &[made.thread.major, across, made.thread.pitch]);
+    let to_point = POINTS.map(|angle| {
+        let point = sheet.work(&machining::DRILL_POINT, &[across, angle]);
+        sheet.work(&machining::TO_POINT_DEPTH, &[depth, point])
+    });
+    let mut step = step
+        .say(said![
+            (if through { "Drill the insert for end " } else { "Drill end " }),
+            (letter(end)),
+            " with a drill of ",
+            (listed.drill.label),
+            " (",
+            (across / INCH, InInches),
+            ", ",
+            (across / mm(1.0), InMillimeters),
+            "): ",
+            (percent, Percent),
+            " of full thread. The hole must measure ",
+            (least, FineLength),
+            " to ",
+            (most, FineLength),
+            " (",
+            (class_of_hole(made)),
+            ")."
+        ])
+        .figure("Tap drill", Value::Words(listed.drill.label.to_string()))
+        .figure("Across, inches", Value::One(across / INCH, Kind::InInches))
+        .figure("Across, millimeters", Value::One(across / mm(1.0), Kind::InMillimeters))
+        .figure("Percent of full thread", Value::One(percent, Kind::Percent))
+        .figure("Hole before tapping", Value::Range(made.hole, Kind::FineLength))
+        .from(listed.cite)
+        .warn(outside_limits(made, listed.drill));
+    step = if through {
+        step.say(said!["Drill right through; the insert is as long as its thread."])
+    } else {
+        step.say(said![
+            "Full diameter ",
+            (depth, FineLength),
+            " deep; to the point ",
+            (to_point[0], FineLength),
+            " with a 118° drill, ",
+            (to_point[1], FineLength),
+            " with a 135° drill. All depths from the finished face."
+        ])
+        .length("Depth to the shoulder", depth)
+        .length("Depth to the point, 118°", to_point[0])
+        .length("Depth to the point, 135°", to_point[1])
+        .from(DEPTH_TOLERANCE.cite)
+        .measuring("Depth to the shoulder", Some(end), Asked::at_least(depth, shop.machine.in_force(&DEPTH_TOLERANCE)))
+        .warn(holes_meet(shop, to_point[0]))
+    };
+    let (Some(speed), Some(feed)) = (shop.class.drilling(), feed(across)) else {
+        return step.warn(Some(said!["No speed is held for this drill: ask its maker."])).worked(sheet, None);
+    };
+    let rpm = spindle(&mut sheet, speed.feet_per_minute, across, shop.machine.in_force(&MOST_RPM));
+    // Begun at the low end of both: a deep hole, and the harder metals of each class.
+    let cutting = sheet.work(&machining::DRILLING_TIME, &[to_point[0], feed.per_turn[0], rpm[0]]);
+    step.say(said![
+        "Begin at ",
+        (whole(rpm[0]), Count),
+        " rpm and ",
+        (feed.per_turn[0], FineLength),
+        " a turn; at most ",
+        (whole(rpm[1]), Count),
+        " rpm and ",
+        (feed.per_turn[1], FineLength),
+        " a turn. Fluid: ",
+        (shop.class.drilling_fluid.name),
+        ". Pull the drill out often to clear chips."
+    ])
+    .figure("Cutting speed", Value::Counted(speed.feet_per_minute, "ft/min"))
+    .figure("Spindle speed", Value::Counted(rpm, "rpm"))
+    .figure("Feed for one turn", Value::Range(feed.per_turn, Kind::FineLength))
+    .figure("Cutting fluid", Value::Words(shop.class.drilling_fluid.name.to_string()))
+    .from(speed.cite)
+    .from(feed.cite)
+    .from(shop.class.drilling_fluid.cite)
+    .warn(too_fast(shop, rpm[1]))
+    .worked(sheet, Some(cutting))
+}
+
+/// Said where the listed drill is nominally outside the limits of the hole, with the nearest one that is inside.
+fn outside_limits(made: &EndGeometry, listed: &Drill) -> Option<Said> {
+    let [least, most] = made.hole;
+    if !exceeds(listed.diameter, most) && !exceeds(least, listed.diameter) {
+        return None;
+    }
+    let off = |drill: &&Drill| (drill.diameter - listed.diameter).abs();
+    let inside = drills::all()
+        .filter(|drill| !exceeds(drill.diameter, most) && !exceeds(least, drill.diameter))
+        .min_by(|a, b| off(a).total_cmp(&off(b)));
+    let says = said![
+        "The listed drill is itself ",
+        (listed.diameter, FineLength),
+        ", outside the limits of the hole, though it is what tables print."
+    ];
+    Some(match inside {
+        Some(drill) => {
+            let mut says = says;
+            says.extend(said![
+                " To be inside them use ",
+                (drill.label),
+                ", ",
+                (drill.diameter, FineLength),
+                " across."
+            ]);
+            says
+        }
+        None => says,
+    })
+}
+
+/// Said where the points of the holes meet in a short bar.
+fn holes_meet(shop: &Shop, to_point: f64) -> Option<Said> {
+    let deepest = shop.made.ends.iter().map(|end| end.drill_point).fold(to_point, f64::max);
+    exceeds(2.0 * deepest, shop.made.bar).then(|| {
+        said!["The holes of both ends meet or nearly so in this short bar. Tap less deep, or make them one through hole only if that was settled."]
+    })
+}
+
+const fn class_of_hole(made: &EndGeometry) -> &'static str {
+    match made.thread.system {
+        System::Inch => "2B",
+        System::Metric => "6H",
+    }
+}
+
+/// The countersink at the mouth of the hole.
+pub(super) fn countersink(shop: &Shop, end: usize, made: &EndGeometry) -> Step {
+    let mut sheet = Sheet::recording();
+    let across = sheet.work(&machining::COUNTERSINK_DIAMETER, &[made.thread.major, shop.known(&inputs::COUNTERSINK)]);
+    let deep = sheet.work(&COUNTERSINK_DEPTH, &[across, drill_diameter(made)]);
+    shop.step(Operation::Countersink, Some(end), "Countersink", &COUNTERSINK_MINUTES)
+        .say(said![
+            "Countersink end ",
+            (letter(end)),
+            " 90° to ",
+            (across, FineLength),
+            " across, ",
+            (deep, FineLength),
+            " deep. It does not count as thread."
+        ])
+        .length("Across", across)
+        .length("Depth", deep)
+        .worked(sheet, None)
+}
+
+/// The kind of tap that the depth of the hole is reckoned for.
+fn plug() -> Option<&'static Tap> {
+    TAPS.iter().find(|tap| tap.id == "plug")
+}
+
+/// Tapping: into a blind hole, or right `through` an insert.
+pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) -> Step {
+    let mut sheet = Sheet::recording();
+    let class = class_of_hole(made);
+    // No deeper than half of what is clear below the tap, so that it cannot reach the bottom.
+    let deeper = shop.machine.in_force(&DEPTH_TOLERANCE).min(made.thread.pitch / 2.0);
+    let mut step = shop
+        .step(Operation::Tap, Some(end), "Tap", &TAP_MINUTES)
+        .say(said![
+            "Tap end ",
+            (letter(end)),
+            " ",
+            (made.thread.label),
+            "-",
+            (class),
+            ", ",
+            (hand_in_capitals(made.hand)),
+            ", full thread ",
+            (made.tapped_depth, FineLength),
+            " deep from the face."
+        ])
+        .figure("Thread", Value::Words(format!("{} {class}, {}", made.thread.label, made.hand.words())))
+        .length("Full thread from the face", made.tapped_depth)
+        .measuring("Full thread", Some(end), Asked::at_least(made.tapped_depth, deeper));
+    if !through {
+        step = step.say(said!["Take a ", (shop.class.blind_tap.words), "."]).from(shop.class.blind_tap.cite);
+    }
+    if let (Some(plug), Some(form)) = (plug(), CHAMFER_FORMS.iter().find(|form| form.letter == "D")) {
+        step = step
+            .say(said![
+                "Plug chamfer of ",
+                (plug.chamfer[0], Count),
+                " to ",
+                (plug.chamfer[1], Count),
+                " threads (form ",
+                (form.letter),
+                "): ",
+                (if through { "it must pass right through." } else { "the hole has room for it." })
+            ])
+            .figure("Chamfer of the tap", Value::Counted(plug.chamfer, "threads"))
+            .from(plug.cite)
+            .from(form.cite);
+    }
+    step = step.warn((made.hand == Hand::Left).then(|| {
+        said!["LEFT-HAND: use the LH tap and turn it counterclockwise; a spiral-flute LH tap has a left-hand spiral."]
+    }));
+    let Some(speed) = shop.class.tapping() else {
+        return step
+            .warn(Some(said!["No tapping speed is held for this metal: ask the tap's maker."]))
+            .worked(sheet, None);
+    };
+    let rpm = spindle(&mut sheet, speed.feet_per_minute, made.thread.major, shop.machine.in_force(&MOST_TAP_RPM));
+    let feed = sheet.work(&machining::TAP_FEED, &[rpm[0], made.thread.pitch]);
+    let cutting = sheet.work(&machining::TAPPING_TIME, &[made.drill_depth, made.thread.pitch, rpm[0]]);
+    step.say(said![
+        "Begin at ",
+        (whole(rpm[0]), Count),
+        " rpm, at most ",
+        (whole(rpm[1]), Count),
+        " rpm. Fluid: ",
+        (shop.class.tapping_fluid.name),
+        (if through { ". Tap right through." } else { ". Stop before the tap reaches the bottom." })
+    ])
+    .figure("Tapping speed", Value::Counted(speed.feet_per_minute, "ft/min"))
+    .figure("Spindle speed", Value::Counted(rpm, "rpm"))
+    .length("Advance of the tap in a minute, at the slower", feed)
+    .figure("Cutting fluid", Value::Words(shop.class.tapping_fluid.name.to_string()))
+    .from(speed.cite)
+    .from(shop.class.tapping_fluid.cite)
+    .warn(too_fast(shop, rpm[1]))
+    .worked(sheet, Some(cutting))
+}
+
+const fn hand_in_capitals(hand: Hand) -> &'static str {
+    match hand {
+        Hand::Right => "RIGHT-HAND",
+        Hand::Left => "LEFT-HAND",
+    }
+}
+
+/// The thread gauge.
+pub(super) fn gauge(shop: &Shop, end: usize, made: &EndGeometry) -> Step {
+    shop.step(Operation::Gauge, Some(end), "Gauge", &GAUGE_MINUTES)
+        .say(said![
+            "Clean the thread at end ",
+            (letter(end)),
+            ". The ",
+            (made.hand.words()),
+            " ",
+            (class_of_hole(made)),
+            " go gauge must run in by hand to full depth; the no-go gauge may enter no more than a few turns, as its standard says."
+        ])
+        .measuring("Go gauge", Some(end), None)
+        .measuring("No-go gauge", Some(end), None)
+}

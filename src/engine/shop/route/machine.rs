@@ -1,0 +1,139 @@
+//! What a shop's machines can do, how long handling takes, and the tolerances it works to: assumptions that can be set.
+
+use crate::quantity::{inch, mm};
+use crate::source::{Cite, OURS, Obtained, PRACTICE, cite};
+
+/// What a setting measures.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Measures {
+    /// Turns of a spindle in a minute.
+    Rpm,
+    /// Minutes.
+    Minutes,
+    /// A length, m.
+    Length,
+}
+
+/// One value that a shop can set.
+#[derive(Debug, PartialEq)]
+pub struct Setting {
+    /// Never reused once released.
+    pub id: &'static str,
+    /// As it is shown.
+    pub label: &'static str,
+    /// What it measures.
+    pub measures: Measures,
+    /// The value taken when none is set.
+    pub default: f64,
+    /// Least and most that is accepted.
+    pub range: [f64; 2],
+    /// What stands behind the default.
+    pub cite: Cite,
+}
+
+const MACHINE: Cite = cite(&OURS, "machines of a small shop", Obtained::Assumption);
+const HANDLING: Cite = cite(&OURS, "setting, handling and measuring in a small shop", Obtained::Assumption);
+const TOLERANCE: Cite = cite(&OURS, "what a small shop holds without effort", Obtained::Assumption);
+const HABIT: Cite = cite(&PRACTICE, "insert that slips into a tube", Obtained::Practice);
+
+macro_rules! settings {
+    ($($(#[doc = $doc:literal])+ $name:ident $id:literal $label:literal $measures:ident $default:expr, $least:expr => $most:expr, $cite:expr;)+) => {
+        $($(#[doc = $doc])+ pub static $name: Setting = Setting {
+            id: $id,
+            label: $label,
+            measures: Measures::$measures,
+            default: $default,
+            range: [$least, $most],
+            cite: $cite,
+        };)+
+        /// Every setting, in the order of a form.
+        pub static SETTINGS: &[&Setting] = &[$(&$name),+];
+    };
+}
+
+settings! {
+    /// Fastest spindle speed.
+    MOST_RPM "most-rpm" "Fastest spindle speed" Rpm 1800.0, 50.0 => 30_000.0, MACHINE;
+    /// Slowest spindle speed.
+    LEAST_RPM "least-rpm" "Slowest spindle speed" Rpm 60.0, 1.0 => 5000.0, MACHINE;
+    /// Fastest spindle speed for tapping.
+    MOST_TAP_RPM "most-tap-rpm" "Fastest spindle speed for tapping" Rpm 300.0, 5.0 => 5000.0, MACHINE;
+    /// Minutes to pull and check the stock.
+    STOCK_MINUTES "stock-minutes" "Pull and check the stock" Minutes 3.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to saw.
+    SAW_MINUTES "saw-minutes" "Saw" Minutes 5.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to face both ends.
+    FACE_MINUTES "face-minutes" "Face both ends to length" Minutes 8.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to center drill one end.
+    CENTER_MINUTES "center-minutes" "Center drill, each end" Minutes 1.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to change the drill and clear chips at one end, beside the cutting.
+    DRILL_MINUTES "drill-minutes" "Tap drill, each end: handling" Minutes 3.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to countersink one end.
+    COUNTERSINK_MINUTES "countersink-minutes" "Countersink, each end" Minutes 1.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to set the tap and oil it at one end, beside the cutting.
+    TAP_MINUTES "tap-minutes" "Tap, each end: handling" Minutes 4.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to gauge one thread.
+    GAUGE_MINUTES "gauge-minutes" "Gauge, each end" Minutes 2.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to set up the skim pass, beside the cutting.
+    SKIM_MINUTES "skim-minutes" "Skim pass: handling" Minutes 6.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to mill the flats.
+    FLATS_MINUTES "flats-minutes" "Mill the wrench flats" Minutes 10.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to turn one insert.
+    INSERT_MINUTES "insert-minutes" "Turn and drill an insert, each end" Minutes 15.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to fit and weld one insert, cooling not counted.
+    WELD_MINUTES "weld-minutes" "Fit and weld an insert, each end" Minutes 12.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to deburr, wash and blow out.
+    CLEAN_MINUTES "clean-minutes" "Deburr, wash and blow out" Minutes 5.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to mark.
+    MARK_MINUTES "mark-minutes" "Mark the ends" Minutes 2.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to try the rod ends.
+    TRIAL_MINUTES "trial-minutes" "Try both rod ends" Minutes 4.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to measure what was made.
+    MEASURE_MINUTES "measure-minutes" "Measure and record" Minutes 5.0, 0.0 => 240.0, HANDLING;
+    /// Minutes to protect and pack.
+    PACK_MINUTES "pack-minutes" "Protect and pack" Minutes 5.0, 0.0 => 240.0, HANDLING;
+    /// How far the finished length may be off, either way.
+    LENGTH_TOLERANCE "length-tolerance" "Tolerance of the bar's length" Length inch(0.01), mm(0.01) => inch(0.25), TOLERANCE;
+    /// How far a turned diameter may be off, either way.
+    DIAMETER_TOLERANCE "diameter-tolerance" "Tolerance of a turned diameter" Length inch(0.005), mm(0.005) => inch(0.05), TOLERANCE;
+    /// How far the width across the flats may be under.
+    FLATS_TOLERANCE "flats-tolerance" "Tolerance across the flats, under" Length inch(0.01), mm(0.01) => inch(0.05), TOLERANCE;
+    /// How far the hole may be deeper than asked for.
+    DEPTH_TOLERANCE "depth-tolerance" "Tolerance of a depth, over" Length inch(1.0 / 16.0), mm(0.1) => inch(0.25), TOLERANCE;
+    /// How much smaller than the tube's bore an insert is turned.
+    INSERT_CLEARANCE "insert-clearance" "Insert smaller than the tube's bore by" Length inch(0.004), 0.0 => inch(0.0625), HABIT;
+}
+
+/// What one shop has set; what it has not set is the default.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Machine {
+    set: Vec<(&'static str, f64)>,
+}
+
+impl Machine {
+    /// The value in force.
+    pub fn in_force(&self, setting: &Setting) -> f64 {
+        self.decided(setting).unwrap_or(setting.default)
+    }
+
+    /// What the shop has set.
+    pub fn decided(&self, setting: &Setting) -> Option<f64> {
+        self.set.iter().find(|(id, _)| *id == setting.id).map(|(_, value)| *value)
+    }
+
+    /// Sets a value, or takes it back; false for one that is out of its range, which changes nothing.
+    pub fn set(&mut self, setting: &'static Setting, value: Option<f64>) -> bool {
+        let [least, most] = setting.range;
+        if value.is_some_and(|value| !(least..=most).contains(&value)) {
+            return false;
+        }
+        self.set.retain(|(id, _)| *id != setting.id);
+        self.set.extend(value.map(|value| (setting.id, value)));
+        true
+    }
+}
+
+/// The setting with an id.
+pub fn setting(id: &str) -> Option<&'static Setting> {
+    SETTINGS.iter().copied().find(|setting| setting.id == id)
+}

@@ -1,0 +1,139 @@
+//! How each metal is cut: which rows of speed hold for it, its cutting fluids, turning, and the chamfers of taps by letter.
+
+use super::drills::{CuttingSpeed, DRILLING_SPEEDS, TAPPING_SPEEDS};
+use super::materials::{Form, Material};
+use crate::quantity::inch;
+use crate::source::{Cite, DIN_2197, MH31, OURS, Obtained, TO_1_1A_9, cite};
+
+/// A class of metals that are cut alike.
+#[derive(Debug, PartialEq)]
+pub struct Class {
+    /// Kebab-case; the id of its rows of drilling and tapping speeds too.
+    pub id: &'static str,
+    /// As it is shown.
+    pub label: &'static str,
+    /// What it is drilled with.
+    pub drilling_fluid: Fluid,
+    /// What it is tapped with.
+    pub tapping_fluid: Fluid,
+    /// Turning speed with high-speed steel, feet a minute.
+    pub turning: f64,
+    /// The tap that brings chips out of a blind hole.
+    pub blind_tap: Advice,
+}
+
+/// A cutting fluid.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Fluid {
+    /// As it is shown, inside a sentence.
+    pub name: &'static str,
+    /// Where it comes from.
+    pub cite: Cite,
+}
+
+/// A short advice with its source.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Advice {
+    /// As it is shown, inside a sentence.
+    pub words: &'static str,
+    /// Where it comes from.
+    pub cite: Cite,
+}
+
+/// Feed of a finishing cut for one turn, m.
+pub const FINISH_FEED: f64 = inch(0.008);
+/// Turning speeds and feed are our own.
+pub const TURNING_CITE: Cite = cite(&OURS, "turning with high-speed steel, finishing cut", Obtained::Assumption);
+
+const FLUIDS: Cite = cite(&MH31, "p. 1250, cutting fluids for machining operations", Obtained::Copied);
+const SPIRAL: Advice = Advice {
+    words: "spiral-flute tap",
+    cite: cite(&TO_1_1A_9, "par. 3-195 and 3-197b, blind holes in aluminum", Obtained::Read),
+};
+const SPIRAL_IN_STEEL: Advice = Advice {
+    words: "spiral-flute tap, or a straight-flute tap backed out to clear chips",
+    cite: cite(&OURS, "tap for a blind hole in steel", Obtained::Assumption),
+};
+
+/// Every class.
+pub static CLASSES: &[Class] = &[
+    Class {
+        id: "aluminum",
+        label: "Aluminum",
+        drilling_fluid: Fluid { name: "soluble oil, 75 to 90 % water", cite: FLUIDS },
+        tapping_fluid: Fluid { name: "lard oil, or sulfur-base oil mixed with mineral oil", cite: FLUIDS },
+        turning: 300.0,
+        blind_tap: SPIRAL,
+    },
+    Class {
+        id: "low-carbon-steel",
+        label: "Low-carbon steel",
+        drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
+        tapping_fluid: Fluid { name: "25 to 40 % lard oil with mineral oil", cite: FLUIDS },
+        turning: 100.0,
+        blind_tap: SPIRAL_IN_STEEL,
+    },
+    Class {
+        id: "alloy-steel",
+        label: "Alloy steel",
+        drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
+        tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
+        turning: 80.0,
+        blind_tap: SPIRAL_IN_STEEL,
+    },
+    Class {
+        id: "hardened-alloy-steel",
+        label: "Alloy steel hardened to 300 to 400 Brinell",
+        drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
+        tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
+        turning: 50.0,
+        blind_tap: SPIRAL_IN_STEEL,
+    },
+];
+
+/// The class that is drilled and tapped: the bar's own, or that of the insert in a tube, whose steel nobody entered.
+pub fn class(material: &Material) -> &'static Class {
+    let id = match material.form {
+        Form::Tube => "low-carbon-steel",
+        Form::Bar if material.id.starts_with("4340") => "hardened-alloy-steel",
+        Form::Bar => "aluminum",
+    };
+    CLASSES.iter().find(|class| class.id == id).unwrap_or(&CLASSES[0])
+}
+
+impl Class {
+    /// How fast it is drilled.
+    pub fn drilling(&self) -> Option<&'static CuttingSpeed> {
+        DRILLING_SPEEDS.iter().find(|row| row.id == self.id)
+    }
+
+    /// How fast it is tapped.
+    pub fn tapping(&self) -> Option<&'static CuttingSpeed> {
+        TAPPING_SPEEDS.iter().find(|row| row.id == self.id)
+    }
+}
+
+/// A chamfer of a tap by its letter.
+#[derive(Debug, PartialEq)]
+pub struct ChamferForm {
+    /// Its letter.
+    pub letter: &'static str,
+    /// Least and most threads of chamfer.
+    pub threads: [f64; 2],
+    /// What it is for.
+    pub purpose: &'static str,
+    /// Where it comes from.
+    pub cite: Cite,
+}
+
+const FORM: Cite = cite(&DIN_2197, "forms A to F", Obtained::Copied);
+
+/// Chamfers by letter.
+pub static CHAMFER_FORMS: &[ChamferForm] = &[
+    ChamferForm { letter: "A", threads: [6.0, 8.0], purpose: "short through holes", cite: FORM },
+    ChamferForm { letter: "B", threads: [3.5, 5.5], purpose: "spiral point, through holes", cite: FORM },
+    ChamferForm { letter: "C", threads: [2.0, 3.0], purpose: "blind holes, aluminum", cite: FORM },
+    ChamferForm { letter: "D", threads: [3.5, 5.0], purpose: "blind holes with room for the chamfer", cite: FORM },
+    ChamferForm { letter: "E", threads: [1.5, 2.0], purpose: "blind holes with little room", cite: FORM },
+    ChamferForm { letter: "F", threads: [1.0, 1.5], purpose: "blind holes with hardly any room", cite: FORM },
+];
