@@ -263,7 +263,7 @@ fn a_page_opens_with_what_the_address_brings_or_with_what_was_kept() {
 }
 
 #[test]
-fn a_received_link_has_every_doubt_that_is_known_here() {
+fn a_received_link_has_every_reason_that_is_known_here() {
     let aside = SavedBuild::read("aside-x", SET_ASIDE.to_string());
     let opened = from_fragment(&aside.fragment);
     let received = receive(&opened, None, "", std::slice::from_ref(&aside), "new".to_string());

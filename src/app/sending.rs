@@ -1,20 +1,20 @@
 //! Save it, copy it, share it, print it: the section under the answer for a link and under the whole rig.
 
 mod adjustment_table;
+mod answer_head;
 mod part_rows;
 mod printed;
 mod qr_code;
 mod sheet;
 mod size_rows;
-mod standing;
 mod steps;
 
 pub(crate) use adjustment_table::AdjustmentTable;
+pub(crate) use answer_head::AnswerHead;
 pub(crate) use part_rows::PartRows;
 pub(crate) use printed::PrintedLine;
 pub(crate) use sheet::{CurrentSheet, Sheet};
 pub(crate) use size_rows::SizeRows;
-pub(crate) use standing::Standing;
 pub(crate) use steps::Steps;
 
 use self::qr_code::QrCode;

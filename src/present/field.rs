@@ -53,10 +53,10 @@ fn read(value: f64, kind: Kind, system: System) -> String {
 }
 
 fn default_in_words(input: &Number, default: Option<f64>, system: System) -> String {
-    match (default, input.standing) {
+    match (default, input.default_kind) {
         (_, DefaultKind::Asked) => String::new(),
-        (Some(value), standing) => format!("Default {}: {}.", show(value, input.kind, system), standing.words()),
-        (None, standing) => format!("Default: {}.", standing.words()),
+        (Some(value), kind) => format!("Default {}: {}.", show(value, input.kind, system), kind.words()),
+        (None, kind) => format!("Default: {}.", kind.words()),
     }
 }
 

@@ -86,7 +86,7 @@ fn shown(of: &MetalSize, system: System) -> Size {
     let force = |value| show(value, Kind::Force, system);
     Size {
         bar: format!("{}, {thread}", size(of.outside_diameter, of.wall, system)),
-        used: if of.holds { format!("uses {used}") } else { format!("not recommended, {used} at the {}", of.decides) },
+        used: if of.passes { format!("uses {used}") } else { format!("not recommended, {used} at the {}", of.decides) },
         weight: show(of.bar_weight, Kind::Weight, system),
         deflection: show(of.beyond.deflection, Kind::FineLength, system),
         first_yield: force(of.beyond.first_yield),

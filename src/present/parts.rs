@@ -128,8 +128,8 @@ pub fn fewer_sizes_sentence(document: &Document, way: &FewerSizes, system: Syste
         links = links.join(", "),
         to = label(way.to),
         from = label(way.from),
-        weight = value(way.heavier.abs(), Kind::Weight, system),
-        change = if way.heavier >= 0.0 { "heavier" } else { "lighter" },
+        weight = value(way.weight_change.abs(), Kind::Weight, system),
+        change = if way.weight_change >= 0.0 { "heavier" } else { "lighter" },
     )
 }
 

@@ -27,7 +27,7 @@ pub struct Head {
     /// How it came out; `None` while no link is answered.
     pub judged: Option<Judged>,
     /// How its links stand.
-    pub standing: String,
+    pub status: String,
 }
 
 /// What the view begins with.
@@ -39,13 +39,13 @@ pub fn head(whole: &WholeRig, system: System) -> Head {
         kicker: if unanswered { "The whole rig".to_string() } else { format!("Rig of {job}") },
         title: if name.is_empty() { links(whole.rig.pieces) } else { name.clone() },
         judged: judged(whole),
-        standing: standing(whole, !name.is_empty()),
+        status: status(whole, !name.is_empty()),
     }
 }
 
 /// The line that stays in sight below the view.
 pub fn summary(whole: &WholeRig) -> String {
-    standing(whole, true)
+    status(whole, true)
 }
 
 /// The verdict of the rig, in the word of the link which decides it.
@@ -56,7 +56,7 @@ fn judged(whole: &WholeRig) -> Option<Judged> {
 }
 
 /// How the links stand together; begins with how many they are, where nothing else says so.
-fn standing(whole: &WholeRig, counted: bool) -> String {
+fn status(whole: &WholeRig, counted: bool) -> String {
     let rig = &whole.rig;
     let count = links(rig.pieces);
     if rig.unmeasured >= rig.pieces {

@@ -48,10 +48,10 @@ pub fn read(text: &str, here: &[SavedBuild], mut new_id: impl FnMut() -> String)
         };
         import.notices.extend(read.told);
         for mut build in read.builds {
-            let holds = |saved: &SavedBuild| {
+            let has_it = |saved: &SavedBuild| {
                 !saved.damaged && saved.build.has_all_of(&build) && (saved.is_open() || build.removed.is_some())
             };
-            if here.iter().take(if are_entries { here.len() } else { before }).any(holds) {
+            if here.iter().take(if are_entries { here.len() } else { before }).any(has_it) {
                 import.known += 1;
                 continue;
             }

@@ -195,7 +195,7 @@ pub(crate) async fn a_shared_link_shows_the_same_answer(page: &Page) {
     assert_eq!(page.fragment().await, EXAMPLE, "units are the reader's, not the link's");
 
     page.open(PHONE, "3&length=38in&weight=4900lb&use=hard&crc=6f47f8b8").await;
-    let told = page.wait_text("#told", |text| !text.is_empty()).await;
+    let told = page.wait_text("#notices", |text| !text.is_empty()).await;
     assert!(told.contains("damaged"), "{told}");
 }
 

@@ -1,9 +1,9 @@
 //! The whole page as one file that opens from a memory stick.
 
 use crate::built::Built;
+use crate::digest;
 use crate::page::Page;
 use crate::split::Split;
-use crate::digest;
 use miniz_oxide::deflate::compress_to_vec_zlib;
 
 /// The file's name.

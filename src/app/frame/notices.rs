@@ -12,7 +12,7 @@ pub(crate) fn Notices() -> impl IntoView {
     let session = use_session();
     let lines = move || session.notices.get().into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view();
     view! {
-        <div id="told" role="status">
+        <div id="notices" role="status">
             {lines}
             <Unverified />
             <WayBack />
@@ -33,7 +33,7 @@ fn Unverified() -> impl IntoView {
     };
     view! {
         <Show when=move || reasons.with(|reasons| !reasons.is_empty())>
-            {move || reasons.get().into_iter().map(|reason| view! { <p class="doubt">{reason}</p> }).collect_view()}
+            {move || reasons.get().into_iter().map(|reason| view! { <p class="unverified">{reason}</p> }).collect_view()}
             <p class="back">
                 <button type="button" id="compared" on:click=compared>"I have compared every number"</button>
             </p>

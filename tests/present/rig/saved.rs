@@ -4,7 +4,7 @@ use super::{eight, shows_no_number};
 use linkwright::builds::Build;
 use linkwright::document::{Document, Link, Position, Role};
 use linkwright::present::saved::{
-    Standing, about, changes, file_name, heading, is_found, notices, of_entries, row, standing, title_of, trash_row,
+    SaveState, about, changes, file_name, heading, is_found, notices, of_entries, row, save_state, title_of, trash_row,
     versions,
 };
 use linkwright::present::words::rig_title;
@@ -29,7 +29,7 @@ fn saved_rig() -> Build {
 }
 
 fn says(document: &Document, build: &Build) -> [String; 2] {
-    let Standing { short, full } = standing(document, Some(&record(build)), System::Inch, spoken);
+    let SaveState { short, full } = save_state(document, Some(&record(build)), System::Inch, spoken);
     [short, full]
 }
 
@@ -59,7 +59,7 @@ fn a_build_is_told_by_its_job_and_its_links() {
 fn the_entries_stand_to_what_is_saved_in_every_way() {
     let plain = |words: &str| [words.to_string(), words.to_string()];
     assert_eq!(says(&Document::default(), &saved_rig()), plain("Nothing is entered yet."));
-    let Standing { short, full } = standing(&eight(), None, System::Inch, spoken);
+    let SaveState { short, full } = save_state(&eight(), None, System::Inch, spoken);
     assert_eq!([short, full], plain("Not saved yet."));
     assert_eq!(says(&eight(), &saved_rig()), ["“Trail rig”: Saved.", "“Trail rig”, saved on Monday. Unchanged since."]);
     let mut one = eight();
@@ -235,7 +235,7 @@ fn random_builds_show_no_broken_number() {
                     "{:?} {:?} {:?}",
                     row(&saved, &Origin::default(), system, spoken),
                     versions(&saved.build, system, spoken),
-                    standing(&dice.rig(), Some(&saved), system, spoken)
+                    save_state(&dice.rig(), Some(&saved), system, spoken)
                 );
                 assert!(!shows_no_number(&shown), "{shown}");
             }
