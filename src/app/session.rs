@@ -17,7 +17,6 @@ pub(crate) use navigation::check_id;
 pub(crate) use slow::{use_firmness, use_slow};
 pub(crate) use view::View;
 
-use crate::browser::storage::Refused;
 use crate::browser::window;
 use leptos::prelude::*;
 use linkwright::document::Document;
@@ -29,6 +28,7 @@ use linkwright::present::drawing::Layout;
 use linkwright::present::words;
 use linkwright::quantity::{Kind, System};
 use linkwright::report::{Answer, LinkReport, WholeRig};
+use linkwright::store::Refused;
 use linkwright::store::history::History;
 use linkwright::store::saved_builds::SavedBuild;
 use linkwright::store::stored_entries::{Origin, StoredEntries};

@@ -6,6 +6,12 @@ use crate::inputs::drafts::Drafts;
 use crate::inputs::{At, DefaultKind, Group, Number, Scope, edits};
 use crate::quantity::{Kind, System, inch, mm, plain, show};
 
+/// The title over the entries that have a default.
+pub const CHANGE_A_DEFAULT: &str = "Change a default";
+
+/// What becomes of the name of the rig.
+pub const NAME_HELP: &str = "Optional. It goes along in the link you send.";
+
 /// What a number field shows.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct NumberText {

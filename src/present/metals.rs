@@ -9,6 +9,12 @@ use crate::report::{InMetal, MetalSize};
 /// The heads of the tables' columns.
 pub const HEAD: [&str; 6] = ["Metal", "Size", "Weight", "Deflection", "Side load to first yield", "Buckling load"];
 
+/// How to read the pictures beside the tables.
+pub const HOW_TO_READ_PLOTS: &str = "Up is stronger, left is lighter. Letters as in the tables: a ring passes, a cross fails. Touch one to take its metal.";
+
+/// In place of the tables while there is no answer.
+pub const NOTHING_YET: &str = "Nothing to compare until there is an answer.";
+
 /// A table of metals.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Table {

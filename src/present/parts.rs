@@ -12,6 +12,9 @@ use crate::report::{Answer, Cut, FewerSizes, Part, WholeRig};
 /// What cannot be known here.
 pub const BOLT_LENGTH: &str = "A bolt’s length is its grip plus washers and nut: measure your bracket.";
 
+/// Where every other choice of rod ends fails a check.
+pub const NO_FEWER_SIZES: &str = "No rod-end size can be done without: every other choice fails a check.";
+
 /// One kind of part in a list.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PartRow {

@@ -8,6 +8,12 @@ use crate::inputs;
 use crate::quantity::{Kind, System};
 use crate::report::{Answer, LinkReport, Verdict, WholeRig};
 
+/// How far the plan is to scale, and what it is good for.
+pub const PLAN_NOTE: &str = "Lengths, angles, track and wheelbase to scale; where on its axle a link is bolted is assumed. Touch a number to open that link.";
+
+/// What adding a layout does.
+pub const ADDING_NOTE: &str = "Only what the axle does not have yet is added. Pairs are entered once; if left and right differ, enter them separately in the list above.";
+
 /// A verdict with the word for it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Judged {
@@ -106,6 +112,16 @@ fn links(count: usize) -> String {
 /// same one.
 pub fn numbered(document: &Document, index: usize) -> String {
     format!("{}. {}", index + 1, titled(document, index))
+}
+
+/// The links by the numbers that they have on the plan and in the list, to pick one.
+pub fn picker_titles(document: &Document) -> Vec<String> {
+    document.links.iter().enumerate().map(|(index, link)| format!("{}. {}", index + 1, link.title())).collect()
+}
+
+/// What the button back to the list is called.
+pub const fn back_label(all_entered: bool) -> &'static str {
+    if all_entered { "All entered: back to the rig" } else { "Back to the rig" }
 }
 
 /// The rig as lines of text with both units, for a message; `link` is the address that opens it elsewhere.

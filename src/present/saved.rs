@@ -1,5 +1,6 @@
 //! What is saved on this device: what a build is called, how the open entries stand to it, its rows and its versions.
 
+pub mod help;
 pub mod notices;
 
 use super::words::{job, lower, rig_title, unbroken};

@@ -152,7 +152,7 @@ pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {
     page.click("#open-1").await;
     page.enter("in-length", "44").await;
     page.click("#leaf-rig").await;
-    page.wait_text(&row(0, 2), |text| text.starts_with("Copy over the rear lower links (44 in)")).await;
+    page.wait_text(&row(0, 2), |text| text.starts_with("Replace the rear lower links (44 in) with these")).await;
     page.click(&row(0, 2)).await;
     page.wait_text("#rig-links .gone", |text| text.contains("Rear lower links were 44 in, now 38 in.")).await;
     page.wait_focus("undo-remove").await;

@@ -123,7 +123,7 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     page.open_saved().await;
     page.wait_text("#saved-title", |text| text == "No saved builds yet").await;
     page.choose_file("take-in", &file).await;
-    page.wait_text("#saved-notices", |text| text.contains("5 builds were taken in")).await;
+    page.wait_text("#saved-notices", |text| text.contains("5 builds imported")).await;
     assert_eq!(page.records().await, before, "bit for bit");
     page.choose_file("take-in", &file).await;
     page.wait_text("#saved-notices", |text| text.contains("is here already")).await;
@@ -141,7 +141,7 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     let other = file.with_file_name("rescued.txt");
     std::fs::write(&other, format!("Kept by Linkwright\n{rescued}")).expect("a file to write");
     page.choose_file("take-in", &other).await;
-    page.wait_text("#saved-notices", |text| text.contains("5 builds were taken in")).await;
+    page.wait_text("#saved-notices", |text| text.contains("5 builds imported")).await;
     assert_eq!(page.records().await, before, "bit for bit");
     page.wait_text("#saved-title", |text| text == "4 saved builds").await;
 
@@ -150,7 +150,7 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     page.wait_text("#saved-notices", |text| text.contains("cut off or damaged")).await;
     std::fs::write(&file, text.replace("4100 lb", "4300 lb")).expect("a file to write");
     page.choose_file("take-in", &file).await;
-    let told = page.wait_text("#saved-notices", |text| text.contains("taken in")).await;
+    let told = page.wait_text("#saved-notices", |text| text.contains("imported")).await;
     assert!(told.contains("Compare every number"), "edited by hand: {told}");
     assert_eq!(page.records().await.len(), 10, "beside the others, instead of none");
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");

@@ -67,14 +67,13 @@ pub(crate) async fn nothing_is_copied_late(page: &Page) {
         json!(["42 in", "42"]),
         "nothing is copied late"
     );
-    page.wait_text(".sending .done", |text| text.contains("clipboard") || text.contains("did not let me copy")).await;
+    page.wait_text(".sending .done", |text| text.contains("clipboard") || text.contains("did not copy")).await;
     page.enter("in-length", "43").await;
     page.wait_text(".sending .done", str::is_empty).await;
     page.enter("in-length", "927").await;
     page.wait_text("#err-length", |text| text.contains("between")).await;
     page.click("#copy-link").await;
-    page.wait_text(".sending .done", |text| text.contains("the last good one") || text.contains("did not let me"))
-        .await;
+    page.wait_text(".sending .done", |text| text.contains("the last good one") || text.contains("did not copy")).await;
 }
 
 /// What a button of the page prints is written when the browser is asked to print, and not after.

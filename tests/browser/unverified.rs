@@ -162,7 +162,7 @@ pub(crate) async fn rescued_entries_come_back_from_any_editor(page: &Page) {
     let file = folder.join("rescued.txt");
     std::fs::write(&file, rescued).expect("a file to write");
     page.choose_file("take-in", &file).await;
-    page.wait_text("#saved-notices", |text| text.contains("2 builds were taken in")).await;
+    page.wait_text("#saved-notices", |text| text.contains("2 builds imported")).await;
     assert!(page.records().await.iter().any(|it| it["links"][0]["length"] == "43 in"));
     page.choose_file("take-in", &file).await;
     page.wait_text("#saved-notices", |text| text.contains("is here already")).await;

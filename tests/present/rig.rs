@@ -179,3 +179,15 @@ fn random_rigs_show_every_link_once_and_no_broken_number() {
     let answered = answered.into_inner();
     assert!(answered > 300, "{answered} rows with an answer");
 }
+
+#[test]
+fn links_are_picked_by_the_numbers_that_they_have_in_the_list() {
+    let document = eight();
+    let titles = rig::picker_titles(&document);
+    assert_eq!(titles.len(), 8);
+    assert_eq!([titles[0].as_str(), &titles[6]], ["1. Front lower links", "7. Rear lower links"]);
+    for (index, title) in titles.iter().enumerate() {
+        assert!(rig::numbered(&document, index).starts_with(title.as_str()), "{title}");
+    }
+    assert_eq!([true, false].map(rig::back_label), ["All entered: back to the rig", "Back to the rig"]);
+}

@@ -41,7 +41,7 @@ fn Moves() -> impl IntoView {
     });
     let instead = move || match found.with(Option::is_none) {
         true => WORKING,
-        false => "Nothing to show until there is an answer.",
+        false => sensitivity::NOTHING_YET,
     };
     let how_to_read = move || shown.with(|shown| shown.0.clone());
     let rows = move || shown.get().1.into_iter().map(|row| view! { <ValueRow row /> }).collect_view();

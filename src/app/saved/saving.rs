@@ -6,6 +6,7 @@ use crate::app::fields::NameField;
 use crate::app::session::{Saving, use_session};
 use crate::browser::clock;
 use leptos::prelude::*;
+use linkwright::present::saved::help::CLASH;
 use linkwright::present::saved::{changes, of_entries, save_state};
 use linkwright::store::saved_builds::Target;
 
@@ -89,7 +90,7 @@ fn Clash(
 ) -> impl IntoView {
     view! {
         <div class="clash" role="alert">
-            <p>"Something else was saved under this build meanwhile, in another tab or window. Which do you want?"</p>
+            <p>{CLASH}</p>
             <div class="buttons">
                 <button type="button" id="save-beside" on:click=move |_| on_save.run(Target::Another)>
                     "Keep both: save mine as another build"
