@@ -131,7 +131,7 @@ pub struct Number {
     /// Where in the form it stands.
     pub group: Group,
     /// How firm the default is.
-    pub standing: DefaultKind,
+    pub default_kind: DefaultKind,
     /// The value decided, if any.
     pub get: fn(&Document, At) -> Option<f64>,
     /// Decides a value, or gives it back to the default. Does not check the range: use [`Number::decide`].

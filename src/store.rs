@@ -41,6 +41,15 @@ pub struct Stamp {
     pub id: String,
 }
 
+/// Why something was not stored.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Refused {
+    /// The browser lets the page store nothing.
+    Blocked,
+    /// The space it gives is used up.
+    Full,
+}
+
 /// A text to keep under a key.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Write {

@@ -258,7 +258,7 @@ fn it_is_said_in_which_line_a_file_stops() {
 }
 
 #[test]
-fn a_doubt_stays_with_the_build() {
+fn unverified_numbers_stay_so_in_a_file() {
     let edited = SAMPLE.replacen("4100 lb", "4300 lb", 1);
     let mut read = from_text(&edited).expect("a file");
     let doubt = read.builds[0].doubt.clone();
@@ -283,7 +283,7 @@ fn what_could_not_be_read_is_named_and_counted() {
 }
 
 #[test]
-fn doubts_from_a_file_are_short_and_few() {
+fn reasons_from_a_file_are_short_and_few() {
     let mut build = Build { doubt: vec!["x".repeat(5_000); 1], ..sample()[0].clone() };
     build.doubt.extend((0..40).map(|number| format!("line {number}\nbreak")));
     let read = from_text(&to_text(&[build])).expect("a file");
@@ -300,7 +300,7 @@ fn a_build_adds_nothing_to_one_that_has_all_of_it() {
 }
 
 #[test]
-fn an_earlier_version_keeps_its_doubt() {
+fn an_earlier_version_stays_unverified() {
     let mut build = Build { doubt: vec!["Compare.".to_string()], ..sample()[0].clone() };
     let known = build.earlier.len();
     let next = Document { name: "Next".to_string(), ..build.document.clone() };

@@ -264,7 +264,7 @@ fn the_limit_on_length_holds_however_the_bar_is_rounded() {
         let Some(limit) = firm.most.filter(|l| *l > firm.now) else { panic!("{a} {b} {firm:?}") };
         let pitch = now.link.ends[0].thread.pitch.min(now.link.ends[1].thread.pitch);
         let shift = (inch(0.25) + inch(0.001)) / 4.0 / pitch;
-        let holds = |length: f64, by: f64| {
+        let passes = |length: f64, by: f64| {
             let mut t = d.clone();
             t.links[0].length = Some(length);
             t.links[0].rounding = Some(inch(0.001));
@@ -272,7 +272,7 @@ fn the_limit_on_length_holds_however_the_bar_is_rounded() {
             let _ = place;
             report(&t).links[0].answer().is_some_and(|a| a.verdict != Verdict::Fails)
         };
-        let both = |length: f64| holds(length, shift) && holds(length, -shift);
+        let both = |length: f64| passes(length, shift) && passes(length, -shift);
         assert!(both(limit * (1.0 - 1e-6)) && !both(limit * (1.0 + 1e-6)), "{a} {b} {firm:?}");
     }
 }

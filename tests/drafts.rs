@@ -32,7 +32,7 @@ impl Typist {
         }
     }
 
-    fn holds(&self) -> Option<f64> {
+    fn value(&self) -> Option<f64> {
         (LENGTH.get)(&self.document, At::default())
     }
 
@@ -45,7 +45,7 @@ impl Typist {
 fn each_key_counts_as_soon_as_it_can_be_read() {
     let mut typist = Typist::new(None);
     typist.keys("36 1/2");
-    assert_eq!(typist.holds(), Some(inch(36.5)));
+    assert_eq!(typist.value(), Some(inch(36.5)));
     assert_eq!(typist.shows().text, "36 1/2", "the text stays as it was typed");
     assert!(typist.shows().complaint.is_none());
 }
@@ -54,10 +54,10 @@ fn each_key_counts_as_soon_as_it_can_be_read() {
 fn a_refused_entry_takes_back_what_its_beginning_said() {
     let mut typist = Typist::new(Some(inch(30.0)));
     typist.keys("927");
-    assert_eq!(typist.holds(), Some(inch(92.0)), "92 in can be taken, 927 in cannot");
+    assert_eq!(typist.value(), Some(inch(92.0)), "92 in can be taken, 927 in cannot");
     assert!(typist.shows().complaint.is_none(), "no complaint interrupts");
     assert_eq!(typist.types("927", Typed::Whole), Taken::TakenBack);
-    assert_eq!(typist.holds(), Some(inch(30.0)));
+    assert_eq!(typist.value(), Some(inch(30.0)));
     assert!(typist.shows().complaint.is_some());
     assert_eq!(typist.shows().text, "927");
 }
@@ -71,16 +71,16 @@ fn a_refused_entry_can_be_read_again_in_other_units() {
     assert_eq!(refused.len(), 1);
     typist.system = System::Metric;
     assert_eq!(typist.types(&refused[0].text, Typed::Whole), Taken::Changed);
-    assert_eq!(typist.holds(), Some(mm(927.0)));
+    assert_eq!(typist.value(), Some(mm(927.0)));
 }
 
 #[test]
 fn a_field_emptied_in_order_to_retype_it_keeps_its_value_until_it_is_left() {
     let mut typist = Typist::new(Some(inch(30.0)));
     assert_eq!(typist.types("", Typed::Key), Taken::Unchanged);
-    assert_eq!(typist.holds(), Some(inch(30.0)));
+    assert_eq!(typist.value(), Some(inch(30.0)));
     assert_eq!(typist.types("", Typed::Whole), Taken::Changed);
-    assert_eq!(typist.holds(), None);
+    assert_eq!(typist.value(), None);
 }
 
 #[test]

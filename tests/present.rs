@@ -3,6 +3,8 @@
 mod dice;
 #[path = "present/drawing.rs"]
 mod drawing;
+#[path = "present/frame.rs"]
+mod frame;
 mod links;
 #[path = "present/prove.rs"]
 mod prove;

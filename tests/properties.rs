@@ -75,10 +75,10 @@ fn engagement_is_honest(answer: &Answer) -> bool {
     // Rounding the bar may push a jam nut a hundredth of a thread too far without a word.
     let within = |value: f64, end: &EndGeometry| value <= end.most + 0.01 * end.thread.pitch;
     let reachable = answer.link.ends.iter().all(|end| within(end.least, end) && within(end.engagement, end));
-    let told = |id: &str| {
+    let reported = |id: &str| {
         answer.findings.iter().any(|it| it.id == id && matches!(it.verdict, Verdict::Fails | Verdict::Unanswered))
     };
-    reachable || told("engagement") || told("bottoming") || told("visible-threads")
+    reachable || reported("engagement") || reported("bottoming") || reported("visible-threads")
 }
 
 /// How much of the bar is used, without end when the compression alone buckles it; `None` when nothing can be said.
@@ -139,7 +139,7 @@ fn worst(document: &Document, failing: bool) -> f64 {
     answer.findings.iter().filter_map(used).fold(0.0, f64::max)
 }
 
-fn holds(document: &Document, input: &Number, value: f64) -> bool {
+fn passes(document: &Document, input: &Number, value: f64) -> bool {
     let failing = worst(document, false) > 1.0 + 1e-9;
     worst(&decide(document, input, value), failing) <= 1.0 + 1e-9
 }
@@ -162,11 +162,11 @@ fn rounded_worst(document: &Document, way: f64) -> Document {
 }
 
 /// Whether a link holds with an input at a value, whatever rounding does to its length.
-fn holds_however_rounded(document: &Document, input: &Number, value: f64) -> bool {
+fn passes_however_rounded(document: &Document, input: &Number, value: f64) -> bool {
     if input.id != inputs::LENGTH.id {
-        return holds(document, input, value);
+        return passes(document, input, value);
     }
-    [1.0, -1.0].iter().all(|way| holds(&rounded_worst(document, *way), input, value))
+    [1.0, -1.0].iter().all(|way| passes(&rounded_worst(document, *way), input, value))
 }
 
 /// Values just outside a range are taken, since a range in inches must take the same number in millimeters.
@@ -301,21 +301,21 @@ proptest! {
             let input = number(firm);
             if let Some(least) = firm.least.filter(|least| *least < firm.now) {
                 let hair = 1e-9 * firm.now + 2e-9 * input.most;
-                prop_assert!(holds(&document, input, (least + hair).min(firm.now)), "{} above {least}", firm.input);
-                prop_assert!(!holds_however_rounded(&document, input, least - hair), "{} below {least}", firm.input);
+                prop_assert!(passes(&document, input, (least + hair).min(firm.now)), "{} above {least}", firm.input);
+                prop_assert!(!passes_however_rounded(&document, input, least - hair), "{} below {least}", firm.input);
             }
             match firm.most {
                 Some(limit) if limit > firm.now => {
                     // The search stops within a billionth of the range.
                     let hair = 1e-9 * limit + 2e-9 * input.most;
-                    prop_assert!(holds(&document, input, (limit - hair).max(firm.now)), "{} below {limit}", firm.input);
+                    prop_assert!(passes(&document, input, (limit - hair).max(firm.now)), "{} below {limit}", firm.input);
                     let above = (limit + hair).min(input.most);
-                    prop_assert!(!holds_however_rounded(&document, input, above), "{} above {limit}", firm.input);
+                    prop_assert!(!passes_however_rounded(&document, input, above), "{} above {limit}", firm.input);
                 }
                 Some(_) => {
-                    prop_assert!(!holds_however_rounded(&document, input, firm.now), "{} holds as it is", firm.input);
+                    prop_assert!(!passes_however_rounded(&document, input, firm.now), "{} holds as it is", firm.input);
                 }
-                None => prop_assert!(holds(&document, input, input.most), "{} fails, no limit told", firm.input),
+                None => prop_assert!(passes(&document, input, input.most), "{} fails, no limit told", firm.input),
             }
         }
     }
@@ -328,7 +328,7 @@ proptest! {
             for part in [0.2, 0.4, 0.6, 0.8, 0.95].into_iter().filter(|_| limit > firm.now) {
                 let between = firm.now + part * (limit - firm.now);
                 prop_assert!(
-                    holds(&document, input, between),
+                    passes(&document, input, between),
                     "{} is said to hold from {} to {limit} but fails at {between}", firm.input, firm.now
                 );
             }

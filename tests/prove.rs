@@ -101,14 +101,14 @@ fn other_metals_are_sized_as_if_they_were_chosen() {
                     (numbers.outside_diameter, numbers.wall, numbers.thread, numbers.utilization)
                 );
             } else {
-                assert!(!smallest.holds);
+                assert!(!smallest.passes);
             }
             let same = row.same.as_ref().expect("the same size is stocked");
             assert!((same.outside_diameter - answer(&document).link.outside_diameter).abs() < 1e-12);
             assert_eq!(smallest.thread, "1-1/4-12");
             d.links[0].outside_diameter = Some(same.outside_diameter);
             d.links[0].wall = Some(same.wall);
-            assert_eq!(same.holds, answer(&d).findings.iter().all(|finding| finding.recommendable));
+            assert_eq!(same.passes, answer(&d).findings.iter().all(|finding| finding.recommendable));
         }
     }
 }
@@ -155,7 +155,7 @@ fn what_moves_the_answer_leaves_nothing_out() {
             .filter(|t| (t.0 - same.outside_diameter).abs() < 1e-9)
             .map(|t| t.1)
             .collect();
-        if !same.holds {
+        if !same.passes {
             assert!((same.wall - walls.last().expect("a wall")).abs() < 1e-12);
         }
         assert!((same.beyond.deflection / (answer(&hard()).loads.strike * 1e-7)).is_finite());
@@ -167,7 +167,7 @@ fn what_moves_the_answer_leaves_nothing_out() {
         d
     };
     for row in in_other_metals(&light, 0) {
-        if let Some(same) = row.same.filter(|s| s.holds && s.wall > 0.0) {
+        if let Some(same) = row.same.filter(|s| s.passes && s.wall > 0.0) {
             let mut d = light.clone();
             (d.links[0].material, d.links[0].outside_diameter) = (Some(row.material.id), Some(same.outside_diameter));
             for t in linkwright::engine::tables::stock::TUBES

@@ -125,17 +125,17 @@ fn a_link_that_its_shank_governs_has_a_least_length() {
     (document.rig.weight, document.rig.usage) = (Some(lbf(4600.0)), Some(Use::Punished));
     document.links[0].ends.iter_mut().for_each(|end| end.shank_steel = Some(ShankSteel::Alloy));
     document.links[0].length = Some(inch(36.0));
-    let standing = answer(&document);
-    assert_eq!(standing.weakest_finding().map(|finding| finding.id), Some("shank-bending"));
+    let as_it_is = answer(&document);
+    assert_eq!(as_it_is.weakest_finding().map(|finding| finding.id), Some("shank-bending"));
     let firm = firmness(&document, 0).into_iter().find(|firm| firm.input == inputs::LENGTH.id).expect("told");
     let least = firm.least.expect("a least length");
     assert!(least < firm.now && least > inch(24.0), "{}", least / INCH);
-    let holds = |length: f64| {
+    let passes = |length: f64| {
         let mut document = document.clone();
         (document.links[0].length, document.links[0].rounding) = (Some(length), Some(inch(0.001)));
         answer(&document).findings.iter().all(|finding| finding.utilization.is_none_or(|used| used <= 1.0))
     };
-    assert!(holds(firm.now) && !holds(least - inch(0.5)));
+    assert!(passes(firm.now) && !passes(least - inch(0.5)));
 }
 
 /// Holes as deep as usual let a shank in as far as its thread goes, and nothing else is said of them.

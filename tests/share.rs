@@ -345,7 +345,7 @@ fn half_a_link_cannot_be_made() {
 }
 
 #[test]
-fn numbers_in_doubt_are_told_wherever_they_are_opened() {
+fn unverified_numbers_say_so_wherever_they_are_opened() {
     let opened = from_fragment(unchecked(SAMPLE_2));
     assert_eq!((opened.told.len(), opened.document), (1, sample_2()), "{:?}", opened.told);
 }

@@ -203,7 +203,7 @@ fn what_the_page_hands_out_when_it_has_stopped_is_taken_in() {
     let lengths: Vec<Option<f64>> = import.builds.iter().map(|build| build.document.links[0].length).collect();
     assert_eq!(lengths, [Some(inch(41.0)), Some(inch(41.0))], "the build holds the open entries");
     assert_eq!(import.builds[0].id, "mikpzz0l5k8j7h6g5f4d3");
-    assert_eq!(import.notices()[0], "2 of 3 builds were taken in; the others are here already.");
+    assert_eq!(import.notices()[0], "2 of 3 builds imported; the others are here already.");
 
     // None replaces one that is here, and what was set aside elsewhere makes way for nothing here.
     let here = SavedBuild::read("mikpzz0l5k8j7h6g5f4d3", SET_ASIDE.to_string());
@@ -215,7 +215,7 @@ fn what_the_page_hands_out_when_it_has_stopped_is_taken_in() {
     assert_eq!(ids(&SET_ASIDE.replace("41 in", "43 in")), ["new"]);
     assert_eq!(import::read("{", &[], String::new).notices().len(), 1);
     let full = import::read(BUILD, &[], String::new).notices_broken_off(0, "Full.");
-    assert_eq!(full, ["Full. 0 builds of the file were taken in before."]);
+    assert_eq!(full, ["Full. Imported before that: 0 of the file’s builds."]);
 }
 
 #[test]
@@ -263,7 +263,7 @@ fn a_page_opens_with_what_the_address_brings_or_with_what_was_kept() {
 }
 
 #[test]
-fn a_received_link_has_every_doubt_that_is_known_here() {
+fn a_received_link_has_every_reason_that_is_known_here() {
     let aside = SavedBuild::read("aside-x", SET_ASIDE.to_string());
     let opened = from_fragment(&aside.fragment);
     let received = receive(&opened, None, "", std::slice::from_ref(&aside), "new".to_string());

@@ -11,6 +11,8 @@ use leptos::task::spawn_local;
 use leptos::wasm_split::SplitLoaderError;
 #[cfg(feature = "cut")]
 use leptos::wasm_split::{self, wasm_split};
+pub(crate) use linkwright::present::waiting::Part;
+use linkwright::present::waiting::{LOAD_AGAIN, LOADING, NOT_LOADED, SLOW};
 use std::time::Duration;
 
 /// The views of the second part.
@@ -124,23 +126,6 @@ impl Later {
     }
 }
 
-/// What comes with the second part.
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Part {
-    /// What stands below the answer in the Size view.
-    Below,
-    /// The Prove view.
-    Prove,
-    /// The Order view.
-    Order,
-    /// The Make view.
-    Make,
-    /// The Rig view.
-    Rig,
-    /// The Saved view.
-    Saved,
-}
-
 /// A part, or what stands in its place until it is here.
 #[component]
 pub(crate) fn LaterPart(
@@ -149,14 +134,6 @@ pub(crate) fn LaterPart(
 ) -> impl IntoView {
     let session = use_session();
     let Later(arrival) = expect_context();
-    let what = match of {
-        Part::Below => "The rest of the answer, from how far it adjusts to the fitting,",
-        Part::Prove => "The view of every check with its working",
-        Part::Order => "The view of the order",
-        Part::Make => "The view of how it is made",
-        Part::Rig => "The view of the whole rig",
-        Part::Saved => "The view of what you saved",
-    };
     move || match arrival.get() {
         Arrival::Here(views) => match of {
             Part::Below => (views.below)(),
@@ -166,13 +143,9 @@ pub(crate) fn LaterPart(
             Part::Rig => (views.rig)(),
             Part::Saved => (views.saved)(),
         },
-        _ if session.printing.get() => {
-            let words =
-                format!("{what} had not arrived when this was printed. Print it again once it is on the screen.");
-            view! { <p class="stop">{words}</p> }.into_any()
-        }
-        Arrival::OnItsWay => view! { <OnItsWay of what /> }.into_any(),
-        Arrival::Missing => view! { <Missing of what /> }.into_any(),
+        _ if session.printing.get() => view! { <p class="stop">{of.not_printed()}</p> }.into_any(),
+        Arrival::OnItsWay => view! { <OnItsWay of /> }.into_any(),
+        Arrival::Missing => view! { <Missing of /> }.into_any(),
     }
 }
 
@@ -188,7 +161,7 @@ pub(crate) fn LaterSheet() -> impl IntoView {
 
 /// Said while the part comes.
 #[component]
-fn OnItsWay(of: Part, what: &'static str) -> impl IntoView {
+fn OnItsWay(of: Part) -> impl IntoView {
     let late = RwSignal::new(false);
     set_timeout(
         move || {
@@ -196,31 +169,28 @@ fn OnItsWay(of: Part, what: &'static str) -> impl IntoView {
         },
         LATE,
     );
-    let more = " It takes long: the signal may be weak. If it does not come, load the page again; your entries stay.";
     // A screen reader has just announced the answer; this below it must not interrupt.
     let role = (of != Part::Below).then_some("status");
     view! {
         <p id="on-its-way" tabindex="-1" role=role>
-            {what}" is on its way …"{move || late.get().then_some(more)}
+            {of.on_its_way()}
+            {move || late.get().then(|| format!(" {SLOW}"))}
         </p>
     }
 }
 
 /// Said where the part did not come, with a way to try again.
 #[component]
-fn Missing(of: Part, what: &'static str) -> impl IntoView {
+fn Missing(of: Part) -> impl IntoView {
     let session = use_session();
     let later: Later = expect_context();
-    let without = if of == Part::Below { "What stands above" } else { "The answer in the Size view" };
     view! {
         <div id="missing" tabindex="-1">
-            <p class="stop" role="alert">
-                {what}" did not arrive: the connection may have broken. "{without}" holds without it."
-            </p>
+            <p class="stop" role="alert">{of.missing()}</p>
             <div class="buttons">
                 <button type="button" id="fetch-again" on:click=move |_| later.fetch_again(session)>"Try again"</button>
             </div>
-            <p class="help">"If that does not help, load the page again. Your entries stay."</p>
+            <p class="help">{LOAD_AGAIN}</p>
         </div>
     }
 }
@@ -230,7 +200,7 @@ pub(crate) fn use_waiting_words() -> Signal<Option<&'static str>> {
     let Later(arrival) = expect_context();
     Signal::derive(move || match arrival.get() {
         Arrival::Here(_) => None,
-        Arrival::OnItsWay => Some("Loading …"),
-        Arrival::Missing => Some("A part of the page did not arrive."),
+        Arrival::OnItsWay => Some(LOADING),
+        Arrival::Missing => Some(NOT_LOADED),
     })
 }

@@ -14,7 +14,7 @@ mod versions;
 use crate::app::session::{Session, use_session};
 use crate::browser::clock;
 use leptos::prelude::*;
-use linkwright::present::saved::{heading, of_entries, standing};
+use linkwright::present::saved::{heading, of_entries, save_state};
 use linkwright::store::saved_builds::SavedBuild;
 use state::SavedState;
 
@@ -47,7 +47,7 @@ pub(crate) fn short_state(session: Session) -> String {
     session.document.with(|document| {
         session.builds.with(|builds| {
             let saved = session.origin.with(|origin| of_entries(builds.as_deref().unwrap_or_default(), origin));
-            standing(document, saved, system, clock::spoken_time).short
+            save_state(document, saved, system, clock::spoken_time).short
         })
     })
 }

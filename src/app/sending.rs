@@ -1,20 +1,20 @@
 //! Save it, copy it, share it, print it: the section under the answer for a link and under the whole rig.
 
 mod adjustment_table;
+mod answer_head;
 mod part_rows;
 mod printed;
 mod qr_code;
 mod sheet;
 mod size_rows;
-mod standing;
 mod steps;
 
 pub(crate) use adjustment_table::AdjustmentTable;
+pub(crate) use answer_head::AnswerHead;
 pub(crate) use part_rows::PartRows;
 pub(crate) use printed::PrintedLine;
 pub(crate) use sheet::{CurrentSheet, Sheet};
 pub(crate) use size_rows::SizeRows;
-pub(crate) use standing::Standing;
 pub(crate) use steps::Steps;
 
 use self::qr_code::QrCode;
@@ -23,15 +23,10 @@ use crate::app::session::{Session, View, use_session};
 use crate::browser::{address, clipboard, page};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use linkwright::present::answer::SENT_STALE;
+use linkwright::present::sending::{
+    COPY_THE_LINK_BY_HAND, LINK_COPIED, OF_A_FILE, OF_A_LINK, SHARED, TEXT_COPIED, handed_on,
+};
 use linkwright::store::saved_builds::Target;
-
-/// What to do where the browser does not let a page copy.
-const REFUSED: &str = "Your browser did not let me copy. The link stands below: hold it, or press Ctrl and C.";
-
-/// What a link is good for, and what it is not where the page itself lies on the device.
-const OF_A_LINK: &str = "The link opens the same numbers on any phone. They travel in the link itself.";
-const OF_A_FILE: &str = "This page is a file on this device, and a link to it opens here only. To hand the numbers on, copy them as text, or save them as a file under “Saved”.";
 
 /// What can be done with the answer.
 #[component]
@@ -60,25 +55,25 @@ pub(crate) fn Sending(
             if clipboard::copy(&text).await {
                 say(with_stale_note(session, sentence));
             } else {
-                say(REFUSED.to_string());
+                say(COPY_THE_LINK_BY_HAND.to_string());
                 page::show("link-text");
             }
         });
     };
     let on_copy_link = move |_| {
         session.settle();
-        copy(address.get_untracked(), "The link is on your clipboard.");
+        copy(address.get_untracked(), LINK_COPIED);
     };
     let on_copy_text = move |_| {
         session.settle();
-        copy(untrack(|| text.run(())), "The text is on your clipboard.");
+        copy(untrack(|| text.run(())), TEXT_COPIED);
     };
     let on_share = move |_| {
         session.settle();
         let (text, address) = (untrack(|| summary.run(())), address.get_untracked());
         spawn_local(async move {
             if clipboard::share(&text, &address).await {
-                say(with_stale_note(session, "Handed over."));
+                say(with_stale_note(session, SHARED));
             }
         });
     };
@@ -89,7 +84,7 @@ pub(crate) fn Sending(
     };
     let empty = Memo::new(move |_| session.is_empty());
     let everything =
-        if whole_rig { "Print every link’s sheet too" } else { "Print with every working (about 70 pages)" };
+        if whole_rig { "Print every link’s sheet too" } else { "Print with every working (dozens of pages)" };
 
     view! {
         <section class="part-of sending" id="sending" tabindex="-1">
@@ -134,5 +129,5 @@ fn save(session: Session) -> Option<String> {
 
 /// A sentence about what was handed on; while an entry is refused, with a note that it is not in there.
 fn with_stale_note(session: Session, done: &str) -> String {
-    if untrack(|| session.is_stale()) { format!("{done} {SENT_STALE}") } else { done.to_string() }
+    handed_on(done, untrack(|| session.is_stale()))
 }

@@ -14,10 +14,9 @@ mod view;
 
 pub(crate) use builds::Saving;
 pub(crate) use navigation::check_id;
-pub(crate) use slow::{use_firmness, use_slow};
+pub(crate) use slow::use_slow;
 pub(crate) use view::View;
 
-use crate::browser::storage::Refused;
 use crate::browser::window;
 use leptos::prelude::*;
 use linkwright::document::Document;
@@ -29,9 +28,11 @@ use linkwright::present::drawing::Layout;
 use linkwright::present::words;
 use linkwright::quantity::{Kind, System};
 use linkwright::report::{Answer, LinkReport, WholeRig};
+use linkwright::store::Refused;
 use linkwright::store::history::History;
 use linkwright::store::saved_builds::SavedBuild;
 use linkwright::store::stored_entries::{Origin, StoredEntries};
+use slow::{Firm, Question};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -59,6 +60,12 @@ pub(crate) struct Session {
     pub(crate) entered: Memo<bool>,
     /// Every link and the rig; worked out only while something reads it.
     pub(crate) rig: Memo<Arc<WholeRig>>,
+    /// How firm the answer is; worked out only while something reads it.
+    pub(crate) firmness: Memo<Firm>,
+    /// Document and current link.
+    question: Memo<Question>,
+    /// The same as they were when typing last paused.
+    paused: RwSignal<Option<Question>>,
     /// What is typed into fields.
     pub(crate) drafts: RwSignal<Drafts>,
     /// What could not be taken of it: of the current link, or of all where all are seen.
@@ -143,6 +150,9 @@ impl Session {
             refused.retain(|draft| all || !draft.is_of_a_link() || draft.place.link == link);
             refused
         });
+        let printing = RwSignal::new(false);
+        let question = Memo::new(move |_| (document.get(), link.get()));
+        let paused = slow::paused(question);
         let session = Self {
             document,
             units,
@@ -156,6 +166,9 @@ impl Session {
                 document.with(|document| inputs::still_needed(document, link.get()).is_empty())
             }),
             rig,
+            firmness: slow::firmness(question, paused, printing),
+            question,
+            paused,
             drafts,
             refused_drafts,
             builds: RwSignal::new(None),
@@ -169,7 +182,7 @@ impl Session {
             open_sections: RwSignal::new(None),
             wide: RwSignal::new(true),
             columns: RwSignal::new(false),
-            printing: RwSignal::new(false),
+            printing,
             laid_open: RwSignal::new(false),
             paper_part: RwSignal::new(None),
             arrived: RwSignal::new(false),

@@ -4,6 +4,7 @@ use super::window::has;
 use gloo_file::{Blob, File, ObjectUrl, futures::read_as_text};
 use leptos::prelude::{document, set_timeout, window};
 use leptos::wasm_bindgen::JsCast;
+use linkwright::present::saved::notices;
 use std::time::Duration;
 use wasm_bindgen_futures::JsFuture;
 
@@ -37,9 +38,9 @@ pub(crate) async fn chosen_text(event: leptos::ev::Event) -> Result<Option<Strin
     field.set_value("");
     let file = File::from(file);
     if file.size() > LONGEST {
-        return Err("This file is far too long to be one of ours. Nothing from it was used.");
+        return Err(notices::FILE_TOO_LONG);
     }
-    read_as_text(&file).await.map(Some).map_err(|_| "The browser could not read this file.")
+    read_as_text(&file).await.map(Some).map_err(|_| notices::FILE_NOT_READ)
 }
 
 /// Asks the browser not to clear the storage when space runs out.

@@ -3,25 +3,7 @@
 
 use leptos::prelude::window;
 use leptos::wasm_bindgen::JsCast;
-
-/// Why something was not stored.
-#[derive(Clone, Copy, PartialEq, Eq, Debug)]
-pub(crate) enum Refused {
-    /// The browser lets this page store nothing.
-    Blocked,
-    /// The space it gives is used up.
-    Full,
-}
-
-impl Refused {
-    /// In words.
-    pub(crate) const fn sentence(self) -> &'static str {
-        match self {
-            Self::Blocked => "This browser keeps nothing for this page, as in a private window.",
-            Self::Full => "The space this browser gives to the page is full: the last change was not kept.",
-        }
-    }
-}
+use linkwright::store::Refused;
 
 fn all_tabs() -> Option<web_sys::Storage> {
     window().local_storage().ok().flatten()

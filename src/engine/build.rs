@@ -250,8 +250,9 @@ fn judge(given: &Values, shape: &LaidOutLink, asked: Asked) -> Judged {
     if asked == Asked::Everything {
         let mut working = asked.sheet();
         // Past first yield a strike is weighed against the force along the link.
-        let told = case.layout_out_of_range.is_none() && loads.axial_out_of_range.is_none();
-        limits = told.then(|| beyond::limits(&case, &shape.bending, &shape.compression_steps, &mut working)).flatten();
+        let in_range = case.layout_out_of_range.is_none() && loads.axial_out_of_range.is_none();
+        limits =
+            in_range.then(|| beyond::limits(&case, &shape.bending, &shape.compression_steps, &mut working)).flatten();
         let after = limits.as_ref().map(|limits| beyond::beyond_yield(&case, limits, working));
         notes = after.into_iter().chain([beyond::fatigue(&case, asked.sheet())]).collect();
         buckling = checks::columns::buckling_load(&case, &mut Sheet::silent());

@@ -70,8 +70,8 @@ pub(super) fn firmness(document: &Document, index: usize, section: Section, join
                 .then(|| first_failure(-now, -input.least, &mut |value| over_at(-value)).map(|limit| -limit))
                 .flatten()
                 .filter(|least| *least >= TELLING * now);
-            let told = most.is_some() || least.is_some();
-            told.then_some(Firmness {
+            let limited = most.is_some() || least.is_some();
+            limited.then_some(Firmness {
                 input: input.id,
                 kind: input.kind,
                 now,

@@ -57,11 +57,13 @@ impl<'a> Values<'a> {
             return;
         }
         let mut assumed = self.assumed.borrow_mut();
-        if input.standing == inputs::DefaultKind::Assumed && !assumed.iter().any(|known| std::ptr::eq(*known, input)) {
+        if input.default_kind == inputs::DefaultKind::Assumed
+            && !assumed.iter().any(|known| std::ptr::eq(*known, input))
+        {
             assumed.push(input);
         }
         if let Some(changed) = self.changed.borrow_mut().as_mut()
-            && input.standing.is_a_default()
+            && input.default_kind.is_a_default()
             && !changed.contains(&input.id)
             && input.decided(self.document, place).is_some()
         {

@@ -68,7 +68,7 @@ fn in_metal(trial: &mut Document, index: usize, material: &'static Material, out
     });
     let mut same: Option<MetalSize> = None;
     for size in sized {
-        if same.as_ref().is_none_or(|best| !best.holds) {
+        if same.as_ref().is_none_or(|best| !best.passes) {
             same = Some(size);
         }
     }
@@ -84,7 +84,7 @@ fn size(given: &Values, section: Section, joints: [RodEndSpec; 2]) -> Option<Met
         outside_diameter: section.outside_diameter,
         wall: section.wall,
         thread: candidate.thread,
-        holds: candidate.feasible,
+        passes: candidate.feasible,
         utilization: candidate.utilization,
         decides: candidate.decides,
         bar_weight: made.bar_weight,

@@ -15,8 +15,8 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     let mut worst_first: Vec<usize> = (0..document.links.len().min(reports.len())).collect();
     worst_first.sort_by(|a, b| {
         // What says most against the rig first; where that is the same, what uses most of its strength.
-        let [(a_stands, a_used), (b_stands, b_used)] = [*a, *b].map(|index| standing(&reports[index]));
-        b_stands.cmp(&a_stands).then(b_used.total_cmp(&a_used))
+        let [(a_rank, a_used), (b_rank, b_used)] = [*a, *b].map(|index| severity(&reports[index]));
+        b_rank.cmp(&a_rank).then(b_used.total_cmp(&a_used))
     });
     let mut rig = RigReport { worst_first, ..RigReport::default() };
     for (index, (link, report)) in document.links.iter().zip(reports).enumerate() {
@@ -72,12 +72,12 @@ fn sort(parts: &mut [Part]) {
 
 /// How much a link says against the rig: one that cannot be made more than one that fails, one that still lacks an
 /// entry less than any that is answered.
-fn standing(report: &LinkReport) -> (u8, f64) {
+fn severity(report: &LinkReport) -> (u8, f64) {
     match report {
         LinkReport::Needs(_) => (0, 0.0),
         LinkReport::Impossible(_) => (6, 0.0),
         LinkReport::Answer(answer) => {
-            let stands = match answer.verdict {
+            let rank = match answer.verdict {
                 Verdict::Passes => 1,
                 Verdict::Close => 2,
                 Verdict::Unanswered => 3,
@@ -85,7 +85,7 @@ fn standing(report: &LinkReport) -> (u8, f64) {
                 Verdict::Fails => 5,
             };
             let used = answer.weakest.and_then(|index| answer.findings.get(index)).and_then(|worst| worst.utilization);
-            (stands, used.unwrap_or(0.0))
+            (rank, used.unwrap_or(0.0))
         }
     }
 }
@@ -289,25 +289,25 @@ pub(super) fn fewer_sizes(
                     link.ends.iter_mut().for_each(|end| end.rod_end = Some(instead));
                 }
             }
-            let mut heavier = 0.0;
-            let holds = links.iter().all(|&index| {
+            let mut weight_change = 0.0;
+            let passes = links.iter().all(|&index| {
                 let after = report_on(&trial, index);
                 let before = reports.get(index).and_then(LinkReport::answer);
                 let (Some(after), Some(before)) = (after.answer(), before) else { return false };
-                heavier += pieces(index) as f64 * (after.link.bar_weight - before.link.bar_weight);
+                weight_change += pieces(index) as f64 * (after.link.bar_weight - before.link.bar_weight);
                 // No worse than it stands now, and nothing that a search would not recommend.
                 after.verdict <= before.verdict && after.findings.iter().all(|finding| finding.recommendable)
             });
-            if holds {
+            if passes {
                 let bolts = [(document, size), (&trial, instead)].map(|(document, id)| {
                     let bore = rod_ends::find(id).map_or(0.0, |row| row.bore);
                     let given = links.first().and_then(|index| Values::new(document, *index));
                     given.and_then(|given| given.bolt(0, bore)).map_or(bore, |bolt| bolt.diameter)
                 });
-                trials.push(FewerSizes { links: links.clone(), from: size, to: instead, bolts, heavier });
+                trials.push(FewerSizes { links: links.clone(), from: size, to: instead, bolts, weight_change });
             }
         }
-        trials.sort_by(|a, b| a.heavier.total_cmp(&b.heavier));
+        trials.sort_by(|a, b| a.weight_change.total_cmp(&b.weight_change));
         found.extend(trials.into_iter().next());
     }
     found.sort_by_key(|advice| advice.links.iter().map(|index| pieces(*index)).sum::<usize>());

@@ -6,7 +6,7 @@ use crate::engine::tables::materials::{self, Form, Material};
 
 /// Whether an input, by its id, can matter at a place of a document.
 pub fn applies(id: &str, document: &Document, place: At) -> bool {
-    condition(id).is_none_or(|holds| holds(document, place))
+    condition(id).is_none_or(|matters| matters(document, place))
 }
 
 /// When an input can matter that only some links have; none for one that always may.

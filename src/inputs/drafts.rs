@@ -106,15 +106,15 @@ impl Drafts {
 
     /// Those that stand and that somebody may still be typing.
     pub fn unsettled(&self, document: &Document, system: System) -> Vec<Draft> {
-        self.standing(document, system, |draft| !draft.settled)
+        self.still_there(document, system, |draft| !draft.settled)
     }
 
     /// Those that stand and could not be taken.
     pub fn refused(&self, document: &Document, system: System) -> Vec<Draft> {
-        self.standing(document, system, |draft| draft.refused.is_some())
+        self.still_there(document, system, |draft| draft.refused.is_some())
     }
 
-    fn standing(&self, document: &Document, system: System, which: impl Fn(&Draft) -> bool) -> Vec<Draft> {
+    fn still_there(&self, document: &Document, system: System, which: impl Fn(&Draft) -> bool) -> Vec<Draft> {
         self.0.iter().filter(|draft| which(draft) && draft.stands(document, system)).cloned().collect()
     }
 

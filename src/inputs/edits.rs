@@ -41,13 +41,13 @@ pub fn count_decided(document: &Document, group: Group, place: At) -> usize {
 
 /// Whether a default of a link, its rig or its axle was changed.
 pub fn has_changed_defaults(document: &Document, place: At) -> bool {
-    let mut defaults = NUMBERS.iter().filter(|input| input.standing.is_a_default());
+    let mut defaults = NUMBERS.iter().filter(|input| input.default_kind.is_a_default());
     defaults.any(|input| at_ends(place).into_iter().any(|at| input.decided(document, at).is_some()))
 }
 
 /// Gives every changed default of a link, its rig and its axle back.
 pub fn reset_defaults(document: &mut Document, place: At) {
-    for input in NUMBERS.iter().filter(|input| input.standing.is_a_default()) {
+    for input in NUMBERS.iter().filter(|input| input.default_kind.is_a_default()) {
         for at in at_ends(place) {
             (input.set)(document, at, None);
         }

@@ -49,14 +49,14 @@ macro_rules! accessor {
 
 macro_rules! numbers {
     ($($id:ident $key:literal $label:literal, $group:ident, $scope:ident.$field:ident: $kind:ident $least:expr => $most:expr,
-        $standing:ident $default:expr, $help:literal;)*) => {
+        $default_kind:ident $default:expr, $help:literal;)*) => {
         $(
             #[doc = $help]
             pub static $id: Number = {
                 const ACCESS: (fn(&Document, At) -> Option<f64>, fn(&mut Document, At, Option<f64>)) = accessor!($scope, $field);
                 Number {
                     id: $key, label: $label, kind: Kind::$kind, least: $least, most: $most, help: $help,
-                    scope: Scope::$scope, group: Group::$group, standing: DefaultKind::$standing,
+                    scope: Scope::$scope, group: Group::$group, default_kind: DefaultKind::$default_kind,
                     get: ACCESS.0, set: ACCESS.1, default: $default,
                 }
             };

@@ -12,9 +12,6 @@ pub const STALE: &str = "From your last good entry: one of your entries is not t
 /// What stands before the loads that a link is sized for.
 pub const SIZED_FOR: &str = "Sized for: ";
 
-/// Said of what was handed on while an entry was not taken.
-pub const SENT_STALE: &str = "One of your entries is not taken yet: in its place stands the last good one.";
-
 /// Beside lengths that stand only until the rod ends are measured.
 const MEASURE_FIRST: &str =
     "Measure your rod ends before you saw: bar and saw length rest on a published series until then.";

@@ -8,6 +8,9 @@ use crate::report::Answer;
 /// The title of the section.
 pub const TITLE: &str = "Fitting it";
 
+/// What becomes of ticks.
+pub const TICKS: &str = "Ticks stay on this device. A tick clears when its numbers change.";
+
 /// One step of the work.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Step {

@@ -21,7 +21,7 @@ pub struct SizeRow {
 }
 
 /// One end of a link.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct End {
     /// `End A`.
     pub letter: String,

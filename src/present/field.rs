@@ -6,6 +6,12 @@ use crate::inputs::drafts::Drafts;
 use crate::inputs::{At, DefaultKind, Group, Number, Scope, edits};
 use crate::quantity::{Kind, System, inch, mm, plain, show};
 
+/// The title over the entries that have a default.
+pub const CHANGE_A_DEFAULT: &str = "Change a default";
+
+/// What becomes of the name of the rig.
+pub const NAME_HELP: &str = "Optional. It goes along in the link you send.";
+
 /// What a number field shows.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct NumberText {
@@ -53,10 +59,10 @@ fn read(value: f64, kind: Kind, system: System) -> String {
 }
 
 fn default_in_words(input: &Number, default: Option<f64>, system: System) -> String {
-    match (default, input.standing) {
+    match (default, input.default_kind) {
         (_, DefaultKind::Asked) => String::new(),
-        (Some(value), standing) => format!("Default {}: {}.", show(value, input.kind, system), standing.words()),
-        (None, standing) => format!("Default: {}.", standing.words()),
+        (Some(value), kind) => format!("Default {}: {}.", show(value, input.kind, system), kind.words()),
+        (None, kind) => format!("Default: {}.", kind.words()),
     }
 }
 

@@ -9,6 +9,12 @@ use crate::report::{InMetal, MetalSize};
 /// The heads of the tables' columns.
 pub const HEAD: [&str; 6] = ["Metal", "Size", "Weight", "Deflection", "Side load to first yield", "Buckling load"];
 
+/// How to read the pictures beside the tables.
+pub const HOW_TO_READ_PLOTS: &str = "Up is stronger, left is lighter. Letters as in the tables: a ring passes, a cross fails. Touch one to take its metal.";
+
+/// In place of the tables while there is no answer.
+pub const NOTHING_YET: &str = "Nothing to compare until there is an answer.";
+
 /// A table of metals.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Table {
@@ -86,7 +92,7 @@ fn shown(of: &MetalSize, system: System) -> Size {
     let force = |value| show(value, Kind::Force, system);
     Size {
         bar: format!("{}, {thread}", size(of.outside_diameter, of.wall, system)),
-        used: if of.holds { format!("uses {used}") } else { format!("not recommended, {used} at the {}", of.decides) },
+        used: if of.passes { format!("uses {used}") } else { format!("not recommended, {used} at the {}", of.decides) },
         weight: show(of.bar_weight, Kind::Weight, system),
         deflection: show(of.beyond.deflection, Kind::FineLength, system),
         first_yield: force(of.beyond.first_yield),

@@ -7,6 +7,12 @@ use crate::quantity::{Kind, System, inch, mm, trimmed};
 /// The heads of the columns of a subject's table.
 pub const HEAD: [&str; 4] = ["Value", "Expected", "Here", "Differs by"];
 
+/// What the comparison is.
+pub const ABOUT: &str = "Do not take this page’s word for it: values that others printed, or that other tools worked out, beside what the same engine gives here and now. Random links worked out by finite elements are compared in this project’s own tests.";
+
+/// What is used where a thread's formula and its table differ.
+pub const WEAKER_COUNTS: &str = "Where formula and table differ, the weaker of the two is used.";
+
 /// Every value from outside, compared.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Compared {

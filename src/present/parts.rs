@@ -12,6 +12,9 @@ use crate::report::{Answer, Cut, FewerSizes, Part, WholeRig};
 /// What cannot be known here.
 pub const BOLT_LENGTH: &str = "A bolt’s length is its grip plus washers and nut: measure your bracket.";
 
+/// Where every other choice of rod ends fails a check.
+pub const NO_FEWER_SIZES: &str = "No rod-end size can be done without: every other choice fails a check.";
+
 /// One kind of part in a list.
 #[derive(Debug, Clone, PartialEq)]
 pub struct PartRow {
@@ -128,8 +131,8 @@ pub fn fewer_sizes_sentence(document: &Document, way: &FewerSizes, system: Syste
         links = links.join(", "),
         to = label(way.to),
         from = label(way.from),
-        weight = value(way.heavier.abs(), Kind::Weight, system),
-        change = if way.heavier >= 0.0 { "heavier" } else { "lighter" },
+        weight = value(way.weight_change.abs(), Kind::Weight, system),
+        change = if way.weight_change >= 0.0 { "heavier" } else { "lighter" },
     )
 }
 

@@ -8,6 +8,12 @@ use crate::inputs;
 use crate::quantity::{Kind, System};
 use crate::report::{Answer, LinkReport, Verdict, WholeRig};
 
+/// How far the plan is to scale, and what it is good for.
+pub const PLAN_NOTE: &str = "Lengths, angles, track and wheelbase to scale; where on its axle a link is bolted is assumed. Touch a number to open that link.";
+
+/// What adding a layout does.
+pub const ADDING_NOTE: &str = "Only what the axle does not have yet is added. Pairs are entered once; if left and right differ, enter them separately in the list above.";
+
 /// A verdict with the word for it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Judged {
@@ -27,7 +33,7 @@ pub struct Head {
     /// How it came out; `None` while no link is answered.
     pub judged: Option<Judged>,
     /// How its links stand.
-    pub standing: String,
+    pub status: String,
 }
 
 /// What the view begins with.
@@ -39,13 +45,13 @@ pub fn head(whole: &WholeRig, system: System) -> Head {
         kicker: if unanswered { "The whole rig".to_string() } else { format!("Rig of {job}") },
         title: if name.is_empty() { links(whole.rig.pieces) } else { name.clone() },
         judged: judged(whole),
-        standing: standing(whole, !name.is_empty()),
+        status: status(whole, !name.is_empty()),
     }
 }
 
 /// The line that stays in sight below the view.
 pub fn summary(whole: &WholeRig) -> String {
-    standing(whole, true)
+    status(whole, true)
 }
 
 /// The verdict of the rig, in the word of the link which decides it.
@@ -56,7 +62,7 @@ fn judged(whole: &WholeRig) -> Option<Judged> {
 }
 
 /// How the links stand together; begins with how many they are, where nothing else says so.
-fn standing(whole: &WholeRig, counted: bool) -> String {
+fn status(whole: &WholeRig, counted: bool) -> String {
     let rig = &whole.rig;
     let count = links(rig.pieces);
     if rig.unmeasured >= rig.pieces {
@@ -106,6 +112,16 @@ fn links(count: usize) -> String {
 /// same one.
 pub fn numbered(document: &Document, index: usize) -> String {
     format!("{}. {}", index + 1, titled(document, index))
+}
+
+/// The links by the numbers that they have on the plan and in the list, to pick one.
+pub fn picker_titles(document: &Document) -> Vec<String> {
+    document.links.iter().enumerate().map(|(index, link)| format!("{}. {}", index + 1, link.title())).collect()
+}
+
+/// What the button back to the list is called.
+pub const fn back_label(all_entered: bool) -> &'static str {
+    if all_entered { "All entered: back to the rig" } else { "Back to the rig" }
 }
 
 /// The rig as lines of text with both units, for a message; `link` is the address that opens it elsewhere.

@@ -79,25 +79,30 @@ pub fn buttons(document: &Document, index: usize, system: System) -> Option<Butt
     let link = document.links.get(index)?;
     let axle = if link.position == Position::Front { "rear" } else { "front" };
     let there = layouts::at_other_side(document, index);
-    let copy_to = |side: &str| copy_label(document, there, side, system);
+    let copy_to = |side: &str| copy_label(document, link, there, side, system);
     let sides = match link.seated() {
-        Side::Both => Some(("Set left and right apart".to_string(), Change::SetApart)),
+        Side::Both => Some(("Enter left and right separately".to_string(), Change::SetApart)),
         Side::Left => Some((copy_to("right"), Change::CopyToOtherSide)),
         Side::Right => Some((copy_to("left"), Change::CopyToOtherSide)),
         Side::Middle => None,
     };
     Some(Buttons {
         link: link.title(),
-        other_axle: copy_label(document, layouts::at_other_axle(document, index), axle, system),
+        other_axle: copy_label(document, link, layouts::at_other_axle(document, index), axle, system),
         sides: sides.map(|(label, change)| Sides { label, change, joins: there.is_some() }),
     })
 }
 
 /// What a button to copy is called; it names what would be replaced.
-fn copy_label(document: &Document, there: Option<usize>, to: &str, system: System) -> String {
+fn copy_label(document: &Document, from: &Link, there: Option<usize>, to: &str, system: System) -> String {
     let Some(link) = there.and_then(|there| document.links.get(there)) else { return format!("Copy to the {to}") };
     let long = link.length.map(|value| format!(" ({})", length(value, system))).unwrap_or_default();
-    format!("Copy over the {}{long}", lower(&link.title()))
+    let title = lower(&link.title());
+    if from.seated() == Side::Both {
+        format!("Replace the {title}{long} with these")
+    } else {
+        format!("Replace the {title}{long} with this one")
+    }
 }
 
 /// A change of the rig by a button of a link's row.

@@ -1,5 +1,6 @@
 //! What is saved on this device: what a build is called, how the open entries stand to it, its rows and its versions.
 
+pub mod help;
 pub mod notices;
 
 use super::words::{job, lower, rig_title, unbroken};
@@ -60,30 +61,30 @@ pub fn of_entries<'a>(builds: &'a [SavedBuild], origin: &Origin) -> Option<&'a S
 
 /// How the open entries stand to what is saved.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Standing {
+pub struct SaveState {
     /// For the line that stays in sight.
     pub short: String,
     /// With the times.
     pub full: String,
 }
 
-impl Standing {
+impl SaveState {
     fn plain(words: &str) -> Self {
         Self { short: words.to_string(), full: words.to_string() }
     }
 }
 
 /// How the open entries stand to the build that they belong to; `spoken` says a time where the reader is.
-pub fn standing(
+pub fn save_state(
     document: &Document,
     saved: Option<&SavedBuild>,
     system: System,
     spoken: impl Fn(&str) -> String,
-) -> Standing {
+) -> SaveState {
     if *document == Document::default() {
-        return Standing::plain("Nothing is entered yet.");
+        return SaveState::plain("Nothing is entered yet.");
     }
-    let Some(saved) = saved else { return Standing::plain("Not saved yet.") };
+    let Some(saved) = saved else { return SaveState::plain("Not saved yet.") };
     let build = &saved.build;
     let name = rig_title(&build.document, system);
     let changes = differences(&build.document, document).len();
@@ -93,7 +94,7 @@ pub fn standing(
         if let Some((index, earlier)) = earlier {
             let version = format!("Version {} of “{name}”", index + 1);
             let when = saved_at(&spoken(&earlier.saved));
-            return Standing {
+            return SaveState {
                 short: format!("{version}, not the newest."),
                 full: format!("{version}, {when}. Save it to make it the newest. It differs from the newest:"),
             };
@@ -105,7 +106,7 @@ pub fn standing(
         changes => (format!("{changes} changes not saved."), format!("{changes} changes since:")),
     };
     let when = saved_at(&spoken(&build.saved));
-    Standing { short: format!("“{name}”: {short}"), full: format!("“{name}”, {when}. {since}") }
+    SaveState { short: format!("“{name}”: {short}"), full: format!("“{name}”, {when}. {since}") }
 }
 
 /// `saved Nov 25, 2026, 10:11 PM`; a file from elsewhere may not say when.

@@ -8,6 +8,9 @@ use crate::report::{Answer, Firmness, Sensitivity, Verdict};
 /// The heads of the table's columns.
 pub const HEAD: [&str; 4] = ["Value", "A tenth more", "Then used", "Passes as far as"];
 
+/// In place of the table while there is no answer.
+pub const NOTHING_YET: &str = "Nothing to show until there is an answer.";
+
 /// One value raised by a tenth.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Row {

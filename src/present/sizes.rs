@@ -159,7 +159,7 @@ pub fn assumed(assumed: &[Assumption], system: System) -> Vec<AssumedRow> {
         source: if one.changed {
             "your entry"
         } else {
-            NUMBERS.iter().find(|number| number.id == one.input).map_or("", |number| number.standing.words())
+            NUMBERS.iter().find(|number| number.id == one.input).map_or("", |number| number.default_kind.words())
         },
         changed: one.changed,
     };

@@ -9,6 +9,13 @@ use crate::report::LinkReport;
 /// The title of the page while nothing is entered.
 const NAME: &str = "Linkwright: size a suspension link and see why";
 
+/// What to measure and enter first.
+pub const MEASURE: &str =
+    "Measure one link from hole center to hole center. Add what the rig weighs, loaded, and how you drive it.";
+
+/// What comes of it.
+pub const WHAT_YOU_GET: &str = "You get the bar, the rod ends, what to saw, tap and set, and how much margin it has. Every number opens its working.";
+
 /// What the window, a bookmark and a file of the printed page are called: for one link, if `link` names it.
 pub fn page_title(document: &Document, link: Option<usize>, system: System) -> String {
     if *document == Document::default() {

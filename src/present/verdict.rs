@@ -8,7 +8,7 @@ use crate::report::{Along, Answer, Finding, LinkGeometry, Topic, Verdict};
 /// The class that carries a verdict into the style sheets.
 pub const fn class(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Passes => "holds",
+        Verdict::Passes => "passes",
         Verdict::Unanswered => "unanswered",
         Verdict::Close => "close",
         Verdict::Bends => "bends",

@@ -78,8 +78,8 @@ pub struct MetalSize {
     pub wall: f64,
     /// Id of the thread of its rod ends.
     pub thread: &'static str,
-    /// Whether every check holds.
-    pub holds: bool,
+    /// Whether every check passes.
+    pub passes: bool,
     /// The highest utilization.
     pub utilization: f64,
     /// The part that has it.

@@ -157,8 +157,8 @@ pub struct FewerSizes {
     pub to: &'static str,
     /// Bolts before and then: what they go through must take them.
     pub bolts: [f64; 2],
-    /// How much heavier all their bars become, a force; negative when lighter.
-    pub heavier: f64,
+    /// How the weight of all their bars changes, a force; negative when they become lighter.
+    pub weight_change: f64,
 }
 
 /// The rig from above, to scale: meters ahead of the rear axle, and to the left of the middle.

@@ -43,7 +43,7 @@ var rescue = (function () {
 
   // The entries are set aside where the empty form offers them back; taking them away first makes room for that.
   // Those that another tab left last stay: this tab's own are what it stopped with.
-  function without(told) {
+  function without(outcome) {
     var all = store(), entries = null, shared = null;
     try { entries = window.sessionStorage.getItem('linkwright.entries'); } catch (refused) { /* Nothing of its own. */ }
     try {
@@ -56,7 +56,7 @@ var rescue = (function () {
       if (entries) all.setItem('linkwright.before', entries);
     } catch (full) {
       try { if (shared === entries) all.setItem('linkwright.entries', entries); } catch (refused) { /* It stands below. */ }
-      told.textContent = 'There is no room to set your entries aside. Save the text below as a file, then empty the address of this page by hand.';
+      outcome.textContent = 'There is no room to set your entries aside. Save the text below as a file, then empty the address of this page by hand.';
       return;
     }
     try { window.sessionStorage.removeItem('linkwright.entries'); } catch (refused) { /* As above. */ }
@@ -64,12 +64,12 @@ var rescue = (function () {
     location.reload();
   }
 
-  function copy(area, told) {
+  function copy(area, outcome) {
     area.focus();
     area.select();
     var done = false;
     try { done = document.execCommand('copy'); } catch (refused) { done = false; }
-    told.textContent = done ? 'Copied.' : 'This browser did not copy. The text is marked: press Ctrl and C, or hold it.';
+    outcome.textContent = done ? 'Copied.' : 'This browser did not copy. The text is marked: press Ctrl and C, or hold it.';
   }
 
   function show(title, why, detail, idle) {
@@ -97,14 +97,14 @@ var rescue = (function () {
     area.rows = 8;
     row = add(box, 'div');
     row.className = 'buttons';
-    button(row, 'copy-kept', 'Copy', function () { copy(area, told); });
+    button(row, 'copy-kept', 'Copy', function () { copy(area, outcome); });
     var link = add(row, 'a', 'Save as a file');
     link.id = 'save-kept';
     link.className = 'button';
     link.setAttribute('download', 'linkwright.txt');
     link.href = 'data:text/plain;charset=utf-8,' + encodeURIComponent(text);
-    var told = add(box, 'p');
-    told.setAttribute('role', 'status');
+    var outcome = add(box, 'p');
+    outcome.setAttribute('role', 'status');
     if (detail) add(box, 'p', 'For whoever mends it: ' + detail).className = 'detail';
     root.removeAttribute('data-live');
     while (document.body.firstChild) document.body.removeChild(document.body.firstChild);

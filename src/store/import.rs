@@ -1,6 +1,6 @@
-//! The builds of a file, taken in beside those that are here; none replaces another.
+//! The builds of a file, imported beside those that are here; none replaces another.
 //!
-//! Serves the promise on full storage, too: what the page hands out when it has stopped is taken in as well.
+//! Serves the promise on full storage, too: what the page hands out when it has stopped can be imported as well.
 
 use super::saved_builds::{SavedBuild, free_name};
 use super::stored_entries::StoredEntries;
@@ -36,7 +36,7 @@ pub fn read(text: &str, here: &[SavedBuild], mut new_id: impl FnMut() -> String)
     let before = here.len();
     let files = files_in(text);
     if files.is_empty() {
-        import.notices.push("There is nothing in this file that could be taken in.".to_string());
+        import.notices.push("There is nothing in this file that could be imported.".to_string());
     }
     for (file, are_entries) in files {
         let read = match builds::from_text(&file) {
@@ -48,10 +48,10 @@ pub fn read(text: &str, here: &[SavedBuild], mut new_id: impl FnMut() -> String)
         };
         import.notices.extend(read.told);
         for mut build in read.builds {
-            let holds = |saved: &SavedBuild| {
+            let has_it = |saved: &SavedBuild| {
                 !saved.damaged && saved.build.has_all_of(&build) && (saved.is_open() || build.removed.is_some())
             };
-            if here.iter().take(if are_entries { here.len() } else { before }).any(holds) {
+            if here.iter().take(if are_entries { here.len() } else { before }).any(has_it) {
                 import.known += 1;
                 continue;
             }
@@ -86,9 +86,9 @@ impl Import {
         let count = match (added, self.known) {
             (0, 0) => return self.notices,
             (0, _) => "Every build of this file is here already.".to_string(),
-            (1, 0) => "One build was taken in.".to_string(),
-            (_, 0) => format!("{added} builds were taken in."),
-            _ => format!("{added} of {all} builds were taken in; the others are here already."),
+            (1, 0) => "1 build imported.".to_string(),
+            (_, 0) => format!("{added} builds imported."),
+            _ => format!("{added} of {all} builds imported; the others are here already."),
         };
         self.notices.insert(0, count);
         if self.in_trash > 0 {
@@ -102,7 +102,7 @@ impl Import {
 
     /// The same, where only the first few could be written, and why.
     pub fn notices_broken_off(mut self, written: usize, why: &str) -> Vec<String> {
-        self.notices.insert(0, format!("{why} {written} builds of the file were taken in before."));
+        self.notices.insert(0, format!("{why} Imported before that: {written} of the file’s builds."));
         self.notices
     }
 }

@@ -81,7 +81,7 @@ pub(crate) async fn every_view_can_be_heard(page: &Page) {
     assert_eq!(open, 3, "each button says which link it opens");
     page.open_saved().await;
     page.click("#save").await;
-    page.wait_text("#saved-told", |text| text.contains("Saved")).await;
+    page.wait_text("#saved-notices", |text| text.contains("Saved")).await;
     page.click("#save-another").await;
     page.choose("compare-b", "Rig of 4,100 lb, driven hard").await;
     page.wait_text("#comparison", |text| !text.is_empty()).await;

@@ -98,14 +98,14 @@ pub(crate) async fn the_empty_form_after_a_stop_is_new_work(page: &Page) {
     page.click("#without").await;
     page.wait_text("#still-needed", |text| text.contains("Still needed")).await;
     page.open_saved().await;
-    page.wait_text("#bench-stands", |text| text == "Nothing is entered yet.").await;
+    page.wait_text("#save-state", |text| text == "Nothing is entered yet.").await;
     page.script(EMPTY, vec![]).await;
     page.enter("in-name", "Another").await;
     page.press(Key::Enter).await;
-    page.wait_text("#saved-told", |text| text.contains("Saved as “Another”")).await;
+    page.wait_text("#saved-notices", |text| text.contains("Saved as “Another”")).await;
     assert_eq!(page.records().await.len(), 2, "beside the other one");
     page.click("#back-to-own").await;
-    page.wait_text("#bench-stands", |text| text.contains("“Mine”") && text.contains("One change since")).await;
+    page.wait_text("#save-state", |text| text.contains("“Mine”") && text.contains("One change since")).await;
 }
 
 /// What goes wrong in something that the browser added to the page is not the page's end.

@@ -10,7 +10,6 @@
 //! [`Page::take_foreign_requests`].
 
 mod access;
-mod doubts;
 mod driver;
 mod fallback;
 mod first;
@@ -26,6 +25,7 @@ mod saved;
 mod self_test;
 mod single;
 mod size;
+mod unverified;
 
 use page::{PHONE, Page};
 use runner::{Journey, journeys};
@@ -69,21 +69,21 @@ fn main() -> ExitCode {
         kept::quick_steps_beside_another_tab_all_count,
         kept::what_was_set_aside_and_brought_back_stays,
         kept::a_full_store_loses_nothing,
-        kept::a_doubt_stays_until_it_is_cleared,
+        kept::unverified_numbers_stay_so_until_compared,
         kept::a_damaged_earlier_version_says_so,
         kept::many_builds_in_one_tick_all_arrive,
         kept::an_address_that_brings_nothing_changes_nothing,
         kept::a_keyboard_deletes_for_good,
         kept::old_bookmarks_and_old_names_are_known,
         kept::what_was_just_typed_comes_first,
-        doubts::a_doubt_follows_its_numbers,
-        doubts::a_link_sent_on_says_so_too,
-        doubts::damaged_entries_are_set_aside_as_such,
-        doubts::an_offer_that_is_closed_leaves_the_bin,
-        doubts::going_back_in_one_tab_leaves_the_other,
-        doubts::room_again_keeps_the_entries,
-        doubts::rescued_entries_come_back_from_any_editor,
-        doubts::what_is_in_the_bin_is_not_saved,
+        unverified::unverified_numbers_are_marked_wherever_they_go,
+        unverified::a_link_sent_on_says_so_too,
+        unverified::damaged_entries_are_set_aside_as_such,
+        unverified::an_offer_that_is_closed_leaves_the_bin,
+        unverified::going_back_in_one_tab_leaves_the_other,
+        unverified::room_again_keeps_the_entries,
+        unverified::rescued_entries_come_back_from_any_editor,
+        unverified::what_is_in_the_bin_is_not_saved,
         access::every_view_can_be_heard,
         access::twice_the_letters_still_fit,
         offline::a_second_visit_needs_no_network,

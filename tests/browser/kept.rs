@@ -92,7 +92,7 @@ pub(crate) async fn what_was_set_aside_and_brought_back_stays(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     length(page, "41").await;
     page.open(PHONE, &other()).await;
-    page.wait_text("#told", |text| text.contains("Your own earlier entries")).await;
+    page.wait_text("#notices", |text| text.contains("Your own earlier entries")).await;
     page.open_saved().await;
     page.click("#bin summary").await;
     page.click("#bin .bring").await;
@@ -117,7 +117,7 @@ pub(crate) async fn what_was_set_aside_and_brought_back_stays(page: &Page) {
     page.click("#back-to-own").await;
     page.wait_text("#eye-to-eye", |text| text == "43 in").await;
     page.open_saved().await;
-    page.wait_text("#bench-stands", |text| text.contains("“Mine”") && text.contains("One change since")).await;
+    page.wait_text("#save-state", |text| text.contains("“Mine”") && text.contains("One change since")).await;
 }
 
 /// Where there is no room to set entries aside, nothing is written over them.
@@ -141,16 +141,16 @@ pub(crate) async fn a_full_store_loses_nothing(page: &Page) {
 }
 
 /// Numbers that may be wrong say so wherever they go, until somebody compared them.
-pub(crate) async fn a_doubt_stays_until_it_is_cleared(page: &Page) {
+pub(crate) async fn unverified_numbers_stay_so_until_compared(page: &Page) {
     let damaged = EXAMPLE.replace("length=38in", "length=36in");
-    let doubtful = |text: &str| text.contains("damaged on its way");
+    let is_unverified = |text: &str| text.contains("damaged on its way");
     page.open(PHONE, &damaged).await;
-    page.wait_text("#told", doubtful).await;
+    page.wait_text("#notices", is_unverified).await;
     length(page, "37").await;
     page.reload().await;
-    page.wait_text("#told", doubtful).await;
+    page.wait_text("#notices", is_unverified).await;
     save_as(page, "Doubtful").await;
-    page.wait_text("#builds", doubtful).await;
+    page.wait_text("#builds", is_unverified).await;
     // As a finger would: what is not kept yet is set aside when other work takes its place.
     page.wait_kept("name=Doubtful").await;
     page.click("#builds .copy").await;
@@ -160,17 +160,17 @@ pub(crate) async fn a_doubt_stays_until_it_is_cleared(page: &Page) {
     page.wait_text("#saved-title", |text| text == "2 saved builds").await;
     page.click("#leaf-size").await;
     page.click("#clear").await;
-    page.wait_text("#told", |text| !doubtful(text)).await;
+    page.wait_text("#notices", |text| !is_unverified(text)).await;
     open(page, "Doubtful (2)").await;
-    page.wait_text("#told", doubtful).await;
+    page.wait_text("#notices", is_unverified).await;
     page.click("#compared").await;
-    page.wait_text("#told", |text| !doubtful(text)).await;
+    page.wait_text("#notices", |text| !is_unverified(text)).await;
     page.reload().await;
     page.wait_text("#eye-to-eye", |text| text == "37 in").await;
-    page.wait_text("#told", |text| !doubtful(text)).await;
+    page.wait_text("#notices", |text| !is_unverified(text)).await;
     let records = page.records().await;
-    let doubts: Vec<bool> = records.iter().map(|record| !record["doubt"].is_null()).collect();
-    assert_eq!(doubts, [true, false], "each for itself: {records:?}");
+    let unverified: Vec<bool> = records.iter().map(|record| !record["doubt"].is_null()).collect();
+    assert_eq!(unverified, [true, false], "each for itself: {records:?}");
 }
 
 /// The check of an older version is read before it is shown.
@@ -180,7 +180,7 @@ pub(crate) async fn a_damaged_earlier_version_says_so(page: &Page) {
     length(page, "39").await;
     page.open_saved().await;
     page.click("#save").await;
-    page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
+    page.wait_text("#save-state", |text| text.contains("Unchanged")).await;
     let code = "const key = Object.keys(localStorage).find(key => key.startsWith('linkwright.build.'));
         localStorage[key] = localStorage[key].replace('length=38in', 'length=36in')";
     page.script(code, vec![]).await;
@@ -190,7 +190,7 @@ pub(crate) async fn a_damaged_earlier_version_says_so(page: &Page) {
     page.wait_text("#builds .history", |text| text.contains("damaged")).await;
     page.click("#builds .history button").await;
     page.wait_text("#eye-to-eye", |text| text == "36 in").await;
-    page.wait_text("#told", |text| text.contains("damaged")).await;
+    page.wait_text("#notices", |text| text.contains("damaged")).await;
 }
 
 /// A coarse clock gives everything one time: ids differ all the same.
@@ -212,14 +212,14 @@ pub(crate) async fn many_builds_in_one_tick_all_arrive(page: &Page) {
     let text = json!({ "format": "linkwright builds", "version": 1, "builds": builds }).to_string();
     std::fs::write(&file, text).expect("a file to write");
     page.choose_file("take-in", &file).await;
-    page.wait_text("#saved-told", |text| text.contains("299 of 300") || text.contains("300 builds")).await;
+    page.wait_text("#saved-notices", |text| text.contains("299 of 300") || text.contains("300 builds")).await;
     let count = page.records().await.len();
     assert!(count >= 300, "{count} records");
     let last = page.records().await.iter().filter(|it| it["name"] == "Mine (300)").count();
     assert_eq!(last, 1, "every name once");
 }
 
-/// An address with nothing of ours in it leaves the bench alone, also beside another tab.
+/// An address with nothing of ours in it leaves the entries alone, also beside another tab.
 pub(crate) async fn an_address_that_brings_nothing_changes_nothing(page: &Page) {
     page.open(DESK, EXAMPLE).await;
     let [first, _] = page.another_tab().await;
@@ -228,11 +228,11 @@ pub(crate) async fn an_address_that_brings_nothing_changes_nothing(page: &Page) 
     page.turn_to_tab(&first).await;
     page.wait_text(".elsewhere", |text| text.contains("Rig of 3,000 lb")).await;
     page.script("location.hash = 'garbage'", vec![]).await;
-    page.wait_text("#told", |text| text.contains("Nothing from it was used")).await;
+    page.wait_text("#notices", |text| text.contains("Nothing from it was used")).await;
     assert_eq!(page.text("#eye-to-eye").await, "38 in");
     assert_eq!(page.fragment().await, EXAMPLE);
     page.script("location.hash = ''", vec![]).await;
-    page.wait_text("#told", |text| !text.contains("Nothing from it was used")).await;
+    page.wait_text("#notices", |text| !text.contains("Nothing from it was used")).await;
     assert_eq!(page.fragment().await, EXAMPLE);
 }
 
@@ -256,7 +256,7 @@ pub(crate) async fn a_keyboard_deletes_for_good(page: &Page) {
     page.wait_text("#bin .forget", |text| text.contains("Press again")).await;
     page.pause(60).await;
     page.press(Key::Enter).await;
-    page.wait_text("#saved-told", |text| text.contains("gone for good")).await;
+    page.wait_text("#saved-notices", |text| text.contains("gone for good")).await;
     assert_eq!(page.records().await.len(), 1);
 }
 
@@ -268,27 +268,27 @@ pub(crate) async fn old_bookmarks_and_old_names_are_known(page: &Page) {
     length(page, "39").await;
     page.open_saved().await;
     page.click("#save").await;
-    page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
+    page.wait_text("#save-state", |text| text.contains("Unchanged")).await;
     // Until the address says so, the bookmark's would be the page's own.
     assert!(page.fragment().await.contains("length=39in"));
     page.open(PHONE, &bookmark).await;
     page.wait_text("#eye-to-eye", |text| text == "38 in").await;
     page.open_saved().await;
-    page.wait_text("#bench-stands", |text| text.contains("Version 1 of “Mine”")).await;
+    page.wait_text("#save-state", |text| text.contains("Version 1 of “Mine”")).await;
     assert_eq!(page.title().await, "Mine: Linkwright");
 
     page.enter("in-name", "Other").await;
     page.press(Key::Tab).await;
     page.click("#save").await;
-    page.wait_text("#saved-told", |text| text.contains("Saved over “Mine”, now called “Other”")).await;
+    page.wait_text("#saved-notices", |text| text.contains("Saved over “Mine”, now called “Other”")).await;
     page.click("#keep-too").await;
     page.wait_text("#saved-title", |text| text == "2 saved builds").await;
     let records = page.records().await;
     let lengths: Vec<String> =
         records.iter().map(|it| format!("{}: {}", it["name"], it["links"][0]["length"])).collect();
     assert_eq!(lengths, ["\"Mine\": \"39 in\"", "\"Other\": \"38 in\""]);
-    page.click("#close-told").await;
-    page.wait_text("#saved-told", str::is_empty).await;
+    page.click("#close-notices").await;
+    page.wait_text("#saved-notices", str::is_empty).await;
 }
 
 /// What another tab does while something typed here is not written yet takes nothing away.

@@ -122,7 +122,7 @@ pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Pag
     page.open(PHONE, EXAMPLE).await;
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
     let told = page.wait_text("#missing", |text| text.contains("did not arrive")).await;
-    assert!(told.contains("What stands above holds") && told.contains("Your entries stay"), "{told}");
+    assert!(told.contains("What stands above is valid") && told.contains("Your entries stay"), "{told}");
     page.click("#leaf-prove").await;
     let told = page.wait_text("#missing", |text| text.contains("did not arrive")).await;
     assert!(told.contains("every check"), "{told}");
@@ -138,7 +138,7 @@ pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Pag
     page.click("#leaf-size").await;
     page.enter("in-length", "40").await;
     page.wait_text("#bar-length", |text| text.contains("34-3/4 in")).await;
-    page.wait_text("#missing", |text| text.contains("What stands above holds")).await;
+    page.wait_text("#missing", |text| text.contains("What stands above is valid")).await;
     page.screenshot_whole("missing-below-phone").await;
     let on_paper = "dispatchEvent(new Event('beforeprint'));
         return new Promise(done => setTimeout(() => done(document.querySelector('.sheets.alone') === null), 50))";
@@ -148,7 +148,7 @@ pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Pag
     // Turning to a view tries again by itself; so does the button.
     page.open_saved().await;
     let told = page.wait_text("#missing", |text| text.contains("did not arrive")).await;
-    assert!(told.contains("what you saved"), "{told}");
+    assert!(told.contains("your saved builds"), "{told}");
     page.click("#fetch-again").await;
     page.wait_text("#missing", |text| text.contains("did not arrive")).await;
     fs::write(&part, whole).expect("the part as it was built");

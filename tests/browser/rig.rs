@@ -25,7 +25,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
             page.press(Key::Enter).await;
         }
     }
-    page.wait_text("#rig-stands", |text| text == "12 links, none entered yet.").await;
+    page.wait_text("#rig-status", |text| text == "12 links, none entered yet.").await;
     tab_to(page, "leaf-size", Key::Tab).await;
     page.press(Key::Enter).await;
     for (number, length) in LENGTHS.into_iter().enumerate() {
@@ -68,7 +68,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     );
     let drawn = "let texts = document.querySelectorAll('.plan .wide .letter'); return [...texts].map(it => it.textContent).sort().join('')";
     assert_eq!(page.script(drawn, vec![]).await.as_str(), Some("112345667788"), "pairs twice");
-    let sums = page.texts("#rig-stands, #summary").await.concat();
+    let sums = page.texts("#rig-status, #summary").await.concat();
     assert_eq!(sums.matches("Worst: rear lower links, passes, little margin.").count(), 2, "{sums}");
     assert!(sums.contains("12 links. Worst: "), "{sums}");
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
@@ -152,7 +152,7 @@ pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {
     page.click("#open-1").await;
     page.enter("in-length", "44").await;
     page.click("#leaf-rig").await;
-    page.wait_text(&row(0, 2), |text| text.starts_with("Copy over the rear lower links (44 in)")).await;
+    page.wait_text(&row(0, 2), |text| text.starts_with("Replace the rear lower links (44 in) with these")).await;
     page.click(&row(0, 2)).await;
     page.wait_text("#rig-links .gone", |text| text.contains("Rear lower links were 44 in, now 38 in.")).await;
     page.wait_focus("undo-remove").await;

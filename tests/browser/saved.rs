@@ -5,13 +5,13 @@ use crate::page::{DESK, Key, PHONE, Page, Screen};
 use crate::size::EXAMPLE;
 use serde_json::json;
 
-/// Saves what is on the bench under a name.
+/// Saves the current build under a name.
 pub(crate) async fn save_as(page: &Page, name: &str) {
     page.open_saved().await;
     page.enter("in-name", name).await;
     page.press(Key::Tab).await;
     page.click("#save").await;
-    page.wait_text("#saved-told", |text| text.contains("Saved") && text.contains(&format!("“{name}”"))).await;
+    page.wait_text("#saved-notices", |text| text.contains("Saved") && text.contains(&format!("“{name}”"))).await;
 }
 
 /// Opens the first listed build whose name has these words.
@@ -30,7 +30,7 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
     let answer = page.wait_text("#headline", |text| text.contains("7075-T6")).await;
     save_as(page, "Trail rig").await;
     page.reload().await;
-    page.wait_text("#bench-stands", |text| text.contains("“Trail rig”, saved") && text.contains("Unchanged")).await;
+    page.wait_text("#save-state", |text| text.contains("“Trail rig”, saved") && text.contains("Unchanged")).await;
     page.click("#leaf-size").await;
     page.click("#clear").await;
     page.wait_text("#still-needed", |text| !text.is_empty()).await;
@@ -42,13 +42,13 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
     page.open_saved().await;
     page.wait_text(".changes", |text| text == "Front lower links: Mount to mount: 39-1/4 in, before 38 in").await;
     page.click("#save").await;
-    page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
+    page.wait_text("#save-state", |text| text.contains("Unchanged")).await;
     page.click("#builds .history-of").await;
     page.wait_text("#builds .history", |text| text.contains("39-1/4 in, before 38 in")).await;
     page.click("#builds .history button").await;
     page.wait_text("#eye-to-eye", |text| text == "38 in").await;
     page.open_saved().await;
-    page.wait_text("#bench-stands", |text| text.contains("Version 1 of “Trail rig”")).await;
+    page.wait_text("#save-state", |text| text.contains("Version 1 of “Trail rig”")).await;
 
     page.click("#builds .copy").await;
     page.wait_text("#builds", |text| text.contains("Trail rig (2)")).await;
@@ -81,20 +81,20 @@ pub(crate) async fn undoing_an_opening_returns_to_the_build_before(page: &Page) 
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "One").await;
     page.click("#save-another").await;
-    page.wait_text("#saved-told", |text| text.contains("One (2)")).await;
+    page.wait_text("#saved-notices", |text| text.contains("One (2)")).await;
     page.click("#leaf-size").await;
     page.enter("in-length", "44").await;
     page.wait_text("#eye-to-eye", |text| text == "44 in").await;
     page.open_saved().await;
     page.click("#save").await;
-    page.wait_text("#bench-stands", |text| text.contains("“One (2)”") && text.contains("Unchanged")).await;
+    page.wait_text("#save-state", |text| text.contains("“One (2)”") && text.contains("Unchanged")).await;
     page.pause(1100).await;
     open(page, "One").await;
     page.wait_text("#eye-to-eye", |text| text == "38 in").await;
     page.click("#undo").await;
     page.wait_text("#eye-to-eye", |text| text == "44 in").await;
     page.open_saved().await;
-    page.wait_text("#bench-stands", |text| text.contains("“One (2)”") && text.contains("Unchanged")).await;
+    page.wait_text("#save-state", |text| text.contains("“One (2)”") && text.contains("Unchanged")).await;
 }
 
 /// Everything out into one file, everything forgotten, everything back.
@@ -104,7 +104,7 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     for name in ["Blue rig", "Größer", "Winter \"2026\"", "Buggy"] {
         save_as(page, name).await;
         page.click("#save-another").await;
-        page.wait_text("#saved-told", |text| text.contains("(2)")).await;
+        page.wait_text("#saved-notices", |text| text.contains("(2)")).await;
     }
     page.enter("find-build", "GRÖSSER driven").await;
     page.wait_text("#builds", |text| text.contains("No build has these words")).await;
@@ -123,10 +123,10 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     page.open_saved().await;
     page.wait_text("#saved-title", |text| text == "No saved builds yet").await;
     page.choose_file("take-in", &file).await;
-    page.wait_text("#saved-told", |text| text.contains("5 builds were taken in")).await;
+    page.wait_text("#saved-notices", |text| text.contains("5 builds imported")).await;
     assert_eq!(page.records().await, before, "bit for bit");
     page.choose_file("take-in", &file).await;
-    page.wait_text("#saved-told", |text| text.contains("is here already")).await;
+    page.wait_text("#saved-notices", |text| text.contains("is here already")).await;
     assert_eq!(page.records().await, before, "nothing came twice");
 
     // What the page hands out when it has stopped can be taken in as well; what lay in the bin does again.
@@ -141,16 +141,16 @@ pub(crate) async fn builds_leave_and_return_as_a_file(page: &Page) {
     let other = file.with_file_name("rescued.txt");
     std::fs::write(&other, format!("Kept by Linkwright\n{rescued}")).expect("a file to write");
     page.choose_file("take-in", &other).await;
-    page.wait_text("#saved-told", |text| text.contains("5 builds were taken in")).await;
+    page.wait_text("#saved-notices", |text| text.contains("5 builds imported")).await;
     assert_eq!(page.records().await, before, "bit for bit");
     page.wait_text("#saved-title", |text| text == "4 saved builds").await;
 
     std::fs::write(&file, &text[..text.len() / 2]).expect("a file to write");
     page.choose_file("take-in", &file).await;
-    page.wait_text("#saved-told", |text| text.contains("cut off or damaged")).await;
+    page.wait_text("#saved-notices", |text| text.contains("cut off or damaged")).await;
     std::fs::write(&file, text.replace("4100 lb", "4300 lb")).expect("a file to write");
     page.choose_file("take-in", &file).await;
-    let told = page.wait_text("#saved-told", |text| text.contains("taken in")).await;
+    let told = page.wait_text("#saved-notices", |text| text.contains("imported")).await;
     assert!(told.contains("Compare every number"), "edited by hand: {told}");
     assert_eq!(page.records().await.len(), 10, "beside the others, instead of none");
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
@@ -166,7 +166,7 @@ pub(crate) async fn a_received_build_is_a_copy(page: &Page) {
     page.wait_text("#eye-to-eye", |text| text == "41 in").await;
     page.open_saved().await;
     page.click("#save-another").await;
-    page.wait_text("#saved-told", |text| text.contains("Mine (2)")).await;
+    page.wait_text("#saved-notices", |text| text.contains("Mine (2)")).await;
     let link = page.fragment().await;
     // The same link on a device that never saw it.
     page.forget_everything().await;
@@ -176,12 +176,12 @@ pub(crate) async fn a_received_build_is_a_copy(page: &Page) {
     page.enter("in-weight", "4444").await;
     page.wait_text("#bar-length", |text| !text.is_empty()).await;
     page.open(PHONE, &link).await;
-    page.wait_text("#told", |text| {
+    page.wait_text("#notices", |text| {
         text.contains("Your own earlier entries are kept") && text.contains("came by a link")
     })
     .await;
     page.open_saved().await;
-    page.wait_text("#bench-stands", |text| text == "Not saved yet.").await;
+    page.wait_text("#save-state", |text| text == "Not saved yet.").await;
     let now = page.records().await;
     let saved = |records: &[serde_json::Value]| -> Vec<serde_json::Value> {
         records.iter().filter(|it| it["removed"].is_null()).map(|it| it["links"].clone()).collect()
@@ -284,7 +284,7 @@ pub(crate) async fn a_build_saved_elsewhere_is_not_written_over(page: &Page) {
     page.click("#save").await;
     page.wait_text(".clash", |text| text.contains("Something else was saved")).await;
     page.click("#save-over").await;
-    page.wait_text("#saved-told", |text| text.contains("Saved as “Mine”")).await;
+    page.wait_text("#saved-notices", |text| text.contains("Saved as “Mine”")).await;
     let now = &page.records().await[0];
     assert_eq!(now["links"][0]["length"], "40 in");
     let earlier = now["earlier"][0]["link"].as_str().unwrap_or_default();
@@ -305,22 +305,22 @@ pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.enter("in-name", "A name that is much longer than the one before").await;
     page.press(Key::Tab).await;
     page.click("#save").await;
-    page.wait_text("#saved-told", |text| text.contains("Not saved.")).await;
+    page.wait_text("#saved-notices", |text| text.contains("Not saved.")).await;
     page.click("#builds .remove").await;
-    page.wait_text("#saved-told", |text| text.contains("Not deleted.")).await;
+    page.wait_text("#saved-notices", |text| text.contains("Not deleted.")).await;
     page.script(EMPTY, vec![]).await;
     // What could not be kept is tried again by itself, and the notice above goes.
     page.pause(600).await;
     page.click("#save").await;
-    page.wait_text("#saved-told", |text| text.contains("Saved over “Mine”")).await;
-    page.wait_text("#told", |text| !text.contains("is full")).await;
+    page.wait_text("#saved-notices", |text| text.contains("Saved over “Mine”")).await;
+    page.wait_text("#notices", |text| !text.contains("is full")).await;
 
     // Damaged records and entries.
     page.pause(400).await;
     page.script("localStorage['linkwright.build.broken'] = '{ \"format\"'; localStorage['linkwright.entries'] = localStorage['linkwright.entries'].replace('length=1.0', 'length=1.1')", vec![])
         .await;
     page.open(PHONE, "").await;
-    page.wait_text("#told", |text| text.contains("was damaged")).await;
+    page.wait_text("#notices", |text| text.contains("was damaged")).await;
     assert!(!page.kept("linkwright.damaged").await.is_empty(), "the damaged entries are kept as they were");
     page.open_saved().await;
     let list = page.wait_text("#builds", |text| text.contains("A damaged record")).await;

@@ -32,7 +32,7 @@ pub(crate) async fn one_file_opens_from_a_folder(page: &Page) {
     assert_eq!(page.wait_text("#headline", |text| text.contains("in")).await, headline, "entries are kept");
     page.screenshot("single-phone").await;
     page.visit(PHONE, &format!("{address}#{}", EXAMPLE.replace("38in", "40in"))).await;
-    page.wait_text("#told", |text| text.contains("damaged")).await;
+    page.wait_text("#notices", |text| text.contains("damaged")).await;
 }
 
 /// Copied badly: it says so instead of answering, or standing there for ever.

@@ -67,14 +67,13 @@ pub(crate) async fn nothing_is_copied_late(page: &Page) {
         json!(["42 in", "42"]),
         "nothing is copied late"
     );
-    page.wait_text(".sending .done", |text| text.contains("clipboard") || text.contains("did not let me copy")).await;
+    page.wait_text(".sending .done", |text| text.contains("clipboard") || text.contains("did not copy")).await;
     page.enter("in-length", "43").await;
     page.wait_text(".sending .done", str::is_empty).await;
     page.enter("in-length", "927").await;
     page.wait_text("#err-length", |text| text.contains("between")).await;
     page.click("#copy-link").await;
-    page.wait_text(".sending .done", |text| text.contains("the last good one") || text.contains("did not let me"))
-        .await;
+    page.wait_text(".sending .done", |text| text.contains("the last good one") || text.contains("did not copy")).await;
 }
 
 /// What a button of the page prints is written when the browser is asked to print, and not after.
@@ -195,7 +194,7 @@ pub(crate) async fn a_shared_link_shows_the_same_answer(page: &Page) {
     assert_eq!(page.fragment().await, EXAMPLE, "units are the reader's, not the link's");
 
     page.open(PHONE, "3&length=38in&weight=4900lb&use=hard&crc=6f47f8b8").await;
-    let told = page.wait_text("#told", |text| !text.is_empty()).await;
+    let told = page.wait_text("#notices", |text| !text.is_empty()).await;
     assert!(told.contains("damaged"), "{told}");
 }
 

@@ -108,7 +108,7 @@ fn shows(line: &Line, step: &Step, text: &str, system: System) {
             assert_eq!(shown.symbols.len(), given.len());
             for ((symbol, value), meaning) in formula.given.iter().zip(given).zip(&shown.symbols) {
                 let written = math::quantity(&show_fine(*value, symbol.kind, system));
-                assert!(holds(values, &written), "{}: {written:?} is not in {values:?}", formula.id);
+                assert!(contains(values, &written), "{}: {written:?} is not in {values:?}", formula.id);
                 assert_eq!(meaning.symbol, math::symbol(symbol.name));
                 assert_eq!(meaning.words, format!("{}, {}", symbol.meaning, show(*value, symbol.kind, system)));
             }
@@ -129,14 +129,14 @@ fn shows(line: &Line, step: &Step, text: &str, system: System) {
 }
 
 /// Whether a written formula has another in it.
-fn holds(whole: &Node, part: &Node) -> bool {
+fn contains(whole: &Node, part: &Node) -> bool {
     whole == part
         || match whole {
-            Node::Row(parts) => parts.iter().any(|inside| holds(inside, part)),
+            Node::Row(parts) => parts.iter().any(|inside| contains(inside, part)),
             Node::Fraction(parts) | Node::Power(parts) | Node::Subscript(parts) | Node::Root(parts) => {
-                parts.iter().any(|inside| holds(inside, part))
+                parts.iter().any(|inside| contains(inside, part))
             }
-            Node::SquareRoot(inside) => holds(inside, part),
+            Node::SquareRoot(inside) => contains(inside, part),
             Node::Number(_) | Node::Identifier(_) | Node::Operator(_) | Node::Text(_) => false,
         }
 }

@@ -62,14 +62,14 @@ fn shows_no_number(text: &str) -> bool {
 fn the_head_says_what_rig_it_is_and_how_it_came_out() {
     let head = rig::head(&whole(&eight()), System::Inch);
     assert_eq!(
-        [head.kicker.as_str(), &head.title, &head.standing],
+        [head.kicker.as_str(), &head.title, &head.status],
         ["Rig of 4,100 lb, driven hard", "Trail rig", "12 links. Worst: rear lower links, passes, little margin."]
     );
     assert_eq!(head.judged.map(|judged| judged.word), Some("Passes, little margin"));
     let nameless = whole(&Document { name: String::new(), ..eight() });
     let head = rig::head(&nameless, System::Metric);
     assert_eq!(
-        [head.kicker.as_str(), &head.title, &head.standing],
+        [head.kicker.as_str(), &head.title, &head.status],
         ["Rig of 1,860 kg, driven hard", "12 links", "Worst: rear lower links, passes, little margin."],
         "the count is said once"
     );
@@ -116,7 +116,7 @@ fn a_link_that_fails_decides_the_word_of_the_rig() {
     document.links[4].outside_diameter = Some(inch(0.5));
     let head = rig::head(&whole(&document), System::Inch);
     assert_eq!(head.judged.map(|judged| judged.word), Some("Fails"));
-    assert!(head.standing.contains("Worst: front drag link, fails."), "{}", head.standing);
+    assert!(head.status.contains("Worst: front drag link, fails."), "{}", head.status);
     document.links.iter_mut().for_each(|link| link.length = None);
     assert_eq!(rig::head(&whole(&document), System::Inch).judged, None, "nothing is answered");
 }
@@ -178,4 +178,16 @@ fn random_rigs_show_every_link_once_and_no_broken_number() {
     });
     let answered = answered.into_inner();
     assert!(answered > 300, "{answered} rows with an answer");
+}
+
+#[test]
+fn links_are_picked_by_the_numbers_that_they_have_in_the_list() {
+    let document = eight();
+    let titles = rig::picker_titles(&document);
+    assert_eq!(titles.len(), 8);
+    assert_eq!([titles[0].as_str(), &titles[6]], ["1. Front lower links", "7. Rear lower links"]);
+    for (index, title) in titles.iter().enumerate() {
+        assert!(rig::numbered(&document, index).starts_with(title.as_str()), "{title}");
+    }
+    assert_eq!([true, false].map(rig::back_label), ["All entered: back to the rig", "Back to the rig"]);
 }

@@ -154,10 +154,10 @@ pub(crate) fn candidate(page: &mut Page, what: &str, candidate: Option<&Candidat
         |it| {
             let wall =
                 if it.wall > 0.0 { format!(" × {}", page.shown(it.wall, Kind::FineLength)) } else { String::new() };
-            let holds = if it.feasible { "holds" } else { "does not hold" };
+            let passes = if it.feasible { "passes" } else { "does not pass" };
             let diameter = page.shown(it.outside_diameter, Kind::FineLength);
             let used = page.shown(it.utilization, Kind::Percent);
-            format!("{diameter}{wall}, {}, {holds}, {used} at the {}", it.rod_end, it.decides)
+            format!("{diameter}{wall}, {}, {passes}, {used} at the {}", it.rod_end, it.decides)
         },
     );
     page.line(format!("  {what:<34} {text}"));

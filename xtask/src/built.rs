@@ -1,7 +1,7 @@
 //! What Trunk built, taken apart: its page without styles and scripts, the styles, and the icon.
 
 use crate::split::Split;
-use crate::{Outcome, files, minify, root};
+use crate::{Outcome, files, root};
 use std::path::{Path, PathBuf};
 
 /// Where the page waits for its program: the first screen goes here.
@@ -38,10 +38,10 @@ impl Built {
             icon: String::new(),
             program,
         };
-        while minify::take_out(&mut built.html, "<script", "</script>").is_some() {}
+        while take_out(&mut built.html, "<script", "</script>").is_some() {}
         // Relative addresses need no base, and the policy can forbid one.
-        minify::take_out(&mut built.html, "<base", ">");
-        while let Some(link) = minify::take_out(&mut built.html, "<link", ">") {
+        take_out(&mut built.html, "<base", ">");
+        while let Some(link) = take_out(&mut built.html, "<link", ">") {
             built.follow(&link, folder)?;
         }
         built.html = without_empty_lines(&built.html);
@@ -57,10 +57,8 @@ impl Built {
         let address = attribute("href").ok_or_else(|| format!("{link} leads nowhere"))?;
         let text = || files::read_text(&folder.join(address.trim_start_matches("./")));
         match attribute("rel") {
-            Some("stylesheet") if attribute("media") == Some("print") => {
-                self.print_style.push_str(&minify::style(&text()?));
-            }
-            Some("stylesheet") => self.screen_style.push_str(&minify::style(&text()?)),
+            Some("stylesheet") if attribute("media") == Some("print") => self.print_style.push_str(&text()?),
+            Some("stylesheet") => self.screen_style.push_str(&text()?),
             Some("icon") => self.icon = text()?,
             // Of the program.
             Some("modulepreload" | "preload") => {}
@@ -73,4 +71,24 @@ impl Built {
 fn without_empty_lines(html: &str) -> String {
     let lines = html.lines().filter(|line| !line.trim().is_empty());
     lines.fold(String::new(), |all, line| all + line + "\n")
+}
+
+/// Takes the first piece from `start` to `end` out of a text.
+pub(crate) fn take_out(text: &mut String, start: &str, end: &str) -> Option<String> {
+    let from = text.find(start)?;
+    let to = from + text[from..].find(end)? + end.len();
+    Some(text.drain(from..to).collect())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn pieces_are_taken_out_whole() {
+        let mut text = "a<b>c</b>d<b>".to_owned();
+        assert_eq!(take_out(&mut text, "<b>", "</b>").as_deref(), Some("<b>c</b>"));
+        assert_eq!(text, "ad<b>");
+        assert_eq!(take_out(&mut text, "<b>", "</b>"), None, "a piece without an end stays");
+    }
 }

@@ -3,7 +3,7 @@
 //! Reading order: [`tools`] installs what is missing, and [`build`] makes the page: [`split`] cuts its program in two,
 //! [`built`] reads what Trunk made, [`publish`] puts together what is published ([`page`], [`policy`], [`icons`],
 //! [`worker`], and [`single`], the page in one file). [`serve`] shows the page, [`suite`] tests everything, [`measure`]
-//! times the page. They all use [`run`], which starts programs, [`files`], [`minify`], [`digest`] and [`server`].
+//! times the page. They all use [`run`], which starts programs, [`files`], [`digest`] and [`server`].
 
 pub mod build;
 pub mod built;
@@ -11,7 +11,6 @@ pub mod digest;
 pub mod files;
 pub mod icons;
 pub mod measure;
-pub mod minify;
 pub mod page;
 pub mod policy;
 pub mod publish;

@@ -1,7 +1,7 @@
 //! The page's HTML: what Trunk made of index.html, with content policy, styles, scripts and first screen in it.
 
 use crate::built::{Built, PLACE};
-use crate::{minify, policy};
+use crate::policy;
 
 const RESCUE: &str = include_str!("../../src/shell/rescue.js");
 const FIRST_SCREEN: &str = include_str!("../../src/shell/first.html");
@@ -25,9 +25,9 @@ impl Page {
     /// What this page may run, show and load.
     #[must_use]
     pub fn policy(&self, built: &Built) -> String {
-        let rescue = minify::script(RESCUE);
-        let scripts = [Some(&rescue), self.early_script.as_ref(), Some(&self.start_script), self.added_script.as_ref()];
-        let scripts: Vec<&str> = scripts.into_iter().flatten().map(String::as_str).collect();
+        let [early, added] = [&self.early_script, &self.added_script].map(Option::as_deref);
+        let scripts = [Some(RESCUE), early, Some(&self.start_script), added];
+        let scripts: Vec<&str> = scripts.into_iter().flatten().collect();
         policy::policy(&scripts, &[&built.screen_style, &built.print_style], self.added_script.is_none())
     }
 
@@ -45,14 +45,14 @@ impl Page {
     /// whole, not from the top down.
     fn head(&self, built: &Built) -> String {
         let Built { screen_style, print_style, .. } = built;
-        let (policy, rescue, links) = (self.policy(built), minify::script(RESCUE), &self.links);
+        let (policy, links) = (self.policy(built), &self.links);
         let early = self.early_script.as_ref().map(|script| format!("\n  <script>{script}</script>"));
         let early = early.unwrap_or_default();
         format!(
             "<meta charset=\"utf-8\">\n  \
              <meta http-equiv=\"Content-Security-Policy\" content=\"{policy}\">\n  \
              <link rel=\"expect\" href=\"#waiting\" blocking=\"render\">\n  \
-             <script>{rescue}</script>{links}{early}\n  \
+             <script>{RESCUE}</script>{links}{early}\n  \
              <style>{screen_style}</style>\n  \
              <style media=\"print\">{print_style}</style>"
         )
@@ -62,8 +62,8 @@ impl Page {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::built::take_out;
     use crate::digest;
-    use crate::minify::take_out;
     use crate::split::Split;
 
     #[test]

@@ -4,7 +4,7 @@ use crate::built::Built;
 use crate::icons::{Icon, Purpose};
 use crate::page::Page;
 use crate::split::Split;
-use crate::{Outcome, digest, files, minify, policy, single, worker};
+use crate::{Outcome, digest, files, policy, single, worker};
 use std::path::Path;
 
 const BOOT: &str = include_str!("../../src/shell/boot.js");
@@ -31,7 +31,7 @@ fn write_folder(built: &Built, dist: &Path) -> Outcome {
     let page = Page {
         links: links(&glue_name, &glue),
         early_script: Some(fetching(LOAD, &wasm_name, wasm)),
-        start_script: [OFFLINE, BOOT].map(minify::script).concat(),
+        start_script: [OFFLINE, BOOT].concat(),
         ..Page::default()
     };
     let html = page.html(built);
@@ -66,7 +66,7 @@ fn content_name(start: &str, bytes: &[u8], ending: &str) -> String {
 
 /// A script that fetches a file, with the file's name and hash filled in.
 fn fetching(script: &str, name: &str, bytes: &[u8]) -> String {
-    let script = minify::script(script).replacen("/* name */", name, 1);
+    let script = script.replacen("/* name */", name, 1);
     script.replacen("/* integrity */", &digest::integrity(bytes), 1)
 }
 

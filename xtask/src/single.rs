@@ -1,9 +1,9 @@
 //! The whole page as one file that opens from a memory stick.
 
 use crate::built::Built;
+use crate::digest;
 use crate::page::Page;
 use crate::split::Split;
-use crate::{digest, minify};
 use miniz_oxide::deflate::compress_to_vec_zlib;
 
 /// The file's name.
@@ -27,7 +27,7 @@ pub fn file(built: &Built) -> String {
             digest::base64(built.icon.as_bytes())
         ),
         elements: parts.map(|(id, bytes)| element(id, bytes)).concat(),
-        start_script: [SINGLE, BOOT].map(minify::script).concat(),
+        start_script: [SINGLE, BOOT].concat(),
         added_script: Some(glue),
         ..Page::default()
     };

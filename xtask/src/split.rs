@@ -4,7 +4,7 @@
 //! a table of functions. The tool for that reads the relocations of the linked program, so it comes before wasm-bindgen.
 
 use crate::run::{program, run, step};
-use crate::{Outcome, files, minify, root, tools};
+use crate::{Outcome, files, root, tools};
 use std::path::{Path, PathBuf};
 use wasm_encoder::{Module, RawSection, SectionId};
 use wasmparser::Parser;
@@ -100,7 +100,7 @@ fn with_add_rest(glue: &str) -> Outcome<String> {
         return Err("wasm-bindgen writes its glue otherwise by now: teach xtask/src/split.rs".to_owned());
     }
     let replaced = format!("\"{LINK}\": {{ __wasm_split_load_rest: addRest }},");
-    Ok(glue.replacen(&import, "", 1).replacen(&used, &replaced, 1) + &minify::script(ADD_REST))
+    Ok(glue.replacen(&import, "", 1).replacen(&used, &replaced, 1) + ADD_REST)
 }
 
 /// A part without the names of its functions and other custom sections, which only tools read.

@@ -1,7 +1,7 @@
 //! The service worker: src/shell/worker.js with the list of the files in a built folder.
 
 use crate::policy::HEADERS;
-use crate::{Outcome, digest, files, minify};
+use crate::{Outcome, digest, files};
 use std::path::Path;
 
 /// The worker's own file, which the browser stores by itself.
@@ -31,7 +31,7 @@ fn worker(hashes: &[(String, String)]) -> String {
     let list: Vec<String> = hashes.iter().map(|(name, integrity)| format!("['{name}', '{integrity}']")).collect();
     let list = format!("[\n{}\n]", list.join(",\n"));
     let version = digest::mark(list.as_bytes());
-    minify::script(CODE).replacen("/* files */", &list, 1).replacen("/* version */", &version, 1)
+    CODE.replacen("/* files */", &list, 1).replacen("/* version */", &version, 1)
 }
 
 #[cfg(test)]

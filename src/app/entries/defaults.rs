@@ -4,6 +4,7 @@ use super::groups::FieldGroups;
 use super::rig::RigGroups;
 use crate::app::session::{View, use_session};
 use leptos::prelude::*;
+use linkwright::present::field::CHANGE_A_DEFAULT;
 
 /// The groups of the open view. The Prove view has them in its section on forces: every field stands on the page once.
 #[component]
@@ -15,7 +16,7 @@ pub(crate) fn Defaults() -> impl IntoView {
         _ => false,
     };
     view! {
-        <section class="defaults" aria-label="Change a default">
+        <section class="defaults" aria-label=CHANGE_A_DEFAULT>
             <Show when=of_link><FieldGroups /></Show>
             <Show when=move || session.view.get() == View::Rig><RigGroups /></Show>
         </section>

@@ -34,7 +34,7 @@ pub(crate) fn FieldGroups() -> impl IntoView {
         GROUPS.map(group).collect_view()
     };
     view! {
-        <h3 class="more-title">"Change a default"</h3>
+        <h3 class="more-title">{field::CHANGE_A_DEFAULT}</h3>
         {groups}
     }
 }

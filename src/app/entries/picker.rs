@@ -2,21 +2,18 @@
 
 use crate::app::session::{View, use_session};
 use leptos::prelude::*;
-use linkwright::document::Link;
 use linkwright::inputs;
+use linkwright::present::rig;
 
 /// Which of several links is the current one; nothing when there is only one.
 #[component]
 pub(crate) fn LinkPicker() -> impl IntoView {
     let session = use_session();
-    let titles = Memo::new(move |_| {
-        session.document.with(|document| document.links.iter().map(Link::title).collect::<Vec<_>>())
-    });
+    let titles = Memo::new(move |_| session.document.with(rig::picker_titles));
     let shown = move || titles.with(|titles| titles.len() > 1) && session.view.get() != View::Rig;
     let options = move || {
         let option = |(index, title): (usize, String)| {
-            let label = format!("{}. {title}", index + 1);
-            view! { <option value=index.to_string() selected=move || session.link.get() == index>{label}</option> }
+            view! { <option value=index.to_string() selected=move || session.link.get() == index>{title}</option> }
         };
         titles.get().into_iter().enumerate().map(option).collect_view()
     };
@@ -58,7 +55,7 @@ pub(crate) fn OtherLinks() -> impl IntoView {
             }
         })
     };
-    let label = move || if ways.get().2 { "All entered: back to the rig" } else { "Back to the rig" };
+    let label = move || rig::back_label(ways.get().2);
     view! {
         <Show when=move || ways.get().0 && session.view.get() == View::Size>
             <div class="buttons around">

@@ -4,6 +4,7 @@ use super::groups::FieldGroup;
 use crate::app::fields::{ChoiceField, NameField, NumberField, RadioField};
 use leptos::prelude::*;
 use linkwright::inputs::{self, At, CHOICES, NUMBERS, Number, Scope};
+use linkwright::present::field::CHANGE_A_DEFAULT;
 
 /// The first entries of the rig.
 #[component]
@@ -24,7 +25,7 @@ pub(crate) fn RigGroups() -> impl IntoView {
     let rig = || RIG.map(|input| view! { <NumberField input place=At::default() /> }).collect_view();
     let about = "Weight, mount heights, travel, track bar";
     view! {
-        <h3 class="more-title">"Change a default"</h3>
+        <h3 class="more-title">{CHANGE_A_DEFAULT}</h3>
         <FieldGroup name="Rig" about="Tires, weight on each axle, track, wheelbase">{rig()}</FieldGroup>
         <FieldGroup name="Front axle" about><AxleFields axle=0 /></FieldGroup>
         <FieldGroup name="Rear axle" about><AxleFields axle=1 /></FieldGroup>

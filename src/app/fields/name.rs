@@ -4,6 +4,7 @@ use crate::app::session::{View, use_session};
 use crate::browser::page;
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_NAME, tidy_name};
+use linkwright::present::field::NAME_HELP;
 
 /// The field for the name.
 #[component]
@@ -33,7 +34,7 @@ pub(crate) fn NameField() -> impl IntoView {
                     on:keydown:target=move |event| confirm(event.key(), event.target().value())
                 />
             </div>
-            <p class="help" id="help-name">"Optional. It goes along in the link you send."</p>
+            <p class="help" id="help-name">{NAME_HELP}</p>
         </div>
     }
 }

@@ -73,7 +73,7 @@ pub(crate) fn NumberField(
     };
     let fractions =
         move || (input.kind == Kind::Length && focused.get()).then(|| view! { <Fractions input place letters /> });
-    let can_reset = move || shown.with(|shown| shown.changed) && input.standing != DefaultKind::Asked;
+    let can_reset = move || shown.with(|shown| shown.changed) && input.default_kind != DefaultKind::Asked;
     view! {
         <div
             class="field"

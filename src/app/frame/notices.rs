@@ -3,6 +3,7 @@
 use crate::app::session::use_session;
 use crate::browser::page;
 use leptos::prelude::*;
+use linkwright::present::frame;
 use linkwright::present::words::rig_title;
 use linkwright::share;
 
@@ -12,7 +13,7 @@ pub(crate) fn Notices() -> impl IntoView {
     let session = use_session();
     let lines = move || session.notices.get().into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view();
     view! {
-        <div id="told" role="status">
+        <div id="notices" role="status">
             {lines}
             <Unverified />
             <WayBack />
@@ -33,7 +34,7 @@ fn Unverified() -> impl IntoView {
     };
     view! {
         <Show when=move || reasons.with(|reasons| !reasons.is_empty())>
-            {move || reasons.get().into_iter().map(|reason| view! { <p class="doubt">{reason}</p> }).collect_view()}
+            {move || reasons.get().into_iter().map(|reason| view! { <p class="unverified">{reason}</p> }).collect_view()}
             <p class="back">
                 <button type="button" id="compared" on:click=compared>"I have compared every number"</button>
             </p>
@@ -54,8 +55,7 @@ fn WayBack() -> impl IntoView {
     view! {
         <Show when=move || offered.get()>
             <p class="back">
-                {move || by_link().then_some("This came by a link. ")}
-                "Your own earlier entries are kept, in the bin too."
+                {move || frame::earlier_entries(by_link())}
                 <button type="button" id="back-to-own" on:click=move |_| session.back_to_own()>
                     "Back to your own entries"
                 </button>
@@ -76,9 +76,7 @@ fn OtherTab() -> impl IntoView {
     view! {
         <Show when=move || title.with(Option::is_some)>
             <p class="elsewhere">
-                "Another tab has something else open: "
-                {move || title.get()}
-                ". This tab keeps its own entries."
+                {move || title.get().map(|title| frame::other_tab(&title))}
                 <button type="button" id="join" on:click=move |_| session.show_other_tab()>
                     "Show that one here too"
                 </button>
@@ -94,14 +92,5 @@ fn OtherTab() -> impl IntoView {
 #[component]
 fn StorageRefused() -> impl IntoView {
     let session = use_session();
-    move || {
-        session.refused.get().map(|refused| {
-            view! {
-                <p class="trouble">
-                    {refused.sentence()}
-                    " Your work goes on; the address above holds it. To keep it, copy the link, or export a file from Saved."
-                </p>
-            }
-        })
-    }
+    move || session.refused.get().map(|refused| view! { <p class="trouble">{frame::not_stored(refused)}</p> })
 }

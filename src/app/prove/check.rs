@@ -5,6 +5,7 @@ use crate::app::fields::{CopyButton, VerdictMark};
 use crate::app::session::{check_id, use_session};
 use leptos::prelude::*;
 use linkwright::present::findings::{self, Checks, Row};
+use linkwright::present::sending::{COPY_THE_WORKING_BY_HAND, WORKING_COPIED};
 use linkwright::present::working;
 
 /// A check. Its working is only written once somebody looks, or when it is printed.
@@ -52,8 +53,8 @@ pub(super) fn Check(
                     class="quiet copy-working"
                     label="Copy this working as text"
                     text
-                    done="The working is on your clipboard."
-                    refused="Your browser did not let me copy. Select the lines above instead."
+                    done=WORKING_COPIED
+                    refused=COPY_THE_WORKING_BY_HAND
                 />
             </p>
         </details>

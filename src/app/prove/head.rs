@@ -8,7 +8,7 @@ use linkwright::report::{LinkReport, Verdict};
 
 /// What the head shows of an answer.
 #[derive(Clone, PartialEq)]
-struct Standing {
+struct Shown {
     sheet_name: String,
     headline: String,
     verdict: Verdict,
@@ -20,16 +20,16 @@ struct Standing {
 #[component]
 pub(super) fn Head() -> impl IntoView {
     let session = use_session();
-    let standing = Memo::new(move |_| standing(session));
+    let shown = Memo::new(move |_| shown(session));
     let answered = move || {
-        standing.get().map(|standing| {
+        shown.get().map(|shown| {
             view! {
-                <p class="sheet-name">{standing.sheet_name}</p>
-                <p class="kicker">{standing.headline}</p>
+                <p class="sheet-name">{shown.sheet_name}</p>
+                <p class="kicker">{shown.headline}</p>
                 <h2 id="prove-title">"What yields first, and why"</h2>
                 <div class="judged">
-                    <VerdictMark verdict=standing.verdict word=standing.word />
-                    <p>{standing.weakest}</p>
+                    <VerdictMark verdict=shown.verdict word=shown.word />
+                    <p>{shown.weakest}</p>
                 </div>
             }
         })
@@ -47,11 +47,11 @@ pub(super) fn Head() -> impl IntoView {
     }
 }
 
-fn standing(session: Session) -> Option<Standing> {
+fn shown(session: Session) -> Option<Shown> {
     let answer = session.answer.get()?;
     let system = session.units.get();
     let sheet_name = session.document.with(|document| words::sheet_name(document, session.link.get()));
-    Some(Standing {
+    Some(Shown {
         sheet_name,
         headline: words::headline(&answer.link, system),
         verdict: answer.verdict,

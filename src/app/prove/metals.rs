@@ -44,16 +44,14 @@ fn Comparison() -> impl IntoView {
     let compared = move || metals.with(|metals| metals.as_ref().is_some_and(|metals| !metals.is_empty()));
     let instead = move || match metals.with(Option::is_none) {
         true => WORKING,
-        false => "Nothing to compare until there is an answer.",
+        false => metals::NOTHING_YET,
     };
 
     view! {
         <Show when=compared fallback=move || view! { <p>{instead}</p> }>
             <div>
                 <div>{move || tables.get().map(|table| view! { <MetalTable table take /> }).collect_view()}</div>
-                <p>
-                    "Up is stronger, left is lighter. Letters as in the tables: a ring passes, a cross fails. Touch one to take its metal."
-                </p>
+                <p>{metals::HOW_TO_READ_PLOTS}</p>
                 <div class="plots">
                     <Plot metals against=Against::FirstYield take />
                     <Plot metals against=Against::Buckling take />

@@ -11,9 +11,7 @@ pub(super) fn OutsideChecks() -> impl IntoView {
     view! {
         <section class="part-of">
             <h3>"Checked from outside"</h3>
-            <p>
-                "Do not take this page’s word for it: values that others printed, or that other tools worked out, beside what the same engine gives here and now. Random links worked out by finite elements are compared in this project’s own tests."
-            </p>
+            <p>{outside::ABOUT}</p>
             <SlowFold id="outside" title="Run every outside check in this browser">
                 <Comparison />
             </SlowFold>
@@ -34,7 +32,7 @@ fn Comparison() -> impl IntoView {
             {compared.subjects.into_iter().map(|subject| view! { <SubjectTable subject /> }).collect_view()}
             <details id="thread-tables">
                 <summary>{title}</summary>
-                <p>"Where formula and table differ, the weaker of the two is used."</p>
+                <p>{outside::WEAKER_COUNTS}</p>
                 <ThreadTable rows=explained last="Why they differ" />
                 <ThreadTable rows=compared.threads last="" />
             </details>

@@ -1,7 +1,7 @@
 //! What would change the answer: how far this very link may go, and each value a tenth higher.
 
 use super::slow_fold::{SlowFold, WORKING};
-use crate::app::session::{use_firmness, use_session, use_slow};
+use crate::app::session::{use_session, use_slow};
 use leptos::prelude::*;
 use linkwright::engine;
 use linkwright::present::sensitivity::{self, HEAD, Row};
@@ -10,10 +10,9 @@ use linkwright::present::sensitivity::{self, HEAD, Row};
 #[component]
 pub(super) fn WhatWouldChange() -> impl IntoView {
     let session = use_session();
-    let firmness = use_firmness();
     let furthest = move || {
         let answer = session.answer.get()?;
-        firmness.with(|firm| sensitivity::furthest(&answer, &firm.rows, !firm.current, session.units.get()))
+        session.firmness.with(|firm| sensitivity::furthest(&answer, &firm.rows, !firm.current, session.units.get()))
     };
 
     view! {
@@ -41,7 +40,7 @@ fn Moves() -> impl IntoView {
     });
     let instead = move || match found.with(Option::is_none) {
         true => WORKING,
-        false => "Nothing to show until there is an answer.",
+        false => sensitivity::NOTHING_YET,
     };
     let how_to_read = move || shown.with(|shown| shown.0.clone());
     let rows = move || shown.get().1.into_iter().map(|row| view! { <ValueRow row /> }).collect_view();

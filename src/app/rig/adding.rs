@@ -4,6 +4,7 @@ use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::document::Position;
 use linkwright::layouts::{self, LAYOUTS, Layout};
+use linkwright::present::rig::ADDING_NOTE;
 use linkwright::present::rig_list;
 
 /// What came of adding a layout: its id, and a sentence.
@@ -28,9 +29,7 @@ pub(super) fn Adding() -> impl IntoView {
             </div>
             <ul class="layouts">{layouts}</ul>
             <p class="unseen" role="status">{status}</p>
-            <p class="help">
-                "Only what the axle does not have yet is added. Pairs are entered once; set left and right apart if they differ."
-            </p>
+            <p class="help">{ADDING_NOTE}</p>
         </details>
     }
 }

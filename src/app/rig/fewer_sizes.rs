@@ -5,7 +5,7 @@ use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::inputs::edits::set_rod_ends;
-use linkwright::present::parts::fewer_sizes_sentence;
+use linkwright::present::parts::{NO_FEWER_SIZES, fewer_sizes_sentence};
 use linkwright::report::FewerSizes;
 
 /// What was found, and for which entries.
@@ -43,7 +43,7 @@ fn Ways(
     ways: Vec<FewerSizes>,
 ) -> impl IntoView {
     if ways.is_empty() {
-        return view! { <p>"No rod-end size can be done without: every other choice fails a check."</p> }.into_any();
+        return view! { <p>{NO_FEWER_SIZES}</p> }.into_any();
     }
     let ways = ways.into_iter().map(|way| view! { <Way way /> }).collect_view();
     view! { <ul class="layouts">{ways}</ul> }.into_any()

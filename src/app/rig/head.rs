@@ -18,7 +18,7 @@ pub(super) fn Head() -> impl IntoView {
             <p class="kicker">{move || head.read().kicker.clone()}</p>
             <PrintedLine />
             <h2 id="rig-title">{move || head.read().title.clone()}</h2>
-            <div class="judged">{mark}<p id="rig-stands">{move || head.read().standing.clone()}</p></div>
+            <div class="judged">{mark}<p id="rig-status">{move || head.read().status.clone()}</p></div>
         </div>
     }
 }

@@ -5,6 +5,7 @@ use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::present::drawing::plan::plan;
 use linkwright::present::drawing::{Layout, Touch};
+use linkwright::present::rig::PLAN_NOTE;
 
 /// The picture, and how far it is to scale.
 #[component]
@@ -14,9 +15,7 @@ pub(super) fn PlanPicture() -> impl IntoView {
             <InLayout layout=Layout::Narrow />
             <InLayout layout=Layout::Wide />
         </figure>
-        <p class="help">
-            "Lengths, angles, track and wheelbase to scale; where on its axle a link is bolted is assumed. Touch a number to open that link."
-        </p>
+        <p class="help">{PLAN_NOTE}</p>
     }
 }
 

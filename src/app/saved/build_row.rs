@@ -35,7 +35,7 @@ pub(super) fn BuildRow(
         if damaged.get() {
             view! {
                 {unverified}
-                <p>"Nothing else is lost by it. Export it as it is, for somebody who can mend it."</p>
+                <p>{saved::help::DAMAGED}</p>
                 <DamagedButtons state id />
             }
             .into_any()

@@ -5,6 +5,7 @@ use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::present::compare::{Cells, Group, Row, Side, Table, table};
+use linkwright::present::saved::help::SAME_ENTRIES;
 use linkwright::present::saved::title_of;
 use linkwright::present::words::rig_title;
 use linkwright::quantity::System;
@@ -121,7 +122,7 @@ fn Comparison(
     let heads = names.iter().map(|name| view! { <th scope="col">{name.clone()}</th> }).collect_view();
     let groups = groups.into_iter().map(|group| view! { <GroupRows group names=names.clone() /> }).collect_view();
     view! {
-        {same_entries.then(|| view! { <p>"Both hold the same entries."</p> })}
+        {same_entries.then(|| view! { <p>{SAME_ENTRIES}</p> })}
         <table class="comparison">
             <thead>
                 <tr><td></td>{heads}</tr>

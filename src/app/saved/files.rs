@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::builds::Build;
 use linkwright::present::saved::all_builds_file_name;
+use linkwright::present::saved::help::{FILE, where_kept};
 
 /// The section.
 #[component]
@@ -22,12 +23,7 @@ pub(super) fn Files(
         session.builds.track();
         files::is_persisted()
     });
-    let lasting = move || match promised.get() {
-        Some(Some(true)) => "This browser has promised to keep them until you delete them.",
-        _ => {
-            "This browser may clear them when it runs out of space, and clears them with its history. Keep a file of what matters."
-        }
-    };
+    let kept = move || where_kept(promised.get() == Some(Some(true)));
     let export = move |_| {
         let builds: Vec<Build> = session.with_builds(|builds| {
             builds.iter().filter(|saved| saved.is_open()).map(|saved| saved.build.clone()).collect()
@@ -48,7 +44,7 @@ pub(super) fn Files(
     view! {
         <section class="part-of" aria-labelledby="files-title">
             <h3 id="files-title">"As a file"</h3>
-            <p>"Builds are kept in this browser, on this device only. "{lasting}</p>
+            <p>{kept}</p>
             <div class="buttons">
                 <button type="button" id="export-all" disabled=move || count.get() == 0 on:click=export>
                     "Export all as one file"
@@ -62,9 +58,7 @@ pub(super) fn Files(
                     on:change=import
                 />
             </div>
-            <p class="help">
-                "The file is plain text with every value and its unit. Importing adds builds and replaces none."
-            </p>
+            <p class="help">{FILE}</p>
         </section>
     }
 }

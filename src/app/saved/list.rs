@@ -4,6 +4,7 @@ use super::build_row::BuildRow;
 use super::state::SavedState;
 use crate::app::session::use_session;
 use leptos::prelude::*;
+use linkwright::present::saved::help::{NOTHING_FOUND, NOTHING_SAVED};
 use linkwright::present::saved::{is_found, is_listed};
 
 /// From this many builds on, there is a search.
@@ -46,8 +47,8 @@ pub(super) fn BuildList(
     let nothing = move || {
         nothing.get().map(|nothing| {
             let sentence = match nothing {
-                Nothing::Saved => "Save the current build, or import a file below.",
-                Nothing::Found => "No build has these words in its name or its links.",
+                Nothing::Saved => NOTHING_SAVED,
+                Nothing::Found => NOTHING_FOUND,
             };
             view! { <li>{sentence}</li> }
         })

@@ -19,11 +19,11 @@ pub(super) fn Notices(
     };
     view! {
         <div class="done-here">
-            <div id="saved-told" role="status">{sentences}</div>
+            <div id="saved-notices" role="status">{sentences}</div>
             <Show when=move || !state.notices.read().is_empty()>
                 <div class="buttons">
                     {offer}
-                    <button type="button" class="quiet" id="close-told" on:click=close>"Close"</button>
+                    <button type="button" class="quiet" id="close-notices" on:click=close>"Close"</button>
                 </div>
             </Show>
         </div>

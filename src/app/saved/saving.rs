@@ -6,7 +6,8 @@ use crate::app::fields::NameField;
 use crate::app::session::{Saving, use_session};
 use crate::browser::clock;
 use leptos::prelude::*;
-use linkwright::present::saved::{changes, of_entries, standing};
+use linkwright::present::saved::help::CLASH;
+use linkwright::present::saved::{changes, of_entries, save_state};
 use linkwright::store::saved_builds::Target;
 
 /// The section.
@@ -33,9 +34,9 @@ pub(super) fn SaveSection(
         })
     });
     let settled = move || belongs.get() && changed.read().is_empty();
-    let stands = Memo::new(move |_| {
+    let state_words = Memo::new(move |_| {
         let system = session.units.get();
-        session.document.with(|document| standing(document, saved.read().as_ref(), system, clock::spoken_time).full)
+        session.document.with(|document| save_state(document, saved.read().as_ref(), system, clock::spoken_time).full)
     });
     let on_save = Callback::new(move |target: Target| {
         session.settle();
@@ -49,8 +50,8 @@ pub(super) fn SaveSection(
     let label = move || if belongs.get() { "Save the changes" } else { "Save on this device" };
     let list = move || changed.get().into_iter().map(|sentence| view! { <li>{sentence}</li> }).collect_view();
     view! {
-        <section class="part-of" aria-labelledby="bench-title">
-            <h3 id="bench-title">"Open now"</h3>
+        <section class="part-of" aria-labelledby="current-title">
+            <h3 id="current-title">"Open now"</h3>
             <NameField />
             // Before what changes with the name: a button that is pressed must not move away.
             <div class="buttons">
@@ -70,7 +71,7 @@ pub(super) fn SaveSection(
                 </Show>
                 <UndoButtons ids=false />
             </div>
-            <p id="bench-stands">{move || stands.get()}</p>
+            <p id="save-state">{move || state_words.get()}</p>
             <Show when=move || !changed.read().is_empty()>
                 <ul class="changes">{list}</ul>
             </Show>
@@ -89,7 +90,7 @@ fn Clash(
 ) -> impl IntoView {
     view! {
         <div class="clash" role="alert">
-            <p>"Something else was saved under this build meanwhile, in another tab or window. Which do you want?"</p>
+            <p>{CLASH}</p>
             <div class="buttons">
                 <button type="button" id="save-beside" on:click=move |_| on_save.run(Target::Another)>
                     "Keep both: save mine as another build"

@@ -78,7 +78,7 @@ impl SavedState {
     pub(super) fn duplicate(self, id: &str) {
         if let Some((saved, _)) = self.build(id) {
             let copy = self.session.duplicate(&saved);
-            self.say(notices::duplicated(copy.as_deref().map_err(|refused| refused.sentence())));
+            self.say(notices::duplicated(copy.as_deref().map_err(|refused| *refused)));
         }
     }
 
@@ -103,7 +103,7 @@ impl SavedState {
     pub(super) fn delete(self, id: &str) {
         let Some((saved, name)) = self.build(id) else { return };
         let deleted = self.session.delete(&saved);
-        self.say(notices::deleted(&name, deleted.map_err(|refused| refused.sentence())));
+        self.say(notices::deleted(&name, deleted));
         if deleted.is_ok() {
             self.offer.set(Some(Offer::Restore(id.to_string())));
             page::focus_soon("bring-back".to_string());
@@ -116,7 +116,7 @@ impl SavedState {
     pub(super) fn restore(self, id: &str) {
         if let Some((saved, _)) = self.build(id) {
             let restored = self.session.restore(&saved);
-            self.say(notices::restored(restored.as_deref().map_err(|refused| refused.sentence())));
+            self.say(notices::restored(restored.as_deref().map_err(|refused| *refused)));
             page::show("saved-title");
         }
     }
@@ -124,7 +124,7 @@ impl SavedState {
     /// Keeps a build under the name that it had.
     pub(super) fn keep_too(self, build: &Build) {
         let kept = self.session.keep_too(build).map(|()| build.document.name.as_str());
-        self.say(notices::saved_too(kept.map_err(|refused| refused.sentence())));
+        self.say(notices::saved_too(kept));
         page::show("saved-title");
     }
 

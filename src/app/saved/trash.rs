@@ -26,9 +26,7 @@ pub(super) fn Trash(
     view! {
         <section class="part-of" class:empty=move || ids.read().is_empty()>
             <Fold id="bin" summary>
-                <p class="help">
-                    "Builds you deleted, and entries that something else took the place of before they were saved."
-                </p>
+                <p class="help">{saved::help::TRASH}</p>
                 <ul class="builds">
                     <For each=move || ids.get() key=String::clone let(id)>
                         <TrashRow state id />

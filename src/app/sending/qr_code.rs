@@ -5,6 +5,7 @@ use crate::app::session::use_session;
 use crate::browser::address::is_a_file;
 use leptos::prelude::*;
 use linkwright::present::drawing::code;
+use linkwright::present::sending::{SCAN_IT, TOO_LONG_FOR_A_CODE};
 
 /// The button and the figure below it; nothing where no camera gets to, a file on this device.
 #[component]
@@ -18,10 +19,10 @@ pub(super) fn QrCode(
     let code = move || match code::code(&address.read()) {
         Some(drawing) => view! {
             <DrawingView drawing />
-            <figcaption>"Scan it to open these entries. It holds the link and nothing else."</figcaption>
+            <figcaption>{SCAN_IT}</figcaption>
         }
         .into_any(),
-        None => view! { <figcaption>"This link is too long for a QR code. Copy it instead."</figcaption> }.into_any(),
+        None => view! { <figcaption>{TOO_LONG_FOR_A_CODE}</figcaption> }.into_any(),
     };
 
     (!is_a_file()).then(|| {

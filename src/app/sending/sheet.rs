@@ -1,6 +1,6 @@
 //! A link on a sheet of its own, for the saw and the lathe: only printed, and built only then.
 
-use super::{AdjustmentTable, PartRows, PrintedLine, SizeRows, Standing, Steps};
+use super::{AdjustmentTable, AnswerHead, PartRows, PrintedLine, SizeRows, Steps};
 use crate::app::drawings::DrawingView;
 use crate::app::session::use_session;
 use leptos::either::Either;
@@ -52,7 +52,7 @@ fn Answered(
 
     view! {
         {stale.then(|| view! { <p class="stale-note">{STALE}</p> })}
-        <Standing head=Some(sheet.head) on_screen=false />
+        <AnswerHead head=Some(sheet.head) on_screen=false />
         <figure class="drawing"><DrawingView drawing=link::link(&answer, system, Layout::Wide) /></figure>
         <section class="part-of"><BothEnds ends=sheet.ends made=answer.link.clone() system /></section>
         <section class="part-of">

@@ -1,14 +1,13 @@
 //! Autosave: what the library's `store` decides is written where the next visit finds it.
 
 use super::{Session, View};
-use crate::browser::storage::{self, Refused};
-use crate::browser::{address, clock, page, window};
+use crate::browser::{address, clock, page, storage, window};
 use leptos::leptos_dom::helpers::debounce;
 use leptos::prelude::*;
 use linkwright::quantity::System;
 use linkwright::share::{self, Sent};
 use linkwright::store::stored_entries::{StoredEntries, fragment_of};
-use linkwright::store::{ENTRIES, Write, autosave, unverified};
+use linkwright::store::{ENTRIES, Refused, Write, autosave, unverified};
 use std::time::Duration;
 
 /// The key of the unit system.

@@ -1,15 +1,14 @@
 //! The saved builds on this device, read and written as the library's `store` decides.
 
 use super::{Session, View};
-use crate::browser::storage::{self, Refused};
-use crate::browser::{clock, files};
+use crate::browser::{clock, files, storage};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::builds::{Build, Earlier};
 use linkwright::present::saved::notices;
 use linkwright::present::words::rig_title;
 use linkwright::store::saved_builds::{self, Save, SavedBuild, Target};
-use linkwright::store::{BUILD, Write, import, trash};
+use linkwright::store::{BUILD, Refused, Write, import, trash};
 
 /// How saving ended.
 pub(crate) enum Saving {
@@ -29,7 +28,7 @@ impl Saving {
                 Some(notices::saved(Ok(title), before.as_ref().map(|build| build.document.name.as_str())))
             }
             Self::Changed => None,
-            Self::Refused(refused) => Some(notices::saved(Err(refused.sentence()), None)),
+            Self::Refused(refused) => Some(notices::saved(Err(*refused), None)),
         }
     }
 }
@@ -137,7 +136,7 @@ impl Session {
             if let Err(refused) = storage::set(&write.key, &write.text) {
                 self.note_storage(Err(refused));
                 self.read_builds();
-                return import.notices_broken_off(written, refused.sentence());
+                return import.notices_broken_off(written, notices::refused(refused));
             }
         }
         self.read_builds();

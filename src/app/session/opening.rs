@@ -3,15 +3,14 @@
 use super::autosave::{of_tab, shared};
 use super::{Session, View};
 use crate::browser::address::{self, OWN_ADDRESS};
-use crate::browser::storage::{self, Refused};
-use crate::browser::{clock, page};
+use crate::browser::{clock, page, storage};
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::share::{self, Opened};
 use linkwright::store::opening::{self, AddressChange, Found, Open};
 use linkwright::store::other_tabs;
 use linkwright::store::stored_entries::{Checked, Origin, StoredEntries, fragment_of};
-use linkwright::store::{BEFORE, DAMAGED, ENTRIES, Write, trash, unverified};
+use linkwright::store::{BEFORE, DAMAGED, ENTRIES, Refused, Write, trash, unverified};
 
 /// The stored entries that are offered as the reader's own earlier ones; empty when there are none.
 fn offered() -> String {

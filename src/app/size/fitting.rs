@@ -18,7 +18,7 @@ pub(super) fn FittingList() -> impl IntoView {
 
     view! {
         <Section id=FITTING class="fitting" title=checklist::TITLE essentials=Signal::derive(essentials)>
-            <p class="on-screen">"Ticks stay on this device. A tick clears when its numbers change."</p>
+            <p class="on-screen">{checklist::TICKS}</p>
             {move || view! { <Steps steps=steps.get() /> }}
             <button type="button" class="quiet" on:click=move |_| session.ticks.set(Vec::new())>
                 "Clear the ticks"

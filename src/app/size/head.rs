@@ -1,7 +1,7 @@
 //! Which link it is, what to buy, whether it passes, and the loads it is sized for.
 
 use super::jumps::Jumps;
-use crate::app::sending::{PrintedLine, Standing};
+use crate::app::sending::{AnswerHead, PrintedLine};
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::present::answer;
@@ -22,7 +22,7 @@ pub(super) fn Head() -> impl IntoView {
         <div class="answer-head">
             <p class="sheet-name">{name}</p>
             <PrintedLine />
-            <Standing head on_screen=true />
+            <AnswerHead head on_screen=true />
             <Jumps />
             <p class="story"><b>{answer::SIZED_FOR}</b>{story}</p>
         </div>

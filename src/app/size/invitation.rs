@@ -1,7 +1,7 @@
 //! What stands in place of the answer until it can be given.
 
 use leptos::prelude::*;
-use linkwright::present::summary::is_first_visit;
+use linkwright::present::summary::{MEASURE, WHAT_YOU_GET, is_first_visit};
 use linkwright::present::words::still_needed;
 
 /// What is still needed; for whoever opens the page, how to measure it and what comes of it.
@@ -16,13 +16,9 @@ pub(crate) fn Invitation(
     }
     view! {
         <div class="invitation">
-            <p class="lead">
-                "Measure one link from hole center to hole center. Add what the rig weighs, loaded, and how you drive it."
-            </p>
+            <p class="lead">{MEASURE}</p>
             <p id="still-needed">{needed}</p>
-            <p>
-                "You get the bar, the rod ends, what to saw, tap and set, and how much margin it has. Every number opens its working."
-            </p>
+            <p>{WHAT_YOU_GET}</p>
         </div>
     }
     .into_any()

@@ -1,7 +1,7 @@
 //! The margin: how far each entry may go while the size stays as it is.
 
 use crate::app::fields::Fold;
-use crate::app::session::{use_firmness, use_session};
+use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::present::sizes::{self, MARGIN_CAPTION, Margin, MarginRow};
 
@@ -9,8 +9,8 @@ use linkwright::present::sizes::{self, MARGIN_CAPTION, Margin, MarginRow};
 #[component]
 pub(super) fn MarginFold() -> impl IntoView {
     let session = use_session();
-    let firm = use_firmness();
-    let margin = Memo::new(move |_| firm.with(|firm| sizes::margin(&firm.rows, firm.current, session.units.get())));
+    let margin =
+        Memo::new(move |_| session.firmness.with(|firm| sizes::margin(&firm.rows, firm.current, session.units.get())));
     let has_margin = Memo::new(move |_| margin.with(Option::is_some));
     let summary = move || margin.with(|margin| margin.as_ref().map(Margin::heading).unwrap_or_default());
     let table = move || margin.get().map(|margin| view! { <MarginTable head=margin.head rows=margin.rows /> });

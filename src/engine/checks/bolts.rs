@@ -134,7 +134,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
     let alone = of_strength(stress, given.known(&inputs::YIELD_FACTOR), strength, sheet);
     let at_eye = Some(case.station(end, 0.0));
     let loose = loose(case, end, &bolt, sheet);
-    let told = |mut says: Said| {
+    let with_play = |mut says: Said| {
         says.extend(loose.clone());
         says
     };
@@ -150,7 +150,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
                 "."
             ]
         });
-        return Outcome::new(alone, at_eye, told(says));
+        return Outcome::new(alone, at_eye, with_play(says));
     }
     if given.link.role.steers() {
         let says = sheet.remark(|| {
@@ -160,7 +160,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
                 " bolt yields in bending. In steering it must hold by itself, since a nut may come loose: take a thicker bolt or shorter spacers."
             ]
         });
-        return Outcome::new(alone, at_eye, told(says));
+        return Outcome::new(alone, at_eye, with_play(says));
     }
     if gap > 0.0 {
         let says = sheet.remark(|| {
@@ -172,7 +172,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
                 " each side does not clamp. Fill the gap, or take a thicker bolt."
             ]
         });
-        return Outcome::new(alone, at_eye, told(says));
+        return Outcome::new(alone, at_eye, with_play(says));
     }
     let Some(clamp) = clamp(case, end, &bolt, row, moment, sheet) else {
         let says = sheet.remark(|| {
@@ -182,7 +182,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
                 " bolt yields in bending. It is of no standard size, so what its clamp adds cannot be told."
             ]
         });
-        return Outcome::new(alone, at_eye, told(says));
+        return Outcome::new(alone, at_eye, with_play(says));
     };
     if quantity::exceeds(clamp.used, 1.0) {
         let says = sheet.remark(|| {
@@ -196,7 +196,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
                 "). Take a thicker bolt or shorter spacers."
             ]
         });
-        return Outcome::new(alone.min(clamp.used), at_eye, told(says));
+        return Outcome::new(alone.min(clamp.used), at_eye, with_play(says));
     }
     let says = sheet.remark(|| {
         said![
@@ -209,7 +209,7 @@ fn bending(case: &Case, end: usize, sheet: &mut Sheet) -> Outcome {
             ", threads as received and not oiled, and check it; loose, it bends."
         ]
     });
-    Outcome { condition: Some(said!["while the bolt is tight"]), ..Outcome::new(clamp.used, at_eye, told(says)) }
+    Outcome { condition: Some(said!["while the bolt is tight"]), ..Outcome::new(clamp.used, at_eye, with_play(says)) }
 }
 
 /// What a tight bolt makes of its stack.

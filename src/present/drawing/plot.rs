@@ -91,7 +91,7 @@ pub fn plot(metals: &[InMetal], system: System, against: Against) -> Option<Draw
         })
         .collect();
     for (point, at) in points.iter().zip(&places) {
-        mark(&mut sketch, *at, point.size.holds);
+        mark(&mut sketch, *at, point.size.passes);
     }
     let mut named: Vec<Point> = Vec::new();
     for (point, at) in points.iter().zip(&places) {
@@ -129,8 +129,8 @@ fn sizes(index: usize, metal: &InMetal) -> impl Iterator<Item = Plotted<'_>> {
     metal.smallest.iter().chain(same).map(plotted)
 }
 
-fn mark(sketch: &mut Sketch, at: Point, holds: bool) {
-    if holds {
+fn mark(sketch: &mut Sketch, at: Point, passes: bool) {
+    if passes {
         sketch.circle("ring", at, POINT);
     } else {
         sketch.line("cross", (at.0 - 5.0, at.1 - 5.0), (at.0 + 5.0, at.1 + 5.0));

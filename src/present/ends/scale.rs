@@ -6,7 +6,7 @@ use crate::quantity::exceeds;
 use crate::report::{EndGeometry, EngagementMark};
 
 /// A length of thread on the scale.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Mark {
     /// How much full thread.
     pub length: String,
@@ -19,9 +19,10 @@ pub struct Mark {
 }
 
 /// Where the link as set is against a mark.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Reached {
     /// The mark is the link as set.
+    #[default]
     AsSet,
     /// It has that much thread.
     Yes,

@@ -65,7 +65,7 @@ fn every_metal_has_a_row_in_both_tables() {
         }
         for (row, metal) in tables[0].rows.iter().zip(&all) {
             let (Some(shown), Some(size)) = (&row.size, &metal.smallest) else { continue };
-            assert_eq!(shown.used.starts_with("uses "), size.holds, "{}", shown.used);
+            assert_eq!(shown.used.starts_with("uses "), size.passes, "{}", shown.used);
             assert!(shown.used.contains(&show(size.utilization, Kind::Percent, system)), "{}", shown.used);
             assert_eq!(shown.collapse.is_some(), size.beyond.collapse.is_some());
         }

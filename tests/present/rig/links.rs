@@ -58,21 +58,24 @@ fn a_link_without_an_answer_says_why() {
 fn buttons_name_what_they_would_replace() {
     let mut document = eight();
     let label = |document: &Document, index| buttons(document, index, System::Inch).expect("a link").other_axle;
-    assert_eq!(label(&document, 0), "Copy over the rear lower links (40-1/4 in)");
-    assert_eq!(label(&document, 6), "Copy over the front lower links (38 in)");
+    assert_eq!(label(&document, 0), "Replace the rear lower links (40-1/4 in) with these");
+    assert_eq!(label(&document, 6), "Replace the front lower links (38 in) with these");
     assert_eq!(label(&document, 2), "Copy to the rear");
     document.links[6].length = None;
-    assert_eq!(label(&document, 0), "Copy over the rear lower links");
+    assert_eq!(label(&document, 0), "Replace the rear lower links with these");
     let sides = |document: &Document, index| buttons(document, index, System::Inch).expect("a link").sides;
     assert_eq!(sides(&document, 3), None, "a tie rod has no other side");
     let pair = sides(&document, 0).expect("a pair");
-    assert_eq!((pair.label.as_str(), pair.change, pair.joins), ("Set left and right apart", Change::SetApart, false));
+    assert_eq!(
+        (pair.label.as_str(), pair.change, pair.joins),
+        ("Enter left and right separately", Change::SetApart, false)
+    );
     document = Change::SetApart.make(&document, 0, System::Inch).after;
     let left = sides(&document, 0).expect("a left link");
-    assert_eq!(left.label, "Copy over the right front lower link (38 in)");
+    assert_eq!(left.label, "Replace the right front lower link (38 in) with this one");
     assert_eq!((left.change, left.joins), (Change::CopyToOtherSide, true));
     let right = sides(&document, 8).expect("a right link");
-    assert_eq!(right.label, "Copy over the left front lower link (38 in)");
+    assert_eq!(right.label, "Replace the left front lower link (38 in) with this one");
     layouts::remove(&mut document, 0);
     let alone = sides(&document, 7).expect("a right link");
     assert_eq!((alone.label.as_str(), alone.joins), ("Copy to the left", false));
@@ -152,6 +155,6 @@ fn adding_a_layout_says_where_it_went() {
 fn labels_have_a_length_in_the_reader_s_units() {
     for (system, long) in SYSTEMS.into_iter().zip(["40-1/4 in", "1022.4 mm"]) {
         let label = buttons(&eight(), 0, system).expect("a link").other_axle;
-        assert_eq!(label, format!("Copy over the rear lower links ({long})"));
+        assert_eq!(label, format!("Replace the rear lower links ({long}) with these"));
     }
 }

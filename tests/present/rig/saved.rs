@@ -4,15 +4,15 @@ use super::{eight, shows_no_number};
 use linkwright::builds::Build;
 use linkwright::document::{Document, Link, Position, Role};
 use linkwright::present::saved::{
-    Standing, about, changes, file_name, heading, is_found, notices, of_entries, row, standing, title_of, trash_row,
+    SaveState, about, changes, file_name, heading, is_found, notices, of_entries, row, save_state, title_of, trash_row,
     versions,
 };
 use linkwright::present::words::rig_title;
 use linkwright::quantity::{System, inch, lbf};
 use linkwright::share;
-use linkwright::store::Write;
 use linkwright::store::saved_builds::SavedBuild;
 use linkwright::store::stored_entries::Origin;
+use linkwright::store::{Refused, Write};
 
 /// A time as the reader hears it; nothing of one that is none.
 fn spoken(time: &str) -> String {
@@ -29,7 +29,7 @@ fn saved_rig() -> Build {
 }
 
 fn says(document: &Document, build: &Build) -> [String; 2] {
-    let Standing { short, full } = standing(document, Some(&record(build)), System::Inch, spoken);
+    let SaveState { short, full } = save_state(document, Some(&record(build)), System::Inch, spoken);
     [short, full]
 }
 
@@ -59,7 +59,7 @@ fn a_build_is_told_by_its_job_and_its_links() {
 fn the_entries_stand_to_what_is_saved_in_every_way() {
     let plain = |words: &str| [words.to_string(), words.to_string()];
     assert_eq!(says(&Document::default(), &saved_rig()), plain("Nothing is entered yet."));
-    let Standing { short, full } = standing(&eight(), None, System::Inch, spoken);
+    let SaveState { short, full } = save_state(&eight(), None, System::Inch, spoken);
     assert_eq!([short, full], plain("Not saved yet."));
     assert_eq!(says(&eight(), &saved_rig()), ["“Trail rig”: Saved.", "“Trail rig”, saved on Monday. Unchanged since."]);
     let mut one = eight();
@@ -198,22 +198,34 @@ fn files_have_names_that_every_system_takes() {
 
 #[test]
 fn notices_say_how_it_ended() {
-    let why = "The store is full.";
+    let why = Refused::Full;
     let cases = [
         (notices::saved(Ok("B"), None), "Saved as “B”."),
         (notices::saved(Ok("B"), Some("A")), "Saved over “A”, now called “B”. What it was is its earlier version."),
-        (notices::saved(Err(why), None), "Not saved. The store is full. Copy the link or export a file instead."),
+        (
+            notices::saved(Err(why), None),
+            "Not saved. The space this browser gives to the page is full: the last change was not kept. Copy the link or export a file instead.",
+        ),
         (notices::saved_too(Ok("A")), "“A” is kept too."),
-        (notices::saved_too(Err(why)), "Not kept. The store is full."),
+        (
+            notices::saved_too(Err(why)),
+            "Not kept. The space this browser gives to the page is full: the last change was not kept.",
+        ),
         (notices::duplicated(Ok("A (2)")), "Copied as “A (2)”."),
-        (notices::duplicated(Err(why)), "Not copied. The store is full."),
+        (
+            notices::duplicated(Err(why)),
+            "Not copied. The space this browser gives to the page is full: the last change was not kept.",
+        ),
         (notices::deleted("A", Ok(())), "“A” is in the bin, at the end of this page."),
         (
             notices::deleted("A", Err(why)),
-            "Not deleted. The store is full. Export “A” if you may want it back, then delete it for good.",
+            "Not deleted. The space this browser gives to the page is full: the last change was not kept. Export “A” if you may want it back, then delete it for good.",
         ),
         (notices::restored(Ok("A")), "“A” is back among the saved builds."),
-        (notices::restored(Err(why)), "Not brought back. The store is full."),
+        (
+            notices::restored(Err(why)),
+            "Not brought back. The space this browser gives to the page is full: the last change was not kept.",
+        ),
         (notices::gone("A"), "“A” is gone for good."),
         (notices::exported("a.json", true), "“a.json” went to your downloads."),
         (notices::exported("a.json", false), "The browser refused to write a file."),
@@ -235,7 +247,7 @@ fn random_builds_show_no_broken_number() {
                     "{:?} {:?} {:?}",
                     row(&saved, &Origin::default(), system, spoken),
                     versions(&saved.build, system, spoken),
-                    standing(&dice.rig(), Some(&saved), system, spoken)
+                    save_state(&dice.rig(), Some(&saved), system, spoken)
                 );
                 assert!(!shows_no_number(&shown), "{shown}");
             }

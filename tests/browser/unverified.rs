@@ -7,56 +7,56 @@ use crate::size::EXAMPLE;
 use serde_json::json;
 
 /// What is told about damaged entries, links and files.
-fn doubtful(text: &str) -> bool {
+fn is_unverified(text: &str) -> bool {
     text.contains("amaged")
 }
 
-/// The link of a doubtful build, its versions and its paper say so too.
-pub(crate) async fn a_doubt_follows_its_numbers(page: &Page) {
+/// The link of a build with unverified numbers, its versions and its paper say so too.
+pub(crate) async fn unverified_numbers_are_marked_wherever_they_go(page: &Page) {
     page.open(PHONE, &EXAMPLE.replace("length=38in", "length=36in")).await;
-    page.wait_text("#told", doubtful).await;
+    page.wait_text("#notices", is_unverified).await;
     page.devtools("Emulation.setEmulatedMedia", json!({ "media": "print" })).await;
-    let shown = "return getComputedStyle(document.querySelector('#told .doubt')).display";
+    let shown = "return getComputedStyle(document.querySelector('#notices .unverified')).display";
     assert_eq!(page.script(shown, vec![]).await, json!("block"), "on paper");
     page.devtools("Emulation.setEmulatedMedia", json!({ "media": "" })).await;
     save_as(page, "Doubtful").await;
     let link = page.fragment().await;
     page.click("#leaf-size").await;
     page.click("#clear").await;
-    page.wait_text("#told", |text| !doubtful(text)).await;
+    page.wait_text("#notices", |text| !is_unverified(text)).await;
     page.open(PHONE, &other()).await;
     page.open(PHONE, &link).await;
-    page.wait_text("#told", doubtful).await;
+    page.wait_text("#notices", is_unverified).await;
     length(page, "37").await;
     page.open_saved().await;
     page.click("#save").await;
-    page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
+    page.wait_text("#save-state", |text| text.contains("Unchanged")).await;
     page.click("#compared").await;
-    page.wait_text("#told", |text| !doubtful(text)).await;
+    page.wait_text("#notices", |text| !is_unverified(text)).await;
     page.click("#builds .history-of").await;
-    page.wait_text("#builds .history", doubtful).await;
+    page.wait_text("#builds .history", is_unverified).await;
     page.click("#builds .history button").await;
     page.wait_text("#eye-to-eye", |text| text == "36 in").await;
-    page.wait_text("#told", doubtful).await;
+    page.wait_text("#notices", is_unverified).await;
 }
 
-/// A link to numbers in doubt tells whoever opens it, until somebody compared them.
+/// A link to unverified numbers tells whoever opens it, until somebody compared them.
 pub(crate) async fn a_link_sent_on_says_so_too(page: &Page) {
     page.open(PHONE, &EXAMPLE.replace("length=38in", "length=36in")).await;
-    page.wait_text("#told", doubtful).await;
+    page.wait_text("#notices", is_unverified).await;
     let sent = "return document.getElementById('link-text').value.split('#')[1]";
     page.find("#link-text").await;
     let link = page.script(sent, vec![]).await;
     let opened = linkwright::share::from_fragment(link.as_str().unwrap_or_default());
     assert!(opened.told.concat().contains("in doubt"), "{link}");
     page.click("#compared").await;
-    page.wait_text("#told", |text| !doubtful(text)).await;
+    page.wait_text("#notices", |text| !is_unverified(text)).await;
     let link = page.script(sent, vec![]).await;
     let opened = linkwright::share::from_fragment(link.as_str().unwrap_or_default());
     assert!(opened.told.is_empty(), "{link}");
 }
 
-/// Kept entries that were damaged are doubtful in the bin as well.
+/// Stored entries that were damaged are unverified in the bin as well.
 pub(crate) async fn damaged_entries_are_set_aside_as_such(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     length(page, "41").await;
@@ -69,10 +69,10 @@ pub(crate) async fn damaged_entries_are_set_aside_as_such(page: &Page) {
     page.open_saved().await;
     page.click("#bin summary").await;
     page.click("#bin .bring").await;
-    page.wait_text("#builds", doubtful).await;
+    page.wait_text("#builds", is_unverified).await;
     page.click("#builds .open").await;
     page.wait_text("#eye-to-eye", |text| text == "47 in").await;
-    page.wait_text("#told", doubtful).await;
+    page.wait_text("#notices", is_unverified).await;
 }
 
 /// Own entries that are offered back are in the bin too, whoever turns the offer down.
@@ -87,7 +87,7 @@ pub(crate) async fn an_offer_that_is_closed_leaves_the_bin(page: &Page) {
     page.script(code, vec![]).await;
     page.open(PHONE, "").await;
     page.click("#keep-these").await;
-    page.wait_text("#told", |text| !text.contains("Your own earlier")).await;
+    page.wait_text("#notices", |text| !text.contains("Your own earlier")).await;
     let bin = page.records().await;
     assert!(bin.len() == 1 && bin[0]["rig"]["weight"] == "4100 lb" && !bin[0]["removed"].is_null(), "{bin:?}");
 }
@@ -99,7 +99,7 @@ pub(crate) async fn going_back_in_one_tab_leaves_the_other(page: &Page) {
     page.wait_kept("length=41in").await;
     let [first, second] = page.another_tab().await;
     page.open(DESK, &other()).await;
-    page.wait_text("#told", |text| text.contains("Your own earlier")).await;
+    page.wait_text("#notices", |text| text.contains("Your own earlier")).await;
     page.turn_to_tab(&first).await;
     length(page, "50").await;
     // Kept as the shorter 1.27 m.
@@ -143,7 +143,7 @@ pub(crate) async fn room_again_keeps_the_entries(page: &Page) {
     // The view comes to its title first.
     page.pause(400).await;
     page.click("#builds .copy").await;
-    page.wait_text("#told", |text| !text.contains("is full")).await;
+    page.wait_text("#notices", |text| !text.contains("is full")).await;
     assert!(page.kept("linkwright.entries").await.contains("length=40.123456in"));
 }
 
@@ -162,13 +162,13 @@ pub(crate) async fn rescued_entries_come_back_from_any_editor(page: &Page) {
     let file = folder.join("rescued.txt");
     std::fs::write(&file, rescued).expect("a file to write");
     page.choose_file("take-in", &file).await;
-    page.wait_text("#saved-told", |text| text.contains("2 builds were taken in")).await;
+    page.wait_text("#saved-notices", |text| text.contains("2 builds imported")).await;
     assert!(page.records().await.iter().any(|it| it["links"][0]["length"] == "43 in"));
     page.choose_file("take-in", &file).await;
-    page.wait_text("#saved-told", |text| text.contains("is here already")).await;
+    page.wait_text("#saved-notices", |text| text.contains("is here already")).await;
     std::fs::write(&file, "\nlinkwright.units\nmetric\n").expect("a file to write");
     page.choose_file("take-in", &file).await;
-    page.wait_text("#saved-told", |text| text.contains("nothing in this file")).await;
+    page.wait_text("#saved-notices", |text| text.contains("nothing in this file")).await;
 }
 
 /// A build that is in the bin is not told to be saved, and one press deletes nothing for good.
@@ -179,12 +179,12 @@ pub(crate) async fn what_is_in_the_bin_is_not_saved(page: &Page) {
     let [first, _] = page.another_tab().await;
     page.open(DESK, "").await;
     page.open_saved().await;
-    page.wait_text("#bench-stands", |text| text.contains("Unchanged")).await;
+    page.wait_text("#save-state", |text| text.contains("Unchanged")).await;
     page.turn_to_tab(&first).await;
     page.click("#builds .remove").await;
-    page.wait_text("#bench-stands", |text| text == "Not saved yet.").await;
+    page.wait_text("#save-state", |text| text == "Not saved yet.").await;
     page.pause(1300).await;
-    assert_eq!(page.text("#bench-stands").await, "Not saved yet.");
+    assert_eq!(page.text("#save-state").await, "Not saved yet.");
     page.click("#bin summary").await;
     page.click("#bin .forget").await;
     page.wait_text("#bin .forget", |text| text.contains("Press again")).await;

@@ -6,7 +6,7 @@ use linkwright::present::answer::{Cell, Head};
 
 /// The answer from whose choice the size is to its plate. Only the words that differ are written at a key.
 #[component]
-pub(crate) fn Standing(
+pub(crate) fn AnswerHead(
     /// The answer; nothing is shown without one.
     #[prop(into)]
     head: Signal<Option<Head>>,
