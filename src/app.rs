@@ -14,6 +14,7 @@ mod rig;
 mod saved;
 mod sending;
 mod session;
+mod shop;
 mod size;
 
 use crate::browser::page;

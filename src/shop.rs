@@ -102,6 +102,13 @@ pub enum Kind {
     Prices,
 }
 
+impl Lists {
+    /// Whether there is anything that a link can be made from.
+    pub fn has_stock(&self) -> bool {
+        !(self.rod_ends.rows.is_empty() && self.bars.rows.is_empty() && self.tubes.rows.is_empty())
+    }
+}
+
 impl Kind {
     /// Every list, in the order of the page.
     pub const ALL: [Self; 6] = [Self::RodEnds, Self::Bars, Self::Tubes, Self::Inserts, Self::Nuts, Self::Prices];
@@ -268,6 +275,11 @@ pub fn add_row(lists: &mut Lists, kind: Kind) -> usize {
         table.rows.push(Entry { extra, ..Entry::default() });
         table.rows.len() - 1
     })
+}
+
+/// Empties a list.
+pub fn clear(lists: &mut Lists, kind: Kind) {
+    with!(lists, kind, change, |table, _columns| *table = Default::default());
 }
 
 /// Takes a row away.

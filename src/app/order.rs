@@ -1,10 +1,55 @@
 //! The Order view: what is still needed, what is read back and confirmed, and what it costs.
 
+mod code;
+mod confirmation;
+mod lengths;
+mod lists;
+mod offers;
+mod questions;
+mod quote;
+mod read_back;
+mod stages;
+
 use crate::app::entries::LinkPicker;
+use crate::app::fields::StaleNote;
+use crate::app::session::use_session;
+use crate::app::shop::{ChangedSinceYes, Shop};
 use leptos::prelude::*;
+use linkwright::present::order::needed::{self, Row};
+use linkwright::present::words;
 
 /// The view.
 #[component]
 pub(crate) fn Order() -> impl IntoView {
-    view! { <LinkPicker /> }
+    let session = use_session();
+    let shop = Shop::open(session);
+    let rows: Memo<Vec<Row>> = Memo::new(move |_| {
+        let (link, system) = (session.link.get(), session.units.get());
+        session.report.with(|report| session.document.with(|document| needed::rows(document, link, report, system)))
+    });
+    let title = move || session.document.with(|document| words::titled(document, session.link.get()));
+    view! {
+        <div class="order-head">
+            <p class="kicker">{title}</p>
+            <h2 id="order-title" aria-live="polite">{move || rows.with(|rows| needed::still_needed(rows))}</h2>
+            <StaleNote />
+            <ChangedSinceYes />
+            <LinkPicker />
+        </div>
+        <div class="order-columns">
+            <div class="asked">
+                <lengths::AllLengths />
+                <questions::Questions rows />
+            </div>
+            <div class="told-back">
+                <offers::Offers shop />
+                <read_back::ReadBack />
+                <code::OrderCode />
+                <stages::Stages />
+                <confirmation::Confirmation />
+            </div>
+        </div>
+        <quote::QuoteSection shop />
+        <lists::ShopLists shop />
+    }
 }

@@ -78,6 +78,8 @@ pub(crate) struct Session {
     pub(crate) notices: RwSignal<Vec<String>>,
     /// The reader's own entries from before something else took their place.
     pub(crate) earlier: RwSignal<Option<StoredEntries>>,
+    /// Counts up whenever another tab writes into the shop's lists.
+    pub(crate) shop_changed: RwSignal<u32>,
     /// What another tab has open, if that is something else.
     pub(crate) other_tab: RwSignal<Option<StoredEntries>>,
     /// Why the browser refuses to store anything, if it does.
@@ -176,6 +178,7 @@ impl Session {
             notices: RwSignal::new(Vec::new()),
             earlier: RwSignal::new(None),
             other_tab: RwSignal::new(None),
+            shop_changed: RwSignal::new(0),
             refused: RwSignal::new(None),
             ticks: RwSignal::new(autosave::stored_ticks()),
             open_checks: RwSignal::new(Vec::new()),

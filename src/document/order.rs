@@ -102,6 +102,18 @@ pub struct OrderText {
     pub set: fn(&mut Order, &str) -> bool,
 }
 
+impl OrderText {
+    /// Whether it is a day of the calendar.
+    pub fn is_day(&self) -> bool {
+        self.id == "order-wanted"
+    }
+
+    /// Takes over what was typed, tidied; what cannot stand there changes nothing. An empty text takes it back.
+    pub fn take(&self, order: &mut Order, typed: &str) -> bool {
+        (self.set)(order, &tidy_remarks(typed)) || (self.set)(order, &tidy_reference(typed))
+    }
+}
+
 /// Every text of an order, in the order in which links carry them.
 pub static ORDER_TEXTS: [OrderText; 9] = [
     OrderText {

@@ -1,6 +1,6 @@
 //! Edits and questions that take in many inputs: an end copied to the other, defaults that were changed or come back.
 
-use super::{At, CHOICES, Group, HAND, NUMBERS, Scope};
+use super::{At, CHOICES, Choice, Group, HAND, NUMBERS, Scope, places};
 use crate::document::Document;
 
 /// The same place at each end of its link.
@@ -51,6 +51,13 @@ pub fn reset_defaults(document: &mut Document, place: At) {
         for at in at_ends(place) {
             (input.set)(document, at, None);
         }
+    }
+}
+
+/// Makes a choice for every link of a rig, at both ends where it belongs to an end.
+pub fn pick_for_all(document: &mut Document, choice: &Choice, id: &str) {
+    for place in places(document, choice.scope) {
+        (choice.set)(document, place, Some(id));
     }
 }
 

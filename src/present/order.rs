@@ -1,5 +1,6 @@
 //! The order: what is still needed, what is read back, what is confirmed, and what it costs.
 
+pub mod code;
 pub mod confirmation;
 pub mod lists;
 pub mod needed;

@@ -25,6 +25,9 @@ pub const COPY_THE_LINK_BY_HAND: &str =
 /// What to do where the browser does not let the page copy the working of a check.
 pub const COPY_THE_WORKING_BY_HAND: &str = "This browser did not copy. Select the lines above instead.";
 
+/// What to do where the browser does not let the page copy a text that stands there.
+pub const COPY_BY_HAND: &str = "This browser did not copy. Select the text instead.";
+
 /// Under the code of a link.
 pub const SCAN_IT: &str = "Scan it to open these entries. The code has nothing in it but the link.";
 

@@ -3,6 +3,7 @@
 use crate::browser::clipboard;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use linkwright::present::sending::COPY_BY_HAND;
 use std::time::Duration;
 
 /// How long a text stays empty before it is set again: a screen reader announces changes only.
@@ -30,6 +31,7 @@ pub(crate) fn CopyButton(
     /// What is said once it is copied.
     done: &'static str,
     /// What is said where the browser refuses.
+    #[prop(default = COPY_BY_HAND)]
     refused: &'static str,
     /// The button's class.
     #[prop(optional)]

@@ -20,9 +20,13 @@ pub(crate) fn NumberField(
     input: &'static Number,
     /// Where it is.
     place: At,
+    /// Whether it stands among those of other links, so that the link's number tells it from them.
+    #[prop(optional)]
+    numbered: bool,
 ) -> impl IntoView {
     let session = use_session();
     let key = field::key(input.id, input.scope, place);
+    let key = if numbered { format!("{key}-{}", place.link + 1) } else { key };
     let (id, error_id, help_id) = (format!("in-{key}"), format!("err-{key}"), format!("help-{key}"));
     let shown = Memo::new(move |_| {
         let system = session.units.get();

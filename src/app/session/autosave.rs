@@ -132,7 +132,7 @@ impl Session {
     ///
     /// # Errors
     /// Why the browser refused it.
-    pub(super) fn carry_out(self, writes: &[Write]) -> Result<(), Refused> {
+    pub(crate) fn carry_out(self, writes: &[Write]) -> Result<(), Refused> {
         let write = |write: &Write| {
             let written = storage::set(&write.key, &write.text);
             if write.is_optional() { Ok(()) } else { written }
@@ -165,12 +165,21 @@ impl Session {
 
     /// The address to send: what is made, without the order; of unverified numbers one that says so where it is opened.
     pub(crate) fn link_address(self) -> String {
-        let fragment = self.document.with(|document| fragment_of(&share::sent(document, Sent::default())));
+        self.address_with(Sent::default())
+    }
+
+    /// The same with what of the order is ticked, unless it leads to a file on this device.
+    pub(crate) fn link_with(self, what: Sent) -> Option<String> {
+        (!address::is_a_file()).then(|| self.address_with(what))
+    }
+
+    fn address_with(self, what: Sent) -> String {
+        let fragment = self.document.with(|document| fragment_of(&share::sent(document, what)));
         self.origin.with(|origin| address::with_fragment(unverified::to_send(&fragment, origin)))
     }
 
     /// The same, unless it leads to a file on this device.
     pub(crate) fn link_for_others(self) -> Option<String> {
-        (!address::is_a_file()).then(|| self.link_address())
+        self.link_with(Sent::default())
     }
 }

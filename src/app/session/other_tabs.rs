@@ -7,6 +7,7 @@ use leptos::prelude::*;
 use linkwright::differences::followed;
 use linkwright::document::Document;
 use linkwright::store::other_tabs::{self, Look};
+use linkwright::store::shop_lists::LIST;
 use linkwright::store::stored_entries::StoredEntries;
 use linkwright::store::{BUILD, DAMAGED, ENTRIES};
 use std::time::Duration;
@@ -30,7 +31,12 @@ impl Session {
         };
         window::on("storage", move |event| match storage::changed_key(&event).as_deref() {
             Some(ENTRIES) => self.look_at_shared(),
-            Some(key) if key.is_empty() || key.starts_with(BUILD) => read_soon(),
+            Some("") => {
+                read_soon();
+                self.shop_changed.update(|count| *count += 1);
+            }
+            Some(key) if key.starts_with(BUILD) => read_soon(),
+            Some(key) if key.starts_with(LIST) => self.shop_changed.update(|count| *count += 1),
             _ => {}
         });
         // A page restored by the Back button received no events meanwhile.

@@ -13,6 +13,20 @@ pub const EMPTY: &str = "Nothing is entered yet. Import a CSV file, add a row, o
 /// Said beside the button that puts invented rows in.
 pub const DEMO: &str = "Invented rows, each with “Demo” in its name, to see what the lists do.";
 
+/// A list in a line, for the fold that holds it.
+pub fn summary(lists: &Lists, kind: Kind) -> String {
+    match shop::rows(lists, kind) {
+        0 => format!("{}: none yet", kind.label()),
+        1 => format!("{}: 1 row", kind.label()),
+        rows => format!("{}: {rows} rows", kind.label()),
+    }
+}
+
+/// Said where the browser refuses to keep a list.
+pub fn not_kept(why: &str) -> String {
+    format!("{why} This list is not kept: export it as a file.")
+}
+
 /// A list as a table.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ListTable {

@@ -24,6 +24,16 @@ pub enum State {
 }
 
 impl State {
+    /// Its name, for the style sheets.
+    pub const fn name(self) -> &'static str {
+        match self {
+            Self::Said => "said",
+            Self::ByDefault => "by-default",
+            Self::Missing => "missing",
+            Self::LeftOpen => "left-open",
+        }
+    }
+
     /// The word beside the question.
     pub const fn word(self) -> &'static str {
         match self {

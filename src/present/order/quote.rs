@@ -10,6 +10,9 @@ use crate::shop::prices::{Charge, label_of};
 /// How amounts are rounded.
 pub const ROUNDING: &str = "Each line is rounded once to whole cents, half a cent up; the total is the sum of the lines. Lengths and weights are charged to a thousandth of their unit.";
 
+/// Said where the shop has no price.
+pub const NO_PRICES: &str = "No price is built in. Enter your own in the price book below, or import it as a CSV file.";
+
 /// Said where an order has no answer to be priced.
 pub const NOTHING: &str = "There is nothing to quote until a link has an answer.";
 

@@ -182,6 +182,11 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
     plain(&text)
 }
 
+/// How long a message is.
+pub fn letters_of(text: &str) -> String {
+    format!("{} of at most {SHORTEST_TEXT} letters.", text.chars().count())
+}
+
 /// Signs that every phone has, so that a message is not cut into many: each stands for one of the same length or less.
 fn plain(text: &str) -> String {
     let letter = |letter| match letter {

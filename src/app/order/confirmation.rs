@@ -1,0 +1,72 @@
+//! The text that asks for a yes, with the link that opens the same numbers.
+
+use crate::app::fields::CopyButton;
+use crate::app::session::use_session;
+use crate::browser::{clipboard, clock};
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use linkwright::present::order::confirmation::text;
+use linkwright::share::Sent;
+
+/// The section.
+#[component]
+pub(super) fn Confirmation() -> impl IntoView {
+    let session = use_session();
+    let what = RwSignal::new(Sent::default());
+    let link = move || session.link_with(what.get());
+    let written = Memo::new(move |_| {
+        let address = link();
+        let date = clock::spoken_time(&clock::now());
+        session
+            .document
+            .with(|document| session.rig.with(|whole| text(document, &whole.links, what.get(), &date, address)))
+    });
+    let whole = Callback::new(move |()| {
+        session.settle();
+        written.get_untracked()
+    });
+    let link_alone = Callback::new(move |()| {
+        session.settle();
+        untrack(link).unwrap_or_default()
+    });
+    let on_share = move |_| {
+        session.settle();
+        let (text, address) = (written.get_untracked(), untrack(link).unwrap_or_default());
+        spawn_local(async move {
+            clipboard::share(&text, &address).await;
+        });
+    };
+    view! {
+        <section class="part-of" id="confirmation" tabindex="-1">
+            <h3>"Ask for the yes"</h3>
+            <p>"The link carries what is made and how many. Tick what else goes along; prices never do."</p>
+            <div class="ticks">
+                <label>
+                    <input
+                        type="checkbox"
+                        id="send-reference"
+                        prop:checked=move || what.get().reference
+                        on:change:target=move |event| what.update(|what| what.reference = event.target().checked())
+                    />
+                    <span>"Customer reference"</span>
+                </label>
+                <label>
+                    <input
+                        type="checkbox"
+                        id="send-remarks"
+                        prop:checked=move || what.get().remarks
+                        on:change:target=move |event| what.update(|what| what.remarks = event.target().checked())
+                    />
+                    <span>"Remarks"</span>
+                </label>
+            </div>
+            <pre id="confirmation-text">{move || written.get()}</pre>
+            <div class="buttons">
+                <CopyButton label="Copy the text" text=whole done="Copied: text, code and link." />
+                <CopyButton label="Copy the link alone" text=link_alone done="The link is on your clipboard." />
+                {clipboard::can_share()
+                    .then(|| view! { <button type="button" on:click=on_share>"Share"</button> })}
+            </div>
+        </section>
+    }
+}

@@ -1,0 +1,65 @@
+//! The lengths of every link of a rig in one list, and what is picked for all of them at once.
+
+use crate::app::fields::NumberField;
+use crate::app::session::use_session;
+use leptos::prelude::*;
+use linkwright::inputs::edits::pick_for_all;
+use linkwright::inputs::{At, Choice, LENGTH, MATERIAL, ROD_END};
+
+/// The list; nothing for a single link.
+#[component]
+pub(super) fn AllLengths() -> impl IntoView {
+    let session = use_session();
+    let titles = Memo::new(move |_| {
+        session.document.with(|document| document.links.iter().map(|link| link.title()).collect::<Vec<_>>())
+    });
+    let several = move || titles.with(|titles| titles.len() > 1);
+    let row = move |(link, title): (usize, String)| {
+        let place = session.document.with_untracked(|document| At::of_link(document, link));
+        view! {
+            <li>
+                <h4>{format!("{}. {title}", link + 1)}</h4>
+                <NumberField input=&LENGTH place numbered=true />
+            </li>
+        }
+    };
+    view! {
+        <Show when=several>
+            <section class="part-of" id="all-lengths" tabindex="-1">
+                <h3>"All links at once"</h3>
+                <ol class="questions">{move || titles.get().into_iter().enumerate().map(row).collect_view()}</ol>
+                <ForAll choice=&MATERIAL label="Metal of every link" />
+                <ForAll choice=&ROD_END label="Rod ends of every link" />
+                <p class="help">"Copy an axle, or a link to the other side, in the Rig view."</p>
+            </section>
+        </Show>
+    }
+}
+
+/// A choice that is made for every link, at both ends.
+#[component]
+fn ForAll(
+    /// The choice.
+    choice: &'static Choice,
+    /// As it is called.
+    label: &'static str,
+) -> impl IntoView {
+    let session = use_session();
+    let id = format!("all-{}", choice.id);
+    let options =
+        (choice.options)().into_iter().map(|option| view! { <option value=option.id>{option.label}</option> });
+    let pick = move |id: String| {
+        if !id.is_empty() {
+            session.edit(|document| pick_for_all(document, choice, &id));
+        }
+    };
+    view! {
+        <div class="field">
+            <label for=id.clone()>{label}</label>
+            <select id=id prop:value="" on:change:target=move |event| pick(event.target().value())>
+                <option value="">"As each link has it"</option>
+                {options.collect_view()}
+            </select>
+        </div>
+    }
+}

@@ -1,0 +1,140 @@
+//! What the shop has and charges: each list as a table that is edited in place, imported and exported.
+
+mod cell;
+
+use crate::app::fields::Fold;
+use crate::app::session::use_session;
+use crate::app::shop::Shop;
+use crate::browser::files;
+use cell::ListCell;
+use leptos::prelude::*;
+use leptos::task::spawn_local;
+use linkwright::present::order::lists::{DEMO, EMPTY, ListTable, file_name, summary, table};
+use linkwright::shop::{self, Kind};
+
+/// The section.
+#[component]
+pub(super) fn ShopLists(
+    /// The shop's lists.
+    shop: Shop,
+) -> impl IntoView {
+    let demo = move |_| {
+        for kind in Kind::ALL {
+            shop.import(kind, shop::demo::text(kind));
+        }
+    };
+    let empty = Memo::new(move |_| Kind::ALL.iter().all(|kind| shop.lists.with(|lists| shop::rows(lists, *kind) == 0)));
+    view! {
+        <section class="part-of" id="shop-lists" tabindex="-1">
+            <h3>"What the shop has and charges"</h3>
+            <p>"Kept on this device only, and never in a link. Each list is a CSV file that any spreadsheet opens."</p>
+            <Show when=move || empty.get()>
+                <div class="buttons">
+                    <button type="button" id="fill-demo" on:click=demo>"Try it with invented rows"</button>
+                </div>
+                <p class="help">{DEMO}</p>
+            </Show>
+            {Kind::ALL.map(|kind| view! { <OneList shop kind /> }).collect_view()}
+        </section>
+    }
+}
+
+/// One list.
+#[component]
+fn OneList(
+    /// The shop's lists.
+    shop: Shop,
+    /// Which of them.
+    kind: Kind,
+) -> impl IntoView {
+    let label = Signal::derive(move || shop.lists.with(|lists| summary(lists, kind)));
+    let notices = move || {
+        shop.notices.with(|notices| {
+            let said = notices.iter().find(|(of, _)| *of == kind).map(|(_, said)| said.clone()).unwrap_or_default();
+            said.into_iter().map(|sentence| view! { <p>{sentence}</p> }).collect_view()
+        })
+    };
+    let export = move |_| {
+        files::download(&file_name(kind), &shop.text(kind));
+    };
+    let import = move |event| {
+        spawn_local(async move {
+            match files::chosen_text(event).await {
+                Ok(None) => {}
+                Ok(Some(text)) => shop.import(kind, &text),
+                Err(sentence) => shop.say(kind, vec![sentence.to_string()]),
+            }
+        });
+    };
+    let add = move |_| {
+        shop.edit(kind, |lists| shop::add_row(lists, kind));
+    };
+    let restore = move |_| {
+        if let Some(text) = shop.before(kind) {
+            shop.import(kind, &text);
+        }
+    };
+    let field = format!("import-{}", kind.id());
+    view! {
+        <Fold summary=label class="shop-list">
+            <div role="status">{notices}</div>
+            <Rows shop kind />
+            <div class="buttons">
+                <button type="button" on:click=add>"Add a row"</button>
+                <button type="button" on:click=export>"Export as CSV"</button>
+                <label class="button" for=field.clone()>"Import CSV"</label>
+                <input class="unseen" id=field.clone() type="file" accept=".csv,.txt,text/csv" on:change=import />
+                <Show when=move || shop.before(kind).is_some()>
+                    <button type="button" class="quiet" on:click=restore>"Bring back what it was before"</button>
+                </Show>
+            </div>
+        </Fold>
+    }
+}
+
+/// The rows as a table. A row's cells stay while one of them is typed into.
+#[component]
+fn Rows(
+    /// The shop's lists.
+    shop: Shop,
+    /// Which of them.
+    kind: Kind,
+) -> impl IntoView {
+    let session = use_session();
+    let shown: Memo<ListTable> = Memo::new(move |_| shop.lists.with(|lists| table(lists, kind, session.units.get())));
+    let count = Memo::new(move |_| shown.with(|shown| shown.rows.len()));
+    let headings = Memo::new(move |_| shown.with(|shown| shown.columns.clone()));
+    let heads =
+        move || headings.get().into_iter().map(|column| view! { <th scope="col">{column.heading}</th> }).collect_view();
+    let row = move |row: usize| {
+        let complaint = Memo::new(move |_| shown.with(|shown| shown.rows.get(row)?.complaint.clone()));
+        let columns = headings.get_untracked();
+        let cells =
+            columns.into_iter().enumerate().map(|(column, of)| view! { <ListCell shop kind shown row column of /> });
+        view! {
+            <tr>
+                {cells.collect_view()}
+                <td>
+                    <button
+                        type="button"
+                        class="quiet"
+                        on:click=move |_| { shop.edit(kind, |lists| shop::remove_row(lists, kind, row)); }
+                    >
+                        "Remove"<span class="unseen">{format!(" row {}", row + 1)}</span>
+                    </button>
+                    {move || complaint.get().map(|words| view! { <p class="error">{words}</p> })}
+                </td>
+            </tr>
+        }
+    };
+    view! {
+        <Show when=move || count.get() != 0 fallback=|| view! { <p>{EMPTY}</p> }>
+            <div class="scroll" tabindex="0" role="region" aria-label=kind.label()>
+                <table class="list">
+                    <thead><tr>{heads}<th scope="col"><span class="unseen">"Remove"</span></th></tr></thead>
+                    <tbody>{move || (0..count.get()).map(row).collect_view()}</tbody>
+                </table>
+            </div>
+        </Show>
+    }
+}

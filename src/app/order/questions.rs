@@ -1,0 +1,72 @@
+//! Every question of the order, in the order in which one asks them on the phone, each with its fields.
+
+use crate::app::fields::{InputField, NameField, OrderField};
+use crate::app::session::use_session;
+use leptos::prelude::*;
+use linkwright::document::ORDER_TEXTS;
+use linkwright::inputs::{At, Input};
+use linkwright::present::order::needed::{Row, State};
+
+/// The list. A question stays where it is while it is answered: only its words change.
+#[component]
+pub(super) fn Questions(
+    /// The questions and how each stands.
+    rows: Memo<Vec<Row>>,
+) -> impl IntoView {
+    // Which questions there are: their fields are made anew only when this changes.
+    let asked = Memo::new(move |_| {
+        rows.with(|rows| rows.iter().map(|row| (row.question.clone(), row.inputs.clone(), row.end)).collect::<Vec<_>>())
+    });
+    let list = move || {
+        let item = |(index, (question, inputs, end))| view! { <Question rows index question inputs end /> };
+        asked.get().into_iter().enumerate().map(item).collect_view()
+    };
+    view! {
+        <section class="part-of" id="still-to-ask" tabindex="-1">
+            <h3>"What to ask"</h3>
+            <ol class="questions">{list}</ol>
+        </section>
+    }
+}
+
+/// One question.
+#[component]
+fn Question(
+    /// The questions and how each stands.
+    rows: Memo<Vec<Row>>,
+    /// Its place among them.
+    index: usize,
+    /// As one asks it.
+    question: String,
+    /// What answers it.
+    inputs: Vec<&'static str>,
+    /// Which end it is about, where it is about one.
+    end: Option<usize>,
+) -> impl IntoView {
+    let session = use_session();
+    let place = At { end: end.unwrap_or_default(), ..session.place_untracked() };
+    let stands = Memo::new(move |_| rows.with(|rows| rows.get(index).map(|row| (row.state, row.known.clone()))));
+    let state = move || stands.read().as_ref().map(|(state, _)| *state).unwrap_or(State::LeftOpen);
+    let known = move || stands.read().as_ref().map(|(_, known)| known.clone());
+    let field = move |id: &'static str| {
+        if id == "name" {
+            return view! { <NameField /> }.into_any();
+        }
+        match (Input::find(id), ORDER_TEXTS.iter().find(|text| text.id == id)) {
+            (Some(input), _) => view! { <InputField input place /> }.into_any(),
+            (None, Some(text)) => view! { <OrderField text /> }.into_any(),
+            (None, None) => ().into_any(),
+        }
+    };
+    view! {
+        <li class="question" data-state=move || state().name()>
+            <h4>{question}</h4>
+            <p class="stands">
+                <b class="state">{move || state().word()}</b>
+                " "
+                <span>{known}</span>
+            </p>
+            <div class="fields">{inputs.into_iter().map(field).collect_view()}</div>
+        </li>
+    }
+}

@@ -1,0 +1,115 @@
+//! What the order costs, from the shop's own price book.
+
+use crate::app::fields::{CopyButton, PaperPart};
+use crate::app::sending::PrintedLine;
+use crate::app::session::use_session;
+use crate::app::shop::Shop;
+use leptos::prelude::*;
+use linkwright::engine::shop::quote;
+use linkwright::present::order::quote::{NO_PRICES, NOTHING, QuoteTable, ROUNDING, table, text};
+use linkwright::present::words::rig_title;
+
+/// The section.
+#[component]
+pub(super) fn QuoteSection(
+    /// The shop's lists, the price book among them.
+    shop: Shop,
+) -> impl IntoView {
+    let session = use_session();
+    let has_prices = Memo::new(move |_| shop.lists.with(|lists| !lists.prices.rows.is_empty()));
+    let quoted = Memo::new(move |_| {
+        session.document.with(|document| {
+            session.rig.with(|whole| shop.lists.with(|lists| quote::quote(document, &whole.links, lists)))
+        })
+    });
+    let shown = Memo::new(move |_| {
+        let system = session.units.get();
+        session.document.with(|document| quoted.with(|quoted| table(quoted, document, system)))
+    });
+    let as_text = Callback::new(move |()| {
+        let system = session.units.get_untracked();
+        let lines =
+            session.document.with_untracked(|document| quoted.with_untracked(|quoted| text(quoted, document, system)));
+        lines.join("\n")
+    });
+    let inside = move || {
+        if !has_prices.get() {
+            return view! { <p>{NO_PRICES}</p> }.into_any();
+        }
+        if quoted.with(|quoted| quoted.lines.is_empty()) {
+            return view! { <p>{NOTHING}</p> }.into_any();
+        }
+        view! {
+            <QuoteRows table=shown.get() />
+            <div class="buttons">
+                <CopyButton label="Copy the quote" text=as_text done="Copied." />
+                <button type="button" id="print-quote" on:click=move |_| session.print_part("quote")>
+                    "Print the quote"
+                </button>
+            </div>
+        }
+        .into_any()
+    };
+    let title = move || session.document.with(|document| rig_title(document, session.units.get()));
+    view! {
+        <section class="part-of" id="quote" tabindex="-1">
+            <h3>"Quote"</h3>
+            {inside}
+        </section>
+        <PaperPart name="quote">
+            <p class="sheet-name">"Quote: "{title}</p>
+            <PrintedLine />
+            {move || view! { <QuoteRows table=shown.get() /> }}
+        </PaperPart>
+    }
+}
+
+/// The lines, the sum and what to know of it.
+#[component]
+fn QuoteRows(
+    /// The quote as it is shown.
+    table: QuoteTable,
+) -> impl IntoView {
+    let row = |row: linkwright::present::order::quote::QuoteRow| {
+        view! {
+            <tr>
+                <th scope="row">{row.what}<small>{row.link}</small></th>
+                <td>{row.how}</td>
+                <td class="amount">{row.amount}</td>
+            </tr>
+        }
+    };
+    let tax = (!table.tax.is_empty()).then(|| {
+        view! {
+            <tr>
+                <th scope="row" colspan="2">"Tax"</th>
+                <td class="amount">{table.tax}</td>
+            </tr>
+        }
+    });
+    let remarks = table.remarks.into_iter().chain(Some(ROUNDING.to_string()));
+    view! {
+        <table class="quote">
+            <thead>
+                <tr>
+                    <th scope="col">"For"</th>
+                    <th scope="col">"How it comes to it"</th>
+                    <th scope="col" class="amount">"Amount"</th>
+                </tr>
+            </thead>
+            <tbody>{table.rows.into_iter().map(row).collect_view()}</tbody>
+            <tfoot>
+                <tr>
+                    <th scope="row" colspan="2">"Before tax"</th>
+                    <td class="amount">{table.subtotal}</td>
+                </tr>
+                {tax}
+                <tr class="total">
+                    <th scope="row" colspan="2">{table.total_label}</th>
+                    <td class="amount" id="quote-total">{table.total}</td>
+                </tr>
+            </tfoot>
+        </table>
+        <ul class="remarks">{remarks.map(|remark| view! { <li>{remark}</li> }).collect_view()}</ul>
+    }
+}

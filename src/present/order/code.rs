@@ -1,0 +1,26 @@
+//! The order code as the page shows it, and what comparing a code with it gives.
+
+use crate::document::Document;
+use crate::engine::shop::code::Compared;
+use crate::present::words::{lower, titled};
+
+/// In place of the code.
+pub const NO_CODE_YET: &str = "No code yet: it stands for what is made, and some link cannot be made so far.";
+
+/// What a comparison says, with the class of its verdict.
+pub fn compared(document: &Document, compared: Compared) -> (&'static str, String) {
+    match compared {
+        Compared::Order => ("same", "The same: this code belongs to what stands here.".to_string()),
+        Compared::Link(link) => {
+            ("same", format!("The same: this code belongs to the {}.", lower(&titled(document, link))))
+        }
+        Compared::Another => (
+            "differs",
+            "Another bar: this code does not belong to what stands here. Read every number back.".to_string(),
+        ),
+        Compared::NothingYet => {
+            ("open", "A code, but nothing here to compare it with: some link cannot be made yet.".to_string())
+        }
+        Compared::NoCode(why) => ("open", why.sentence()),
+    }
+}
