@@ -23,7 +23,7 @@ const MOST_SEARCHED: usize = 60;
 /// More blanks of one stock than any plan is asked for.
 pub const MOST_BLANKS: usize = 500;
 /// Steps of searching for one plan.
-pub const MOST_NODES: usize = 400_000;
+pub const MOST_NODES: usize = 300_000;
 /// Longer than any bar, in meters: a longer length is a mistake.
 const LONGEST: f64 = 50.0;
 

@@ -5,6 +5,9 @@ use super::pack::{Blanks, Budget, Fill, Outcome, greedy, pack};
 /// More ways than these to put stock lengths together are not looked through.
 const MOST_SETS: usize = 3_000;
 
+/// A piece that is longer by less than this, in nanometers, counts as no longer: no saw cuts so close.
+pub(super) const CLOSE: u64 = 500_000;
+
 /// Bars of one length.
 #[derive(Debug, Clone)]
 pub(super) struct Kind {
@@ -148,14 +151,16 @@ impl Question<'_> {
                 total.saturating_sub(self.blanks.most_of(total.saturating_sub(load), budget))
             };
             let mut low = at_least(total.saturating_sub(held).max(self.blanks.shortest()), budget);
-            let mut aim = low;
+            let mut first = true;
             loop {
-                let Some(better) = kind.length.checked_sub(self.left(&fills) + 1) else { break };
+                let Some(better) = kind.length.checked_sub(self.left(&fills) + CLOSE) else { break };
                 let high = (better / self.unit).min(kind.room);
                 if low > high {
                     break;
                 }
-                aim = aim.clamp(low, high);
+                // The least first, which often does; then half of what is left to ask.
+                let aim = if first { high.min(low + CLOSE / self.unit) } else { u64::midpoint(low, high) };
+                first = false;
                 rooms.push((aim, 1));
                 let mut share = Budget { spent: 0, most: budget.most.saturating_sub(budget.spent) / 2 };
                 let outcome = pack(self.blanks, &rooms, &mut share);
@@ -164,7 +169,7 @@ impl Question<'_> {
                 match outcome {
                     Outcome::Packed(found) => {
                         let found = self.renumbered(found, index);
-                        if self.left(&found) <= self.left(&fills) {
+                        if self.left(&found) < self.left(&fills) + CLOSE {
                             // A bar fewer does, which the steps before did not suffice to find.
                             proven = false;
                             break;
@@ -177,7 +182,6 @@ impl Question<'_> {
                         low = at_least(aim + 1, budget);
                     }
                 }
-                aim = u64::midpoint(low, high);
             }
         }
         (fills, proven)

@@ -149,7 +149,6 @@ pub(super) fn pack(blanks: &Blanks, rooms: &[(u64, usize)], budget: &mut Budget)
         rooms: rooms.iter().map(|(room, _)| *room).collect(),
         bars: rooms.iter().map(|(_, count)| *count).collect(),
         narrow_first,
-        room_left,
         failed: BTreeSet::new(),
         fills: Vec::new(),
         budget,
@@ -174,9 +173,8 @@ struct Search<'a> {
     left: Vec<usize>,
     size_left: u64,
     rooms: Vec<u64>,
-    /// Bars of each room that are still empty, and their room in all.
+    /// Bars of each room that are still empty.
     bars: Vec<usize>,
-    room_left: u64,
     /// The rooms, the narrowest first.
     narrow_first: Vec<usize>,
     /// What was left when it was found that there is no way on.
@@ -190,7 +188,10 @@ impl Search<'_> {
     /// Takes an empty bar for the longest blank that is left.
     fn next_bar(&mut self) -> Step {
         let Some(first) = self.left.iter().position(|count| *count > 0) else { return Step::Done };
-        let Some(slack) = self.room_left.checked_sub(self.size_left) else { return Step::NoWay };
+        let shortest = self.shortest();
+        let held: Vec<u64> = (0..self.rooms.len()).map(|bar| self.held(bar, shortest)).collect();
+        let held_in_all: u64 = held.iter().zip(&self.bars).map(|(held, bars)| held * *bars as u64).sum();
+        let Some(slack) = held_in_all.checked_sub(self.size_left) else { return Step::NoWay };
         if self.too_many_long_ones() {
             return Step::NoWay;
         }
@@ -205,16 +206,15 @@ impl Search<'_> {
                 continue;
             }
             self.bars[bar] -= 1;
-            self.room_left -= room;
             self.fills.push(Fill { room: bar, taken: vec![0; self.sizes.len()] });
             self.take(first);
-            let step = self.fill(first, room - self.sizes[first], slack);
+            // What no blanks can fill of this bar was not counted as slack.
+            let step = self.fill(first, room - self.sizes[first], slack + room - held[bar]);
             if step != Step::NoWay {
                 return step;
             }
             self.put_back(first);
             self.fills.pop();
-            self.room_left += room;
             self.bars[bar] += 1;
         }
         self.failed.insert(state);
@@ -236,6 +236,9 @@ impl Search<'_> {
         if !self.budget.step() {
             return Step::Stopped;
         }
+        if room < 2 * self.shortest() {
+            return self.last_blank(from, room, slack);
+        }
         let mut rest: u64 = (from..self.sizes.len()).map(|index| self.sizes[index] * self.left[index] as u64).sum();
         for index in from..self.sizes.len() {
             if room > slack + rest {
@@ -253,6 +256,62 @@ impl Search<'_> {
             rest -= size * self.left[index] as u64;
         }
         if room > slack || self.is_needless(room) { Step::NoWay } else { self.next_bar() }
+    }
+
+    /// Where one more blank goes in at most, the longest that does is the only one to try.
+    fn last_blank(&mut self, from: usize, room: u64, slack: u64) -> Step {
+        let longest = self.longest(room);
+        let left = longest.map_or(room, |index| room - self.sizes[index]);
+        if left > slack || longest.is_some_and(|index| index < from) {
+            return Step::NoWay;
+        }
+        let Some(index) = longest else {
+            return if self.is_needless(room) { Step::NoWay } else { self.next_bar() };
+        };
+        self.take(index);
+        let step = if self.is_needless(left) { Step::NoWay } else { self.next_bar() };
+        if step == Step::NoWay {
+            self.put_back(index);
+        }
+        step
+    }
+
+    /// The longest blank left that goes into a room.
+    fn longest(&self, room: u64) -> Option<usize> {
+        let from = self.sizes.partition_point(|size| *size > room);
+        (from..self.sizes.len()).find(|index| self.left[*index] > 0)
+    }
+
+    /// The size of the shortest blank that is left.
+    fn shortest(&self) -> u64 {
+        let last = (0..self.sizes.len()).rev().find(|index| self.left[*index] > 0);
+        last.map_or(u64::MAX / 4, |index| self.sizes[index])
+    }
+
+    /// The most of a bar that the blanks left can fill: known where one or two go in, else all of it.
+    fn held(&self, bar: usize, shortest: u64) -> u64 {
+        let room = self.rooms[bar];
+        if room >= 3 * shortest {
+            return room;
+        }
+        let mut best = self.longest(room).map_or(0, |index| self.sizes[index]);
+        if room < 2 * shortest {
+            return best;
+        }
+        let (mut long, mut short) = (0, self.sizes.len());
+        while long < short {
+            let sum = self.sizes[long] + self.sizes[short - 1];
+            let there = if long + 1 == short { self.left[long] > 1 } else { self.left[long] > 0 && self.left[short - 1] > 0 };
+            if there && sum <= room {
+                best = best.max(sum);
+            }
+            if self.left[short - 1] == 0 || sum <= room && self.left[long] > 0 {
+                short -= 1;
+            } else {
+                long += 1;
+            }
+        }
+        best
     }
 
     /// Whether another fill makes the last one needless.
