@@ -157,12 +157,19 @@ pub struct CutPlan {
     pub not_cut: Vec<NotCut>,
     /// No plan needs fewer new bars than this.
     pub at_least: usize,
-    /// Whether no plan is better.
+    /// Whether no plan is better: none needs fewer new bars, and none of as few leaves a larger piece.
     pub proven: bool,
     /// Steps that the search took.
     pub nodes: usize,
     /// Sums.
     pub totals: Totals,
+}
+
+impl CutPlan {
+    /// Whether no plan needs fewer new bars, even where one that leaves a larger piece is not ruled out.
+    pub fn fewest_is_proven(&self) -> bool {
+        self.not_cut.is_empty() && self.at_least >= self.totals.new_bars
+    }
 }
 
 /// Sums over a plan.

@@ -142,13 +142,18 @@ pub(super) fn pack(blanks: &Blanks, rooms: &[(u64, usize)], budget: &mut Budget)
     }
     let mut narrow_first: Vec<usize> = (0..rooms.len()).collect();
     narrow_first.sort_by_key(|room| rooms[*room].0);
+    let bars: Vec<usize> = rooms.iter().map(|(_, count)| *count).collect();
+    // More kinds than a number has room for are more than are searched.
+    let Some((places, state)) = places(blanks.counts.iter().chain(&bars)) else { return Outcome::GaveUp };
     let mut search = Search {
         sizes: &blanks.sizes,
         left: blanks.counts.clone(),
         size_left: blanks.total(),
         rooms: rooms.iter().map(|(room, _)| *room).collect(),
-        bars: rooms.iter().map(|(_, count)| *count).collect(),
+        bars,
         narrow_first,
+        state,
+        places,
         failed: BTreeSet::new(),
         fills: Vec::new(),
         budget,
@@ -158,6 +163,17 @@ pub(super) fn pack(blanks: &Blanks, rooms: &[(u64, usize)], budget: &mut Budget)
         Step::NoWay => Outcome::Impossible,
         Step::Stopped => Outcome::GaveUp,
     }
+}
+
+/// What one of each kind counts in a number that holds how many there are of all, and that number.
+fn places<'a>(counts: impl Iterator<Item = &'a usize>) -> Option<(Vec<u128>, u128)> {
+    let (mut places, mut place, mut whole) = (Vec::new(), 1_u128, 0);
+    for count in counts {
+        places.push(place);
+        whole += place * *count as u128;
+        place = place.checked_mul(*count as u128 + 1)?;
+    }
+    Some((places, whole))
 }
 
 #[derive(PartialEq, Eq)]
@@ -177,8 +193,11 @@ struct Search<'a> {
     bars: Vec<usize>,
     /// The rooms, the narrowest first.
     narrow_first: Vec<usize>,
+    /// What is left, blanks and bars, as one number, and what one blank or bar of a kind counts in it.
+    state: u128,
+    places: Vec<u128>,
     /// What was left when it was found that there is no way on.
-    failed: BTreeSet<Vec<u8>>,
+    failed: BTreeSet<u128>,
     fills: Vec<Fill>,
     budget: &'a mut Budget,
 }
@@ -189,13 +208,16 @@ impl Search<'_> {
     fn next_bar(&mut self) -> Step {
         let Some(first) = self.left.iter().position(|count| *count > 0) else { return Step::Done };
         let shortest = self.shortest();
-        let held: Vec<u64> = (0..self.rooms.len()).map(|bar| self.held(bar, shortest)).collect();
-        let held_in_all: u64 = held.iter().zip(&self.bars).map(|(held, bars)| held * *bars as u64).sum();
+        let open = (0..self.rooms.len()).filter(|bar| self.bars[*bar] > 0);
+        let held_in_all: u64 = open.map(|bar| self.held(bar, shortest) * self.bars[bar] as u64).sum();
         let Some(slack) = held_in_all.checked_sub(self.size_left) else { return Step::NoWay };
         if self.too_many_long_ones() {
             return Step::NoWay;
         }
-        let state: Vec<u8> = self.left.iter().chain(&self.bars).map(|count| *count as u8).collect();
+        let state = self.state;
+        if !self.budget.step() {
+            return Step::Stopped;
+        }
         if self.failed.contains(&state) {
             return Step::NoWay;
         }
@@ -205,17 +227,20 @@ impl Search<'_> {
             if self.bars[bar] == 0 || room < self.sizes[first] {
                 continue;
             }
+            let held = self.held(bar, shortest);
             self.bars[bar] -= 1;
+            self.state -= self.places[self.sizes.len() + bar];
             self.fills.push(Fill { room: bar, taken: vec![0; self.sizes.len()] });
             self.take(first);
             // What no blanks can fill of this bar was not counted as slack.
-            let step = self.fill(first, room - self.sizes[first], slack + room - held[bar]);
+            let step = self.fill(first, room - self.sizes[first], slack + room - held);
             if step != Step::NoWay {
                 return step;
             }
             self.put_back(first);
             self.fills.pop();
             self.bars[bar] += 1;
+            self.state += self.places[self.sizes.len() + bar];
         }
         self.failed.insert(state);
         Step::NoWay
@@ -301,7 +326,8 @@ impl Search<'_> {
         let (mut long, mut short) = (0, self.sizes.len());
         while long < short {
             let sum = self.sizes[long] + self.sizes[short - 1];
-            let there = if long + 1 == short { self.left[long] > 1 } else { self.left[long] > 0 && self.left[short - 1] > 0 };
+            let there =
+                if long + 1 == short { self.left[long] > 1 } else { self.left[long] > 0 && self.left[short - 1] > 0 };
             if there && sum <= room {
                 best = best.max(sum);
             }
@@ -336,6 +362,7 @@ impl Search<'_> {
 
     fn take(&mut self, index: usize) {
         self.left[index] -= 1;
+        self.state -= self.places[index];
         self.size_left -= self.sizes[index];
         if let Some(fill) = self.fills.last_mut() {
             fill.taken[index] += 1;
@@ -344,6 +371,7 @@ impl Search<'_> {
 
     fn put_back(&mut self, index: usize) {
         self.left[index] += 1;
+        self.state += self.places[index];
         self.size_left += self.sizes[index];
         if let Some(fill) = self.fills.last_mut() {
             fill.taken[index] -= 1;
