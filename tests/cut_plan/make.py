@@ -2,6 +2,13 @@
 
 Independent of the project's code: every way to fill a bar is written out, and an integer program (HiGHS, through
 scipy.optimize.milp) chooses among them. Lengths are whole numbers of a unit, so that every comparison is exact.
+
+    python3 -m venv venv && venv/bin/pip install scipy==1.17.1 numpy==2.4.6 && venv/bin/python -B make.py
+
+Made with Python 3.11 in about 20 minutes. A list with more than 25,000 fills, without a plan, or on which one program
+takes more than 40 seconds is drawn anew: a slower machine may keep others.
+
+Where remnants suffice, new_bars is 0, and the two lengths are those of the remnants.
 """
 
 import csv

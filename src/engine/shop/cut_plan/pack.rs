@@ -167,11 +167,13 @@ pub(super) fn pack(blanks: &Blanks, rooms: &[(u64, usize)], budget: &mut Budget)
 
 /// What one of each kind counts in a number that holds how many there are of all, and that number.
 fn places<'a>(counts: impl Iterator<Item = &'a usize>) -> Option<(Vec<u128>, u128)> {
-    let (mut places, mut place, mut whole) = (Vec::new(), 1_u128, 0);
+    let (mut places, mut place, mut whole) = (Vec::new(), 1_u128, 0_u128);
     for count in counts {
         places.push(place);
+        // Never more than the next place less one, which is checked.
+        let next = place.checked_mul(*count as u128 + 1)?;
         whole += place * *count as u128;
-        place = place.checked_mul(*count as u128 + 1)?;
+        place = next;
     }
     Some((places, whole))
 }
