@@ -19,6 +19,7 @@ use linkwright::engine::shop::cut_plan::{CutPlan, Saw, Source, Stock, cut_plan, 
 use linkwright::engine::tables::materials::{self, Form};
 use linkwright::engine::whole_rig;
 use linkwright::quantity::{System, inch, lbf};
+use linkwright::shop::money::Cents;
 
 const SYSTEMS: [System; 2] = [System::Inch, System::Metric];
 
@@ -50,7 +51,7 @@ fn rigs(seed: u64, many: usize) -> Vec<Document> {
 fn plans(document: &Document) -> Vec<CutPlan> {
     let whole = whole_rig(document, None);
     let source = Source { build: "", document, reports: &whole.links };
-    let new = Stock { length: inch(144.0), count: None, cost: Some(8750), remnant: false, label: String::new() };
+    let new = Stock { length: inch(144.0), count: None, cost: Some(Cents(8750)), remnant: false, label: String::new() };
     let stock = [
         Stock { length: inch(43.3), count: Some(1), remnant: true, label: "rack 2".to_string(), ..new.clone() },
         Stock { length: inch(90.0), count: Some(1), remnant: true, ..new.clone() },

@@ -6,6 +6,7 @@ use linkwright::engine::tables::materials::{self, Form};
 use linkwright::engine::{report, report_on};
 use linkwright::quantity::{inch, lb_per_in3, lbf};
 use linkwright::report::Part;
+use linkwright::shop::money::Cents;
 
 use super::dice::Dice;
 use super::links::{hard, sized};
@@ -44,7 +45,7 @@ fn remnants_are_used_before_a_bar_is_bought() {
     let plan = cut_plan(&demand(&[(inch(40.0), 1)]), &stock, &NO_SAW);
     assert_eq!(inches(&plan), [(41.0, vec![40.0], 1.0)], "the shortest that does");
     assert!(plan.proven && plan.totals.new_bars == 0 && plan.at_least == 0);
-    assert_eq!(plan.totals.cost, Some(0));
+    assert_eq!(plan.totals.cost, Some(Cents(0)));
     // Two blanks into one remnant of 90 rather than into two.
     let stock = [remnant(inch(44.0)), remnant(inch(45.0)), remnant(inch(90.0))];
     let plan = cut_plan(&demand(&[(inch(40.0), 2)]), &stock, &NO_SAW);
@@ -53,13 +54,13 @@ fn remnants_are_used_before_a_bar_is_bought() {
 
 #[test]
 fn the_shorter_of_two_stock_lengths_is_taken_where_it_does() {
-    let long = Stock { cost: Some(9000), ..new_bars(inch(240.0)) };
-    let short = Stock { cost: Some(5000), ..new_bars(inch(144.0)) };
+    let long = Stock { cost: Some(Cents(9000)), ..new_bars(inch(240.0)) };
+    let short = Stock { cost: Some(Cents(5000)), ..new_bars(inch(144.0)) };
     let plan = cut_plan(&demand(&[(inch(40.0), 3)]), &[long.clone(), short.clone()], &Saw::ASSUMED);
-    assert_eq!((plan.bars.len(), plan.totals.cost, plan.proven), (1, Some(5000), true));
+    assert_eq!((plan.bars.len(), plan.totals.cost, plan.proven), (1, Some(Cents(5000)), true));
     // Four do not go into one short bar: one long one is fewer than two.
     let plan = cut_plan(&demand(&[(inch(40.0), 4)]), &[long, short], &Saw::ASSUMED);
-    assert_eq!((plan.bars.len(), plan.totals.cost, plan.proven), (1, Some(9000), true));
+    assert_eq!((plan.bars.len(), plan.totals.cost, plan.proven), (1, Some(Cents(9000)), true));
 }
 
 #[test]
@@ -118,9 +119,9 @@ fn what_cannot_be_cut_is_named() {
 
 #[test]
 fn a_price_is_summed_only_where_every_bar_has_one() {
-    let stock = [Stock { cost: Some(4250), count: Some(1), ..new_bars(inch(144.0)) }, new_bars(inch(144.0))];
+    let stock = [Stock { cost: Some(Cents(4250)), count: Some(1), ..new_bars(inch(144.0)) }, new_bars(inch(144.0))];
     let plan = cut_plan(&demand(&[(inch(60.0), 2)]), &stock, &Saw::ASSUMED);
-    assert_eq!(plan.totals.cost, Some(4250), "the priced one is taken first");
+    assert_eq!(plan.totals.cost, Some(Cents(4250)), "the priced one is taken first");
     let plan = cut_plan(&demand(&[(inch(60.0), 4)]), &stock, &Saw::ASSUMED);
     assert_eq!((plan.totals.new_bars, plan.totals.cost), (2, None));
 }

@@ -2,6 +2,7 @@
 
 use linkwright::engine::shop::cut_plan::{CutPlan, Demand, Saw, Stock, Why, cut_plan};
 use linkwright::quantity::inch;
+use linkwright::shop::money::Cents;
 
 use super::dice::Dice;
 use super::{demand, new_bars, remnant};
@@ -20,7 +21,11 @@ fn list(dice: &mut Dice) -> (Demand, Vec<Stock>, Saw) {
     let lengths = [72.0, 96.0, 144.0, 144.0, 240.0];
     let mut stock = vec![new_bars(inch(lengths[dice.next(5)]))];
     if dice.next(3) == 0 {
-        stock.push(Stock { count: Some(dice.next(4)), cost: Some(4200), ..new_bars(inch(lengths[dice.next(5)])) });
+        stock.push(Stock {
+            count: Some(dice.next(4)),
+            cost: Some(Cents(4200)),
+            ..new_bars(inch(lengths[dice.next(5)]))
+        });
     }
     stock.extend((0..dice.next(6)).map(|_| remnant(inch(10.0 + dice.next(80) as f64))));
     let kerf = inch([0.0, 0.0625, 0.09, 0.125][dice.next(4)]);

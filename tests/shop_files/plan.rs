@@ -6,6 +6,7 @@ use linkwright::present::drawing::{Drawing, Layout, Mark, bars};
 use linkwright::present::make::cut_plan::{open, rows};
 use linkwright::present::words::Units;
 use linkwright::quantity::{System, inch};
+use linkwright::shop::money::Cents;
 
 use super::legible::legible;
 use super::{SYSTEMS, plans, rigs};
@@ -27,7 +28,7 @@ fn demand(of: &[(f64, usize)]) -> Demand {
 }
 
 fn bar(feet: f64) -> Stock {
-    Stock { length: inch(12.0 * feet), count: None, cost: Some(4250), remnant: false, label: String::new() }
+    Stock { length: inch(12.0 * feet), count: None, cost: Some(Cents(4250)), remnant: false, label: String::new() }
 }
 
 #[test]

@@ -18,6 +18,7 @@ use crate::engine::formula::Sheet;
 use crate::engine::formulas::{lengths, sections};
 use crate::engine::tables::materials::Material;
 use crate::quantity::inch;
+use crate::shop::money::Cents;
 
 /// Blanks up to which the best plan is searched for; beyond, the quick plan stands.
 const MOST_SEARCHED: usize = 60;
@@ -60,8 +61,8 @@ pub struct Stock {
     pub length: f64,
     /// How many there are; `None` where more can be had.
     pub count: Option<usize>,
-    /// What one costs, in whole cents; `None` where that is not known.
-    pub cost: Option<i64>,
+    /// What one costs; `None` where that is not known.
+    pub cost: Option<Cents>,
     /// Whether it is left from an earlier bar: such pieces are used first and cost nothing.
     pub remnant: bool,
     /// What it is called, so that it is found on the rack; may be empty.
@@ -189,8 +190,8 @@ pub struct Totals {
     pub weight_bought: f64,
     /// Weight of all blanks, a force.
     pub weight_cut: f64,
-    /// What the new bars cost, in whole cents; `None` where one has no price.
-    pub cost: Option<i64>,
+    /// What the new bars cost; `None` where one has no price.
+    pub cost: Option<Cents>,
 }
 
 /// The plan for one demand. Same lists in any order, same plan.

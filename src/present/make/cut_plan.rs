@@ -233,19 +233,13 @@ fn sentences(plan: &CutPlan, units: Units) -> Vec<String> {
     told.push(format!("New bars weigh {}, the blanks {}.", weight(totals.weight_bought), weight(totals.weight_cut)));
     match totals.cost {
         _ if totals.new_bars == 0 => {}
-        Some(cents) => told.push(format!("New bars cost {}.", money(cents))),
+        Some(cost) => told.push(format!("New bars cost {cost}.")),
         None => told.push("What the new bars cost is not known: not every one has a price.".to_string()),
     }
     if plan.bars.iter().flat_map(|bar| &bar.pieces).any(|piece| piece.provisional) {
         told.push("Some lengths stand only until their rod ends are measured: measure before you saw.".to_string());
     }
     told
-}
-
-/// Whole cents with a point before the last two digits; no currency.
-fn money(cents: i64) -> String {
-    let sign = if cents < 0 { "-" } else { "" };
-    format!("{sign}{}.{:02}", cents.unsigned_abs() / 100, cents.unsigned_abs() % 100)
 }
 
 fn saw(saw: &Saw, units: Units) -> String {
