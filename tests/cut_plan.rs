@@ -9,6 +9,8 @@ mod dice;
 #[path = "cut_plan/every.rs"]
 mod every;
 mod links;
+#[path = "cut_plan/lists.rs"]
+mod lists;
 
 use linkwright::engine::shop::cut_plan::{Blank, CutPlan, Demand, Saw, Stock};
 use linkwright::engine::tables::materials;

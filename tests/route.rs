@@ -4,6 +4,8 @@
 #[path = "links/mod.rs"]
 mod links;
 
+#[path = "route/settings.rs"]
+mod settings;
 #[path = "route/sheet.rs"]
 mod sheet;
 #[path = "route/skim.rs"]
