@@ -48,7 +48,8 @@ fn only_rows_that_fit_are_cut() {
 
 #[test]
 fn without_a_full_bar_a_length_is_assumed() {
-    let found = rack(&demand(&[(inch(30.0), 2)]), &lists(vec![row("rest", 41.0, Some(1), Piece::Remnant)]), inch(240.0));
+    let found =
+        rack(&demand(&[(inch(30.0), 2)]), &lists(vec![row("rest", 41.0, Some(1), Piece::Remnant)]), inch(240.0));
     assert!(found.assumed && found.stock.len() == 2);
     let bought = found.stock.iter().find(|stock| !stock.remnant).expect("a full bar");
     assert!(bought.count.is_none() && bought.cost.is_none() && (bought.length - inch(240.0)).abs() < 1e-9);
@@ -56,7 +57,8 @@ fn without_a_full_bar_a_length_is_assumed() {
 
 #[test]
 fn a_price_by_length_or_weight_is_that_of_the_whole_bar() {
-    let priced = |per| Stock { price: Some(Rate::new(12, 5000)), per: Some(per), ..row("bar", 144.0, None, Piece::Full) };
+    let priced =
+        |per| Stock { price: Some(Rate::new(12, 5000)), per: Some(per), ..row("bar", 144.0, None, Piece::Full) };
     let cost = |per| rack(&demand(&[(inch(30.0), 1)]), &lists(vec![priced(per)]), inch(1.0)).stock[0].cost;
     assert_eq!(cost(Per::Foot), Some(12 * 1250));
     assert_eq!(cost(Per::Inch), Some(144 * 1250));
@@ -67,10 +69,8 @@ fn a_price_by_length_or_weight_is_that_of_the_whole_bar() {
 
 #[test]
 fn a_cut_takes_bars_off_and_puts_remnants_in() {
-    let mut lists = lists(vec![
-        row("Demo bar", 144.0, Some(2), Piece::Full),
-        row("Demo rest", 41.0, Some(1), Piece::Remnant),
-    ]);
+    let mut lists =
+        lists(vec![row("Demo bar", 144.0, Some(2), Piece::Full), row("Demo rest", 41.0, Some(1), Piece::Remnant)]);
     let demand = demand(&[(inch(40.0), 4)]);
     let found = rack(&demand, &lists, inch(1.0));
     let plan = cut_plan(&demand, &found.stock, &Saw { keep: inch(12.0), ..NO_SAW });

@@ -36,8 +36,12 @@ pub(super) fn Labels() -> impl IntoView {
         Some(view! { <OneLabel label=label_of(session, index, &answer, size) size /> })
     };
     let count = move || {
-        let labels = printed(session, wanted.get(), session.rig.with(|whole| whole.links.len()));
-        if labels.len() == 1 { "Print 1 label".to_string() } else { format!("Print {} labels", labels.len()) }
+        session.rig.track();
+        session.answer.track();
+        match printed(session, wanted.get()).len() {
+            1 => "Print 1 label".to_string(),
+            labels => format!("Print {labels} labels"),
+        }
     };
     let size = move |(at, size): (usize, &'static LabelSize)| {
         view! {
@@ -83,11 +87,11 @@ pub(super) fn Labels() -> impl IntoView {
     }
 }
 
-/// The links whose labels are printed, each as often as it is. `links` is only there to be followed.
-fn printed(session: Session, wanted: Wanted, _links: usize) -> Vec<(usize, Arc<Answer>)> {
+/// The links whose labels are printed, each as often as it is. Nothing is tracked.
+fn printed(session: Session, wanted: Wanted) -> Vec<(usize, Arc<Answer>)> {
     let links = if wanted.every_link { every_answer(session) } else { current(session) };
     let pieces = |index: usize| {
-        session.document.with(|document| {
+        session.document.with_untracked(|document| {
             QUANTITY.value(document, At::of_link(document, index)).map_or(1, |pieces| pieces.max(1.0) as usize)
         })
     };
@@ -109,7 +113,7 @@ fn PrintedLabels(
         let one = move |(index, answer): (usize, Arc<Answer>)| {
             view! { <OneLabel label=label_of(session, index, &answer, size) size /> }
         };
-        untrack(|| printed(session, wanted, 0)).into_iter().map(one).collect_view()
+        printed(session, wanted).into_iter().map(one).collect_view()
     });
     view! { <div class="labels">{labels}</div> }
 }

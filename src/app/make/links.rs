@@ -15,7 +15,8 @@ pub(super) fn address_of(session: Session, link: usize, answer: &Answer) -> Opti
     let fragment = session.document.with_untracked(|document| {
         alone(document, link, answer).map_or_else(|| to_send(document, Sent::default()), |one| to_fragment(&one))
     });
-    let address = session.origin.with_untracked(|origin| address::with_fragment(unverified::to_send(&fragment, origin)));
+    let address =
+        session.origin.with_untracked(|origin| address::with_fragment(unverified::to_send(&fragment, origin)));
     (!address::is_a_file()).then_some(address)
 }
 

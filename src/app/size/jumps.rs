@@ -4,14 +4,8 @@ use super::open_sections::{ENDS, FITTING, PARTS, use_open_sections};
 use leptos::prelude::*;
 
 /// What stands on each button, and the id of its section.
-const JUMPS: [(&str, &str); 6] = [
-    ("Adjusts", "below"),
-    ("Why", "why"),
-    ("Ends", ENDS),
-    ("Parts", PARTS),
-    ("Fit", FITTING),
-    ("Send", "sending"),
-];
+const JUMPS: [(&str, &str); 6] =
+    [("Adjusts", "below"), ("Why", "why"), ("Ends", ENDS), ("Parts", PARTS), ("Fit", FITTING), ("Send", "sending")];
 
 /// The list of jumps.
 #[component]

@@ -64,7 +64,8 @@ pub fn take(machine: &mut Machine, setting: &'static Setting, typed: &str, syste
         machine.set(setting, None);
         return Ok(());
     }
-    let bare = if setting.measures == Measures::Length { typed } else { typed.trim().trim_end_matches(unit(setting, system)) };
+    let bare =
+        if setting.measures == Measures::Length { typed } else { typed.trim().trim_end_matches(unit(setting, system)) };
     let value = read(bare, kind(setting.measures), system).map_err(|misread| misread.sentence())?;
     if machine.set(setting, Some(value)) {
         return Ok(());
