@@ -5,7 +5,7 @@ use linkwright::engine::shop::cut_plan::from_lists::{Taken, cut, rack};
 use linkwright::engine::shop::cut_plan::{Saw, cut_plan};
 use linkwright::engine::tables::materials;
 use linkwright::quantity::inch;
-use linkwright::shop::money::Rate;
+use linkwright::shop::money::{Cents, Rate};
 use linkwright::shop::{self, Entry, Kind, Lists, Per, Piece, Stock};
 
 /// A row of bars of 2 in of the metal that is wanted.
@@ -60,10 +60,10 @@ fn a_price_by_length_or_weight_is_that_of_the_whole_bar() {
     let priced =
         |per| Stock { price: Some(Rate::new(12, 5000)), per: Some(per), ..row("bar", 144.0, None, Piece::Full) };
     let cost = |per| rack(&demand(&[(inch(30.0), 1)]), &lists(vec![priced(per)]), inch(1.0)).stock[0].cost;
-    assert_eq!(cost(Per::Foot), Some(12 * 1250));
-    assert_eq!(cost(Per::Inch), Some(144 * 1250));
+    assert_eq!(cost(Per::Foot), Some(Cents(12 * 1250)));
+    assert_eq!(cost(Per::Inch), Some(Cents(144 * 1250)));
     // 0.101 lb/in³ over π/4 (2 in)² × 144 in is 45.7 lb.
-    let by_weight = cost(Per::Pound).expect("a price") as f64;
+    let by_weight = cost(Per::Pound).expect("a price").0 as f64;
     assert!((by_weight / 1250.0 - 0.101 * std::f64::consts::PI * 144.0).abs() < 0.2, "{by_weight}");
 }
 

@@ -92,7 +92,7 @@ fn stock(demand: &Demand, row: &shop::Stock) -> Stock {
             Per::Pound | Per::Kilogram => Some(in_weight(weight(demand, length), per)),
             _ => in_length(length, per),
         };
-        quantity.map(|quantity| rate.times(quantity).0)
+        quantity.map(|quantity| rate.times(quantity))
     });
     // A remnant that nobody counted is one piece.
     let count = row.count.or_else(|| row.is_remnant().then_some(1));
