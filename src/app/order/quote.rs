@@ -6,7 +6,7 @@ use crate::app::session::use_session;
 use crate::app::shop::Shop;
 use leptos::prelude::*;
 use linkwright::engine::shop::quote;
-use linkwright::present::order::quote::{NO_PRICES, NOTHING, QuoteTable, ROUNDING, table, text};
+use linkwright::present::order::quote::{NO_PRICES, NOTHING, QuoteTable, table, text};
 use linkwright::present::words::rig_title;
 
 /// The section.
@@ -87,7 +87,6 @@ fn QuoteRows(
             </tr>
         }
     });
-    let remarks = table.remarks.into_iter().chain(Some(ROUNDING.to_string()));
     view! {
         <table class="quote">
             <thead>
@@ -110,6 +109,6 @@ fn QuoteRows(
                 </tr>
             </tfoot>
         </table>
-        <ul class="remarks">{remarks.map(|remark| view! { <li>{remark}</li> }).collect_view()}</ul>
+        <ul class="remarks">{table.remarks.into_iter().map(|remark| view! { <li>{remark}</li> }).collect_view()}</ul>
     }
 }
