@@ -54,7 +54,7 @@ fn names(found: &Offers) -> Vec<(String, f64)> {
     found.offers.iter().map(|it| (name(&it.rod_ends[0]), size(it.size.outside_diameter))).collect()
 }
 
-fn find<'a>(needed: &'a [Needed], which: impl Fn(&Wanted) -> bool) -> &'a Needed {
+fn find(needed: &[Needed], which: impl Fn(&Wanted) -> bool) -> &Needed {
     needed.iter().find(|it| which(&it.what)).expect("needed")
 }
 

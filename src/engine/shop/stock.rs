@@ -5,11 +5,11 @@
 
 mod needed;
 
-use super::super::report_on;
-use super::super::tables::materials::{self, Form};
-use super::super::tables::practice::{self, GoesBy, Size};
-use super::super::tables::threads;
 use crate::document::{Document, End, Hand, OWN_ROD_END, SuppliedBy};
+use crate::engine;
+use crate::engine::tables::materials::{self, Form};
+use crate::engine::tables::practice::{self, GoesBy, Size};
+use crate::engine::tables::{rod_ends, threads};
 use crate::inputs::{self, At};
 use crate::quantity::exceeds;
 use crate::report::{Answer, LinkReport, Verdict};
@@ -96,7 +96,7 @@ pub fn offers(document: &Document, link: usize, lists: &Lists) -> Offers {
         return found;
     }
     found.reports = 1;
-    match report_on(document, link) {
+    match engine::report_on(document, link) {
         LinkReport::Needs(needs) => {
             found.needs = needs;
             return found;
@@ -116,7 +116,7 @@ pub fn offers(document: &Document, link: usize, lists: &Lists) -> Offers {
             }
             let trial = tried(document, link, pair, *bar);
             found.reports += 1;
-            match report_on(&trial, link) {
+            match engine::report_on(&trial, link) {
                 LinkReport::Answer(answer) if answer.findings.iter().all(|finding| finding.recommendable) => {
                     found.offers.push(offer(&trial, link, lists, pair, *bar, &answer));
                     break;
@@ -190,7 +190,7 @@ fn stays(end: &End) -> bool {
 
 /// Whether a rod end of the list may go to an end: any, or one of the thread and bore that were decided.
 fn may_go(end: &End, rod_end: &RodEnd) -> bool {
-    let Some(row) = end.rod_end.and_then(super::super::tables::rod_ends::find) else { return true };
+    let Some(row) = end.rod_end.and_then(rod_ends::find) else { return true };
     rod_end.thread == Some(row.thread) && rod_end.bore.is_some_and(|bore| !exceeds((bore - row.bore).abs(), SAME))
 }
 
