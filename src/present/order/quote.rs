@@ -89,7 +89,7 @@ fn row(line: &Line, document: &Document) -> QuoteRow {
     let link = line.item.link.and_then(|link| document.links.get(link)).map(Link::title).unwrap_or_default();
     let how = match line.how {
         How::Rate { quantity, per, rate } => match label_of(per) {
-            Some(unit) if matches!(unit, "piece" | "end" | "order") => format!("{quantity} at {rate} each"),
+            Some("piece" | "end" | "order") => format!("{quantity} at {rate} each"),
             unit => format!("{quantity} {} at {rate}", unit.unwrap_or_default()),
         },
         How::Percent { percent, of } if line.item.charge == Charge::Break => format!("{percent} % off {of}"),
