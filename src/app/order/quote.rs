@@ -79,14 +79,15 @@ fn QuoteRows(
             </tr>
         }
     };
-    let tax = (!table.tax.is_empty()).then(|| {
+    let before_tax = table.tax.is_some().then_some(table.subtotal);
+    let sum = |label: String, amount: String| {
         view! {
             <tr>
-                <th scope="row" colspan="2">"Tax"</th>
-                <td class="amount">{table.tax}</td>
+                <th scope="row" colspan="2">{label}</th>
+                <td class="amount">{amount}</td>
             </tr>
         }
-    });
+    };
     view! {
         <table class="quote">
             <thead>
@@ -98,11 +99,8 @@ fn QuoteRows(
             </thead>
             <tbody>{table.rows.into_iter().map(row).collect_view()}</tbody>
             <tfoot>
-                <tr>
-                    <th scope="row" colspan="2">"Before tax"</th>
-                    <td class="amount">{table.subtotal}</td>
-                </tr>
-                {tax}
+                {before_tax.map(|amount| sum("Before tax".to_string(), amount))}
+                {table.tax.map(|tax| sum(format!("{}, {}", tax.what, tax.how), tax.amount))}
                 <tr class="total">
                     <th scope="row" colspan="2">{table.total_label}</th>
                     <td class="amount" id="quote-total">{table.total}</td>
