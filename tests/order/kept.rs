@@ -150,7 +150,7 @@ fn a_changed_order_is_a_difference() {
         [
             "Order: Customer reference: “PO 17”, before left open",
             "Order: Stage: Confirmed, before Asked for",
-            "Order: What was first said: recorded",
+            "Order: What was first said: recorded, before left open",
         ]
     );
     assert_eq!(
@@ -158,7 +158,7 @@ fn a_changed_order_is_a_difference() {
         [
             "Order: Customer reference: left open, before “PO 17”",
             "Order: Stage: Asked for, before Confirmed",
-            "Order: What was first said: no longer recorded",
+            "Order: What was first said: left open, before recorded",
         ]
     );
 }
