@@ -58,7 +58,7 @@ fn name_order_and_the_sequence_of_links_leave_the_code_alone() {
     let document = two();
     let mut other = document.clone();
     other.name = "Blue".to_string();
-    other.order = Dice(5).order();
+    *other.order = Dice(5).order();
     other.links.swap(0, 1);
     assert_eq!(code(&other), code(&document));
 }
@@ -75,7 +75,8 @@ fn a_length_as_good_as_nothing_gives_the_code_of_none() {
 fn whatever_is_made_changes_the_code() {
     let document = two();
     let known = code(&document);
-    let changes: [(&str, fn(&mut Document)); 9] = [
+    type Change = fn(&mut Document);
+    let changes: [(&str, Change); 9] = [
         ("length", |it| it.links[0].length = Some(inch(38.0 + 1.0 / 64.0))),
         ("hand", |it| it.links[0].ends[1].hand = Some(Hand::Right)),
         ("quantity", |it| it.links[0].quantity = Some(1.0)),
