@@ -7,8 +7,8 @@ use crate::links::{hard, sized};
 use linkwright::document::{Document, Finish, Hand, Link, Position, Role};
 use linkwright::engine::report;
 use linkwright::engine::shop::code::{Code, Compared, NoCode, code_of_link, code_of_rig, compare, hash, read};
-use linkwright::inputs::{CHOICES, NUMBERS, places};
-use linkwright::quantity::inch;
+use linkwright::inputs::{CHOICES, LENGTH, NUMBERS, places};
+use linkwright::quantity::{System, inch};
 use linkwright::report::LinkReport;
 use linkwright::share::{from_fragment, to_fragment};
 use std::sync::{Arc, Mutex};
@@ -69,6 +69,16 @@ fn a_length_as_good_as_nothing_gives_the_code_of_none() {
     one.links[0].spacer = Some(1e-13);
     other.links[0].spacer = Some(-0.0);
     assert_eq!(code(&one), code(&other), "as a link brings both");
+}
+
+#[test]
+fn a_length_in_inches_and_the_same_in_millimeters_give_one_code() {
+    for (inches, millimeters) in [(36.5, 927.1), (38.25, 971.55), (36.0, 914.4), (33.0, 838.2)] {
+        let [mut one, mut other] = [hard(), hard()];
+        one.links[0].length = LENGTH.read(&inches.to_string(), System::Inch).expect("a length");
+        other.links[0].length = LENGTH.read(&millimeters.to_string(), System::Metric).expect("a length");
+        assert_eq!(code(&one), code(&other), "{inches} in");
+    }
 }
 
 #[test]

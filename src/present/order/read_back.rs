@@ -58,7 +58,9 @@ pub fn link_lines(document: &Document, link: usize, answer: &Answer, system: Sys
     }
     if made.ends[0].hand == made.ends[1].hand {
         let hand = made.ends[0].hand.words();
-        lines.push(format!("Both ends are {hand}: turning the bar does not change the length."));
+        lines.push(format!(
+            "Both ends are {hand}. One right-hand and one left-hand end would let you set the length by turning the bar."
+        ));
     }
     let finish = picked(&FINISH, document, place).unwrap_or_default();
     let size = words::stock(made, system);
