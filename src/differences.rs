@@ -76,7 +76,10 @@ impl Difference {
             Change::Name { before, after } if before.is_empty() => format!("Named “{after}”"),
             Change::Name { before, after } if after.is_empty() => format!("No longer named “{before}”"),
             Change::Name { before, after } => format!("Named “{after}”, before “{before}”"),
-            Change::Text { id, label, before, after } => text_words(id, label, before, after),
+            Change::Text { id, label, before, after } => {
+                let (old, new) = (text_words(id, before), text_words(id, after));
+                if old == new { format!("{label}: {new} anew") } else { format!("{label}: {new}, before {old}") }
+            }
             Change::Input { label, before, after } => {
                 let (old, new) = (before.words(system), after.words(system));
                 if old == new {
@@ -90,17 +93,16 @@ impl Difference {
     }
 }
 
-/// A changed text of the order in words; nobody reads a snapshot.
-fn text_words(id: &str, label: &str, before: &str, after: &str) -> String {
-    let stage = |id: &str| Stage::ALL.into_iter().find(|stage| stage.id() == id).unwrap_or_default().label();
-    match (id, before, after) {
-        ("order-stage", before, after) => format!("{label}: {}, before {}", stage(after), stage(before)),
-        ("yes-to" | "first-said", _, "") => format!("{label}: no longer recorded"),
-        ("yes-to" | "first-said", "", _) => format!("{label}: recorded"),
-        ("yes-to" | "first-said", _, _) => format!("{label}: recorded anew"),
-        (_, "", after) => format!("{label}: “{after}”, before left open"),
-        (_, before, "") => format!("{label}: left open, before “{before}”"),
-        (_, before, after) => format!("{label}: “{after}”, before “{before}”"),
+/// A text of the order in words; nobody reads a snapshot.
+pub fn text_words(id: &str, text: &str) -> String {
+    match (id, text) {
+        ("order-stage", text) => {
+            let stage = Stage::ALL.into_iter().find(|stage| stage.id() == text);
+            stage.unwrap_or_default().label().to_string()
+        }
+        (_, "") => "left open".to_string(),
+        ("yes-to" | "first-said", _) => "recorded".to_string(),
+        (_, text) => format!("“{text}”"),
     }
 }
 

@@ -15,13 +15,13 @@ pub struct Document {
     pub rig: Box<Rig>,
     /// The links, at least one.
     pub links: Vec<Link>,
-    /// What an order says beside all that; no number of any report rests on it.
-    pub order: Order,
+    /// What an order says beside all that; no number of any report rests on it. In a box for the same reason.
+    pub order: Box<Order>,
 }
 
 impl Default for Document {
     fn default() -> Self {
-        Self { name: String::new(), rig: Box::default(), links: vec![Link::default()], order: Order::default() }
+        Self { name: String::new(), rig: Box::default(), links: vec![Link::default()], order: Box::default() }
     }
 }
 

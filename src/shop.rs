@@ -4,6 +4,7 @@
 //! sizes into the document, so that a link opens to the same numbers anywhere. What is kept of a list is the text of its
 //! file: [`read`] and [`write`] give it back whole.
 
+mod cells;
 pub mod columns;
 pub mod demo;
 mod lists;

@@ -32,7 +32,7 @@ fn sample_3_order() -> Document {
     (link.finish, link.measured_on) = (Some(Finish::Anodized), Some(MeasuredOn::Rig));
     link.ends[0].supplied_by = Some(SuppliedBy::Shop);
     link.ends[1].supplied_by = Some(SuppliedBy::Customer);
-    document.order = Order {
+    document.order = Box::new(Order {
         reference: "PO 17/b".to_string(),
         remarks: "Größe: stamp \"LH\" at B".to_string(),
         wanted: "2026-12-24".to_string(),
@@ -44,7 +44,7 @@ fn sample_3_order() -> Document {
             snapshot: snapshot.to_string(),
         },
         first_said: snapshot.to_string(),
-    };
+    });
     document
 }
 

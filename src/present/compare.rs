@@ -1,7 +1,7 @@
 //! Two rigs side by side: what was entered differently, and what each link comes out as.
 
 use super::words::{length, metal, stock, threads, value};
-use crate::differences::{Change, differences, matched};
+use crate::differences::{Change, differences, matched, text_words};
 use crate::document::Link;
 use crate::quantity::{Kind, System};
 use crate::report::{LinkReport, WholeRig};
@@ -80,6 +80,10 @@ pub fn table(sides: [Side<'_>; 2], system: System) -> Table {
                 let about = &difference.about;
                 let about = if about.is_empty() { label.clone() } else { format!("{about}: {label}") };
                 Some(Row::each(about, [before, after].map(|side| side.words(system))))
+            }
+            Change::Text { id, label, before, after } => {
+                let sides = [before, after].map(|text| text_words(id, text));
+                Some(Row::each(format!("{}: {label}", difference.about), sides))
             }
             _ => None,
         })

@@ -23,6 +23,7 @@ pub fn sent(document: &Document, sent: Sent) -> Document {
         remarks: ticked(sent.remarks, &order.remarks),
         ..Order::default()
     };
+    let order = Box::new(order);
     Document { order, name: document.name.clone(), rig: document.rig.clone(), links: document.links.clone() }
 }
 

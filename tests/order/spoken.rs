@@ -106,10 +106,13 @@ fn every_sixty_fourth_is_said_as_itself() {
     };
     for count in 0..6400_u64 {
         let said = number_of(inch(count as f64 / 64.0), System::Inch);
-        // The digits said beside a number are left out.
-        let words: Vec<&str> =
-            said.split(", ").filter(|part| !part.split('-').all(|it| whole_digit(it)) || !said.contains(',')).collect();
-        let words = words.join(" ").replace(',', "");
+        // The digits said beside a number are left out: `fifteen, one-five, and a half`.
+        let words = match said.split_once(", ") {
+            Some((number, rest)) => {
+                rest.split_once(", ").map_or(number.to_string(), |(_, part)| format!("{number} {part}"))
+            }
+            None => said.clone(),
+        };
         let (inches, part) = match words.split_once(" and ") {
             Some((inches, part)) => (number(inches), Some(part)),
             None if words.contains(' ') => (0, Some(words.as_str())),
@@ -123,11 +126,6 @@ fn every_sixty_fourth_is_said_as_itself() {
         });
         assert_eq!(inches * 64 + part, count, "{said}");
     }
-}
-
-/// Whether a word is that of one digit.
-fn whole_digit(word: &str) -> bool {
-    (0..10).any(|digit| whole(digit) == word.trim_end_matches(','))
 }
 
 #[test]

@@ -250,7 +250,7 @@ fn random_files_come_back_whole() {
     let mut dice = Dice(20);
     let units = ["", " (in)", " (mm)", " (cm)", " (lb)", " (kN)", " (furlong)"];
     let mut understood = 0;
-    for _ in 0..300 {
+    for _ in 0..200 {
         let kind = Kind::ALL[dice.next(6)];
         let mut names: Vec<String> = headings(kind).iter().map(|it| it.name.to_string()).collect();
         names.extend(["Shelf".to_string(), String::new(), "=cmd".to_string(), "a;b\tc".to_string()]);
@@ -276,7 +276,7 @@ fn random_files_come_back_whole() {
         assert_eq!(again(&lists), lists, "{text}\n{kept}");
         understood += rows(&lists, kind);
     }
-    assert!(understood > 200, "{understood}");
+    assert!(understood > 150, "{understood}");
 }
 
 #[test]

@@ -5,7 +5,7 @@ use std::sync::OnceLock;
 use linkwright::document::{Document, Finish, Link, Position, SuppliedBy};
 use linkwright::engine::report;
 use linkwright::engine::shop::quote::{How, Line, Quote, quote};
-use linkwright::engine::shop::stock::{offers, take};
+use linkwright::engine::shop::stock::{offers, standing, take};
 use linkwright::quantity::{inch, lbf};
 use linkwright::shop::money::{Cents, Rate};
 use linkwright::shop::prices::Charge;
@@ -266,4 +266,17 @@ fn every_total_is_the_sum_of_its_lines() {
         }
     }
     assert!(seen > 1_500, "{seen}");
+}
+
+#[test]
+fn a_skim_pass_is_charged_and_the_bar_that_is_bought() {
+    let mut document = taken();
+    document.links[0].skim = Some(inch(0.03));
+    let quote = quoted(&document, &demo::lists());
+    // 65.875 in at 0.335 is 22.068; the blank weighs what it does without the pass.
+    assert_eq!(amounts(&quote, Charge::Skim), ["22.07"]);
+    assert_eq!(amounts(&quote, Charge::Material), ["304.22"]);
+    let report = report(&document);
+    let needed = standing(&document, 0, report.links[0].answer().expect("an answer"), &demo::lists());
+    assert!(needed.iter().all(|part| part.to_order() == Some(0)), "{needed:?}");
 }

@@ -54,7 +54,7 @@ fn names(found: &Offers) -> Vec<(String, f64)> {
     found.offers.iter().map(|it| (name(&it.rod_ends[0]), size(it.size.outside_diameter))).collect()
 }
 
-fn find<'a>(needed: &'a [Needed], which: impl Fn(&Wanted) -> bool) -> &'a Needed {
+fn find(needed: &[Needed], which: impl Fn(&Wanted) -> bool) -> &Needed {
     needed.iter().find(|it| which(&it.what)).expect("needed")
 }
 
@@ -241,6 +241,10 @@ fn a_search_asks_for_a_bounded_count_of_reports() {
     let lists = lists(&[rod_ends(&rows), bars(&["a,1,144,1", "b,1.25,144,1", "c,1.5,144,1"])]);
     let found = offers(&hard(), 0, &lists);
     assert_eq!((found.reports, found.complete), (MOST_REPORTS, false));
+    // What holds by the numbers is asked for first, so that small ones do not use the count up.
+    let rows: Vec<&str> = rows.iter().copied().chain([LARGE]).collect();
+    let lists = self::lists(&[rod_ends(&rows), bars(&["a,1,144,1", "b,1.25,144,1", "c,1.5,144,1", "d,2.25,144,1"])]);
+    assert_eq!(names(&offers(&hard(), 0, &lists)), [("Large".to_string(), 2.25)]);
 }
 
 /// Whatever the rig, what is offered passes, and its document says so by itself.

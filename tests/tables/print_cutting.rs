@@ -67,16 +67,17 @@ fn percentages_of_thread_are_as_others_print_them() {
 /// and a machinist's chart (E).
 #[test]
 fn drilling_speeds_are_those_of_other_charts() {
-    let same = [
+    let alike = [
         ("aluminum", [200.0, 300.0], "A, B, C"),
         ("low-carbon-steel", [80.0, 110.0], "A, C"),
         ("stainless-steel", [30.0, 40.0], "A"),
         ("hardened-alloy-steel", [20.0, 30.0], "A, C"),
         ("alloy-steel", [50.0, 70.0], "E"),
     ];
-    for (id, print, whose) in same {
+    for (id, print, whose) in alike {
         let row = drills::DRILLING_SPEEDS.iter().find(|row| row.id == id).expect("held");
-        assert_eq!(row.feet_per_minute, print, "{id}, {whose}");
+        let same = row.feet_per_minute.iter().zip(print).all(|(held, print)| (held - print).abs() < 1e-9);
+        assert!(same, "{id}, {whose}: {:?}", row.feet_per_minute);
     }
     for (id, print, whose) in [
         ("aluminum", [200.0, 400.0], "E"),

@@ -2,13 +2,18 @@
 
 use crate::app::session::{Session, use_session};
 use leptos::prelude::*;
-use linkwright::inputs::{At, Choice};
+use linkwright::inputs::{At, Choice, Group};
 use linkwright::present::field::key;
 
 /// The id of what is picked; empty when nothing is.
 fn use_picked(choice: &'static Choice, place: At) -> Memo<String> {
     let session = use_session();
     Memo::new(move |_| session.document.with(|document| choice.value(document, place).unwrap_or_default().to_string()))
+}
+
+/// What stands in a list while nothing is picked and nothing is the default.
+const fn undecided(choice: &Choice) -> &'static str {
+    if matches!(choice.group, Group::Order) { "Not said yet" } else { "As recommended" }
 }
 
 fn pick(session: Session, choice: &'static Choice, place: At, id: &str) {
@@ -52,7 +57,7 @@ pub(crate) fn ChoiceField(
                 prop:value=move || picked.get()
                 on:change:target=move |event| pick(session, choice, place, &event.target().value())
             >
-                {has_no_default.then(|| option("", "As recommended"))}
+                {has_no_default.then(|| option("", undecided(choice)))}
                 {listed}
             </select>
             <p class="help" id=help_id>{choice.help}" "{note}</p>

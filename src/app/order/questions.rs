@@ -58,15 +58,21 @@ fn Question(
             (None, None) => ().into_any(),
         }
     };
+    // On a phone what can wait is folded away; a question that was open stays open when it is answered.
+    let open = session.columns.get_untracked() || state() == State::Missing;
     view! {
         <li class="question" data-state=move || state().name()>
-            <h4>{question}</h4>
-            <p class="stands">
-                <b class="state">{move || state().word()}</b>
-                " "
-                <span>{known}</span>
-            </p>
-            <div class="fields">{inputs.into_iter().map(field).collect_view()}</div>
+            <details prop:open=open>
+                <summary>
+                    <h4>{question}</h4>
+                    <p class="stands">
+                        <b class="state">{move || state().word()}</b>
+                        " "
+                        <span>{known}</span>
+                    </p>
+                </summary>
+                <div class="fields">{inputs.into_iter().map(field).collect_view()}</div>
+            </details>
         </li>
     }
 }

@@ -6,7 +6,7 @@ use crate::app::session::use_session;
 use crate::app::shop::Shop;
 use leptos::prelude::*;
 use linkwright::engine::shop::quote;
-use linkwright::present::order::quote::{NO_PRICES, NOTHING, QuoteTable, ROUNDING, table, text};
+use linkwright::present::order::quote::{NO_PRICES, NOTHING, QuoteTable, table, text};
 use linkwright::present::words::rig_title;
 
 /// The section.
@@ -79,15 +79,15 @@ fn QuoteRows(
             </tr>
         }
     };
-    let tax = (!table.tax.is_empty()).then(|| {
+    let before_tax = table.tax.is_some().then_some(table.subtotal);
+    let sum = |label: String, amount: String| {
         view! {
             <tr>
-                <th scope="row" colspan="2">"Tax"</th>
-                <td class="amount">{table.tax}</td>
+                <th scope="row" colspan="2">{label}</th>
+                <td class="amount">{amount}</td>
             </tr>
         }
-    });
-    let remarks = table.remarks.into_iter().chain(Some(ROUNDING.to_string()));
+    };
     view! {
         <table class="quote">
             <thead>
@@ -99,17 +99,14 @@ fn QuoteRows(
             </thead>
             <tbody>{table.rows.into_iter().map(row).collect_view()}</tbody>
             <tfoot>
-                <tr>
-                    <th scope="row" colspan="2">"Before tax"</th>
-                    <td class="amount">{table.subtotal}</td>
-                </tr>
-                {tax}
+                {before_tax.map(|amount| sum("Before tax".to_string(), amount))}
+                {table.tax.map(|tax| sum(format!("{}, {}", tax.what, tax.how), tax.amount))}
                 <tr class="total">
                     <th scope="row" colspan="2">{table.total_label}</th>
                     <td class="amount" id="quote-total">{table.total}</td>
                 </tr>
             </tfoot>
         </table>
-        <ul class="remarks">{remarks.map(|remark| view! { <li>{remark}</li> }).collect_view()}</ul>
+        <ul class="remarks">{table.remarks.into_iter().map(|remark| view! { <li>{remark}</li> }).collect_view()}</ul>
     }
 }

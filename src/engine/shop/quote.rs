@@ -5,6 +5,7 @@
 //! the book says that something is included. The price book goes before the prices in the lists of stock. A quantity break
 //! is taken off what the links cost, not off what an order costs once; the least order counts neither shipping nor tax.
 
+mod bought;
 mod lines;
 
 use crate::document::Document;

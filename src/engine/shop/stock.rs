@@ -5,11 +5,11 @@
 
 mod needed;
 
-use super::super::report_on;
-use super::super::tables::materials::{self, Form};
-use super::super::tables::practice::{self, GoesBy, Size};
-use super::super::tables::threads;
 use crate::document::{Document, End, Hand, OWN_ROD_END, SuppliedBy};
+use crate::engine;
+use crate::engine::tables::materials::{self, Form};
+use crate::engine::tables::practice::{self, GoesBy, Size};
+use crate::engine::tables::{rod_ends, threads};
 use crate::inputs::{self, At};
 use crate::quantity::exceeds;
 use crate::report::{Answer, LinkReport, Verdict};
@@ -17,8 +17,8 @@ use crate::shop::{Lists, ROD_ENDS, RodEnd, Stock};
 pub use needed::{Held, KERF, Needed, Wanted, standing};
 pub(super) use needed::{is_theirs, listed, of_size, slips_in, usable};
 
-/// Reports that one search asks for at most. What is likeliest to be taken is asked first: rod ends that are in stock,
-/// smallest thread first, each in the smallest bar first.
+/// Reports that one search asks for at most. What is likeliest to pass and be taken is asked first: rod ends no smaller
+/// than what holds by the numbers, in stock before those that are not, the smallest first; each in the smallest bar first.
 pub const MOST_REPORTS: usize = 60;
 
 /// Readings within a hundredth of a millimeter are one reading.
@@ -55,10 +55,9 @@ impl Offer {
         self.needed.iter().all(|needed| needed.to_order() == Some(0))
     }
 
-    /// The thicker of its threads, which it is ranked by after its bar.
+    /// The thickest of its threads, which it is ranked by after its bar.
     fn thread(&self) -> f64 {
-        let major = |end: &RodEnd| end.thread().map_or(0.0, |thread| thread.major);
-        self.rod_ends.iter().flatten().map(major).fold(0.0, f64::max)
+        thickest(self.rod_ends.each_ref().map(Option::as_ref))
     }
 }
 
@@ -79,6 +78,12 @@ pub struct Offers {
 /// Rod ends for both ends; `None` leaves an end as it is.
 type Pair<'a> = [Option<&'a RodEnd>; 2];
 
+/// The thickest thread of rod ends.
+fn thickest(pair: Pair) -> f64 {
+    let major = |end: &RodEnd| end.thread().map_or(0.0, |thread| thread.major);
+    pair.into_iter().flatten().map(major).fold(0.0, f64::max)
+}
+
 /// Everything of the lists that a link can be made from so that it passes, at most one bar for each choice of rod ends:
 /// the smallest.
 pub fn offers(document: &Document, link: usize, lists: &Lists) -> Offers {
@@ -86,9 +91,22 @@ pub fn offers(document: &Document, link: usize, lists: &Lists) -> Offers {
     if document.links.get(link).is_none() {
         return found;
     }
-    let (pairs, bars) = (pairs(document, link, lists), bars(document, link, lists));
+    let (mut pairs, bars) = (pairs(document, link, lists), bars(document, link, lists));
     if pairs.is_empty() || (bars.iter().all(Option::is_none) && pairs.iter().all(|pair| *pair == [None, None])) {
         return found;
+    }
+    found.reports = 1;
+    match engine::report_on(document, link) {
+        LinkReport::Needs(needs) => {
+            found.needs = needs;
+            return found;
+        }
+        LinkReport::Answer(answer) => {
+            let least = answer.sizing.by_numbers.as_ref().and_then(|it| threads::find(it.thread));
+            // A stable sort: what was in order before stays so.
+            pairs.sort_by_key(|pair| least.is_some_and(|least| exceeds(least.major, thickest(*pair))));
+        }
+        LinkReport::Impossible(_) => {}
     }
     for pair in pairs {
         for bar in &bars {
@@ -98,15 +116,12 @@ pub fn offers(document: &Document, link: usize, lists: &Lists) -> Offers {
             }
             let trial = tried(document, link, pair, *bar);
             found.reports += 1;
-            match report_on(&trial, link) {
+            match engine::report_on(&trial, link) {
                 LinkReport::Answer(answer) if answer.findings.iter().all(|finding| finding.recommendable) => {
                     found.offers.push(offer(&trial, link, lists, pair, *bar, &answer));
                     break;
                 }
-                LinkReport::Needs(needs) => {
-                    found.needs = needs;
-                    return found;
-                }
+                // Rod ends too long for this link, or a check that fails.
                 _ => {}
             }
         }
@@ -175,7 +190,7 @@ fn stays(end: &End) -> bool {
 
 /// Whether a rod end of the list may go to an end: any, or one of the thread and bore that were decided.
 fn may_go(end: &End, rod_end: &RodEnd) -> bool {
-    let Some(row) = end.rod_end.and_then(super::super::tables::rod_ends::find) else { return true };
+    let Some(row) = end.rod_end.and_then(rod_ends::find) else { return true };
     rod_end.thread == Some(row.thread) && rod_end.bore.is_some_and(|bore| !exceeds((bore - row.bore).abs(), SAME))
 }
 
@@ -216,8 +231,7 @@ fn pairs<'a>(document: &Document, link: usize, lists: &'a Lists) -> Vec<Pair<'a>
                 (None, None) => (true, true),
             };
             if kept {
-                let major = |end: Option<&RodEnd>| end.and_then(RodEnd::thread).map_or(0.0, |thread| thread.major);
-                pairs.push((!stocked, major(a).max(major(b)), [a, b]));
+                pairs.push((!stocked, thickest([a, b]), [a, b]));
             }
         }
     }

@@ -102,9 +102,14 @@ pub fn rows(document: &Document, link: usize, report: &LinkReport, system: Syste
     rows
 }
 
-/// How many questions must be answered before the bar can be cut, in words.
+/// How many questions must be answered before the bar can be cut.
+pub fn missing(rows: &[Row]) -> usize {
+    rows.iter().filter(|row| row.state == State::Missing).count()
+}
+
+/// The same in words: `3 still needed`.
 pub fn still_needed(rows: &[Row]) -> String {
-    match rows.iter().filter(|row| row.state == State::Missing).count() {
+    match missing(rows) {
         0 => "Nothing is missing.".to_string(),
         count => format!("{count} still needed"),
     }

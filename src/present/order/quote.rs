@@ -36,8 +36,8 @@ pub struct QuoteTable {
     pub rows: Vec<QuoteRow>,
     /// Everything but tax.
     pub subtotal: String,
-    /// Tax; empty where the price book has none.
-    pub tax: String,
+    /// Tax, and how it comes to its amount; none where the price book has none.
+    pub tax: Option<QuoteRow>,
     /// The sum, with what it is without: `Total without bolts and lock nuts`.
     pub total_label: String,
     /// The sum.
@@ -49,9 +49,9 @@ pub struct QuoteTable {
 /// A quote in the reader's units.
 pub fn table(quote: &Quote, document: &Document, system: System) -> QuoteTable {
     QuoteTable {
-        rows: quote.lines.iter().map(|line| row(line, document)).collect(),
+        rows: quote.lines.iter().filter(|line| !is_tax(line)).map(|line| row(line, document)).collect(),
         subtotal: quote.subtotal.to_string(),
-        tax: quote.tax.map(|tax| tax.to_string()).unwrap_or_default(),
+        tax: quote.lines.iter().find(|line| is_tax(line)).map(|line| row(line, document)),
         total_label: match without(quote, document) {
             Some(without) => format!("Total without {without}"),
             None => "Total".to_string(),
@@ -76,20 +76,25 @@ pub fn text(quote: &Quote, document: &Document, system: System) -> Vec<String> {
         lines.push(format!("{link}{}: {} = {}", row.what, row.how, row.amount));
     }
     lines.push(String::new());
-    if !table.tax.is_empty() {
+    if let Some(tax) = &table.tax {
         lines.push(format!("Before tax: {}", table.subtotal));
-        lines.push(format!("Tax: {}", table.tax));
+        lines.push(format!("{}, {}: {}", tax.what, tax.how, tax.amount));
     }
     lines.push(format!("{}: {}", table.total_label, table.total));
     lines.extend(table.remarks);
     lines
 }
 
+/// Tax stands below the other lines.
+const fn is_tax(line: &Line) -> bool {
+    matches!(line.item.charge, Charge::Tax | Charge::TaxWithShipping)
+}
+
 fn row(line: &Line, document: &Document) -> QuoteRow {
     let link = line.item.link.and_then(|link| document.links.get(link)).map(Link::title).unwrap_or_default();
     let how = match line.how {
         How::Rate { quantity, per, rate } => match label_of(per) {
-            Some(unit) if matches!(unit, "piece" | "end" | "order") => format!("{quantity} at {rate} each"),
+            Some("piece" | "end" | "order") => format!("{quantity} at {rate} each"),
             unit => format!("{quantity} {} at {rate}", unit.unwrap_or_default()),
         },
         How::Percent { percent, of } if line.item.charge == Charge::Break => format!("{percent} % off {of}"),

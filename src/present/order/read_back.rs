@@ -58,10 +58,12 @@ pub fn link_lines(document: &Document, link: usize, answer: &Answer, system: Sys
     }
     if made.ends[0].hand == made.ends[1].hand {
         let hand = made.ends[0].hand.words();
-        lines.push(format!("Both ends are {hand}: turning the bar does not change the length."));
+        lines.push(format!(
+            "Both ends are {hand}. One right-hand and one left-hand end would let you set the length by turning the bar."
+        ));
     }
     let finish = picked(&FINISH, document, place).unwrap_or_default();
-    let size = words::size(made.outside_diameter, made.wall, system);
+    let size = words::stock(made, system);
     lines.push(format!("Made of {size} {}, {}.", metal(made), lower(finish)));
     lines.push(across(made, system));
     // Read back for a yes, so what the calculation says of it must be heard too.
@@ -168,7 +170,7 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
         Some(format!("Calculation: {}.", lower(answer.word()))),
         made.provisional.then_some(provisional),
         Some(format!("Rod ends: {}, {}.", whose[0], whose[1])),
-        Some(format!("{} {}, {}.", words::size(made.outside_diameter, made.wall, system), metal(made), lower(finish))),
+        Some(format!("{} {}, {}.", words::stock(made, system), metal(made), lower(finish))),
         Some("All right? Answer yes.".to_string()),
     ];
     let mut text = must.join(" ");

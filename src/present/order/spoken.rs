@@ -49,7 +49,7 @@ pub fn whole(number: u64) -> String {
         0..20 => small(number).to_string(),
         20..100 => {
             let tens = TENS.get((number / 10) as usize).copied().unwrap_or_default();
-            if number % 10 == 0 { tens.to_string() } else { format!("{tens}-{}", small(number % 10)) }
+            if number.is_multiple_of(10) { tens.to_string() } else { format!("{tens}-{}", small(number % 10)) }
         }
         100..1_000 => followed(format!("{} hundred", small(number / 100)), number % 100),
         1_000..1_000_000 => followed(format!("{} thousand", whole(number / 1_000)), number % 1_000),
@@ -71,7 +71,7 @@ pub fn digits(text: &str) -> String {
 /// Whether a number sounds like another one: fifteen like fifty.
 const fn sounds_alike(number: u64) -> bool {
     let end = number % 100;
-    matches!(end, 13..=19) || (end >= 30 && end % 10 == 0)
+    matches!(end, 13..=19) || (end >= 30 && end.is_multiple_of(10))
 }
 
 /// A whole number in words, with its digits where it sounds like another: `fifty, five-zero`.

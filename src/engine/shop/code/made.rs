@@ -29,10 +29,11 @@ impl Bytes {
         self.put(&((value * STEPS_PER_METER).round() as i64).to_be_bytes());
     }
 
-    /// An entry to the last bit, as a link carries it: what is as good as nothing is zero.
+    /// An entry to nine digits, so that 36.5 in and 927.1 mm are one length; what is as good as nothing is zero, as a
+    /// link carries it.
     fn entry(&mut self, value: f64) {
         let value = if value.abs() < 1e-12 { 0.0 } else { value };
-        self.put(&value.to_bits().to_be_bytes());
+        self.text(&format!("{value:.8e}"));
     }
 
     /// Everything decided at one place, by the ids of its inputs.

@@ -1,24 +1,24 @@
 //! The lines of a quote: what one link takes, priced.
 
-use super::super::super::formula::Sheet;
-use super::super::super::formulas::{lengths, sections};
-use super::super::super::parts;
-use super::super::super::tables::materials::Form;
 use super::super::stock;
 use super::{How, Item, Line, pieces};
-use crate::document::{Document, Finish, Hand};
+use crate::document::{Document, Finish};
+use crate::engine;
+use crate::engine::formula::Sheet;
+use crate::engine::formulas::{lengths, sections};
+use crate::engine::tables::materials::Form;
 use crate::inputs::{self, At};
 use crate::quantity::{INCH, POUND_FORCE, STANDARD_GRAVITY, exceeds};
 use crate::report::{Answer, Part};
 use crate::shop::money::{Cents, Quantity, Rate};
 use crate::shop::prices::{Charge, Price, PriceBook, Sought};
-use crate::shop::{INSERTS, Lists, NUTS, Per};
+use crate::shop::{Lists, Per};
 
 /// Lines as they are added, and what has no price.
 pub(super) struct Lines<'a> {
-    lists: &'a Lists,
+    pub(super) lists: &'a Lists,
     /// Links of the whole order, by which prices may change.
-    links: u32,
+    pub(super) links: u32,
     pub(super) lines: Vec<Line>,
     pub(super) missing: Vec<Item>,
     pub(super) days: Option<u32>,
@@ -29,11 +29,11 @@ pub(super) struct Lines<'a> {
 }
 
 /// One link, and what a price is looked for by.
-struct Job<'a> {
-    index: usize,
-    pieces: usize,
-    answer: &'a Answer,
-    sought: Sought,
+pub(super) struct Job<'a> {
+    pub(super) index: usize,
+    pub(super) pieces: usize,
+    pub(super) answer: &'a Answer,
+    pub(super) sought: Sought,
     /// Length of the bar or tube to saw, and what a blank weighs.
     cut: f64,
     blank: f64,
@@ -82,14 +82,15 @@ impl<'a> Lines<'a> {
         }
     }
 
-    fn push(&mut self, item: Item, name: &str, [quantity, rate]: [i64; 2], per: Per, from_stock: bool) {
+    /// A line at a rate: a quantity and what one costs.
+    pub(super) fn push(&mut self, item: Item, name: &str, [quantity, rate]: [i64; 2], per: Per, from_stock: bool) {
         let (quantity, rate) = (Quantity(quantity), Rate(rate));
         let how = How::Rate { quantity, per, rate };
         self.lines.push(Line { item, name: name.to_string(), how, amount: rate.times(quantity), from_stock });
     }
 
     /// A line of the price book.
-    fn charge(&mut self, item: Item, row: &'a Price, quantity: Quantity) {
+    pub(super) fn charge(&mut self, item: Item, row: &'a Price, quantity: Quantity) {
         let (Some(rate), Some(per)) = (row.price, row.per()) else { return };
         self.takes(row);
         let (mut item, mut quantity) = (item, quantity);
@@ -135,7 +136,7 @@ impl<'a> Lines<'a> {
 
     /// Everything that one link takes.
     pub(super) fn link(&mut self, document: &Document, index: usize, answer: &Answer) {
-        let (parts, pieces) = (parts(document, index, answer), pieces(document, index));
+        let (parts, pieces) = (engine::parts(document, index, answer), pieces(document, index));
         let Some(Part::Bar { material, outside_diameter, wall, cuts }) = parts.first() else { return };
         let bore = if *wall > 0.0 { (outside_diameter - 2.0 * wall).max(0.0) } else { 0.0 };
         let cut = cuts.first().map_or(0.0, |cut| cut.length);
@@ -241,72 +242,5 @@ impl<'a> Lines<'a> {
             Some(Finish::AsTurned) | None => {}
         }
         self.each(job, Charge::SetUp);
-    }
-
-    fn rod_ends(&mut self, document: &Document, job: &Job) {
-        let Some(link) = document.links.get(job.index) else { return };
-        for (at, (end, decided)) in job.answer.link.ends.iter().zip(&link.ends).enumerate() {
-            if stock::is_theirs(decided) {
-                self.theirs += job.pieces;
-                continue;
-            }
-            let listed = stock::listed(self.lists, end);
-            let priced = listed.and_then(|row| Some((row.name.clone(), row.price?)));
-            let part = Part::RodEnd {
-                name: end.rod_end,
-                thread: end.thread,
-                hand: end.hand,
-                steel: inputs::shank_steel(document, At { end: at, ..At::of_link(document, job.index) }),
-                count: job.pieces,
-            };
-            self.bought(job, Charge::RodEnd, part, Some(end.thread.id), priced);
-        }
-    }
-
-    /// A part that is bought, at the price of the book, else of the list.
-    fn bought(
-        &mut self,
-        job: &Job,
-        charge: Charge,
-        part: Part,
-        thread: Option<&'static str>,
-        priced: Option<(String, Rate)>,
-    ) {
-        let quantity = Quantity::pieces(part.count());
-        let item = Item { charge, link: Some(job.index), part: Some(part) };
-        match (self.book().find(charge, &Sought { thread, ..job.sought }, self.links), priced) {
-            (Some(row), _) => self.charge(item, row, quantity),
-            (None, Some((name, rate))) => self.push(item, &name, [quantity.0, rate.0], Per::Piece, true),
-            (None, None) => self.missing.push(item),
-        }
-    }
-
-    fn part(&mut self, job: &Job, part: &Part) {
-        let (charge, thread, priced) = match part {
-            Part::Bar { .. } | Part::RodEnd { .. } => return,
-            Part::JamNut { thread, hand, .. } => (Charge::JamNut, Some(thread.id), self.nut(thread.id, *hand)),
-            Part::Insert { thread, hand, outside_diameter, .. } => {
-                (Charge::Insert, Some(thread.id), self.insert(thread.id, *hand, *outside_diameter))
-            }
-            Part::Bolt { .. } => (Charge::Bolt, None, None),
-            Part::LockNut { .. } => (Charge::LockNut, None, None),
-            Part::Spacer { .. } => (Charge::Spacer, None, None),
-        };
-        self.bought(job, charge, part.clone(), thread, priced);
-    }
-
-    /// The price of a jam nut in the list.
-    fn nut(&self, thread: &str, hand: Hand) -> Option<(String, Rate)> {
-        stock::usable(&self.lists.nuts.rows, NUTS)
-            .filter(|row| row.thread == Some(thread) && row.hand == Some(hand))
-            .find_map(|row| Some((row.name.clone(), row.price?)))
-    }
-
-    /// The price of an insert in the list.
-    fn insert(&self, thread: &str, hand: Hand, outside: f64) -> Option<(String, Rate)> {
-        stock::usable(&self.lists.inserts.rows, INSERTS)
-            .filter(|row| row.thread == Some(thread) && row.hand == Some(hand))
-            .filter(|row| row.outside_diameter.is_some_and(|its| stock::slips_in(its, outside)))
-            .find_map(|row| Some((row.name.clone(), row.price?)))
     }
 }

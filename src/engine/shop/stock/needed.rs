@@ -1,12 +1,12 @@
 //! What the shop has to bring for a link, and how much of it is in stock.
 
-use super::super::super::parts;
-use super::super::super::tables::jam_nuts;
-use super::super::super::tables::materials::{Form, Material};
-use super::super::super::tables::practice::Size;
-use super::super::super::tables::threads::Thread;
 use super::{Pair, SAME, pieces, stays, thread_of};
 use crate::document::{Document, End, Hand, SuppliedBy};
+use crate::engine;
+use crate::engine::tables::jam_nuts;
+use crate::engine::tables::materials::{Form, Material};
+use crate::engine::tables::practice::Size;
+use crate::engine::tables::threads::Thread;
 use crate::quantity::{exceeds, inch};
 use crate::report::{Answer, EndGeometry, Part};
 use crate::shop::prices::Sought;
@@ -117,7 +117,7 @@ pub(super) fn needed(document: &Document, link: usize, answer: &Answer, lists: &
         Some(same) => same.count += count,
         None => needed.push(Needed { what, count, held: Held::NotListed }),
     };
-    for part in parts(document, link, answer) {
+    for part in engine::parts(document, link, answer) {
         if let Part::Bar { material, outside_diameter, wall, cuts } = part {
             let size = Size { outside_diameter, wall };
             cuts.iter().for_each(|cut| add(Wanted::Blank { metal: material, size, length: cut.length }, cut.count));
