@@ -33,8 +33,8 @@ pub(super) fn Stages() -> impl IntoView {
     };
     let withdraw = move |_| {
         session.edit(|document| {
-            let Order { reference, remarks, wanted, first_said, .. } = std::mem::take(&mut document.order);
-            document.order = Order { reference, remarks, wanted, first_said, ..Order::default() };
+            let Order { reference, remarks, wanted, first_said, .. } = std::mem::take(&mut *document.order);
+            *document.order = Order { reference, remarks, wanted, first_said, ..Order::default() };
         });
     };
     let row = |row: linkwright::present::order::confirmation::StageRow| {
