@@ -82,6 +82,7 @@ pub(crate) async fn cuts_are_planned_and_remnants_kept(page: &Page) {
         assert!(plan.contains(said), "{said} is missing in {plan}");
     }
     // Bars of another length: the plan that stands is no longer of what is entered.
+    page.click("#saw-settings > summary").await;
     page.enter("in-stock-length", "20 ft").await;
     page.wait_text("#cut-plan-said", |text| text.contains("Plan the cuts again")).await;
     page.wait_count("#cut-plans", 0).await;

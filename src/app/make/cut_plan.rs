@@ -7,7 +7,7 @@ pub(super) use planned::Planned;
 use super::machines::{Machines, SettingEntry};
 use super::which_builds::WhichBuilds;
 use crate::app::drawings::DrawingView;
-use crate::app::fields::PaperPart;
+use crate::app::fields::{Fold, PaperPart};
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
 use crate::app::shop::Shop;
@@ -16,6 +16,7 @@ use linkwright::engine::shop::cut_plan::CutPlan;
 use linkwright::engine::shop::route::machine::SAW;
 use linkwright::present::drawing::bars::bars;
 use linkwright::present::make::cut_plan::{BarRow, GOES_BY, TITLE, rows};
+use linkwright::present::make::machine::summary;
 use linkwright::present::make::plan::{ASSUMED, CHANGED, NOTHING, REMNANTS_FIRST, taken};
 use linkwright::present::words::{Units, rig_title};
 use planned::Planned as State;
@@ -39,6 +40,9 @@ pub(super) fn CutPlanSection(
         _ => None,
     };
     let has_plan = Memo::new(move |_| current.get() && !planned.is_empty());
+    let saw = Signal::derive(move || {
+        machines.machine.with(|machine| summary("Saw and length of bars", machine, SAW.into_iter()))
+    });
     let put = move |_| planned.put_remnants(shop);
     let done = move || planned.found.with(|found| found.as_ref().and_then(|found| found.taken.map(taken)));
     let title = move || session.document.with(|document| rig_title(document, session.units.get()));
@@ -47,7 +51,9 @@ pub(super) fn CutPlanSection(
             <h3>{TITLE}</h3>
             <p>{GOES_BY}</p>
             <WhichBuilds with_rig=planned.with_rig ticked=planned.builds />
-            <div class="two">{SAW.map(|setting| view! { <SettingEntry machines setting /> }).collect_view()}</div>
+            <Fold summary=saw id="saw-settings" class="on-screen">
+                <div class="two">{SAW.map(|setting| view! { <SettingEntry machines setting /> }).collect_view()}</div>
+            </Fold>
             <div class="buttons">
                 <button type="button" id="plan-cuts" on:click=plan>"Plan the cuts"</button>
             </div>

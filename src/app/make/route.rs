@@ -11,6 +11,9 @@ use linkwright::present::make::machine::{HELP, summary};
 use linkwright::present::make::route::{self, EndMark, HeadRow, Row, Sheet};
 use linkwright::present::words::Units;
 
+/// Figures of a step that stand in sight; more of them are folded.
+const MOST_IN_SIGHT: usize = 3;
+
 /// The section.
 #[component]
 pub(super) fn RouteSection(
@@ -33,11 +36,13 @@ pub(super) fn RouteSection(
             drawings.and_then(|drawings| drawings.get(at).cloned()).unwrap_or_default()
         })
     };
+    let provisional =
+        move || session.answer_below.with(|answer| answer.as_ref().is_some_and(|answer| answer.link.provisional));
     let [whole, end_a, end_b] = [0, 1, 2].map(drawing);
     view! {
         <section class="part-of route" id="route" tabindex="-1">
             <h3>{route::TITLE}</h3>
-            {move || sheet.get().map(|sheet| view! { <SheetHead sheet /> })}
+            {move || sheet.get().map(|sheet| view! { <SheetHead sheet provisional=provisional() /> })}
             <figure class="drawing"><DrawingView drawing=whole /></figure>
             <div class="ends">
                 <figure class="drawing end-of"><DrawingView drawing=end_a /></figure>
@@ -54,7 +59,11 @@ pub(super) fn RouteSection(
 fn SheetHead(
     /// The sheet.
     sheet: Sheet,
+    /// Whether its lengths are provisional, which the head of the view says loudly.
+    provisional: bool,
 ) -> impl IntoView {
+    // It is the last thing that is said before.
+    let before = sheet.before.len() - usize::from(provisional).min(sheet.before.len());
     let row = |row: HeadRow| view! { <div><dt>{row.name}</dt><dd>{row.value}</dd></div> };
     let mark = |mark: EndMark| {
         view! {
@@ -65,7 +74,7 @@ fn SheetHead(
         }
     };
     view! {
-        {sheet.before.into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view()}
+        {sheet.before.into_iter().take(before).map(|words| view! { <p class="stop">{words}</p> }).collect_view()}
         <dl class="rows made-of">
             {sheet.head.into_iter().map(row).collect_view()} {sheet.ends.into_iter().map(mark).collect_view()}
         </dl>
@@ -111,8 +120,16 @@ fn OneStep(
     row: Row,
 ) -> impl IntoView {
     let figure = |row: linkwright::present::ends::SizeRow| view! { <div><dt>{row.name}</dt><dd>{row.value}</dd></div> };
-    let figures = (!row.figures.is_empty())
-        .then(|| view! { <dl class="rows figures">{row.figures.into_iter().map(figure).collect_view()}</dl> });
+    let (count, all) = (row.figures.len(), StoredValue::new(row.figures));
+    let list = move || {
+        view! { <dl class="rows figures">{all.get_value().into_iter().map(figure).collect_view()}</dl> }
+    };
+    // The sentences have said them all: many of them would only stand in the way.
+    let figures = match count {
+        0 => ().into_any(),
+        1..=MOST_IN_SIGHT => list().into_any(),
+        _ => view! { <Fold summary=format!("{count} figures")>{list()}</Fold> }.into_any(),
+    };
     view! {
         <li>
             <h4><span class="step-number">{row.number}</span><span>{row.title}</span><small>{row.minutes}</small></h4>
@@ -129,7 +146,9 @@ fn MachineFold(
     /// What the shop has set.
     machines: Machines,
 ) -> impl IntoView {
-    let label = Signal::derive(move || machines.machine.with(|machine| summary(machine, of_the_route())));
+    let label = Signal::derive(move || {
+        machines.machine.with(|machine| summary("Machine limits, minutes and tolerances", machine, of_the_route()))
+    });
     let entries = move || of_the_route().map(|setting| view! { <SettingEntry machines setting /> }).collect_view();
     let reset = move |_| {
         machines.change(|machine: &mut Machine| {

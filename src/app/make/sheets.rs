@@ -59,7 +59,9 @@ fn RouteSheet(
         let route = machines.machine.with_untracked(|machine| route(document, index, &answer, machine));
         route::sheet(document, index, &answer, &route, Units::Both)
     });
-    let [whole, a, b] = route::drawings(&answer, Layout::Wide, session.units.get_untracked());
+    // The narrow ones have letters that are read at arm's length on a third of the page.
+    let [whole, a, b] = route::drawings(&answer, Layout::Narrow, session.units.get_untracked());
+    let (steps, measurements) = (route::said_once(&sheet.steps), route::measured_once(&sheet.measurements));
     let camera = address_of(session, index, &answer).and_then(|address| code::code(&address));
     let row = |row: HeadRow| view! { <div><dt>{row.name}</dt><dd>{row.value}</dd></div> };
     let mark = |mark: EndMark| {
@@ -73,12 +75,10 @@ fn RouteSheet(
     let blank = |name: &&'static str| view! { <div><dt>{*name}</dt><dd class="write"></dd></div> };
     let measure = |one: Measurement| {
         view! {
-            <tr>
-                <td>{one.step}</td>
-                <th scope="row">{one.name}</th>
-                <td>{one.asked}</td>
-                <td class="write"></td>
-            </tr>
+            <div>
+                <dt><b>{one.step}". "{one.name}</b>" "{one.asked}</dt>
+                <dd class="write"></dd>
+            </div>
         }
     };
     let stale = untrack(|| session.is_stale());
@@ -95,26 +95,20 @@ fn RouteSheet(
             </header>
             {stale.then(|| view! { <p class="stale-note">{STALE}</p> })}
             {sheet.before.into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view()}
-            <dl class="made-of">
-                {sheet.head.into_iter().map(row).collect_view()} {sheet.ends.into_iter().map(mark).collect_view()}
-            </dl>
             <div class="three drawing">
                 <figure><DrawingView drawing=a /></figure>
-                <figure><DrawingView drawing=whole /></figure>
+                <div>
+                    <figure><DrawingView drawing=whole /></figure>
+                    <dl class="made-of">
+                        {sheet.head.into_iter().map(row).collect_view()}
+                        {sheet.ends.into_iter().map(mark).collect_view()}
+                    </dl>
+                </div>
                 <figure><DrawingView drawing=b /></figure>
             </div>
-            <ol class="ticked">{sheet.steps.into_iter().map(|row| view! { <PaperStep row /> }).collect_view()}</ol>
-            <table class="measured">
-                <thead>
-                    <tr>
-                        <th scope="col">"Step"</th>
-                        <th scope="col">"Measure"</th>
-                        <th scope="col">"Asked for"</th>
-                        <th scope="col">"As built, each piece"</th>
-                    </tr>
-                </thead>
-                <tbody>{sheet.measurements.into_iter().map(measure).collect_view()}</tbody>
-            </table>
+            <ol class="ticked">{steps.into_iter().map(|row| view! { <PaperStep row /> }).collect_view()}</ol>
+            <p class="as-built">"As built, each piece, with the number of the step"</p>
+            <dl class="measured">{measurements.into_iter().map(measure).collect_view()}</dl>
             <p class="note">{sheet.time}". "{sheet.note}</p>
         </article>
     }

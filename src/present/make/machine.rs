@@ -2,7 +2,6 @@
 
 use crate::engine::shop::route::Machine;
 use crate::engine::shop::route::machine::{Measures, Setting};
-use crate::present::words::unbroken;
 use crate::quantity::{Kind, System, plain, read, show, unit_name};
 
 /// Said above the fields.
@@ -39,7 +38,7 @@ pub const fn unit(setting: &Setting, system: System) -> &'static str {
 
 fn with_unit(setting: &Setting, value: f64, system: System) -> String {
     match setting.measures {
-        Measures::Length => unbroken(&show(value, Kind::FineLength, system)),
+        Measures::Length => format!("{} {}", plain(value, Kind::FineLength, system), unit(setting, system)),
         _ => format!("{} {}", show(value, Kind::Count, system), unit(setting, system)),
     }
 }
@@ -75,10 +74,10 @@ pub fn take(machine: &mut Machine, setting: &'static Setting, typed: &str, syste
 }
 
 /// How many of some settings the shop has set, for the fold that holds them.
-pub fn summary(machine: &Machine, settings: impl Iterator<Item = &'static Setting>) -> String {
+pub fn summary(what: &str, machine: &Machine, settings: impl Iterator<Item = &'static Setting>) -> String {
     match settings.filter(|setting| machine.decided(setting).is_some()).count() {
-        0 => "Machine limits, minutes and tolerances: all assumed".to_string(),
-        1 => "Machine limits, minutes and tolerances: 1 is yours".to_string(),
-        count => format!("Machine limits, minutes and tolerances: {count} are yours"),
+        0 => format!("{what}: all assumed"),
+        1 => format!("{what}: 1 is yours"),
+        count => format!("{what}: {count} are yours"),
     }
 }

@@ -2,7 +2,7 @@
 
 use super::code_of_link;
 use crate::document::Document;
-use crate::engine::report_on;
+use crate::engine;
 use crate::report::Answer;
 use crate::share;
 
@@ -11,7 +11,7 @@ use crate::share;
 pub fn alone(document: &Document, link: usize, answer: &Answer) -> Option<Document> {
     let whole = share::made_of(document);
     let one = Document { name: document.name.clone(), links: vec![document.links.get(link)?.clone()], ..whole };
-    let same = report_on(&one, 0)
+    let same = engine::report_on(&one, 0)
         .answer()
         .is_some_and(|its| code_of_link(&one, 0, its) == code_of_link(document, link, answer));
     same.then_some(one)
