@@ -65,13 +65,9 @@ fn RouteSheet(
     let camera = address_of(session, index, &answer).and_then(|address| code::code(&address));
     let row = |row: HeadRow| view! { <div><dt>{row.name}</dt><dd>{row.value}</dd></div> };
     let mark = |mark: EndMark| {
-        view! {
-            <div>
-                <dt>{format!("End {} {}", mark.letter, mark.shape)}</dt>
-                <dd>{mark.thread}</dd>
-            </div>
-        }
+        view! { <figcaption>{format!("End {} {}: {}", mark.letter, mark.shape, mark.thread)}</figcaption> }
     };
+    let [end_a, end_b] = sheet.ends.map(mark);
     let blank = |name: &&'static str| view! { <div><dt>{*name}</dt><dd class="write"></dd></div> };
     let measure = |one: Measurement| {
         view! {
@@ -86,8 +82,10 @@ fn RouteSheet(
         <article class="route-sheet">
             <header>
                 <div>
-                    <p class="sheet-name">{route::TITLE}": "{sheet.name}</p>
-                    <p>"Code "<b class="order-code">{code_of(session, index, &answer)}</b></p>
+                    <p class="sheet-name">
+                        {route::TITLE}": "{sheet.name}", code "
+                        <span class="order-code">{code_of(session, index, &answer)}</span>
+                    </p>
                     <PrintedLine />
                     <dl class="blanks">{sheet.blanks.iter().map(blank).collect_view()}</dl>
                 </div>
@@ -96,20 +94,19 @@ fn RouteSheet(
             {stale.then(|| view! { <p class="stale-note">{STALE}</p> })}
             {sheet.before.into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view()}
             <div class="three drawing">
-                <figure><DrawingView drawing=a /></figure>
+                <figure>{end_a}<DrawingView drawing=a /></figure>
                 <div>
                     <figure><DrawingView drawing=whole /></figure>
                     <dl class="made-of">
                         {sheet.head.into_iter().map(row).collect_view()}
-                        {sheet.ends.into_iter().map(mark).collect_view()}
                     </dl>
                 </div>
-                <figure><DrawingView drawing=b /></figure>
+                <figure>{end_b}<DrawingView drawing=b /></figure>
             </div>
             <ol class="ticked">{steps.into_iter().map(|row| view! { <PaperStep row /> }).collect_view()}</ol>
             <p class="as-built">"As built, each piece, with the number of the step"</p>
             <dl class="measured">{measurements.into_iter().map(measure).collect_view()}</dl>
-            <p class="note">{sheet.time}". "{sheet.note}</p>
+            <p class="fine">{sheet.time}". "{sheet.note}</p>
         </article>
     }
 }

@@ -114,7 +114,7 @@ pub fn said_once(steps: &[Row]) -> Vec<Row> {
     let one = |(at, row): (usize, &Row)| {
         let first = steps.iter().take(at).find(|before| before.title != row.title && same(before, row));
         let says = first.map(|first| vec![format!("As step {}, at this end.", first.number)]);
-        says.map_or_else(|| row.clone(), |says| Row { says, ..row.clone() })
+        says.map_or_else(|| row.clone(), |says| Row { says, warnings: Vec::new(), ..row.clone() })
     };
     steps.iter().enumerate().map(one).collect()
 }
