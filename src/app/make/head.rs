@@ -1,5 +1,6 @@
 //! What is made, its order code, and whether its lengths may be sawn.
 
+use crate::app::fields::Phrases;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::shop::code::code_of_link;
@@ -32,7 +33,7 @@ pub(super) fn Head() -> impl IntoView {
     });
     let not_yet = move || session.answer.get().and_then(|answer| do_not_saw(&answer));
     view! {
-        <h2 id="make-title" aria-live="polite">{move || says.get()}</h2>
+        <h2 id="make-title" class="phrases" aria-live="polite">{move || view! { <Phrases text=says.get() /> }}</h2>
         {move || why().map(|why| view! { <p class="stop">{why}</p> })}
         {move || code.get().map(|code| view! { <p>"Code of this link "<b class="order-code" id="make-code">{code}</b></p> })}
         {move || not_yet().map(|words| view! { <p class="stop" id="do-not-saw">{words}</p> })}
