@@ -81,8 +81,13 @@ impl Session {
         let own = self.entries();
         self.store_entries(own.clone());
         if page::is_live() {
-            address::write_fragment(&own.fragment);
+            self.write_address(&own);
         }
+    }
+
+    /// Writes the entries into the address, which somebody may send: unverified numbers say so where it is opened.
+    pub(super) fn write_address(self, own: &StoredEntries) {
+        address::write_fragment(unverified::to_send(&own.fragment, &own.origin));
     }
 
     /// Stores the entries.
