@@ -25,7 +25,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
             page.press(Key::Enter).await;
         }
     }
-    page.wait_text("#rig-status", |text| text == "12 links, none entered yet.").await;
+    page.wait_text("#rig-status", |text| text == "12 links to make, none entered yet.").await;
     tab_to(page, "leaf-size", Key::Tab).await;
     page.press(Key::Enter).await;
     for (number, length) in LENGTHS.into_iter().enumerate() {
@@ -70,7 +70,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     assert_eq!(page.script(drawn, vec![]).await.as_str(), Some("112345667788"), "pairs twice");
     let sums = page.texts("#rig-status, #summary").await.concat();
     assert_eq!(sums.matches("Worst: rear lower links, passes, little margin.").count(), 2, "{sums}");
-    assert!(sums.contains("12 links. Worst: "), "{sums}");
+    assert!(sums.contains("12 links to make. Worst: "), "{sums}");
     assert!(fragment.len() < 1500, "{} characters", fragment.len());
     page.click("#fewer").await;
     let ways = page.wait_text("#fewer-ways", |text| text.contains("One size fewer")).await;

@@ -54,7 +54,7 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
     page.wait_text("#builds", |text| text.contains("Trail rig (2)")).await;
     page.choose("compare-b", "Trail rig").await;
     let table = page.wait_text("#comparison", |text| text.contains("differs")).await;
-    for said in ["Open now", "38 in", "39-1/4 in", "Mount to mount"] {
+    for said in ["Current build", "38 in", "39-1/4 in", "Mount to mount"] {
         assert!(table.contains(said), "{said} is missing in {table}");
     }
     page.screenshot_whole("saved-phone").await;
