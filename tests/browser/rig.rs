@@ -8,7 +8,7 @@ const LENGTHS: [&str; 8] = ["38", "36", "33 1/2", "48", "40", "12", "40 1/4", "3
 /// A builder without a mouse: eight entries, twelve links, and the same after a reload and on a phone.
 pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
     page.open(DESK, "").await;
-    tab_to(page, "leaf-rig", Key::Tab).await;
+    tab_to(page, "view-rig", Key::Tab).await;
     page.press(Key::Enter).await;
     page.wait_text("#rig-title", |text| !text.is_empty()).await;
     fill(page, "in-name", "Trail rig, größer").await;
@@ -26,7 +26,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
         }
     }
     page.wait_text("#rig-status", |text| text == "12 links to make, none entered yet.").await;
-    tab_to(page, "leaf-size", Key::Tab).await;
+    tab_to(page, "view-size", Key::Tab).await;
     page.press(Key::Enter).await;
     for (number, length) in LENGTHS.into_iter().enumerate() {
         tab_to(page, "link-picker", Key::Tab).await;
@@ -36,7 +36,7 @@ pub(crate) async fn an_eight_link_rig_by_keyboard(page: &Page) {
         fill(page, "in-length", length).await;
         page.wait_text("#headline", |text| text.contains("7075-T6")).await;
     }
-    tab_to(page, "leaf-rig", Key::Tab).await;
+    tab_to(page, "view-rig", Key::Tab).await;
     page.press(Key::Enter).await;
     let parts = page.wait_text("#parts", |text| text.contains("Jam nut")).await;
     assert!(parts.contains("All bars together weigh"), "{parts}");
@@ -139,7 +139,7 @@ const NUMBERS: &str = "
 /// Set apart, copied and taken away with a finger; the axles have their own values.
 pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {
     page.open(PHONE, crate::size::EXAMPLE).await;
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     page.wait_text("#rig-links", |text| text.contains("Front lower links, 2 pieces")).await;
     let row =
         |link: usize, button: usize| format!("#rig-links li[data-link='{link}'] .buttons button:nth-of-type({button})");
@@ -151,7 +151,7 @@ pub(crate) async fn links_are_copied_and_taken_away(page: &Page) {
     // Nothing is written over that was not named, and what was there comes back.
     page.click("#open-1").await;
     page.enter("in-length", "44").await;
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     page.wait_text(&row(0, 2), |text| text.starts_with("Replace the rear lower links (44 in) with these")).await;
     page.click(&row(0, 2)).await;
     page.wait_text("#rig-links .gone", |text| text.contains("Rear lower links were 44 in, now 38 in.")).await;
@@ -196,7 +196,7 @@ pub(crate) async fn one_link_after_the_other(page: &Page) {
     page.open(PHONE, crate::size::EXAMPLE).await;
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
     assert!(page.texts(".next-link").await.is_empty(), "there is no other link yet");
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     page.click("#add-steering").await;
     page.click("#open-2").await;
     page.wait_focus("in-length").await;
@@ -254,7 +254,7 @@ pub(crate) async fn every_step_can_be_undone(page: &Page) {
     page.enter("in-length", "40").await;
     page.wait_text("#eye-to-eye", |text| text == "40 in").await;
     page.pause(1100).await;
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     page.click("#add-steering").await;
     page.wait_text("#rig-links", |text| text.contains("Front tie rod")).await;
     page.click("#undo").await;

@@ -21,7 +21,7 @@ pub(crate) async fn unverified_numbers_are_marked_wherever_they_go(page: &Page) 
     page.devtools("Emulation.setEmulatedMedia", json!({ "media": "" })).await;
     save_as(page, "Doubtful").await;
     let link = page.fragment().await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.click("#clear").await;
     page.wait_text("#notices", |text| !is_unverified(text)).await;
     page.open(PHONE, &other()).await;
@@ -137,7 +137,7 @@ pub(crate) async fn going_back_in_one_tab_leaves_the_other(page: &Page) {
 pub(crate) async fn room_again_keeps_the_entries(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "Mine").await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.pause(400).await;
     page.script(FILL, vec![]).await;
     page.enter("in-length", "40.123456").await;
