@@ -8,6 +8,7 @@ mod cases;
 mod dice;
 #[path = "cut_plan/every.rs"]
 mod every;
+#[allow(dead_code, reason = "not every helper is needed here")]
 mod links;
 
 use linkwright::engine::shop::cut_plan::{Blank, CutPlan, Demand, Saw, Stock};
