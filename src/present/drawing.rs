@@ -4,6 +4,7 @@
 //! layout leaves room for them.
 
 pub mod axle;
+pub mod bars;
 pub mod bending;
 pub mod bracket;
 pub mod code;

@@ -1,3 +1,7 @@
 //! Making it: the route sheet, the cut plan, labels, and files for the shop.
 
+pub mod cut_list;
+pub mod cut_plan;
+pub mod dxf;
+pub mod labels;
 pub mod route;

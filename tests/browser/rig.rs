@@ -230,7 +230,7 @@ pub(crate) async fn one_link_after_the_other(page: &Page) {
 }
 
 /// Presses Tab, round the whole page if need be, until the focus is on the element with this id.
-async fn tab_to(page: &Page, id: &str, key: Key) {
+pub(crate) async fn tab_to(page: &Page, id: &str, key: Key) {
     for _ in 0..150 {
         if page.focus().await == id {
             return;
@@ -241,7 +241,7 @@ async fn tab_to(page: &Page, id: &str, key: Key) {
 }
 
 /// Tabs to a field and types into it.
-async fn fill(page: &Page, id: &str, text: &str) {
+pub(crate) async fn fill(page: &Page, id: &str, text: &str) {
     tab_to(page, id, Key::Tab).await;
     for key in text.chars() {
         page.press(key).await;
