@@ -8,6 +8,7 @@ mod drawing_file;
 mod labels;
 #[path = "present/drawing/legible.rs"]
 mod legible;
+#[allow(dead_code, reason = "not every helper is needed here")]
 mod links;
 #[path = "shop_files/plan.rs"]
 mod plan;

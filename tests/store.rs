@@ -13,7 +13,7 @@ use linkwright::share::{from_fragment, to_fragment};
 use linkwright::store::history::History;
 use linkwright::store::opening::{AddressChange, Found, Open, Opening, on_address, on_load, receive};
 use linkwright::store::saved_builds::{SavedBuild, Target};
-use linkwright::store::stored_entries::{Origin, StoredEntries};
+use linkwright::store::stored_entries::{Origin, StoredEntries, in_address};
 use linkwright::store::unverified::DAMAGED_HERE;
 use linkwright::store::{Stamp, Write, import, other_tabs, saved_builds, shop_lists, trash, unverified};
 
@@ -356,4 +356,32 @@ fn a_list_of_the_shop_is_never_written_over_unseen() {
     let imported = shop_lists::replace("bars", two.to_string(), one);
     assert_eq!(imported, [write("linkwright.shop.bars.before", one), write("linkwright.shop.bars", two)]);
     assert_eq!(shop_lists::replace("bars", two.to_string(), two), []);
+}
+
+/// The address shows what is made and nothing of the order; whoever comes back by it finds the order that is kept.
+#[test]
+fn an_address_without_its_order_leads_back_to_it() {
+    let mut document = one();
+    document.order.reference = "PO 12".to_string();
+    document.order.remarks = "By Friday".to_string();
+    let kept = StoredEntries { fragment: to_fragment(&document), origin: Origin::new("own".to_string()) };
+    let address = in_address(&kept.fragment);
+    assert_eq!(address, to_fragment(&one()), "nothing of the order stands in the address");
+    assert_eq!(in_address(&address), address);
+    let damaged = &kept.fragment[..kept.fragment.len() - 1];
+    assert_eq!(in_address(damaged), damaged, "of damaged entries nothing is left out");
+
+    let text = kept.write();
+    let found = |of_tab, own_address| Found { address: &address, own_address, of_tab, shared: &text };
+    for (of_tab, own_address) in [("", ""), (text.as_str(), ""), (text.as_str(), address.as_str())] {
+        assert_eq!(on_load(found(of_tab, own_address)).open, Open::Stored(kept.clone()));
+    }
+    assert_eq!(on_address(&address, &kept), AddressChange::Same(Vec::new()));
+
+    // A bookmark of a build that is kept here, while something else is open.
+    let save = saved_builds::save(&document, &kept.origin, Target::Another, &[], &stamp()).expect("a new build");
+    let saved = SavedBuild::read("fresh", Write::build(&save.build).text);
+    let received = receive(&from_fragment(&address), None, "", std::slice::from_ref(&saved), "new".to_string());
+    assert_eq!(received.entries.fragment, kept.fragment);
+    assert_eq!(received.entries.origin.build.as_deref(), Some("fresh"));
 }

@@ -15,8 +15,21 @@ use crate::app::fields::StaleNote;
 use crate::app::session::use_session;
 use crate::app::shop::{ChangedSinceYes, Shop};
 use leptos::prelude::*;
-use linkwright::present::order::needed::{self, Row};
+use linkwright::present::ends::SizeRow;
+use linkwright::present::order::needed::{self, Row, named_lengths};
 use linkwright::present::words;
+
+/// The lengths that must never be mistaken for one another, each by its name.
+#[component]
+fn Lengths() -> impl IntoView {
+    let session = use_session();
+    let rows = move || {
+        let system = session.units.get();
+        session.answer.get().map(|answer| named_lengths(&answer.link, system)).unwrap_or_default()
+    };
+    let row = |row: SizeRow| view! { <div><dt>{row.name}</dt><dd>{row.value}</dd></div> };
+    view! { <dl class="plate" id="named-lengths">{move || rows().into_iter().map(row).collect_view()}</dl> }
+}
 
 /// The view.
 #[component]
@@ -35,6 +48,7 @@ pub(crate) fn Order() -> impl IntoView {
             <StaleNote />
             <ChangedSinceYes />
             <LinkPicker />
+            <Lengths />
         </div>
         <div class="order-columns">
             <div class="asked">

@@ -83,8 +83,7 @@ pub(crate) fn Sending(
         }
     };
     let empty = Memo::new(move |_| session.is_empty());
-    let everything =
-        if whole_rig { "Print every link’s sheet too" } else { "Print with every working (dozens of pages)" };
+    let everything = if whole_rig { "Print every link’s sheet too" } else { "Print with every working" };
 
     view! {
         <section class="part-of sending" id="sending" tabindex="-1">

@@ -1,7 +1,7 @@
 //! The first answer: what to buy, whether it passes, the lengths, and what to mind before acting on it.
 
 use super::verdict;
-use super::words::{headline, job, length, say, sheet_name, stock, thread, value};
+use super::words::{headline, job, length, say, sheet_name, stock, thread_sizes, value};
 use crate::document::Document;
 use crate::quantity::{Kind, System};
 use crate::report::{Answer, LinkGeometry, Verdict};
@@ -96,8 +96,6 @@ fn warning(answer: &Answer) -> Option<&'static str> {
 
 /// The sizes of a link that are needed first.
 fn plate(made: &LinkGeometry, system: System) -> Vec<Cell> {
-    let [a, b] = made.ends.each_ref().map(|end| thread(end.thread));
-    let threads = if a == b { a.to_string() } else { format!("{a} at A, {b} at B") };
     // A length that rests on a published series is not the headline.
     let [bar, cut] = if made.provisional {
         ["Bar, face to face, provisional", "Saw to, provisional"]
@@ -111,7 +109,7 @@ fn plate(made: &LinkGeometry, system: System) -> Vec<Cell> {
         main("bar-length", bar, made.bar),
         main("cut-length", cut, made.cut),
         more("bar-size", "Bar", stock(made, system)),
-        more("rod-ends", "Rod ends", threads),
+        more("rod-ends", "Rod ends", thread_sizes(&made.ends)),
         more("bar-weight", "Bar weight, each", value(made.bar_weight, Kind::Weight, system)),
     ]
 }

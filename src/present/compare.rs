@@ -1,6 +1,6 @@
 //! Two rigs side by side: what was entered differently, and what each link comes out as.
 
-use super::words::{length, metal, stock, threads, value};
+use super::words::{length, metal, stock, thread_sizes, value};
 use crate::differences::{Change, differences, matched, text_words};
 use crate::document::Link;
 use crate::quantity::{Kind, System};
@@ -64,9 +64,11 @@ impl Row {
     }
 }
 
-/// What a link comes out as, in this order; or why it comes out as nothing.
-const LINK_ROWS: [&str; 5] = ["Mount to mount", "Bar", "Rod ends", "Saw to", "Verdict"];
-type LinkCells = Result<[String; 5], &'static str>;
+/// What a link comes out as, in this order.
+const LINK_ROWS: [&str; 6] = ["Mount to mount", "Bar", "Metal", "Rod ends", "Saw to", "Verdict"];
+
+/// The cells of a link; or why it comes out as nothing.
+type LinkCells = Result<[String; 6], &'static str>;
 
 /// Compares two rigs: what was entered differently, the sums, each link that comes out differently, and what is the same.
 pub fn table(sides: [Side<'_>; 2], system: System) -> Table {
@@ -97,8 +99,8 @@ pub fn table(sides: [Side<'_>; 2], system: System) -> Table {
         Row::each("All bars together", rigs.map(|rig| value(rig.weight, Kind::Weight, system))),
     ];
     groups.push(Group { heading: "All of it".to_string(), rows: sums });
-    // Links that come out the same stand last, a line each.
-    let mut same = Vec::new();
+    // Links that come out the same, or as nothing in one of the two, stand last, a line each.
+    let (mut same, mut one_sided) = (Vec::new(), Vec::new());
     for (in_a, in_b) in matched(a, b) {
         let places = [in_a, in_b];
         let title = places.iter().zip([a, b]).find_map(|(at, document)| document.links.get((*at)?)).map(Link::title);
@@ -116,12 +118,11 @@ pub fn table(sides: [Side<'_>; 2], system: System) -> Table {
                 let rows = LINK_ROWS.into_iter().zip(pairs).map(|(about, (a, b))| Row::each(about, [a, b])).collect();
                 groups.push(Group { heading: title, rows });
             }
-            // Where one of them has no answer, one line says what the other is.
-            (one, other) => {
-                let cells = [one, other].map(in_one_cell);
-                groups.push(Group { heading: title, rows: vec![Row::each("This link", cells)] });
-            }
+            (one, other) => one_sided.push(Row::each(title, [one, other].map(in_one_cell))),
         }
+    }
+    if !one_sided.is_empty() {
+        groups.push(Group { heading: "No answer in one of them".to_string(), rows: one_sided });
     }
     if !same.is_empty() {
         groups.push(Group { heading: "The same in both".to_string(), rows: same });
@@ -139,8 +140,9 @@ fn link(report: Option<&LinkReport>, system: System) -> LinkCells {
     let made = &answer.link;
     Ok([
         length(made.length, system),
-        format!("{} {}", stock(made, system), metal(made)),
-        threads(&made.ends),
+        stock(made, system),
+        metal(made).to_string(),
+        thread_sizes(&made.ends),
         length(made.cut, system),
         answer.word().to_string(),
     ])
@@ -148,17 +150,13 @@ fn link(report: Option<&LinkReport>, system: System) -> LinkCells {
 
 fn in_one_sentence(cells: LinkCells) -> String {
     match cells {
-        Ok([length, bar, ends, cut, verdict]) => {
-            format!("{length} mount to mount, {bar}, {ends}, saw to {cut}. {verdict}.")
+        Ok([length, bar, metal, threads, cut, verdict]) => {
+            format!("{length} mount to mount, {bar} {metal}, rod ends {threads}, saw to {cut}. {verdict}.")
         }
         Err(why) => why.to_string(),
     }
 }
 
 fn in_one_cell(cells: Option<LinkCells>) -> String {
-    match cells {
-        None => "not there".to_string(),
-        Some(Err(why)) => why.to_string(),
-        Some(Ok(cells)) => cells.join(", "),
-    }
+    cells.map_or_else(|| "not there".to_string(), in_one_sentence)
 }

@@ -89,7 +89,7 @@ pub fn of_link(document: &Document, at: usize, answer: &Answer, system: System) 
 /// The parts of the whole rig.
 #[derive(Debug, Clone, PartialEq)]
 pub struct RigParts {
-    /// How many entries are not counted, for want of an answer.
+    /// How many links are not counted, for want of an answer.
     pub missing: Option<String>,
     /// A row for each kind.
     pub rows: Vec<PartRow>,
@@ -103,10 +103,15 @@ pub fn whole_rig(whole: &WholeRig, system: System) -> Option<RigParts> {
     if rig.parts.is_empty() {
         return None;
     }
-    let entries = if rig.open > 1 { format!("{} entries", rig.open) } else { "1 entry".to_string() };
+    let (open, all) = (rig.unmeasured + rig.unfinished + rig.impossible, rig.pieces);
+    let missing = match open {
+        0 => None,
+        1 => Some(format!("1 of {all} links has no answer: its parts are not counted here.")),
+        open => Some(format!("{open} of {all} links have no answer: their parts are not counted here.")),
+    };
     let weight = value(rig.weight, Kind::Weight, system);
     Some(RigParts {
-        missing: (rig.open > 0).then(|| format!("{entries} without an answer: not counted here.")),
+        missing,
         rows: rows(&rig.parts, system),
         weight: format!("All bars together weigh {weight}, without rod ends, nuts and bolts."),
     })

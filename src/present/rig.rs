@@ -28,7 +28,7 @@ pub struct Judged {
 pub struct Head {
     /// What rig it is: `Rig of 4,100 lb, driven hard`.
     pub kicker: String,
-    /// Its name; without one, how many links it has.
+    /// Its name; without one, how many links are to be made for it.
     pub title: String,
     /// How it came out; `None` while no link is answered.
     pub judged: Option<Judged>,
@@ -43,7 +43,7 @@ pub fn head(whole: &WholeRig, system: System) -> Head {
     let job = job(&whole.document, system);
     Head {
         kicker: if unanswered { "The whole rig".to_string() } else { format!("Rig of {job}") },
-        title: if name.is_empty() { links(whole.rig.pieces) } else { name.clone() },
+        title: if name.is_empty() { links_to_make(whole.rig.pieces) } else { name.clone() },
         judged: judged(whole),
         status: status(whole, !name.is_empty()),
     }
@@ -64,7 +64,7 @@ fn judged(whole: &WholeRig) -> Option<Judged> {
 /// How the links stand together; begins with how many they are, where nothing else says so.
 fn status(whole: &WholeRig, counted: bool) -> String {
     let rig = &whole.rig;
-    let count = links(rig.pieces);
+    let count = links_to_make(rig.pieces);
     if rig.unmeasured >= rig.pieces {
         return if counted { format!("{count}, none entered yet.") } else { "None entered yet.".to_string() };
     }
@@ -101,6 +101,17 @@ fn worst(whole: &WholeRig) -> Option<String> {
         LinkReport::Needs(_) => return None,
     };
     Some(format!("Worst: {}, {says}.", lower(&whole.document.links.get(index)?.title())))
+}
+
+/// `1 link to make`, `13 links to make`: a pair counts as two.
+fn links_to_make(count: usize) -> String {
+    if count == 1 { "1 link to make".to_string() } else { format!("{count} links to make") }
+}
+
+/// How many entries the links to make are, where some of them are entered together.
+pub fn entries_line(whole: &WholeRig) -> Option<String> {
+    let (entries, pieces) = (whole.links.len(), whole.rig.pieces);
+    (entries < pieces).then(|| format!("{entries} entries for {pieces} links: links that are alike are entered once."))
 }
 
 /// `1 link`, `13 links`.

@@ -13,6 +13,9 @@ use crate::store::saved_builds::SavedBuild;
 use crate::store::stored_entries::Origin;
 use crate::store::trash;
 
+/// What the entries that are open are called, beside saved builds.
+pub const CURRENT_BUILD: &str = "Current build";
+
 /// More changes than these are counted, not listed.
 const MOST_CHANGES: usize = 12;
 
@@ -165,7 +168,7 @@ pub fn row(saved: &SavedBuild, origin: &Origin, system: System, spoken: impl Fn(
         sentences.push(format!("Saved {when}."));
     }
     if open {
-        sentences.push("Open now.".to_string());
+        sentences.push(format!("{CURRENT_BUILD}."));
     }
     Row::of(saved, sentences.join(" "), system)
 }

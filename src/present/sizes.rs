@@ -46,23 +46,34 @@ pub fn why(answer: &Answer, [smaller, larger]: &[Option<Candidate>; 2], system: 
     // For steering and track bars practice and calculation are one answer, the larger.
     let one_answer = has_no_second_path(answer.role);
     let (smaller, by_numbers) = if one_answer { (&None, &None) } else { (smaller, &sizing.by_numbers) };
+    // A size that is both stands there once.
+    let both = by_numbers.is_some() && *by_numbers == sizing.recommended;
+    let (by_numbers, recommended) =
+        if both { (&None, "Recommended, smallest that passes") } else { (by_numbers, "Recommended") };
     let sizes = [
         ("One size down", smaller),
         ("Smallest that passes", by_numbers),
-        ("Recommended", &sizing.recommended),
+        (recommended, &sizing.recommended),
         ("One size up", larger),
     ];
     let row = |(name, size): (&'static str, &Option<Candidate>)| Some(candidate(name, size.as_ref()?, system));
+    let governs = say(&sizing.governs, system);
+    let practice = sizing.by_trade.as_ref().map(|trade| {
+        let words = say(&trade.words, system);
+        // What was just said is not said again.
+        if governs.contains(&words) {
+            "Common practice has no source.".to_string()
+        } else {
+            format!("Builders usually fit {words}. Common practice, no source.")
+        }
+    });
     WhyThisSize {
-        governs: say(&sizing.governs, system),
+        governs,
         chosen: sizing
             .overridden
             .then_some("You chose another size than the recommended one; the rest of this page answers for yours."),
         candidates: sizes.into_iter().filter_map(row).collect(),
-        practice: sizing
-            .by_trade
-            .as_ref()
-            .map(|trade| format!("Builders usually fit {}. Common practice, no source.", say(&trade.words, system))),
+        practice,
     }
 }
 
@@ -74,7 +85,7 @@ fn candidate(name: &'static str, candidate: &Candidate, system: System) -> Candi
         thread: threads::find(candidate.thread).map_or(candidate.thread, thread),
         utilization: value(candidate.utilization, Kind::Percent, system) + against,
         decides: candidate.decides,
-        recommended: name == "Recommended",
+        recommended: name.starts_with("Recommended"),
     }
 }
 

@@ -125,6 +125,12 @@ pub fn pieces(things: usize) -> String {
     if things > 1 { format!("{things} pieces") } else { "1 piece".to_string() }
 }
 
+/// Both threads by their sizes: `1-1/4-12`, or `1-1/4-12 at A, 7/8-14 at B`.
+pub fn thread_sizes([a, b]: &[EndGeometry; 2]) -> String {
+    let [a, b] = [a, b].map(|end| thread(end.thread));
+    if a == b { a.to_string() } else { format!("{a} at A, {b} at B") }
+}
+
 /// Both threads in one phrase.
 pub fn threads([a, b]: &[EndGeometry; 2]) -> String {
     if a.thread.id == b.thread.id {

@@ -13,8 +13,8 @@
 //! Serves the promises on reloads, bad links and two tabs.
 
 use super::saved_builds::SavedBuild;
-use super::stored_entries::{Origin, StoredEntries};
-use super::{other_tabs, unverified};
+use super::stored_entries::{Origin, StoredEntries, in_address};
+use super::{other_tabs, saved_builds, unverified};
 use crate::document::Document;
 use crate::share::{self, Opened};
 
@@ -73,7 +73,8 @@ pub fn on_load(found: Found<'_>) -> Opening {
     }
     let plain = share::to_fragment(&opened.document);
     let of_tab = StoredEntries::read(found.of_tab);
-    let reloaded = !of_tab.fragment.is_empty() && (of_tab.fragment == plain || found.own_address == found.address);
+    let brings = |entries: &StoredEntries| entries.fragment == plain || in_address(&entries.fragment) == plain;
+    let reloaded = !of_tab.fragment.is_empty() && (brings(&of_tab) || found.own_address == found.address);
     if reloaded && !of_tab.origin.is_same(&shared.origin) {
         // Another tab works on something else meanwhile.
         return Opening::of(Open::OfTab(of_tab));
@@ -83,7 +84,7 @@ pub fn on_load(found: Found<'_>) -> Opening {
         let set_aside = Some(of_tab).filter(|of_tab| of_tab.fragment != shared.fragment);
         return Opening { set_aside, ..Opening::of(Open::Stored(shared)) };
     }
-    if shared.fragment == plain {
+    if brings(&shared) {
         let notices = if shared.origin.unverified.is_empty() { opened.told } else { Vec::new() };
         return Opening { notices, address_is_foreign: true, ..Opening::of(Open::Stored(shared)) };
     }
@@ -106,7 +107,7 @@ pub fn on_address(address: &str, own: &StoredEntries) -> AddressChange {
     let opened = share::from_fragment(address);
     if opened.document == Document::default() {
         AddressChange::Nothing(if address.is_empty() { Vec::new() } else { opened.told })
-    } else if own.fragment == share::to_fragment(&opened.document) {
+    } else if [&own.fragment, &in_address(&own.fragment)].contains(&&share::to_fragment(&opened.document)) {
         AddressChange::Same(opened.told)
     } else {
         AddressChange::Link(opened)
@@ -122,8 +123,15 @@ pub fn receive(
     id: String,
 ) -> Received {
     let plain = share::to_fragment(&opened.document);
-    if let Some(before) = before.filter(|before| before.fragment == plain) {
+    let brings = |fragment: &str| fragment == plain || in_address(fragment) == plain;
+    if let Some(before) = before.filter(|before| brings(&before.fragment)) {
         return Received { entries: other_tabs::newest(before.clone(), shared), is_new: false };
+    }
+    // A bookmark of a build that is kept here brings the order that is kept with it.
+    let with_order = |saved: &&SavedBuild| saved.is_open() && saved.fragment != plain && brings(&saved.fragment);
+    if let Some(saved) = builds.iter().find(with_order).filter(|_| opened.told.is_empty()) {
+        let (_, origin) = saved_builds::open(saved, None, id);
+        return Received { entries: StoredEntries { fragment: saved.fragment.clone(), origin }, is_new: true };
     }
     let mut origin = Origin { base: plain.clone(), unverified: opened.told.clone(), ..Origin::new(id) };
     // The address of unverified numbers says nothing of it; what holds them here may.

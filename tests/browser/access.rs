@@ -69,11 +69,11 @@ pub(crate) async fn every_view_can_be_heard(page: &Page) {
     let heard = makes_sense(page, "Size").await;
     let drawn = heard.iter().find(|it| it.role == "image" || it.role == "SvgRoot").map(|it| it.name.as_str());
     assert!(drawn.is_some_and(|name| name.contains("38 in")), "the drawing is told in words: {drawn:?}");
-    page.click("#leaf-prove").await;
+    page.click("#view-prove").await;
     page.wait_text(".checks", |text| !text.is_empty()).await;
     page.click(".check > summary").await;
     makes_sense(page, "Prove").await;
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     page.click("#add-steering").await;
     page.wait_text("#rig-links", |text| text.contains("tie rod")).await;
     let heard = makes_sense(page, "Rig").await;
@@ -93,10 +93,10 @@ pub(crate) async fn twice_the_letters_still_fit(page: &Page) {
     for (width, size) in [(320, "100%"), (360, "200%"), (1280, "200%")] {
         page.open(crate::page::Screen { width, ..PHONE }, EXAMPLE).await;
         page.script("document.documentElement.style.setProperty('font-size', arguments[0])", vec![json!(size)]).await;
-        for leaf in ["leaf-size", "leaf-prove", "leaf-rig", "leaf-saved"] {
-            page.click(&format!("#{leaf}")).await;
+        for view in ["view-size", "view-prove", "view-order", "view-make", "view-rig", "view-saved"] {
+            page.click(&format!("#{view}")).await;
             page.pause(60).await;
-            assert_eq!(page.overflow().await, 0, "{leaf} at {width} px with letters of {size}");
+            assert_eq!(page.overflow().await, 0, "{view} at {width} px with letters of {size}");
         }
     }
 }

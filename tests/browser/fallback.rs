@@ -50,7 +50,7 @@ pub(crate) async fn without_webassembly_entries_can_be_taken_along(page: &Page) 
 }
 
 /// Turns to the Prove view, where the page may be gone before a driver has clicked.
-const PROVE: &str = "document.getElementById('leaf-prove')?.click()";
+const PROVE: &str = "document.getElementById('view-prove')?.click()";
 
 /// A panic inside the program, and the ways on.
 pub(crate) async fn a_program_that_stops_gives_everything_back(page: &Page) {
@@ -87,7 +87,7 @@ pub(crate) async fn a_program_that_stops_gives_everything_back(page: &Page) {
 pub(crate) async fn the_empty_form_after_a_stop_is_new_work(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "Mine").await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.enter("in-length", "41").await;
     page.wait_kept("length=41in").await;
     page.script(FILL, vec![]).await;
@@ -116,7 +116,7 @@ pub(crate) async fn a_stranger_s_mistake_changes_nothing(page: &Page) {
         .await;
     page.pause(50).await;
     assert_eq!(page.take_errors().await.len(), 2);
-    page.click("#leaf-prove").await;
+    page.click("#view-prove").await;
     page.wait_text("#prove-title", |text| !text.is_empty()).await;
 }
 

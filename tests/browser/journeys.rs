@@ -16,6 +16,7 @@ mod first;
 mod kept;
 mod make;
 mod offline;
+mod order;
 mod page;
 mod policy;
 mod prove;
@@ -61,6 +62,8 @@ fn main() -> ExitCode {
         rig::one_link_after_the_other,
         rig::links_are_copied_and_taken_away,
         rig::every_step_can_be_undone,
+        order::a_phone_order_by_keyboard,
+        order::a_shop_keeps_its_lists,
         saved::builds_are_kept_and_compared,
         saved::a_button_pressed_after_a_name_is_pressed,
         saved::undoing_an_opening_returns_to_the_build_before,

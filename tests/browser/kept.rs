@@ -30,7 +30,7 @@ pub(crate) const EMPTY: &str =
 
 /// Sets the length of the current link, once the view it turns to has come to rest.
 pub(crate) async fn length(page: &Page, inches: &str) {
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.wait_focus("answer").await;
     page.pause(100).await;
     page.enter("in-length", inches).await;
@@ -158,7 +158,7 @@ pub(crate) async fn unverified_numbers_stay_so_until_compared(page: &Page) {
     page.click("#builds .remove").await;
     page.click("#bring-back").await;
     page.wait_text("#saved-title", |text| text == "2 saved builds").await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.click("#clear").await;
     page.wait_text("#notices", |text| !is_unverified(text)).await;
     open(page, "Doubtful (2)").await;

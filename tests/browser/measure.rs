@@ -234,7 +234,7 @@ async fn keys(
     if let Some(fragment) = fragment {
         page.open(PHONE, fragment).await;
         // A whole rig opens where all of it is seen.
-        page.click("#leaf-size").await;
+        page.click("#view-size").await;
         page.wait_text("#headline", |text| !text.is_empty()).await;
     } else {
         page.visit(PHONE, &page.address()).await;

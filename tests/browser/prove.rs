@@ -7,7 +7,7 @@ use crate::size::EXAMPLE;
 pub(crate) async fn a_touched_part_opens_its_working(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
-    page.click("#leaf-prove").await;
+    page.click("#view-prove").await;
     let words = page.wait_text("#hill-words", |text| text.contains("bending moment")).await;
     assert!(words.contains("factor of 1.25"), "{words}");
     page.click(".hill .narrow [data-part='shank at end A']").await;
@@ -22,7 +22,7 @@ pub(crate) async fn a_touched_part_opens_its_working(page: &Page) {
 /// An engineer runs every outside check and looks for what would change the answer.
 pub(crate) async fn every_outside_value_agrees_here(page: &Page) {
     page.open(DESK, EXAMPLE).await;
-    page.click("#leaf-prove").await;
+    page.click("#view-prove").await;
     page.click("#outside > summary").await;
     let sum = page.wait_text("#outside-sum", |text| text.contains("agree")).await;
     let counts: Vec<usize> = sum.split(|c: char| !c.is_ascii_digit()).filter_map(|word| word.parse().ok()).collect();
@@ -43,7 +43,7 @@ pub(crate) async fn every_outside_value_agrees_here(page: &Page) {
 /// A changed assumption marks what rests on it, and one tap takes it back.
 pub(crate) async fn a_changed_assumption_leaves_its_mark(page: &Page) {
     page.open(DESK, EXAMPLE).await;
-    page.click("#leaf-prove").await;
+    page.click("#view-prove").await;
     page.wait_text("[data-check='bar-bending']", |text| text.contains("Passes")).await;
     let loads = "details.group:nth-of-type(5) > summary";
     page.click(loads).await;

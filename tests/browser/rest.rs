@@ -29,9 +29,9 @@ fn without_worker(page: &Page, folder: &Folder) -> PathBuf {
 
 /// Every view opens.
 async fn all_views_open(page: &Page) {
-    page.click("#leaf-prove").await;
+    page.click("#view-prove").await;
     page.wait_text("#prove-title", |text| text.contains("yields first")).await;
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     page.wait_text("#rig-title", |text| text.contains("2 links")).await;
     page.open_saved().await;
     page.wait_text("#saved-title", |text| text.contains("No saved builds")).await;
@@ -51,7 +51,7 @@ pub(crate) async fn the_part_comes_before_it_is_asked_for(page: &Page) {
     assert_eq!(page.script(came, vec![]).await, json!(1), "fetched once, with nothing pressed");
     page.stop_server();
     all_views_open(page).await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.click("#show-code").await;
     page.wait_text("#code", |text| text.contains("Scan it")).await;
     // There is no worker to be found.
@@ -123,7 +123,7 @@ pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Pag
     page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
     let told = page.wait_text("#missing", |text| text.contains("did not arrive")).await;
     assert!(told.contains("What stands above is valid") && told.contains("Your entries stay"), "{told}");
-    page.click("#leaf-prove").await;
+    page.click("#view-prove").await;
     let told = page.wait_text("#missing", |text| text.contains("did not arrive")).await;
     assert!(told.contains("every check"), "{told}");
     assert_eq!(page.attribute("#missing p", "role").await.as_deref(), Some("alert"));
@@ -135,7 +135,7 @@ pub(crate) async fn a_part_that_does_not_come_is_told_and_tried_again(page: &Pag
 
     // All that the first answer promises.
     page.stop_server();
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.enter("in-length", "40").await;
     page.wait_text("#bar-length", |text| text.contains("34-3/4 in")).await;
     page.wait_text("#missing", |text| text.contains("What stands above is valid")).await;
@@ -170,7 +170,7 @@ pub(crate) async fn a_late_part_leaves_the_reader_alone(page: &Page) {
     let slow = |latency: u32| json!({ "offline": false, "latency": latency, "downloadThroughput": -1, "uploadThroughput": -1 });
     page.devtools("Network.emulateNetworkConditions", slow(2500)).await;
     page.open(PHONE, EXAMPLE).await;
-    page.click("#leaf-prove").await;
+    page.click("#view-prove").await;
     page.find("#on-its-way").await;
     page.enter("in-length", "40 1/16").await;
     page.wait_text("#prove-title", |text| text.contains("yields first")).await;
@@ -182,7 +182,7 @@ pub(crate) async fn a_late_part_leaves_the_reader_alone(page: &Page) {
     let whole = fs::read(&part).expect("the part");
     fs::write(&part, b"of another build").expect("an altered part");
     page.open(PHONE, EXAMPLE).await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.wait_text("#missing", |text| text.contains("did not arrive")).await;
     fs::write(&part, whole).expect("the part as it was built");
     page.script("document.getElementById('fetch-again').focus()", vec![]).await;

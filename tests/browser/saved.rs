@@ -31,7 +31,7 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
     save_as(page, "Trail rig").await;
     page.reload().await;
     page.wait_text("#save-state", |text| text.contains("“Trail rig”, saved") && text.contains("Unchanged")).await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.click("#clear").await;
     page.wait_text("#still-needed", |text| !text.is_empty()).await;
     open(page, "Trail rig").await;
@@ -54,7 +54,7 @@ pub(crate) async fn builds_are_kept_and_compared(page: &Page) {
     page.wait_text("#builds", |text| text.contains("Trail rig (2)")).await;
     page.choose("compare-b", "Trail rig").await;
     let table = page.wait_text("#comparison", |text| text.contains("differs")).await;
-    for said in ["Open now", "38 in", "39-1/4 in", "Mount to mount"] {
+    for said in ["Current build", "38 in", "39-1/4 in", "Mount to mount"] {
         assert!(table.contains(said), "{said} is missing in {table}");
     }
     page.screenshot_whole("saved-phone").await;
@@ -82,7 +82,7 @@ pub(crate) async fn undoing_an_opening_returns_to_the_build_before(page: &Page) 
     save_as(page, "One").await;
     page.click("#save-another").await;
     page.wait_text("#saved-notices", |text| text.contains("One (2)")).await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.enter("in-length", "44").await;
     page.wait_text("#eye-to-eye", |text| text == "44 in").await;
     page.open_saved().await;
@@ -161,7 +161,7 @@ pub(crate) async fn a_received_build_is_a_copy(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "Mine").await;
     let mine = page.records().await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.enter("in-length", "41").await;
     page.wait_text("#eye-to-eye", |text| text == "41 in").await;
     page.open_saved().await;
@@ -172,7 +172,7 @@ pub(crate) async fn a_received_build_is_a_copy(page: &Page) {
     page.forget_everything().await;
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "Mine").await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.enter("in-weight", "4444").await;
     page.wait_text("#bar-length", |text| !text.is_empty()).await;
     page.open(PHONE, &link).await;
@@ -192,7 +192,7 @@ pub(crate) async fn a_received_build_is_a_copy(page: &Page) {
         "unsaved, so set aside: {now:?}"
     );
     page.click("#back-to-own").await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.wait_text("#in-weight", |_| true).await;
     assert_eq!(page.value("in-weight").await, "4444");
 }
@@ -201,7 +201,7 @@ pub(crate) async fn a_received_build_is_a_copy(page: &Page) {
 pub(crate) async fn the_code_is_the_link(page: &Page) {
     page.open(DESK, EXAMPLE).await;
     page.prefer("color-scheme", "dark").await;
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     for id in ["add-steering", "add-sway", "add-four"] {
         page.click(&format!("#{id}")).await;
     }
@@ -227,10 +227,10 @@ pub(crate) async fn the_code_is_the_link(page: &Page) {
 pub(crate) async fn two_tabs_agree_or_ask(page: &Page) {
     page.open(DESK, EXAMPLE).await;
     save_as(page, "Mine").await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     let [first, second] = page.another_tab().await;
     page.open(DESK, "").await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.enter("in-length", "40").await;
     page.wait_text("#eye-to-eye", |text| text == "40 in").await;
     page.turn_to_tab(&first).await;
@@ -272,7 +272,7 @@ pub(crate) async fn a_build_saved_elsewhere_is_not_written_over(page: &Page) {
     page.open(DESK, EXAMPLE).await;
     save_as(page, "Mine").await;
     let id = page.records().await[0]["id"].as_str().unwrap_or_default().to_owned();
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.enter("in-length", "40").await;
     // As another window would that this one has not heard of.
     let code = "const key = 'linkwright.build.' + arguments[0];
@@ -295,7 +295,7 @@ pub(crate) async fn a_build_saved_elsewhere_is_not_written_over(page: &Page) {
 pub(crate) async fn what_cannot_be_kept_is_told(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "Mine").await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.script(FILL, vec![]).await;
     page.enter("in-length", "43 1/16").await;
     page.wait_text("#eye-to-eye", |text| text == "43-1/16 in").await;

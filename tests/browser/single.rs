@@ -21,9 +21,9 @@ pub(crate) async fn one_file_opens_from_a_folder(page: &Page) {
     page.enter("in-weight", "4,100 lb").await;
     page.click("label[for='in-use-hard']").await;
     let headline = page.wait_text("#headline", |text| text.contains("2-1/4 in")).await;
-    page.click("#leaf-prove").await;
+    page.click("#view-prove").await;
     page.wait_text("#prove-title", |text| !text.is_empty()).await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     let kept = "return localStorage.getItem('linkwright.entries')?.split('\\n')[0]";
     assert_eq!(page.script(kept, vec![]).await, json!(EXAMPLE), "kept before the file is closed");
 

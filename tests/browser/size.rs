@@ -104,7 +104,7 @@ pub(crate) async fn the_buttons_print_what_the_keys_do(page: &Page) {
     page.wait_count(".sheets.alone", 1).await;
     page.wait_count(".sheets.alone", 0).await;
     page.script(watch, vec![]).await;
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     page.wait_text("#rig-title", |text| !text.is_empty()).await;
     for button in ["print", "print-all"] {
         assert_eq!(page.script(printed, vec![json!(button)]).await, json!([false, true, 0, true]), "the rig: {button}");
@@ -276,8 +276,8 @@ pub(crate) async fn a_refused_entry_is_not_a_shorter_one(page: &Page) {
     page.click("#redo").await;
     page.wait_text("#eye-to-eye", |text| text == "927.0 mm").await;
     page.enter("in-length", "500x").await;
-    page.click("#leaf-prove").await;
-    page.click("#leaf-size").await;
+    page.click("#view-prove").await;
+    page.click("#view-size").await;
     page.wait_text("#eye-to-eye", |text| text == "927.0 mm").await;
     assert!(page.fragment().await.contains("length=0.927&"));
 }

@@ -21,7 +21,7 @@ pub(crate) async fn unverified_numbers_are_marked_wherever_they_go(page: &Page) 
     page.devtools("Emulation.setEmulatedMedia", json!({ "media": "" })).await;
     save_as(page, "Doubtful").await;
     let link = page.fragment().await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.click("#clear").await;
     page.wait_text("#notices", |text| !is_unverified(text)).await;
     page.open(PHONE, &other()).await;
@@ -49,11 +49,15 @@ pub(crate) async fn a_link_sent_on_says_so_too(page: &Page) {
     let link = page.script(sent, vec![]).await;
     let opened = linkwright::share::from_fragment(link.as_str().unwrap_or_default());
     assert!(opened.told.concat().contains("in doubt"), "{link}");
+    // So does the address, which somebody may copy from its bar once it was written.
+    let written = "return new Promise(done => setTimeout(() => done(location.hash.includes('&crc=')), 500))";
+    assert_eq!(page.script(written, vec![]).await, json!(false), "the address has no check either");
     page.click("#compared").await;
     page.wait_text("#notices", |text| !is_unverified(text)).await;
     let link = page.script(sent, vec![]).await;
     let opened = linkwright::share::from_fragment(link.as_str().unwrap_or_default());
     assert!(opened.told.is_empty(), "{link}");
+    assert_eq!(page.script(written, vec![]).await, json!(true), "and has it once they were compared");
 }
 
 /// Stored entries that were damaged are unverified in the bin as well.
@@ -133,7 +137,7 @@ pub(crate) async fn going_back_in_one_tab_leaves_the_other(page: &Page) {
 pub(crate) async fn room_again_keeps_the_entries(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     save_as(page, "Mine").await;
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.pause(400).await;
     page.script(FILL, vec![]).await;
     page.enter("in-length", "40.123456").await;

@@ -53,9 +53,9 @@ fn nothing_is_known_of_a_new_rig() {
         ]
     );
     assert_eq!(still_needed(&rows), "6 still needed");
-    assert_eq!(state(&rows, "How many"), (State::ByDefault, "Taken as 2, not asked.".to_string()));
-    assert_eq!(state(&rows, "Which link"), (State::ByDefault, "Taken as front lower links, not asked.".to_string()));
-    assert_eq!(state(&rows, "finished"), (State::ByDefault, "As turned, taken without asking.".to_string()));
+    assert_eq!(state(&rows, "How many"), (State::ByDefault, "Taken as 2.".to_string()));
+    assert_eq!(state(&rows, "Which link"), (State::ByDefault, "Taken as front lower links.".to_string()));
+    assert_eq!(state(&rows, "finished"), (State::ByDefault, "As turned, as is usual.".to_string()));
     assert_eq!(state(&rows, "own reference").0, State::LeftOpen);
 }
 

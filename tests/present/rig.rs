@@ -8,7 +8,7 @@ mod saved;
 mod side_by_side;
 
 use crate::dice;
-use linkwright::document::{Document, Position, Use};
+use linkwright::document::{Document, Position, Side, Use};
 use linkwright::engine::whole_rig;
 use linkwright::layouts::{self, LAYOUTS, Layout};
 use linkwright::present::{rig, rig_list};
@@ -63,14 +63,18 @@ fn the_head_says_what_rig_it_is_and_how_it_came_out() {
     let head = rig::head(&whole(&eight()), System::Inch);
     assert_eq!(
         [head.kicker.as_str(), &head.title, &head.status],
-        ["Rig of 4,100 lb, driven hard", "Trail rig", "12 links. Worst: rear lower links, passes, little margin."]
+        [
+            "Rig of 4,100 lb, driven hard",
+            "Trail rig",
+            "12 links to make. Worst: rear lower links, passes, little margin."
+        ]
     );
     assert_eq!(head.judged.map(|judged| judged.word), Some("Passes, little margin"));
     let nameless = whole(&Document { name: String::new(), ..eight() });
     let head = rig::head(&nameless, System::Metric);
     assert_eq!(
         [head.kicker.as_str(), &head.title, &head.status],
-        ["Rig of 1,860 kg, driven hard", "12 links", "Worst: rear lower links, passes, little margin."],
+        ["Rig of 1,860 kg, driven hard", "12 links to make", "Worst: rear lower links, passes, little margin."],
         "the count is said once"
     );
 }
@@ -79,35 +83,35 @@ fn the_head_says_what_rig_it_is_and_how_it_came_out() {
 fn the_summary_counts_what_is_still_needed() {
     type Edit = fn(&mut Document);
     let cases: [(Edit, &str); 7] = [
-        (|rig| rig.links.iter_mut().for_each(|link| link.length = None), "12 links, none entered yet."),
+        (|rig| rig.links.iter_mut().for_each(|link| link.length = None), "12 links to make, none entered yet."),
         (
             |rig| rig.links[1].length = None,
-            "12 links. Worst: rear lower links, passes, little margin. 1 link still needs its length.",
+            "12 links to make. Worst: rear lower links, passes, little margin. 1 link still needs its length.",
         ),
         (
             |rig| rig.links[0].length = None,
-            "12 links. Worst: rear lower links, passes, little margin. 2 links still need their lengths.",
+            "12 links to make. Worst: rear lower links, passes, little margin. 2 links still need their lengths.",
         ),
         (
             |rig| rig.links[1].ends[0].rod_end = Some(linkwright::document::OWN_ROD_END),
-            "12 links. Worst: rear lower links, passes, little margin. 1 link still needs an entry.",
+            "12 links to make. Worst: rear lower links, passes, little margin. 1 link still needs an entry.",
         ),
-        (|rig| rig.rig.usage = None, "12 links. Still needed: how it is used."),
+        (|rig| rig.rig.usage = None, "12 links to make. Still needed: how it is used."),
         (
             |rig| {
                 rig.links[1].length = Some(inch(6.0));
                 rig.links[1].ends.iter_mut().for_each(|end| end.rod_end = Some("wide-16"));
             },
-            "12 links. Worst: front upper link, cannot be made as entered. 1 link cannot be made as entered.",
+            "12 links to make. Worst: front upper link, cannot be made as entered. 1 link cannot be made as entered.",
         ),
-        (|rig| rig.links.truncate(2), "3 links. Worst: front lower links, passes."),
+        (|rig| rig.links.truncate(2), "3 links to make. Worst: front lower links, passes."),
     ];
     for (edit, sentence) in cases {
         let mut document = eight();
         edit(&mut document);
         assert_eq!(rig::summary(&whole(&document)), sentence);
     }
-    assert_eq!(rig::summary(&whole(&Document::default())), "2 links, none entered yet.");
+    assert_eq!(rig::summary(&whole(&Document::default())), "2 links to make, none entered yet.");
 }
 
 #[test]
@@ -178,6 +182,16 @@ fn random_rigs_show_every_link_once_and_no_broken_number() {
     });
     let answered = answered.into_inner();
     assert!(answered > 300, "{answered} rows with an answer");
+}
+
+#[test]
+fn entries_are_counted_apart_from_the_links_to_make() {
+    let line = rig::entries_line(&whole(&eight()));
+    assert_eq!(line.as_deref(), Some("8 entries for 12 links: links that are alike are entered once."));
+    let mut alone = eight();
+    alone.links.retain(|link| link.seated() == Side::Middle);
+    assert!(!alone.links.is_empty());
+    assert_eq!(rig::entries_line(&whole(&alone)), None);
 }
 
 #[test]

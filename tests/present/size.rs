@@ -168,6 +168,10 @@ fn the_size_to_take_stands_among_its_neighbors() {
     assert_eq!(chosen, [measured(recommended.outside_diameter, System::Inch)]);
     assert!(why.candidates.iter().any(|row| row.name == "One size up"));
     assert_eq!(why.chosen, None);
+    let sizes: Vec<(&str, &str)> = why.candidates.iter().map(|row| (row.bar.as_str(), row.thread)).collect();
+    assert!(sizes.windows(2).all(|pair| pair[0] != pair[1]), "no size stands there twice: {sizes:?}");
+    let usual = why.practice.expect("what builders fit");
+    assert!(usual.contains("no source") && !(why.governs.contains("usually fit") && usual.contains("usually fit")));
 
     let rows = engine::firmness(&document, 0);
     let margin = sizes::margin(&rows, true, System::Inch).expect("a margin");
@@ -198,7 +202,7 @@ fn parts_of_the_rig_count_what_is_left_out() {
     document.links[1].length = None;
     let whole = engine::whole_rig(&document, None);
     let rows = parts::whole_rig(&whole, System::Inch).expect("parts");
-    assert_eq!(rows.missing.as_deref(), Some("1 entry without an answer: not counted here."));
+    assert_eq!(rows.missing.as_deref(), Some("2 of 4 links have no answer: their parts are not counted here."));
     assert!(rows.weight.contains(&show(whole.rig.weight, Kind::Weight, System::Inch)), "{}", rows.weight);
     document.links[0].length = None;
     assert_eq!(parts::whole_rig(&engine::whole_rig(&document, None), System::Inch), None);

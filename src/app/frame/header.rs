@@ -18,7 +18,7 @@ pub(crate) fn Header() -> impl IntoView {
         view! {
             <button
                 type="button"
-                id=format!("leaf-{}", view.name())
+                id=format!("view-{}", view.name())
                 aria-current=current
                 on:click=move |_| session.open_view(view)
             >
@@ -44,7 +44,7 @@ pub(crate) fn Header() -> impl IntoView {
         <header class="title">
             <h1>"Linkwright"</h1>
             <p>"Sizes a suspension link and shows why."</p>
-            <nav class="leaves" aria-label="Views">{views.collect_view()}</nav>
+            <nav class="views" aria-label="Views">{views.collect_view()}</nav>
             <div class="units" role="group" aria-label="Units">{units.collect_view()}</div>
         </header>
     }

@@ -81,11 +81,13 @@ fn OneList(
             <Rows shop kind />
             <div class="buttons">
                 <button type="button" on:click=add>"Add a row"</button>
-                <button type="button" on:click=export>"Export as CSV"</button>
+                <button type="button" id=format!("export-{}", kind.id()) on:click=export>"Export as CSV"</button>
                 <label class="button" for=field.clone()>"Import CSV"</label>
                 <input class="unseen" id=field.clone() type="file" accept=".csv,.txt,text/csv" on:change=import />
                 <Show when=move || shop.before(kind).is_some()>
-                    <button type="button" class="quiet" on:click=restore>"Bring back what it was before"</button>
+                    <button type="button" class="quiet" id=format!("before-{}", kind.id()) on:click=restore>
+                        "Bring back what it was before"
+                    </button>
                 </Show>
             </div>
         </Fold>

@@ -59,7 +59,8 @@ fn Question(
         }
     };
     // On a phone what can wait is folded away; a question that was open stays open when it is answered.
-    let open = session.columns.get_untracked() || state() == State::Missing;
+    let missing = untrack(|| state() == State::Missing);
+    let open = session.columns.get_untracked() || missing;
     view! {
         <li class="question" data-state=move || state().name()>
             <details prop:open=open>

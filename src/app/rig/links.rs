@@ -4,6 +4,7 @@ use super::link_row::LinkRow;
 use crate::app::session::use_session;
 use crate::browser::page;
 use leptos::prelude::*;
+use linkwright::present::rig;
 use linkwright::present::rig_list::{Change, Changed};
 
 /// What a button of a row did; it is said until something else changes.
@@ -47,6 +48,7 @@ pub(super) fn Links() -> impl IntoView {
         }
         lines
     });
+    let entries = Memo::new(move |_| session.rig.with(|whole| rig::entries_line(whole)));
     let on_change = Callback::new(move |(index, change): (usize, Change)| {
         // What is half typed counts before the rig changes.
         session.settle();
@@ -67,6 +69,7 @@ pub(super) fn Links() -> impl IntoView {
     view! {
         <section class="part-of">
             <h3>"Links, the worst first"</h3>
+            {move || entries.get().map(|line| view! { <p class="help">{line}</p> })}
             <ol class="rig-links" id="rig-links">
                 <For each=move || lines.get() key=|line| *line let(line)>
                     {match line {

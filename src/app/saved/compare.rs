@@ -6,8 +6,8 @@ use linkwright::document::Document;
 use linkwright::engine;
 use linkwright::present::compare::{Cells, Group, Row, Side, Table, table};
 use linkwright::present::saved::help::SAME_ENTRIES;
-use linkwright::present::saved::title_of;
-use linkwright::present::words::rig_title;
+use linkwright::present::saved::{CURRENT_BUILD, title_of};
+use linkwright::present::words::{rig_title, unbroken};
 use linkwright::quantity::System;
 use linkwright::report::WholeRig;
 use linkwright::store::saved_builds::SavedBuild;
@@ -52,7 +52,7 @@ struct Picked {
 
 impl Picked {
     fn name(&self, system: System) -> String {
-        self.saved.as_ref().map_or_else(|| "Open now".to_string(), |document| rig_title(document, system))
+        self.saved.as_ref().map_or_else(|| CURRENT_BUILD.to_string(), |document| rig_title(document, system))
     }
 }
 
@@ -105,7 +105,7 @@ fn Picker(
             <label for=id>{label}</label>
             <select id=id prop:value=move || picked.get() on:change:target=move |event| picked.set(event.target().value())>
                 {optional.then(|| view! { <option value="">"Choose one"</option> })}
-                <option value=CURRENT>"Current build"</option>
+                <option value=CURRENT>{CURRENT_BUILD}</option>
                 <For each=move || builds.get() key=Clone::clone children=option />
             </select>
         </div>
@@ -161,10 +161,10 @@ fn ComparedRow(
     let cells = match row.cells {
         Cells::Each(cells) => {
             // On a narrow page, which hides the head, a cell repeats the name of its column.
-            let cell = |(name, words)| view! { <td data-of=name>{words}</td> };
+            let cell = |(name, words): (String, String)| view! { <td data-of=name>{unbroken(&words)}</td> };
             names.into_iter().zip(cells).map(cell).collect_view().into_any()
         }
-        Cells::Both(words) => view! { <td colspan="2">{words}</td> }.into_any(),
+        Cells::Both(words) => view! { <td colspan="2">{unbroken(&words)}</td> }.into_any(),
     };
     view! {
         <tr class:differing=differs>

@@ -7,7 +7,7 @@ use crate::app::session::{Saving, use_session};
 use crate::browser::clock;
 use leptos::prelude::*;
 use linkwright::present::saved::help::CLASH;
-use linkwright::present::saved::{changes, of_entries, save_state};
+use linkwright::present::saved::{CURRENT_BUILD, changes, of_entries, save_state};
 use linkwright::store::saved_builds::Target;
 
 /// The section.
@@ -51,7 +51,7 @@ pub(super) fn SaveSection(
     let list = move || changed.get().into_iter().map(|sentence| view! { <li>{sentence}</li> }).collect_view();
     view! {
         <section class="part-of" aria-labelledby="current-title">
-            <h3 id="current-title">"Open now"</h3>
+            <h3 id="current-title">{CURRENT_BUILD}</h3>
             <NameField />
             // Before what changes with the name: a button that is pressed must not move away.
             <div class="buttons">

@@ -6,7 +6,7 @@ use leptos::leptos_dom::helpers::debounce;
 use leptos::prelude::*;
 use linkwright::quantity::System;
 use linkwright::share::{self, Sent};
-use linkwright::store::stored_entries::{StoredEntries, fragment_of};
+use linkwright::store::stored_entries::{StoredEntries, fragment_of, in_address};
 use linkwright::store::{ENTRIES, Refused, Write, autosave, unverified};
 use std::time::Duration;
 
@@ -81,8 +81,14 @@ impl Session {
         let own = self.entries();
         self.store_entries(own.clone());
         if page::is_live() {
-            address::write_fragment(&own.fragment);
+            self.write_address(&own);
         }
+    }
+
+    /// Writes the entries into the address, which somebody may send: without the order, and unverified numbers say so
+    /// where it is opened.
+    pub(super) fn write_address(self, own: &StoredEntries) {
+        address::write_fragment(unverified::to_send(&in_address(&own.fragment), &own.origin));
     }
 
     /// Stores the entries.

@@ -53,7 +53,7 @@ impl Session {
         match opening::on_address(&address::fragment(), &own) {
             AddressChange::Nothing(notices) => {
                 self.notices.set(notices);
-                address::write_fragment(&own.fragment);
+                self.write_address(&own);
             }
             AddressChange::Same(notices) => self.notices.set(notices),
             AddressChange::Link(opened) => {

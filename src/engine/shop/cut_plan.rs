@@ -26,7 +26,7 @@ const MOST_SEARCHED: usize = 60;
 /// More blanks of one stock than any plan is asked for.
 pub const MOST_BLANKS: usize = 500;
 /// Steps of searching for one plan.
-pub const MOST_NODES: usize = 300_000;
+pub const MOST_NODES: usize = 200_000;
 /// Pieces of one length to saw.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Blank {

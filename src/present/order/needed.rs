@@ -6,9 +6,10 @@ use super::read_back::picked;
 use crate::document::{Document, ORDER_TEXTS};
 use crate::engine::sentence::spoken;
 use crate::inputs::{At, Choice, FINISH, LENGTH, MEASURED_ON, Number, POSITION, QUANTITY, ROLE, SEAT, USAGE, WEIGHT};
+use crate::present::ends::SizeRow;
 use crate::present::words::{self, rig_title};
 use crate::quantity::System;
-use crate::report::LinkReport;
+use crate::report::{LinkGeometry, LinkReport};
 
 /// How a question stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -102,6 +103,18 @@ pub fn rows(document: &Document, link: usize, report: &LinkReport, system: Syste
     rows
 }
 
+/// The lengths that people mix up, each by its full name.
+pub fn named_lengths(made: &LinkGeometry, system: System) -> Vec<SizeRow> {
+    let length = |value| words::length(value, system);
+    let bar = if made.provisional { "Bar, until the rod ends are measured" } else { "Bar, face to face" };
+    vec![
+        SizeRow { name: "Mount to mount, on the rig", value: length(made.length) },
+        SizeRow { name: "Eye to eye, as set", value: length(made.length) },
+        SizeRow { name: bar, value: length(made.bar) },
+        SizeRow { name: "Saw to", value: length(made.cut) },
+    ]
+}
+
 /// How many questions must be answered before the bar can be cut.
 pub fn missing(rows: &[Row]) -> usize {
     rows.iter().filter(|row| row.state == State::Missing).count()
@@ -135,7 +148,7 @@ fn finish(document: &Document, place: At) -> Row {
     let option = (FINISH.options)().into_iter().find(|option| Some(option.id) == FINISH.value(document, place));
     let (label, help) = option.map_or(("", ""), |option| (option.label, option.help));
     let known = match (said, help) {
-        (None, _) => (format!("{label}, taken without asking."), State::ByDefault),
+        (None, _) => (format!("{label}, as is usual."), State::ByDefault),
         (Some(_), "") => (label.to_string(), State::Said),
         (Some(_), help) => (format!("{label}. {help}"), State::Said),
     };
@@ -160,7 +173,7 @@ fn of_order(document: &Document) -> Vec<Row> {
 
 /// A value that nobody was asked for.
 fn taken(value: &str) -> String {
-    format!("Taken as {value}, not asked.")
+    format!("Taken as {value}.")
 }
 
 /// A number as far as it is known; without a value it is missing.

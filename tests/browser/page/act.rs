@@ -75,7 +75,7 @@ impl Page {
 
     /// Opens the Saved view. It comes to its title first, and what a finger aims at moves with it.
     pub(crate) async fn open_saved(&self) {
-        self.click("#leaf-saved").await;
+        self.click("#view-saved").await;
         sleep(Duration::from_millis(400)).await;
     }
 

@@ -156,7 +156,7 @@ fn versions_say_what_came_after_them() {
 fn rows_say_when_and_what_is_open() {
     let origin = Origin { build: Some("rig".to_string()), ..Origin::default() };
     let saved = row(&record(&saved_rig()), &origin, System::Inch, spoken);
-    assert_eq!((saved.name.as_str(), saved.when.as_str()), ("Trail rig", "Saved on Monday. Open now."));
+    assert_eq!((saved.name.as_str(), saved.when.as_str()), ("Trail rig", "Saved on Monday. Current build."));
     assert!(!saved.damaged && !saved.has_versions && saved.unverified.is_empty());
     assert_eq!(row(&record(&saved_rig()), &Origin::default(), System::Inch, spoken).when, "Saved on Monday.");
     let damaged = row(&SavedBuild::read("x", "{".to_string()), &origin, System::Inch, spoken);

@@ -152,8 +152,7 @@ impl Question<'_> {
             };
             let mut low = at_least(total.saturating_sub(held).max(self.blanks.shortest()), budget);
             let mut first = true;
-            loop {
-                let Some(better) = kind.length.checked_sub(self.left(&fills) + CLOSE) else { break };
+            while let Some(better) = kind.length.checked_sub(self.left(&fills) + CLOSE) {
                 let high = (better / self.unit).min(kind.room);
                 if low > high {
                     break;
