@@ -1,6 +1,6 @@
 //! How a link is made: the route, the paper, the cuts, the labels and the files.
 
-use crate::page::{DESK, PHONE, Page, Screen};
+use crate::page::{DESK, Key, PHONE, Page, Screen};
 use crate::size::EXAMPLE;
 use serde_json::json;
 
@@ -25,7 +25,7 @@ async fn open_rig(page: &Page, screen: Screen) {
 pub(crate) async fn a_route_is_read_and_printed(page: &Page) {
     open_rig(page, DESK).await;
     let route = page.wait_text("#route-steps", |text| text.contains("Protect and pack")).await;
-    for said in ["Tap drill, end A ●", "Tap, end B ■", "LEFT-HAND", "1-11/64 in", "rpm", "Rod end"] {
+    for said in ["Tap drill, end A ●", "Tap, end B ■", "LEFT-HAND", "1-11/64 in", "rpm", "Run the rod end in"] {
         assert!(route.contains(said), "{said} is missing in {route}");
     }
     assert!(page.text("#do-not-saw").await.starts_with("Do not saw yet: measure your rod ends."));
@@ -34,11 +34,13 @@ pub(crate) async fn a_route_is_read_and_printed(page: &Page) {
     // A slower machine is remembered on this device, and takes longer.
     page.click("#machine-limits > summary").await;
     page.enter("in-drill-minutes", "30").await;
+    page.press(Key::Tab).await;
     let longer = page.wait_text("#route-time", |text| text != time).await;
     page.reload().await;
     page.wait_text("#route-time", |text| text == longer).await;
     page.click("#machine-limits > summary").await;
     page.enter("in-drill-minutes", "1000").await;
+    page.press(Key::Tab).await;
     page.wait_text("#machine-limits .error", |text| text.contains("between 0 min and 240 min")).await;
     page.click("#reset-machine").await;
     page.wait_text("#route-time", |text| text == time).await;
@@ -84,6 +86,7 @@ pub(crate) async fn cuts_are_planned_and_remnants_kept(page: &Page) {
     // Bars of another length: the plan that stands is no longer of what is entered.
     page.click("#saw-settings > summary").await;
     page.enter("in-stock-length", "20 ft").await;
+    page.press(Key::Tab).await;
     page.wait_text("#cut-plan-said", |text| text.contains("Plan the cuts again")).await;
     page.wait_count("#cut-plans", 0).await;
     page.click("#plan-cuts").await;
@@ -123,16 +126,16 @@ pub(crate) async fn cuts_are_planned_and_remnants_kept(page: &Page) {
 /// A saved build is cut together with what is open, and says whose each blank is.
 pub(crate) async fn builds_are_cut_together(page: &Page) {
     page.open(DESK, EXAMPLE).await;
-    page.enter("in-name", "Demo crawler").await;
     page.click("#save-here").await;
+    page.wait_text(".sending .done", |text| text.contains("Saved")).await;
     page.click("#leaf-make").await;
     page.click("#which-builds label:nth-of-type(2) input").await;
     page.click("#plan-cuts").await;
-    let plan = page.wait_text("#cut-plans", |text| text.contains("Demo crawler")).await;
+    let plan = page.wait_text("#cut-plans", |text| text.contains("Rig of 4,100 lb")).await;
     assert!(plan.contains("What is open now"), "{plan}");
     page.click("#which-builds label:nth-of-type(1) input").await;
     page.click("#plan-cuts").await;
-    page.wait_text("#cut-plans", |text| !text.contains("What is open now") && text.contains("Demo crawler")).await;
+    page.wait_text("#cut-plans", |text| !text.contains("What is open now") && text.contains("Rig of 4,100 lb")).await;
 }
 
 /// Nothing entered, and little room: what is needed is said, and nothing sticks out.
