@@ -14,10 +14,10 @@ async fn close_dialog(page: &Page) {
 /// A rig of two entries: front lower links, and the same at the rear.
 async fn open_rig(page: &Page, screen: Screen) {
     page.open(screen, EXAMPLE).await;
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     page.click("#rig-links li[data-link='0'] .buttons button:nth-of-type(2)").await;
     page.wait_text("#rig-links", |text| text.contains("2. Rear lower links")).await;
-    page.click("#leaf-make").await;
+    page.click("#view-make").await;
     page.wait_text("#make-title", |text| text.starts_with("Make 2 pieces: 2-1/4 in")).await;
 }
 
@@ -104,10 +104,10 @@ pub(crate) async fn cuts_are_planned_and_remnants_kept(page: &Page) {
     page.reload().await;
     page.click("#plan-cuts").await;
     page.wait_text("#cut-plans", |text| text.contains("remnant of")).await;
-    page.click("#leaf-order").await;
+    page.click("#view-order").await;
     page.wait_text("#shop-lists", |text| text.contains("Bars: 1 row")).await;
 
-    page.click("#leaf-make").await;
+    page.click("#view-make").await;
     let files = [
         ("#file-dxf", "dxf", "linkwright-front-lower-links-2-pieces.dxf", "ENTITIES"),
         ("#file-cuts", "csv", "linkwright-cut-list-", "Saw length (in)"),
@@ -128,7 +128,7 @@ pub(crate) async fn builds_are_cut_together(page: &Page) {
     page.open(DESK, EXAMPLE).await;
     page.click("#save-here").await;
     page.wait_text(".sending .done", |text| text.contains("Saved")).await;
-    page.click("#leaf-make").await;
+    page.click("#view-make").await;
     page.click("#which-builds label:nth-of-type(2) input").await;
     page.click("#plan-cuts").await;
     let plan = page.wait_text("#cut-plans", |text| text.contains("Rig of 4,100 lb")).await;
@@ -141,7 +141,7 @@ pub(crate) async fn builds_are_cut_together(page: &Page) {
 /// Nothing entered, and little room: what is needed is said, and nothing sticks out.
 pub(crate) async fn make_on_a_phone(page: &Page) {
     page.open(PHONE, "").await;
-    page.click("#leaf-make").await;
+    page.click("#view-make").await;
     page.wait_text("#make-title", |text| text.starts_with("Still needed")).await;
     page.click("#plan-cuts").await;
     page.wait_text("#cut-plan-said", |text| text.contains("nothing to cut yet")).await;
