@@ -4,4 +4,5 @@ pub mod cut_list;
 pub mod cut_plan;
 pub mod dxf;
 pub mod labels;
+pub mod record;
 pub mod route;

@@ -36,7 +36,9 @@ pub(crate) async fn a_phone_order_by_keyboard(page: &Page) {
     fill(page, "in-order-reference", "PO 12").await;
     page.press(Key::Tab).await;
     let script = page.wait_text("#read-back", |text| text.contains("PO 12")).await;
-    for said in ["thirty-six and a half, that is 36.500 inches, hole center to hole center", "left-hand", "gate code 77"] {
+    for said in
+        ["thirty-six and a half, that is 36.500 inches, hole center to hole center", "left-hand", "gate code 77"]
+    {
         assert!(script.contains(said), "{said:?} is missing in {script}");
     }
     tab_to(page, "note-first", Key::Tab).await;
