@@ -1,4 +1,4 @@
-//! The pieces that were made, within what is kept: `made-2-bar=31.25in` is the bar of the second piece.
+//! The pieces that were made, within what is kept: `made-2-bar=31in` is the bar of the second piece.
 
 use super::text::{from_ascii, in_ascii};
 use super::{read_number, write_number};
