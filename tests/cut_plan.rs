@@ -10,6 +10,8 @@ mod dice;
 mod every;
 #[allow(dead_code, reason = "not every helper is needed here")]
 mod links;
+#[path = "cut_plan/lists.rs"]
+mod lists;
 
 use linkwright::engine::shop::cut_plan::{Blank, CutPlan, Demand, Saw, Stock};
 use linkwright::engine::tables::materials;

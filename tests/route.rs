@@ -1,9 +1,14 @@
 //! The route sheet: how a link is made, with numbers that can be checked.
 #![cfg(not(target_arch = "wasm32"))]
 
+mod dice;
 #[path = "links/mod.rs"]
 mod links;
 
+#[path = "route/paper.rs"]
+mod paper;
+#[path = "route/settings.rs"]
+mod settings;
 #[path = "route/sheet.rs"]
 mod sheet;
 #[path = "route/skim.rs"]

@@ -1,9 +1,8 @@
-//! The Size view: what to buy and make, whether it passes, and how to make, fit and send it.
+//! The Size view: what to buy and make, whether it passes, and how to fit and send it.
 
 mod adjusts;
 mod cautions;
 mod checks_and_sources;
-mod depths;
 mod ends;
 mod fitting;
 mod head;
@@ -24,7 +23,6 @@ use crate::app::session::use_session;
 use adjusts::HowItAdjusts;
 use cautions::Cautions;
 use checks_and_sources::ChecksAndSources;
-use depths::ShopDepths;
 use ends::TheTwoEnds;
 use fitting::FittingList;
 use head::Head;
@@ -47,7 +45,6 @@ pub(crate) fn Size() -> impl IntoView {
 #[component]
 pub(crate) fn Below() -> impl IntoView {
     let session = use_session();
-    // Both sections on the ends show parts of the same sizes.
     let sizes = Memo::new(move |_| session.answer_below.get().map(|answer| ends(&answer.link, session.units.get())));
     let text = Callback::new(move |()| {
         let (link, address) = (session.link.get(), session.link_for_others());
@@ -65,7 +62,6 @@ pub(crate) fn Below() -> impl IntoView {
         <HowItAdjusts />
         <WhyThisSize />
         <TheTwoEnds ends=sizes />
-        <ShopDepths ends=sizes />
         <LinkParts />
         <ChecksAndSources />
         <FittingList />

@@ -3,6 +3,9 @@
 pub mod cut_list;
 pub mod cut_plan;
 pub mod dxf;
+pub mod head;
 pub mod labels;
+pub mod machine;
+pub mod plan;
 pub mod record;
 pub mod route;

@@ -14,6 +14,7 @@ mod driver;
 mod fallback;
 mod first;
 mod kept;
+mod make;
 mod offline;
 mod order;
 mod page;
@@ -53,6 +54,10 @@ fn main() -> ExitCode {
         prove::a_touched_part_opens_its_working,
         prove::every_outside_value_agrees_here,
         prove::a_changed_assumption_leaves_its_mark,
+        make::a_route_is_read_and_printed,
+        make::cuts_are_planned_and_remnants_kept,
+        make::builds_are_cut_together,
+        make::make_on_a_phone,
         rig::an_eight_link_rig_by_keyboard,
         rig::one_link_after_the_other,
         rig::links_are_copied_and_taken_away,

@@ -19,9 +19,10 @@ pub(crate) async fn three_entries_give_the_answer(page: &Page) {
     assert_eq!(page.text(".sheet-name").await, "Front lower links, 2 pieces");
     assert_eq!(page.fragment().await, EXAMPLE);
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
-    page.click("#shop-depths summary").await;
+    page.click("#to-make").await;
     let ends = page.wait_text("#shop-depths", |text| text.contains("Tap drill")).await;
     assert!(ends.contains("1-11/64 in, 1.172 in across") && ends.contains("3-1/8 in deep"), "{ends}");
+    page.click("#leaf-size").await;
     page.click("#link-parts summary").await;
     let bought = page.wait_text("#link-parts", |text| text.contains("Bolt")).await;
     assert!(bought.contains("Bolt 1 in, fine thread, Grade 8, grip 1-7/8 in without thread"), "{bought}");

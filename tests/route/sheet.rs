@@ -1,11 +1,8 @@
 //! The route sheet as it is read: whole sentences, both units, boxes; and for any link, nothing left blank.
 
-#[path = "../dice/mod.rs"]
-mod dice;
-
 use super::made;
+use crate::dice::Dice;
 use crate::links::{answer, sized};
-use dice::Dice;
 use linkwright::document::Use;
 use linkwright::engine::report;
 use linkwright::engine::shop::route::{Machine, route};

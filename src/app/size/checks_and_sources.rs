@@ -1,4 +1,4 @@
-//! The way to every check, and the values that were assumed.
+//! The way to every check and to how the link is made, and the values that were assumed.
 
 use crate::app::fields::Fold;
 use crate::app::session::{View, use_session};
@@ -19,11 +19,14 @@ pub(super) fn ChecksAndSources() -> impl IntoView {
     view! {
         <section class="part-of" id="checks-and-sources">
             <h3>"Checks and sources"</h3>
-            <p>
+            <div class="buttons">
                 <button type="button" id="to-prove" on:click=move |_| session.open_view(View::Prove)>
                     "See why: every check and its working"
                 </button>
-            </p>
+                <button type="button" id="to-make" on:click=move |_| session.open_view(View::Make)>
+                    "How to make it"
+                </button>
+            </div>
             <Fold summary=Signal::derive(summary)>{table}</Fold>
         </section>
     }

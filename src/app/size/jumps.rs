@@ -1,18 +1,11 @@
 //! The way from the answer to each section below it.
 
-use super::open_sections::{DEPTHS, ENDS, FITTING, PARTS, use_open_sections};
+use super::open_sections::{ENDS, FITTING, PARTS, use_open_sections};
 use leptos::prelude::*;
 
 /// What stands on each button, and the id of its section.
-const JUMPS: [(&str, &str); 7] = [
-    ("Adjusts", "below"),
-    ("Why", "why"),
-    ("Ends", ENDS),
-    ("Depths", DEPTHS),
-    ("Parts", PARTS),
-    ("Fit", FITTING),
-    ("Send", "sending"),
-];
+const JUMPS: [(&str, &str); 6] =
+    [("Adjusts", "below"), ("Why", "why"), ("Ends", ENDS), ("Parts", PARTS), ("Fit", FITTING), ("Send", "sending")];
 
 /// The list of jumps.
 #[component]

@@ -6,11 +6,10 @@ use leptos::prelude::*;
 
 /// Ids of the sections that fold, in the order of the page.
 pub(super) const ENDS: &str = "two-ends";
-pub(super) const DEPTHS: &str = "shop-depths";
 pub(super) const PARTS: &str = "link-parts";
 pub(super) const FITTING: &str = "fitting";
 
-const ALL: [&str; 4] = [ENDS, DEPTHS, PARTS, FITTING];
+const ALL: [&str; 3] = [ENDS, PARTS, FITTING];
 
 /// The unfolded sections: all on a wide screen, none on a phone, until the reader folds or unfolds one.
 #[derive(Clone, Copy)]

@@ -7,10 +7,12 @@
 //! Eight signs of the base 32 alphabet of RFC 4648 §6 (A to Z and 2 to 7, without 0, 1, 8 and 9) hold 40 bits of a
 //! hash; a ninth is the check sign. `K7QM-2XPA-B`: two different orders have the same code once in 2⁴⁰.
 
+mod alone;
 mod check_sign;
 mod hash;
 mod made;
 
+pub use alone::alone;
 pub use check_sign::check_sign;
 pub use hash::hash;
 pub use made::bytes_of_link;

@@ -7,6 +7,7 @@
 
 mod choose;
 mod demands;
+pub mod from_lists;
 mod pack;
 mod rack;
 

@@ -16,6 +16,7 @@ use crate::shop::Per;
 use crate::shop::money::{Cents, Quantity, Rate};
 use crate::shop::prices::{Charge, Price, Sought};
 use lines::Lines;
+pub(super) use lines::{in_length, in_weight};
 
 /// What is charged for.
 #[derive(Debug, Clone, PartialEq)]

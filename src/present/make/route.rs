@@ -103,6 +103,34 @@ pub fn sheet(document: &Document, at: usize, answer: &Answer, route: &Route, uni
     }
 }
 
+/// The steps for paper, where room is dear: a step at end B that says the same as one at end A points back to it.
+pub fn said_once(steps: &[Row]) -> Vec<Row> {
+    let at_b = |words: &String| words.replace("end A", "end B").replace(shape(0), shape(1));
+    let same = |a: &Row, b: &Row| {
+        at_b(&a.title) == b.title
+            && a.says.iter().map(at_b).eq(b.says.iter().cloned())
+            && a.warnings.iter().map(at_b).eq(b.warnings.iter().cloned())
+    };
+    let one = |(at, row): (usize, &Row)| {
+        let first = steps.iter().take(at).find(|before| before.title != row.title && same(before, row));
+        let says = first.map(|first| vec![format!("As step {}, at this end.", first.number)]);
+        says.map_or_else(|| row.clone(), |says| Row { says, warnings: Vec::new(), ..row.clone() })
+    };
+    steps.iter().enumerate().map(one).collect()
+}
+
+/// What is measured, for paper: what only passes or not at the same step stands in one line.
+pub fn measured_once(measurements: &[Measurement]) -> Vec<Measurement> {
+    let mut once: Vec<Measurement> = Vec::new();
+    for one in measurements {
+        match once.last_mut().filter(|last| last.step == one.step && last.asked.is_empty() && one.asked.is_empty()) {
+            Some(last) => last.name = format!("{}; {}", last.name, words::lower(&one.name)),
+            None => once.push(one.clone()),
+        }
+    }
+    once
+}
+
 /// Minutes in all: `1 h 25 min for one piece, 2 h 50 min for 2 pieces`.
 fn time(route: &Route) -> String {
     let one = format!("{} for one piece", rows::minutes(route.minutes));

@@ -40,7 +40,7 @@ pub(super) struct Job<'a> {
 }
 
 /// So many units of length.
-fn in_length(length: f64, per: Per) -> Option<Quantity> {
+pub(in crate::engine::shop) fn in_length(length: f64, per: Per) -> Option<Quantity> {
     let unit = match per {
         Per::Inch => INCH,
         Per::Foot => 12.0 * INCH,
@@ -52,7 +52,7 @@ fn in_length(length: f64, per: Per) -> Option<Quantity> {
 }
 
 /// So many units of weight.
-pub(super) fn in_weight(weight: f64, per: Per) -> Quantity {
+pub(in crate::engine::shop) fn in_weight(weight: f64, per: Per) -> Quantity {
     Quantity::nearest(weight / if per == Per::Kilogram { STANDARD_GRAVITY } else { POUND_FORCE })
 }
 

@@ -1,5 +1,7 @@
-//! What a shop's machines can do, how long handling takes, and the tolerances it works to: assumptions that can be set.
+//! What a shop's machines can do, how long handling takes, the tolerances it works to, and what its saw needs:
+//! assumptions that can be set, and are kept as a line each.
 
+use crate::engine::shop::cut_plan::Saw;
 use crate::quantity::{inch, mm};
 use crate::source::{Cite, OURS, Obtained, PRACTICE, cite};
 
@@ -35,6 +37,8 @@ const MACHINE: Cite = cite(&OURS, "machines of a small shop", Obtained::Assumpti
 const HANDLING: Cite = cite(&OURS, "setting, handling and measuring in a small shop", Obtained::Assumption);
 const TOLERANCE: Cite = cite(&OURS, "what a small shop holds without effort", Obtained::Assumption);
 const HABIT: Cite = cite(&PRACTICE, "insert that slips into a tube", Obtained::Practice);
+const SAWING: Cite = cite(&OURS, "a band saw in a small shop", Obtained::Assumption);
+const BUYING: Cite = cite(&OURS, "a length that bar and tube are sold in", Obtained::Assumption);
 
 macro_rules! settings {
     ($($(#[doc = $doc:literal])+ $name:ident $id:literal $label:literal $measures:ident $default:expr, $least:expr => $most:expr, $cite:expr;)+) => {
@@ -102,6 +106,24 @@ settings! {
     DEPTH_TOLERANCE "depth-tolerance" "Tolerance of a depth, over" Length inch(1.0 / 16.0), mm(0.1) => inch(0.25), TOLERANCE;
     /// How much smaller than the tube's bore an insert is turned.
     INSERT_CLEARANCE "insert-clearance" "Insert smaller than the tube's bore by" Length inch(0.004), 0.0 => inch(0.0625), HABIT;
+    /// Width of the saw's cut.
+    SAW_KERF "saw-kerf" "Width of the saw cut" Length Saw::ASSUMED.kerf, 0.0 => inch(0.5), SAWING;
+    /// What falls off both ends of a bar.
+    SAW_TRIM "saw-trim" "Trimmed off each end of a bar" Length Saw::ASSUMED.trim, 0.0 => inch(12.0), SAWING;
+    /// What the saw holds of a bar at its last cut.
+    SAW_GRIP "saw-grip" "Held by the saw at the last cut" Length Saw::ASSUMED.grip, 0.0 => inch(24.0), SAWING;
+    /// How long a piece left over must be to be kept.
+    SAW_KEEP "saw-keep" "Keep remnants from this length on" Length Saw::ASSUMED.keep, 0.0 => inch(120.0), SAWING;
+    /// How long bars are that no list names.
+    STOCK_LENGTH "stock-length" "Length of bars that are not in your lists" Length inch(144.0), inch(12.0) => inch(480.0), BUYING;
+}
+
+/// Those of them that a cut plan goes by.
+pub static SAW: [&Setting; 5] = [&SAW_KERF, &SAW_TRIM, &SAW_GRIP, &SAW_KEEP, &STOCK_LENGTH];
+
+/// Those of them that a route sheet goes by, in the order of a form.
+pub fn of_the_route() -> impl Iterator<Item = &'static Setting> {
+    SETTINGS.iter().copied().filter(|setting| !SAW.contains(setting))
 }
 
 /// What one shop has set; what it has not set is the default.
@@ -114,6 +136,13 @@ impl Machine {
     /// The value in force.
     pub fn in_force(&self, setting: &Setting) -> f64 {
         self.decided(setting).unwrap_or(setting.default)
+    }
+
+    /// The saw as it is set.
+    pub fn saw(&self) -> Saw {
+        let [kerf, trim, grip, keep] =
+            [&SAW_KERF, &SAW_TRIM, &SAW_GRIP, &SAW_KEEP].map(|setting| self.in_force(setting));
+        Saw { kerf, trim, grip, keep }
     }
 
     /// What the shop has set.
@@ -131,6 +160,28 @@ impl Machine {
         self.set.extend(value.map(|value| (setting.id, value)));
         true
     }
+}
+
+/// What a shop has set, as a text to keep: a line each, `id=value`, lengths in meters.
+pub fn write(machine: &Machine) -> String {
+    let lines = SETTINGS.iter().filter_map(|setting| {
+        let value = machine.decided(setting)?;
+        Some(format!("{}={value}\n", setting.id))
+    });
+    lines.collect()
+}
+
+/// What was kept, read. A line that names no setting, or a value that its setting does not take, is left out: then the
+/// default stands.
+pub fn read(text: &str) -> Machine {
+    let mut machine = Machine::default();
+    for line in text.lines() {
+        let Some((id, value)) = line.split_once('=') else { continue };
+        if let (Some(setting), Ok(value)) = (setting(id.trim()), value.trim().parse::<f64>()) {
+            machine.set(setting, Some(value));
+        }
+    }
+    machine
 }
 
 /// The setting with an id.

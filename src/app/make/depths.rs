@@ -1,25 +1,23 @@
 //! Shop depths: what to drill and tap at each end, and what to mill for the wrench.
 
-use super::open_sections::DEPTHS;
-use super::section::Section;
 use crate::app::sending::SizeRows;
+use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::present::ends::Ends;
+use linkwright::present::ends::{Ends, ends};
 
 /// The section.
 #[component]
-pub(super) fn ShopDepths(
-    /// Every size of both ends.
-    ends: Memo<Option<Ends>>,
-) -> impl IntoView {
-    let essentials = move || ends.with(|ends| ends.as_ref().map(|ends| ends.shop_summary.clone()).unwrap_or_default());
+pub(super) fn ShopDepths() -> impl IntoView {
+    let session = use_session();
+    let ends: Memo<Option<Ends>> =
+        Memo::new(move |_| session.answer_below.get().map(|answer| ends(&answer.link, session.units.get())));
     let flats = Memo::new(move |_| ends.with(|ends| ends.as_ref()?.flats.clone()));
-
     view! {
-        <Section id=DEPTHS class="ends-part" title="Shop depths" essentials=Signal::derive(essentials)>
+        <section class="part-of ends-part" id="shop-depths" tabindex="-1">
+            <h3>"Shop depths"</h3>
             <div class="ends">{[0, 1].map(|index| view! { <OneEnd index ends /> }).collect_view()}</div>
             {move || flats.get().map(|flats| view! { <p class="flats">{flats}</p> })}
-        </Section>
+        </section>
     }
 }
 

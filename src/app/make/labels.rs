@@ -1,0 +1,146 @@
+//! Labels for the finished parts, in the sizes of label printers.
+
+use super::links::{address_of, code_of, current, every_answer};
+use crate::app::drawings::DrawingView;
+use crate::app::fields::PaperPart;
+use crate::app::session::{Session, use_session};
+use leptos::prelude::*;
+use linkwright::inputs::{At, QUANTITY};
+use linkwright::present::drawing::code;
+use linkwright::present::make::labels::{Label, LabelSize, SIZES, label};
+use linkwright::report::Answer;
+use std::sync::Arc;
+
+/// Which labels are printed.
+#[derive(Clone, Copy, PartialEq)]
+struct Wanted {
+    /// Which of the sizes.
+    size: usize,
+    /// Those of every link, or of the current one.
+    every_link: bool,
+    /// One for each piece, or one for each link.
+    each_piece: bool,
+}
+
+/// The section.
+#[component]
+pub(super) fn Labels() -> impl IntoView {
+    let session = use_session();
+    let wanted = RwSignal::new(Wanted { size: 0, every_link: true, each_piece: true });
+    let several = move || session.document.with(|document| document.links.len() > 1);
+    let preview = move || {
+        session.document.track();
+        session.units.track();
+        let (index, answer) = (session.link.get(), session.answer_below.get()?);
+        let size = SIZES.get(wanted.get().size)?;
+        Some(view! { <OneLabel label=label_of(session, index, &answer, size) size /> })
+    };
+    let count = move || {
+        session.rig.track();
+        session.answer.track();
+        match printed(session, wanted.get()).len() {
+            1 => "Print 1 label".to_string(),
+            labels => format!("Print {labels} labels"),
+        }
+    };
+    let size = move |(at, size): (usize, &'static LabelSize)| {
+        view! {
+            <option value=at.to_string() selected=move || wanted.get().size == at>{size.name}</option>
+        }
+    };
+    let choose = move |name: &str| wanted.update(|wanted| wanted.size = name.parse().unwrap_or(0));
+    let box_of = move |id: &'static str, words: &'static str, get: fn(&Wanted) -> bool, set: fn(&mut Wanted, bool)| {
+        view! {
+            <label>
+                <input
+                    type="checkbox"
+                    id=id
+                    prop:checked=move || wanted.with(get)
+                    on:change:target=move |event| wanted.update(|wanted| set(wanted, event.target().checked()))
+                />
+                <span>{words}</span>
+            </label>
+        }
+    };
+    view! {
+        <section class="part-of" id="labels" tabindex="-1">
+            <h3>"Labels"</h3>
+            <div class="field on-screen">
+                <label for="label-size">"Size of the label"</label>
+                <select id="label-size" on:change:target=move |event| choose(&event.target().value())>
+                    {SIZES.iter().enumerate().map(size).collect_view()}
+                </select>
+            </div>
+            <div class="ticks on-screen">
+                <Show when=several>
+                    {box_of("label-every-link", "Every link of the rig", |it| it.every_link, |it, on| it.every_link = on)}
+                </Show>
+                {box_of("label-each-piece", "One for each piece", |it| it.each_piece, |it, on| it.each_piece = on)}
+            </div>
+            <figure class="label-preview" aria-label="One of them">{preview}</figure>
+            <div class="buttons">
+                <button type="button" id="print-labels" on:click=move |_| session.print_part("labels")>{count}</button>
+            </div>
+            <p class="help">"In the print dialog pick the label printer, no margins, no scaling."</p>
+        </section>
+        <PaperPart name="labels"><PrintedLabels wanted=wanted.get_untracked() /></PaperPart>
+    }
+}
+
+/// The links whose labels are printed, each as often as it is. Nothing is tracked.
+fn printed(session: Session, wanted: Wanted) -> Vec<(usize, Arc<Answer>)> {
+    let links = if wanted.every_link { every_answer(session) } else { current(session) };
+    let pieces = |index: usize| {
+        session.document.with_untracked(|document| {
+            QUANTITY.value(document, At::of_link(document, index)).map_or(1, |pieces| pieces.max(1.0) as usize)
+        })
+    };
+    let many = |(index, answer): (usize, Arc<Answer>)| {
+        let count = if wanted.each_piece { pieces(index) } else { 1 };
+        std::iter::repeat_n((index, answer), count)
+    };
+    links.into_iter().flat_map(many).collect()
+}
+
+/// Every label, a page each.
+#[component]
+fn PrintedLabels(
+    /// Which.
+    wanted: Wanted,
+) -> impl IntoView {
+    let session = use_session();
+    let labels = SIZES.get(wanted.size).map(|size| {
+        let one = move |(index, answer): (usize, Arc<Answer>)| {
+            view! { <OneLabel label=label_of(session, index, &answer, size) size /> }
+        };
+        printed(session, wanted).into_iter().map(one).collect_view()
+    });
+    view! { <div class="labels">{labels}</div> }
+}
+
+/// What stands on the label of a link.
+fn label_of(session: Session, index: usize, answer: &Answer, size: &LabelSize) -> Label {
+    let (code, link) = (code_of(session, index, answer), address_of(session, index, answer).unwrap_or_default());
+    let system = session.units.get_untracked();
+    session.document.with_untracked(|document| label(document, index, answer, &code, &link, size, system))
+}
+
+/// One label.
+#[component]
+fn OneLabel(
+    /// What stands on it.
+    label: Label,
+    /// Its size.
+    size: &'static LabelSize,
+) -> impl IntoView {
+    let camera = label.link.filter(|link| !link.is_empty()).and_then(|link| code::code(&link));
+    let line = |(at, (_, words)): (usize, (_, String))| {
+        if at == 0 { view! { <b>{words}</b> }.into_any() } else { view! { <span>{words}</span> }.into_any() }
+    };
+    view! {
+        <div class=format!("label of-{}", size.id)>
+            <div class="label-lines">{label.lines.into_iter().enumerate().map(line).collect_view()}</div>
+            {camera.map(|drawing| view! { <div class="camera"><DrawingView drawing /></div> })}
+        </div>
+    }
+}

@@ -1,0 +1,71 @@
+//! What a shop has set, kept as lines and read back.
+
+use linkwright::engine::shop::route::Machine;
+use linkwright::engine::shop::route::machine::{self, MOST_RPM, SAW_KERF, SETTINGS, STOCK_LENGTH};
+use linkwright::present::make::machine::{field, take};
+use linkwright::quantity::{System, inch, mm};
+
+#[test]
+fn what_is_set_comes_back_bit_for_bit() {
+    let mut all = Machine::default();
+    for (at, setting) in SETTINGS.iter().enumerate() {
+        let [least, most] = setting.range;
+        assert!(all.set(setting, Some(least + (most - least) * (at as f64 + 1.0) / 37.0)), "{}", setting.id);
+    }
+    let text = machine::write(&all);
+    assert_eq!(text.lines().count(), SETTINGS.len());
+    assert_eq!(machine::read(&text), all);
+    assert_eq!(machine::write(&Machine::default()), "", "what is not set is not kept");
+    let mut one = Machine::default();
+    one.set(&SAW_KERF, Some(mm(2.0)));
+    assert_eq!(machine::write(&one), "saw-kerf=0.002\n");
+}
+
+#[test]
+fn what_cannot_be_read_leaves_the_default() {
+    let cases = [
+        "",
+        "no line of ours",
+        "most-rpm",
+        "most-rpm=",
+        "most-rpm=fast",
+        "most-rpm=NaN",
+        "most-rpm=inf",
+        "most-rpm=-100",
+        "most-rpm=1e300",
+        "of-another-version=12",
+        "=1200",
+        "\u{0}most-rpm=1200",
+    ];
+    for text in cases {
+        assert_eq!(machine::read(text), Machine::default(), "{text:?}");
+    }
+    let read = machine::read("most-rpm=900\r\nrubbish\n saw-kerf = 0.001 \nmost-rpm=1200");
+    assert!((read.in_force(&MOST_RPM) - 1200.0).abs() < 1e-9, "the last one stands");
+    assert!((read.in_force(&SAW_KERF) - mm(1.0)).abs() < 1e-12);
+}
+
+#[test]
+fn a_field_takes_what_people_type() {
+    let mut machine = Machine::default();
+    let mut typed = |setting, text: &str, system| take(&mut machine, setting, text, system).err();
+    for (text, system) in [("20 ft", System::Inch), ("240", System::Inch), ("6096", System::Metric)] {
+        assert_eq!(typed(&STOCK_LENGTH, text, system), None, "{text}");
+    }
+    assert_eq!(typed(&MOST_RPM, "1,200 rpm", System::Inch), None);
+    for (setting, text, says) in [
+        (&STOCK_LENGTH, "2", "between"),
+        (&STOCK_LENGTH, "12 lb", "weight"),
+        (&MOST_RPM, "40000", "30,000 rpm"),
+        (&MOST_RPM, "fast", "fast"),
+    ] {
+        let sentence = typed(setting, text, System::Inch).unwrap_or_default();
+        assert!(sentence.contains(says), "{text}: {sentence}");
+    }
+    assert!((machine.in_force(&STOCK_LENGTH) - inch(240.0)).abs() < 1e-9, "a bad entry changes nothing");
+    let shown = field(&machine, &STOCK_LENGTH, System::Inch);
+    assert_eq!((shown.text.as_str(), shown.placeholder.as_str(), shown.unit), ("240", "144", "in"));
+    assert!(shown.help.contains("144"), "{}", shown.help);
+    assert_eq!(take(&mut machine, &STOCK_LENGTH, " ", System::Inch), Ok(()));
+    assert_eq!(machine.decided(&STOCK_LENGTH), None);
+}
