@@ -14,10 +14,10 @@ async fn close_dialog(page: &Page) {
 /// A rig of two entries: front lower links, and the same at the rear.
 async fn open_rig(page: &Page, screen: Screen) {
     page.open(screen, EXAMPLE).await;
-    page.click("#leaf-rig").await;
+    page.click("#view-rig").await;
     page.click("#rig-links li[data-link='0'] .buttons button:nth-of-type(2)").await;
     page.wait_text("#rig-links", |text| text.contains("2. Rear lower links")).await;
-    page.click("#leaf-make").await;
+    page.click("#view-make").await;
     page.wait_text("#make-title", |text| text.starts_with("Make 2 pieces: 2-1/4 in")).await;
 }
 
@@ -101,10 +101,10 @@ pub(crate) async fn cuts_are_planned_and_remnants_kept(page: &Page) {
     page.reload().await;
     page.click("#plan-cuts").await;
     page.wait_text("#cut-plans", |text| text.contains("remnant of")).await;
-    page.click("#leaf-order").await;
+    page.click("#view-order").await;
     page.wait_text("#shop-lists", |text| text.contains("Bars: 1 row")).await;
 
-    page.click("#leaf-make").await;
+    page.click("#view-make").await;
     let files = [
         ("#file-dxf", "dxf", "linkwright-front-lower-links-2-pieces.dxf", "ENTITIES"),
         ("#file-cuts", "csv", "linkwright-cut-list-", "Saw length (in)"),
@@ -125,7 +125,7 @@ pub(crate) async fn builds_are_cut_together(page: &Page) {
     page.open(DESK, EXAMPLE).await;
     page.enter("in-name", "Demo crawler").await;
     page.click("#save-here").await;
-    page.click("#leaf-make").await;
+    page.click("#view-make").await;
     page.click("#which-builds label:nth-of-type(2) input").await;
     page.click("#plan-cuts").await;
     let plan = page.wait_text("#cut-plans", |text| text.contains("Demo crawler")).await;
@@ -138,7 +138,7 @@ pub(crate) async fn builds_are_cut_together(page: &Page) {
 /// Nothing entered, and little room: what is needed is said, and nothing sticks out.
 pub(crate) async fn make_on_a_phone(page: &Page) {
     page.open(PHONE, "").await;
-    page.click("#leaf-make").await;
+    page.click("#view-make").await;
     page.wait_text("#make-title", |text| text.starts_with("Still needed")).await;
     page.click("#plan-cuts").await;
     page.wait_text("#cut-plan-said", |text| text.contains("nothing to cut yet")).await;
@@ -153,4 +153,38 @@ pub(crate) async fn make_on_a_phone(page: &Page) {
         page.pause(60).await;
         assert_eq!(page.overflow().await, 0, "at {width} px with letters of {size}");
     }
+}
+
+/// What is measured on a piece is kept with its build, judged, printed, and never sent.
+pub(crate) async fn a_piece_is_recorded(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.click("#view-make").await;
+    page.wait_text("#as-built", |text| text.contains("Piece 2")).await;
+    page.enter("in-made-heat", "H 4711").await;
+    page.enter("in-made-bar", "3").await;
+    let told = page.wait_text("#held-back", |text| text.contains("Keep this piece in the shop")).await;
+    assert!(!told.is_empty() && page.text("#as-built").await.contains("Out of tolerance"), "{told}");
+    let asked = page.text("#as-built").await;
+    let bar = asked.split("Bar, face to face").nth(1).and_then(|rest| rest.split("Asked: ").nth(1)).expect("a length");
+    let bar = bar.split(" in").next().expect("inches").to_owned();
+    page.enter("in-made-bar", &bar).await;
+    page.choose("in-made-gauge-a", "Go goes in, no-go does not").await;
+    page.wait_text("#as-built", |text| text.contains("Within its tolerance.") && text.contains("Passed.")).await;
+    page.wait_count("#held-back", 0).await;
+    page.wait_kept("made-1-heat=H_4711").await;
+    page.pause(300).await;
+    assert!(!page.fragment().await.contains("made-"), "no link carries it");
+
+    page.reload().await;
+    page.wait_text("#as-built", |text| text.contains("Passed.")).await;
+    assert_eq!(page.value("in-made-heat").await, "H 4711");
+    page.script(KEEP_DIALOG, vec![]).await;
+    page.click("#print-record").await;
+    let paper = page.wait_text(".paper-part", |text| text.contains("Certificate of work")).await;
+    for said in ["H 4711", "Within its tolerance.", "piece 2", "Signed"] {
+        assert!(paper.contains(said), "{said} is missing in {paper}");
+    }
+    close_dialog(page).await;
+    assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+    page.screenshot_whole("record-phone").await;
 }

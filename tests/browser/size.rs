@@ -22,7 +22,7 @@ pub(crate) async fn three_entries_give_the_answer(page: &Page) {
     page.click("#to-make").await;
     let ends = page.wait_text("#shop-depths", |text| text.contains("Tap drill")).await;
     assert!(ends.contains("1-11/64 in, 1.172 in across") && ends.contains("3-1/8 in deep"), "{ends}");
-    page.click("#leaf-size").await;
+    page.click("#view-size").await;
     page.click("#link-parts summary").await;
     let bought = page.wait_text("#link-parts", |text| text.contains("Bolt")).await;
     assert!(bought.contains("Bolt 1 in, fine thread, Grade 8, grip 1-7/8 in without thread"), "{bought}");
