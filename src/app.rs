@@ -48,7 +48,7 @@ pub(crate) fn App() -> impl IntoView {
         <Header />
         <Notices />
         <main
-            class="bench"
+            class="page-columns"
             class:proving=move || session.answered.get() && session.view.get() == View::Prove
             class:answered=move || session.answered.get()
             class:whole=is(View::Rig)

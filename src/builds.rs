@@ -2,6 +2,8 @@
 //!
 //! What the device keeps of one build is the same text as a file of that build alone.
 
+mod pieces;
+
 use crate::document::{Document, Link, MOST_LINKS, ORDER_TEXTS, Order, Position, is_time, one_line, tidy_name};
 use crate::inputs::{At, CHOICES, NUMBERS, Scope};
 use crate::quantity::{self, Kind, System};
@@ -206,6 +208,9 @@ fn link_of(document: &Document, link: usize) -> Value {
             members.insert(letter.to_string(), Value::Object(own));
         }
     }
+    if let Some(made) = document.links.get(link).and_then(pieces::written) {
+        members.insert(pieces::MADE.to_string(), made);
+    }
     Value::Object(members)
 }
 
@@ -370,6 +375,9 @@ fn take(document: &mut Document, table: &Value, scope: Scope, place: At, lost: &
         };
         if let Some((scope, place)) = inner {
             take(document, value, scope, place, lost);
+        } else if scope == Scope::Link && name == pieces::MADE {
+            let made = document.links.get_mut(place.link).map(|link| &mut link.made);
+            lost.extend(made.map(|made| pieces::read(made, value)).unwrap_or_default());
         } else if !decide(document, name, value, scope, place) {
             lost.push(named(name));
         }

@@ -38,6 +38,8 @@ pub enum Change {
         /// After.
         after: String,
     },
+    /// What was measured on the pieces that were made.
+    Record,
     /// An input was decided differently.
     Input {
         /// As the form says it, with the end it belongs to.
@@ -73,6 +75,7 @@ impl Difference {
         let words = match &self.change {
             Change::Added => "added".to_string(),
             Change::Removed => "removed".to_string(),
+            Change::Record => "what was measured on the pieces made".to_string(),
             Change::Name { before, after } if before.is_empty() => format!("Named “{after}”"),
             Change::Name { before, after } if after.is_empty() => format!("No longer named “{before}”"),
             Change::Name { before, after } => format!("Named “{after}”, before “{before}”"),
@@ -189,6 +192,10 @@ pub fn differences(before: &Document, after: &Document) -> Vec<Difference> {
                 for end in [0, 1] {
                     let places = places.map(|place| At { end, ..place });
                     inputs(before, after, Scope::End, places, &about, &mut found);
+                }
+                let made = |document: &Document, link: usize| document.links.get(link).map(|link| link.made.clone());
+                if made(before, old) != made(after, new) {
+                    found.push(Difference { about, change: Change::Record });
                 }
             }
         }

@@ -2,9 +2,11 @@
 
 mod order;
 mod picks;
+mod piece;
 
 pub use order::*;
 pub use picks::*;
+pub use piece::*;
 
 /// A rig and its links.
 #[derive(Debug, Clone, PartialEq)]
@@ -226,6 +228,8 @@ pub struct Link {
     pub finish: Option<Finish>,
     /// What its length was measured on.
     pub measured_on: Option<MeasuredOn>,
+    /// The pieces of it that were made, as they were measured.
+    pub made: Vec<Piece>,
     /// Left end and right end as drawn.
     pub ends: [End; 2],
 }

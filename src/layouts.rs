@@ -81,7 +81,7 @@ pub fn remove(document: &mut Document, index: usize) {
 /// The same link at the other axle.
 fn across(link: &Link) -> Link {
     let position = if link.position == Position::Front { Position::Rear } else { Position::Front };
-    Link { position, ..link.clone() }
+    Link { position, made: Vec::new(), ..link.clone() }
 }
 
 /// The same link on the other side, where it has one.
@@ -91,7 +91,7 @@ fn beside(link: &Link) -> Option<Link> {
         Side::Right => Side::Left,
         Side::Both | Side::Middle => return None,
     };
-    Some(Link { seat: Some(other), ..link.clone() })
+    Some(Link { seat: Some(other), made: Vec::new(), ..link.clone() })
 }
 
 /// Where the other axle's link of the same kind is, which a copy would write over.
@@ -124,7 +124,7 @@ pub fn set_apart(document: &mut Document, index: usize) -> Option<usize> {
     // A pair's quantity covers both sides.
     link.quantity = None;
     link.seat = Some(Side::Left);
-    let right = Link { seat: Some(Side::Right), ..link.clone() };
+    let right = Link { seat: Some(Side::Right), made: Vec::new(), ..link.clone() };
     document.links.push(right);
     Some(document.links.len() - 1)
 }
@@ -133,6 +133,7 @@ pub fn set_apart(document: &mut Document, index: usize) -> Option<usize> {
 pub fn join(document: &mut Document, index: usize) -> Option<usize> {
     let other = at_other_side(document, index)?;
     let mut pair = Link { seat: None, quantity: None, ..document.links.get(index)?.clone() };
+    pair.made.extend(document.links.get(other)?.made.iter().cloned());
     if pair.seated() != Side::Both {
         pair.seat = Some(Side::Both);
     }

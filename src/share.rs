@@ -4,6 +4,7 @@
 //! over everything before it. Values come back bit for bit, but for those that are as good as nothing.
 
 mod order;
+pub(crate) mod pieces;
 mod text;
 
 pub use order::{Sent, made_of, sent, snapshot, to_send};
@@ -184,6 +185,7 @@ pub(crate) fn to_fragment_of(document: &Document, version: &str) -> String {
         }
     }
     order::write(&document.order, &mut parts);
+    pieces::write(document, &mut parts);
     let body = parts.join("&");
     let check = check(body.as_bytes());
     format!("{body}&crc={check:08x}")
@@ -259,7 +261,8 @@ pub fn from_fragment(fragment: &str) -> Opened {
             }
             continue;
         }
-        if let Some(taken) = order::take(&mut document.order, name, value) {
+        let beside = order::take(&mut document.order, name, value).or_else(|| pieces::take(&mut document, name, value));
+        if let Some(taken) = beside {
             told.extend(taken.err());
             continue;
         }

@@ -7,6 +7,7 @@ mod head;
 mod labels;
 mod links;
 mod machines;
+mod record;
 mod route;
 mod sheets;
 mod which_builds;
@@ -22,12 +23,13 @@ use linkwright::present::words;
 use machines::Machines;
 
 /// What stands on each button, and the id of its section.
-const JUMPS: [(&str, &str); 6] = [
+const JUMPS: [(&str, &str); 7] = [
     ("Depths", "shop-depths"),
     ("Route", "route"),
     ("Print", "print-sheets"),
     ("Cuts", "cut-plan"),
     ("Labels", "labels"),
+    ("Built", "as-built"),
     ("Files", "files"),
 ];
 
@@ -58,6 +60,7 @@ pub(crate) fn Make() -> impl IntoView {
         <CutPlanSection shop machines planned />
         <Show when=move || session.answered.get()>
             <labels::Labels />
+            <record::RecordSection machines />
         </Show>
         <files::Files shop machines planned />
     }

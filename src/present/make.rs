@@ -7,4 +7,5 @@ pub mod head;
 pub mod labels;
 pub mod machine;
 pub mod plan;
+pub mod record;
 pub mod route;

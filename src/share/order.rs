@@ -2,7 +2,7 @@
 
 use super::text::{from_ascii, in_ascii};
 use super::to_fragment;
-use crate::document::{Document, ORDER_TEXTS, Order};
+use crate::document::{Document, Link, ORDER_TEXTS, Order};
 
 /// What of an order is sent beside what is made and how many; nothing unless it is ticked. Prices stand in no document,
 /// so no link can carry one.
@@ -23,8 +23,8 @@ pub fn sent(document: &Document, sent: Sent) -> Document {
         remarks: ticked(sent.remarks, &order.remarks),
         ..Order::default()
     };
-    let order = Box::new(order);
-    Document { order, name: document.name.clone(), rig: document.rig.clone(), links: document.links.clone() }
+    let links = document.links.iter().map(|link| Link { made: Vec::new(), ..link.clone() });
+    Document { order: Box::new(order), name: document.name.clone(), rig: document.rig.clone(), links: links.collect() }
 }
 
 /// The fragment of a document as it is sent: see [`sent`].

@@ -56,6 +56,7 @@ fn main() -> ExitCode {
         prove::a_changed_assumption_leaves_its_mark,
         make::a_route_is_read_and_printed,
         make::cuts_are_planned_and_remnants_kept,
+        make::a_piece_is_recorded,
         make::builds_are_cut_together,
         make::make_on_a_phone,
         rig::an_eight_link_rig_by_keyboard,

@@ -157,3 +157,37 @@ pub(crate) async fn make_on_a_phone(page: &Page) {
         assert_eq!(page.overflow().await, 0, "at {width} px with letters of {size}");
     }
 }
+
+/// What is measured on a piece is kept with its build, judged, printed, and never sent.
+pub(crate) async fn a_piece_is_recorded(page: &Page) {
+    page.open(PHONE, EXAMPLE).await;
+    page.click("#view-make").await;
+    page.wait_text("#as-built", |text| text.contains("Piece 2")).await;
+    page.enter("in-made-heat", "H 4711").await;
+    page.enter("in-made-bar", "3").await;
+    let told = page.wait_text("#held-back", |text| text.contains("Keep this piece in the shop")).await;
+    assert!(!told.is_empty() && page.text("#as-built").await.contains("Out of tolerance"), "{told}");
+    let asked = page.text("#as-built").await;
+    let bar = asked.split("Bar, face to face").nth(1).and_then(|rest| rest.split("Asked: ").nth(1)).expect("a length");
+    let bar = bar.split(" in").next().expect("inches").to_owned();
+    page.enter("in-made-bar", &bar).await;
+    page.choose("in-made-gauge-a", "Go goes in, no-go does not").await;
+    page.wait_text("#as-built", |text| text.contains("Within its tolerance.") && text.contains("Passed.")).await;
+    page.wait_count("#held-back", 0).await;
+    page.wait_kept("made-1-heat=H_4711").await;
+    page.pause(300).await;
+    assert!(!page.fragment().await.contains("made-"), "no link carries it");
+
+    page.reload().await;
+    page.wait_text("#as-built", |text| text.contains("Passed.")).await;
+    assert_eq!(page.value("in-made-heat").await, "H 4711");
+    page.script(KEEP_DIALOG, vec![]).await;
+    page.click("#print-record").await;
+    let paper = page.wait_text(".paper-part", |text| text.contains("Certificate of work")).await;
+    for said in ["H 4711", "Within its tolerance.", "piece 2", "Signed"] {
+        assert!(paper.contains(said), "{said} is missing in {paper}");
+    }
+    close_dialog(page).await;
+    assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
+    page.screenshot_whole("record-phone").await;
+}

@@ -1,7 +1,9 @@
 //! Random rigs that are the same on every machine.
 #![allow(dead_code, reason = "not every test throws for whole rigs")]
 
-use linkwright::document::{Document, Link, Order, Stage, Yes, tidy_name, tidy_reference, tidy_remarks};
+use linkwright::document::{
+    Document, Holds, Link, Order, PIECE_FIELDS, Piece, Stage, Yes, tidy_name, tidy_reference, tidy_remarks,
+};
 use linkwright::inputs::{CHOICES, NUMBERS, places};
 use linkwright::quantity::inch;
 
@@ -43,6 +45,29 @@ impl Dice {
             (choice.set)(&mut document, places[self.next(places.len())], Some(options[self.next(options.len())].id));
         }
         document
+    }
+
+    /// A piece of which some things were written down.
+    pub(crate) fn piece(&mut self) -> Piece {
+        let mut piece = Piece::default();
+        for field in &PIECE_FIELDS {
+            match (self.next(3), &field.holds) {
+                (0, _) => {}
+                (_, Holds::Length(..)) => {
+                    field.set_length(&mut piece, inch(1.0) + self.next(90_000) as f64 * 1e-5);
+                }
+                (_, Holds::Words(..)) => {
+                    field.set_text(&mut piece, ["H 4711", "é & ½", "x=1"][self.next(3)]);
+                }
+                (_, Holds::Day(..)) => {
+                    field.set_text(&mut piece, "2026-12-24");
+                }
+                (_, Holds::Gauge(..)) => {
+                    field.set_text(&mut piece, ["passed", "refused"][self.next(2)]);
+                }
+            }
+        }
+        piece
     }
 
     /// An order with some of everything said, in any letters.

@@ -1,0 +1,150 @@
+//! The as-built record: it is kept wherever its link is kept, never sent, and changes no number.
+#![cfg(not(target_arch = "wasm32"))]
+
+mod dice;
+
+use dice::Dice;
+use linkwright::builds::{self, Build};
+use linkwright::differences::{Change, differences};
+use linkwright::document::{Document, PIECE_FIELDS, Piece, PieceField, Use};
+use linkwright::engine::shop::as_built::{Judged, is_held_back, judge};
+use linkwright::engine::shop::route::machine::Machine;
+use linkwright::engine::{report, shop::code};
+use linkwright::present::make::record;
+use linkwright::quantity::{System, inch, lbf};
+use linkwright::report::Answer;
+use linkwright::{layouts, share};
+use std::sync::Arc;
+
+fn with_pieces(dice: &mut Dice) -> Document {
+    let mut document = dice.rig();
+    for link in &mut document.links {
+        link.made = (0..dice.next(4)).map(|_| dice.piece()).collect();
+        link.drop_empty_pieces();
+    }
+    document
+}
+
+#[test]
+fn links_and_files_bring_every_piece_back_bit_for_bit() {
+    let mut dice = Dice(19);
+    for _ in 0..300 {
+        let document = with_pieces(&mut dice);
+        let opened = share::from_fragment(&share::to_fragment(&document));
+        assert_eq!((opened.document, opened.told), (document.clone(), vec![]));
+        let build = Build { id: "one".to_string(), document, ..Build::default() };
+        let read = builds::from_text(&builds::to_text(std::slice::from_ref(&build))).expect("our own file");
+        assert_eq!((read.builds, read.told), (vec![build], vec![]));
+    }
+}
+
+#[test]
+fn no_link_carries_it_and_no_number_rests_on_it() {
+    let mut dice = Dice(20);
+    for _ in 0..20 {
+        let with = with_pieces(&mut dice);
+        let mut without = with.clone();
+        without.links.iter_mut().for_each(|link| link.made.clear());
+        assert_eq!(share::to_send(&with, share::Sent::default()), share::to_fragment(&without));
+        let (before, after) = (report(&without), report(&with));
+        assert_eq!(before, after);
+        assert_eq!(code::code_of_rig(&with, &after.links), code::code_of_rig(&without, &before.links));
+        let told = differences(&without, &with).iter().filter(|it| it.change == Change::Record).count();
+        assert_eq!(told, with.links.iter().filter(|link| !link.made.is_empty()).count());
+    }
+}
+
+#[test]
+fn what_cannot_stand_there_is_told() {
+    let mut document = Document::default();
+    document.links[0].piece_mut(1).bar = Some(inch(31.0));
+    let fragment = share::to_fragment(&document);
+    assert!(fragment.contains("made-2-bar=31in"), "{fragment}");
+    for wrong in ["bar=wide", "on=2026-02-30", "gauge-a=maybe", "bar=900in", "depth-c=1in"] {
+        let opened = share::from_fragment(share::unchecked(&fragment.replace("bar=31in", wrong)));
+        assert_eq!(opened.told.len(), 2, "{wrong}: {:?}", opened.told);
+    }
+    let opened = share::from_fragment(share::unchecked(&fragment.replace("made-2", "made-99")));
+    assert_eq!((opened.told.len(), opened.document.links[0].made.len()), (2, 0));
+}
+
+#[test]
+fn a_copy_of_a_link_has_no_pieces() {
+    let mut document = Document::default();
+    document.links[0].piece_mut(0).heat = "H 1".to_string();
+    let copy = layouts::to_other_axle(&mut document, 0).expect("a copy");
+    assert!(document.links[copy].made.is_empty() && document.links[0].made.len() == 1);
+    let right = layouts::set_apart(&mut document, 0).expect("the right one");
+    assert!(document.links[right].made.is_empty() && document.links[0].made.len() == 1);
+    document.links[right].piece_mut(0).heat = "H 2".to_string();
+    let pair = layouts::join(&mut document, right).expect("one pair");
+    assert_eq!(document.links[pair].made.len(), 2, "a pair has the pieces of both");
+}
+
+fn answered() -> Arc<Answer> {
+    let mut document = Document::default();
+    document.rig.weight = Some(lbf(4200.0));
+    document.rig.usage = Some(Use::Slow);
+    document.links[0].length = Some(inch(36.5));
+    Arc::new(report(&document).links[0].answer().expect("an answer").clone())
+}
+
+fn field(id: &str) -> &'static PieceField {
+    PIECE_FIELDS.iter().find(|field| field.id == id).expect("a field")
+}
+
+#[test]
+fn a_piece_is_judged_beside_what_was_asked_for() {
+    let (answer, machine) = (answered(), Machine::default());
+    let [a, _] = &answer.link.ends;
+    let bar = answer.link.bar;
+    // What is typed, whether it passes, and what is said.
+    let cases = [
+        ("bar", bar, true, "Within its tolerance."),
+        ("bar", bar + inch(0.010), true, "Within its tolerance."),
+        ("bar", bar + inch(0.011), false, "Out of tolerance: 0.011 in too much."),
+        ("bar", bar - inch(0.020), false, "Out of tolerance: 0.020 in too little."),
+        ("depth-a", a.tapped_depth, true, "Within its tolerance."),
+        ("depth-a", a.tapped_depth - inch(0.002), false, "Out of tolerance: 0.002 in too little."),
+        ("depth-b", a.tapped_depth + inch(0.0625), true, "Within its tolerance."),
+        ("depth-b", a.tapped_depth + inch(0.07), false, "Out of tolerance: 0.070 in too much."),
+    ];
+    for (id, length, passes, says) in cases {
+        let mut piece = Piece::default();
+        assert!(field(id).set_length(&mut piece, length));
+        let row = record::rows(&piece, &answer, &machine, System::Inch).into_iter().find(|row| row.field.id == id);
+        assert_eq!(row.expect("a row").judged, Some((passes, says.to_string())), "{id} {length}");
+        assert_eq!(is_held_back(&piece, &answer, &machine), !passes);
+    }
+
+    // An eye that stands as far out as it was set has the thread that was promised; further out it has less.
+    let mut piece = Piece::default();
+    field("face-a").set_length(&mut piece, a.eye_to_face);
+    let Some(Judged::Engaged(full, least)) = judge(field("face-a"), &piece, &answer, &machine) else {
+        panic!("judged")
+    };
+    assert!((full - a.engagement).abs() < 1e-9 && least == a.least, "{full} beside {}", a.engagement);
+    field("face-a").set_length(&mut piece, a.eye_to_face + (full - least) + inch(0.01));
+    assert!(is_held_back(&piece, &answer, &machine));
+
+    let mut piece = Piece::default();
+    assert!(!is_held_back(&piece, &answer, &machine), "nothing is written down, so nothing is judged");
+    assert_eq!(record::take(field("gauge-b"), &mut piece, "refused", System::Inch), Ok(()));
+    assert!(is_held_back(&piece, &answer, &machine));
+}
+
+#[test]
+fn typing_is_read_as_people_say_it() {
+    let mut piece = Piece::default();
+    for (text, system, length) in [("31 1/4", System::Inch, inch(31.25)), ("793.75", System::Metric, 0.79375)] {
+        assert_eq!(record::take(field("bar"), &mut piece, text, system), Ok(()));
+        assert!((piece.bar.unwrap_or_default() - length).abs() < 1e-9, "{text}");
+    }
+    let before = piece.clone();
+    for (id, text) in [("bar", "wide"), ("bar", "-3"), ("bar", "900 in"), ("on", "yesterday")] {
+        assert!(record::take(field(id), &mut piece, text, System::Inch).is_err(), "{text}");
+        assert_eq!(piece, before);
+    }
+    assert_eq!(record::take(field("bar"), &mut piece, "", System::Inch), Ok(()));
+    assert_eq!(piece, Piece::default());
+}
