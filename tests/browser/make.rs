@@ -50,7 +50,7 @@ pub(crate) async fn a_route_is_read_and_printed(page: &Page) {
     page.wait_count(".route-sheet", 2).await;
     let sheets = page.texts(".route-sheet").await;
     for (sheet, name) in sheets.iter().zip(["Front lower links, 2 pieces", "Rear lower links, 2 pieces"]) {
-        for said in [name, "Heat or lot", "Certificate", "Made by", "As built", "Saw to"] {
+        for said in [name, "Heat or lot; certificate", "Made by", "As built", "Saw to"] {
             assert!(sheet.contains(said), "{said} is missing in {sheet}");
         }
         assert!(!sheet.contains("Fitting it"), "the fitting list is not on it: {sheet}");
