@@ -165,12 +165,14 @@ pub(crate) async fn a_piece_is_recorded(page: &Page) {
     page.wait_text("#as-built", |text| text.contains("Piece 2")).await;
     page.enter("in-made-heat", "H 4711").await;
     page.enter("in-made-bar", "3").await;
+    page.press(Key::Tab).await;
     let told = page.wait_text("#held-back", |text| text.contains("Keep this piece in the shop")).await;
     assert!(!told.is_empty() && page.text("#as-built").await.contains("Out of tolerance"), "{told}");
     let asked = page.text("#as-built").await;
     let bar = asked.split("Bar, face to face").nth(1).and_then(|rest| rest.split("Asked: ").nth(1)).expect("a length");
     let bar = bar.split(" in").next().expect("inches").to_owned();
     page.enter("in-made-bar", &bar).await;
+    page.press(Key::Tab).await;
     page.choose("in-made-gauge-a", "Go goes in, no-go does not").await;
     page.wait_text("#as-built", |text| text.contains("Within its tolerance.") && text.contains("Passed.")).await;
     page.wait_count("#held-back", 0).await;
