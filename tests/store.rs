@@ -364,6 +364,7 @@ fn an_address_without_its_order_leads_back_to_it() {
     let mut document = one();
     document.order.reference = "PO 12".to_string();
     document.order.remarks = "By Friday".to_string();
+    document.links[0].piece_mut(0).heat = "H 1".to_string();
     let kept = StoredEntries { fragment: to_fragment(&document), origin: Origin::new("own".to_string()) };
     let address = in_address(&kept.fragment);
     assert_eq!(address, to_fragment(&one()), "nothing of the order stands in the address");

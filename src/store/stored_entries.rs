@@ -1,7 +1,7 @@
 //! The entries as they are kept: one text, so that they never part from what they belong to.
 
 use super::unverified::{self, DAMAGED_HERE};
-use crate::document::{Document, Order, one_line};
+use crate::document::{Document, one_line};
 use crate::share::{self, Sent};
 
 /// Where entries come from. Tabs whose entries are of one origin follow each other.
@@ -64,14 +64,13 @@ pub fn fragment_of(document: &Document) -> String {
     if *document == Document::default() { String::new() } else { share::to_fragment(document) }
 }
 
-/// The fragment that entries have in the address, which somebody may send: without the order around what is made.
+/// The fragment that entries have in the address, which somebody may send: without the order around what is made, and
+/// without what was measured on it.
 pub fn in_address(fragment: &str) -> String {
     let opened = share::from_fragment(fragment);
+    let sent = share::sent(&opened.document, Sent::default());
     // Of damaged entries nothing is left out unseen.
-    if *opened.document.order == Order::default() || !opened.told.is_empty() {
-        return fragment.to_string();
-    }
-    share::to_send(&opened.document, Sent::default())
+    if sent == opened.document || !opened.told.is_empty() { fragment.to_string() } else { share::to_fragment(&sent) }
 }
 
 impl StoredEntries {

@@ -65,9 +65,7 @@ pub fn judge(field: &PieceField, piece: &Piece, answer: &Answer, machine: &Machi
     match (asked(field, made, machine), field.length(piece)) {
         (Asked::Within(length, [under, over]), Some(measured)) => {
             let least = length - under;
-            Some(if exceeds(measured, length + over) {
-                Judged::Off(measured - length)
-            } else if exceeds(least, measured) {
+            Some(if exceeds(measured, length + over) || exceeds(least, measured) {
                 Judged::Off(measured - length)
             } else {
                 Judged::Within
