@@ -28,9 +28,9 @@ const MOST_BUILDS: usize = 2_000;
 /// Earlier versions kept of one build; the oldest go first.
 pub const MOST_EARLIER: usize = 60;
 
-/// More sentences of doubt about one build, or longer ones, help nobody.
-const MOST_DOUBT: usize = 8;
-const LONGEST_DOUBT: usize = 400;
+/// More reasons why one build is unverified, or longer ones, help nobody.
+const MOST_UNVERIFIED: usize = 8;
+const LONGEST_REASON: usize = 400;
 
 /// More values that could not be read are counted, not named.
 const MOST_LOST: usize = 6;
@@ -52,7 +52,7 @@ pub struct Build {
     /// What was saved before, the oldest first.
     pub earlier: Vec<Earlier>,
     /// Why its numbers must be compared before they are used, a sentence each; it stays until somebody did.
-    pub doubt: Vec<String>,
+    pub unverified: Vec<String>,
 }
 
 /// An earlier version.
@@ -63,7 +63,7 @@ pub struct Earlier {
     /// What was saved, as a link's fragment.
     pub fragment: String,
     /// Why its numbers must be compared before they are used.
-    pub doubt: Vec<String>,
+    pub unverified: Vec<String>,
 }
 
 /// What came out of a file.
@@ -72,11 +72,11 @@ pub struct Read {
     /// The builds.
     pub builds: Vec<Build>,
     /// What the reader should know, a sentence each.
-    pub told: Vec<String>,
+    pub notices: Vec<String>,
 }
 
 impl Build {
-    /// Takes a new version in; the one it had becomes an earlier one, with its doubts. The same document again is no
+    /// Takes a new version in; the one it had becomes an earlier one, with its reasons. The same document again is no
     /// new version.
     pub fn save(&mut self, document: &Document, now: &str) {
         self.removed = None;
@@ -85,8 +85,8 @@ impl Build {
         }
         let before = std::mem::replace(&mut self.document, document.clone());
         let saved = std::mem::replace(&mut self.saved, now.to_string());
-        let doubt = std::mem::take(&mut self.doubt);
-        self.earlier.push(Earlier { saved, fragment: share::to_fragment(&before), doubt });
+        let unverified = std::mem::take(&mut self.unverified);
+        self.earlier.push(Earlier { saved, fragment: share::to_fragment(&before), unverified });
         let over = self.earlier.len().saturating_sub(MOST_EARLIER);
         self.earlier.drain(..over);
     }
@@ -139,13 +139,13 @@ fn written(build: &Build) -> Value {
         put("order", Value::Object(order));
     }
     put("check", json!(check(&build.document, share::VERSION)));
-    if !build.doubt.is_empty() {
-        put("doubt", json!(build.doubt));
+    if !build.unverified.is_empty() {
+        put("doubt", json!(build.unverified));
     }
     let earlier = build.earlier.iter().map(|earlier| {
         let mut table = json!({ "saved": earlier.saved, "link": earlier.fragment });
-        if let (Some(table), false) = (table.as_object_mut(), earlier.doubt.is_empty()) {
-            table.insert("doubt".to_string(), json!(earlier.doubt));
+        if let (Some(table), false) = (table.as_object_mut(), earlier.unverified.is_empty()) {
+            table.insert("doubt".to_string(), json!(earlier.unverified));
         }
         table
     });
@@ -285,11 +285,11 @@ pub fn from_text(text: &str) -> Result<Read, String> {
     }
     for build in builds.iter().take(MOST_BUILDS) {
         let build = build_from(build, of_links);
-        read.told.extend(build.doubt.iter().cloned());
+        read.notices.extend(build.unverified.iter().cloned());
         read.builds.push(build);
     }
     if builds.len() > MOST_BUILDS {
-        read.told.push(format!("Only the first {MOST_BUILDS} builds of the file were read."));
+        read.notices.push(format!("Only the first {MOST_BUILDS} builds of the file were read."));
     }
     Ok(read)
 }
@@ -299,7 +299,7 @@ fn list<'a>(table: &'a Value, name: &str) -> &'a [Value] {
     table.get(name).and_then(Value::as_array).map(Vec::as_slice).unwrap_or_default()
 }
 
-/// One build, with at most a few sentences of doubt about it.
+/// One build, with at most a few reasons why it is unverified.
 fn build_from(table: &Value, of_links: &str) -> Build {
     let words = |name: &str| table.get(name).and_then(Value::as_str).unwrap_or_default();
     let time = |name: &str| Some(words(name)).filter(|text| is_time(text)).unwrap_or_default().to_string();
@@ -326,40 +326,40 @@ fn build_from(table: &Value, of_links: &str) -> Build {
     let earlier = list(table, "earlier").iter().filter_map(|earlier| {
         let fragment = earlier.get("link").and_then(Value::as_str)?.to_string();
         let saved = earlier.get("saved").and_then(Value::as_str).filter(|text| is_time(text)).unwrap_or_default();
-        Some(Earlier { saved: saved.to_string(), fragment, doubt: doubts_of(earlier) })
+        Some(Earlier { saved: saved.to_string(), fragment, unverified: reasons_of(earlier) })
     });
     let id = Some(words("id")).filter(|id| is_id(id)).unwrap_or_default().to_string();
     let earlier: Vec<Earlier> = earlier.collect();
     let over = earlier.len().saturating_sub(MOST_EARLIER);
     let earlier = earlier.into_iter().skip(over).collect();
-    let mut build = Build { id, saved: time("saved"), removed, earlier, document, doubt: Vec::new() };
+    let mut build = Build { id, saved: time("saved"), removed, earlier, document, unverified: Vec::new() };
     let name = if build.document.name.is_empty() { "A build without a name" } else { &build.document.name };
-    let mut doubt = Vec::new();
+    let mut unverified = Vec::new();
     if !lost.is_empty() {
         let more = lost.len().saturating_sub(MOST_LOST);
         lost.truncate(MOST_LOST);
         let more = if more > 0 { format!(" and {more} more") } else { String::new() };
-        doubt.push(format!("{name}: this could not be read and was left out: {}{more}.", lost.join(", ")));
+        unverified.push(format!("{name}: this could not be read and was left out: {}{more}.", lost.join(", ")));
     }
     if words("check") != check(&build.document, of_links) {
-        doubt.push(format!(
+        unverified.push(format!(
             "{name} was changed or damaged outside of this page. Compare every number before you use it."
         ));
     }
-    for sentence in doubts_of(table) {
-        if !doubt.contains(&sentence) {
-            doubt.push(sentence);
+    for sentence in reasons_of(table) {
+        if !unverified.contains(&sentence) {
+            unverified.push(sentence);
         }
     }
-    doubt.truncate(MOST_DOUBT);
-    build.doubt = doubt;
+    unverified.truncate(MOST_UNVERIFIED);
+    build.unverified = unverified;
     build
 }
 
-/// The sentences of doubt that stand in a table.
-fn doubts_of(table: &Value) -> Vec<String> {
-    let doubts = list(table, "doubt").iter().filter_map(Value::as_str);
-    doubts.take(MOST_DOUBT).map(|sentence| one_line(sentence, LONGEST_DOUBT)).collect()
+/// The reasons why it is unverified that stand in a table.
+fn reasons_of(table: &Value) -> Vec<String> {
+    let reasons = list(table, "doubt").iter().filter_map(Value::as_str);
+    reasons.take(MOST_UNVERIFIED).map(|sentence| one_line(sentence, LONGEST_REASON)).collect()
 }
 
 /// Takes everything decided at one place out of a table, with what is nested in it.
@@ -384,7 +384,7 @@ fn take(document: &mut Document, table: &Value, scope: Scope, place: At, lost: &
     }
 }
 
-/// A name that means nothing here, as it is told.
+/// A name that means nothing here, as the reader sees it.
 fn named(name: &str) -> String {
     format!("“{}”", name.chars().take(24).collect::<String>())
 }

@@ -24,7 +24,7 @@ pub(crate) const EARLIER_CALCULATION: &str = "2";
 /// The first version, which knew one axle: what it says of an axle holds for both.
 const ONE_AXLE: &str = "1";
 
-/// What is told once where entries come from an earlier version.
+/// Said once where entries come from an earlier version.
 pub const RECALCULATED: &str = "Recalculated: these entries were made with an earlier version. The hit, thread engagement, tubes, bolts, buckling and the side load on converging uppers are worked out anew, so the answer may differ from the one you saw.";
 
 /// Values of an axle that version 1 kept for the rig.
@@ -35,7 +35,7 @@ const FORMERLY_OF_THE_RIG: [&str; 4] = ["axle-share", "lower-height", "upper-hei
 const LONGEST: usize = 450_000;
 
 /// More complaints than this help nobody.
-const MOST_TOLD: usize = 20;
+const MOST_NOTICES: usize = 20;
 
 /// What came out of a fragment.
 #[derive(Debug, Clone, PartialEq)]
@@ -43,7 +43,7 @@ pub struct Opened {
     /// The document, as far as it could be read.
     pub document: Document,
     /// What the reader should know, a sentence each; empty when all is well.
-    pub told: Vec<String>,
+    pub notices: Vec<String>,
     /// Whether it comes from an earlier version, so that its answer may differ: see [`RECALCULATED`].
     pub recalculated: bool,
 }
@@ -191,7 +191,7 @@ pub(crate) fn to_fragment_of(document: &Document, version: &str) -> String {
     format!("{body}&crc={check:08x}")
 }
 
-/// A fragment without its check, for numbers in doubt: whoever opens it is told to compare them.
+/// A fragment without its check, for unverified numbers: whoever opens it is told to compare them.
 pub fn unchecked(fragment: &str) -> &str {
     fragment.rsplit_once("&crc=").map_or(fragment, |(body, _)| body)
 }
@@ -199,11 +199,11 @@ pub fn unchecked(fragment: &str) -> &str {
 /// Opens a fragment, with or without the leading `#`.
 pub fn from_fragment(fragment: &str) -> Opened {
     let fragment = fragment.trim().trim_start_matches('#');
-    let mut told = Vec::new();
+    let mut notices = Vec::new();
     let mut document = Document::default();
     if fragment.len() > LONGEST {
-        told.push("This link is far too long to be one of ours. Nothing from it was used.".to_string());
-        return Opened { document, told, recalculated: false };
+        notices.push("This link is far too long to be one of ours. Nothing from it was used.".to_string());
+        return Opened { document, notices, recalculated: false };
     }
     let (body, intact) = match fragment.rsplit_once("&crc=") {
         Some((body, printed)) => (
@@ -217,53 +217,53 @@ pub fn from_fragment(fragment: &str) -> Opened {
     let mut parts = body.split('&');
     let version = parts.next().unwrap_or_default();
     if ![VERSION, EARLIER_CALCULATION, ONE_AXLE].contains(&version) {
-        told.push(format!(
+        notices.push(format!(
             "This link says it is of version “{}”, which this page does not know. Nothing from it was used.",
             clip(version)
         ));
-        return Opened { document, told, recalculated: false };
+        return Opened { document, notices, recalculated: false };
     }
     if !fragment.contains("crc=") {
-        told.push("This link lacks the check at its end: its numbers were in doubt where it came from, or a part of it is missing. Compare every number with the sender before you use it.".to_string());
+        notices.push("This link lacks the check at its end: its numbers were in doubt where it came from, or a part of it is missing. Compare every number with the sender before you use it.".to_string());
     } else if !intact {
-        told.push("This link was damaged on its way: a part of it is missing or changed. What could be read is below; compare every number with the sender before you use it.".to_string());
+        notices.push("This link was damaged on its way: a part of it is missing or changed. What could be read is below; compare every number with the sender before you use it.".to_string());
     }
     let mut seen: Vec<&str> = Vec::new();
     for part in parts {
-        if told.len() >= MOST_TOLD {
-            told.push("There is more that could not be read; the rest of the link was left out.".to_string());
+        if notices.len() >= MOST_NOTICES {
+            notices.push("There is more that could not be read; the rest of the link was left out.".to_string());
             break;
         }
         let Some((name, value)) = part.split_once('=') else {
-            told.push(format!("“{}” in the link means nothing here and was left out.", clip(part)));
+            notices.push(format!("“{}” in the link means nothing here and was left out.", clip(part)));
             continue;
         };
         if seen.contains(&name) {
-            told.push(format!("“{}” stands twice in the link; the first one counts.", clip(name)));
+            notices.push(format!("“{}” stands twice in the link; the first one counts.", clip(name)));
             continue;
         }
         seen.push(name);
         if name == "links" {
             match value.parse::<usize>().ok().filter(|count| (1..=MOST_LINKS).contains(count)) {
                 Some(count) if seen.len() == 1 => document.links = vec![Link::default(); count],
-                Some(_) => told.push(
+                Some(_) => notices.push(
                     "The link says how many links it holds after their values, which we never write; the count was left out."
                         .to_string(),
                 ),
-                None => told.push(format!("The link asks for {} links, which cannot be.", clip(value))),
+                None => notices.push(format!("The link asks for {} links, which cannot be.", clip(value))),
             }
             continue;
         }
         if name == "name" && version != ONE_AXLE {
             match from_ascii(value).filter(|read| !read.is_empty() && tidy_name(read) == *read) {
                 Some(read) => document.name = read,
-                None => told.push("The name in the link cannot be read and was left out.".to_string()),
+                None => notices.push("The name in the link cannot be read and was left out.".to_string()),
             }
             continue;
         }
         let beside = order::take(&mut document.order, name, value).or_else(|| pieces::take(&mut document, name, value));
         if let Some(taken) = beside {
-            told.extend(taken.err());
+            notices.extend(taken.err());
             continue;
         }
         let taken = if version == ONE_AXLE && FORMERLY_OF_THE_RIG.contains(&name) {
@@ -272,11 +272,11 @@ pub fn from_fragment(fragment: &str) -> Opened {
             take(&mut document, name, value)
         };
         if let Err(sentence) = taken {
-            told.push(sentence);
+            notices.push(sentence);
         }
     }
     let recalculated = version != VERSION && document != Document::default();
-    Opened { document, told, recalculated }
+    Opened { document, notices, recalculated }
 }
 
 fn take(document: &mut Document, name: &str, value: &str) -> Result<(), String> {

@@ -42,15 +42,18 @@ fn sample() -> Vec<Build> {
     // As it was written then.
     let fragment = "2&name=Blue_rig.2c_.22gr.c3.b6.c3.9fer.22&length=0.9779&weight=4100lb&od=2.25in&rear.flex=7in&traction=1.1&front-share=0.55&rear.axle-share=0.7&use=hard&crc=285cf417";
     assert_eq!(from_fragment(fragment).document, before);
-    let earlier =
-        Earlier { saved: "2026-11-24T18:02:11.120Z".to_string(), fragment: fragment.to_string(), doubt: Vec::new() };
+    let earlier = Earlier {
+        saved: "2026-11-24T18:02:11.120Z".to_string(),
+        fragment: fragment.to_string(),
+        unverified: Vec::new(),
+    };
     let first = Build {
         id: "m3x9-k2".to_string(),
         saved: "2026-11-25T07:41:00.000Z".to_string(),
         removed: None,
         document,
         earlier: vec![earlier],
-        doubt: Vec::new(),
+        unverified: Vec::new(),
     };
     let second = Build {
         id: "b".to_string(),
@@ -79,14 +82,14 @@ fn names(value: &serde_json::Value) -> Vec<String> {
 #[test]
 fn a_file_of_version_1_opens_for_good() {
     let read = from_text(SAMPLE).expect("a file");
-    assert_eq!(read.told, Vec::<String>::new());
+    assert_eq!(read.notices, Vec::<String>::new());
     assert!(read.builds == sample(), "{:#?}", read.builds);
 }
 
 #[test]
 fn a_file_of_version_2_opens_for_good() {
     let read = from_text(SAMPLE_2).expect("a file");
-    assert_eq!((read.told, read.builds), (Vec::<String>::new(), sample()));
+    assert_eq!((read.notices, read.builds), (Vec::<String>::new(), sample()));
     let [written, kept] = [&to_text(&sample()), SAMPLE_2].map(values);
     assert_eq!(written, kept, "the same values are written today");
     assert_eq!(names(&written), names(&kept), "in the same order");
@@ -95,7 +98,7 @@ fn a_file_of_version_2_opens_for_good() {
 #[test]
 fn a_file_with_an_order_opens_for_good() {
     let read = from_text(SAMPLE_2_ORDER).expect("a file");
-    assert_eq!(read.told, Vec::<String>::new());
+    assert_eq!(read.notices, Vec::<String>::new());
     let order = &read.builds[0].document.order;
     assert_eq!(
         (order.reference.as_str(), order.wanted.as_str(), order.stage),
@@ -103,7 +106,7 @@ fn a_file_with_an_order_opens_for_good() {
     );
     assert_eq!(order.remarks, "Größe: stamp \"LH\" at B");
     assert_eq!(order.yes.code, "K7QM-2XPA-B");
-    assert_eq!(from_fragment(&order.first_said).told, Vec::<String>::new());
+    assert_eq!(from_fragment(&order.first_said).notices, Vec::<String>::new());
     let [written, kept] = [&to_text(&read.builds), SAMPLE_2_ORDER].map(values);
     assert_eq!(written, kept, "the same values are written today");
     assert_eq!(names(&written), names(&kept), "in the same order");
@@ -126,13 +129,16 @@ fn a_hundred_thousand_rigs_come_back_from_file_and_link_bit_for_bit() {
                 .map(|number| {
                     let document = dice.rig();
                     let saved = format!("2026-11-25T07:41:{:02}.000Z", number % 60);
-                    let earlier =
-                        vec![Earlier { saved: saved.clone(), fragment: to_fragment(&document), doubt: Vec::new() }];
-                    Build { id: format!("b{number}"), saved, removed: None, document, earlier, doubt: Vec::new() }
+                    let earlier = vec![Earlier {
+                        saved: saved.clone(),
+                        fragment: to_fragment(&document),
+                        unverified: Vec::new(),
+                    }];
+                    Build { id: format!("b{number}"), saved, removed: None, document, earlier, unverified: Vec::new() }
                 })
                 .collect();
             let read = from_text(&to_text(&builds)).expect("a file");
-            assert!(read.told.is_empty(), "{hundred}: {:?}", read.told);
+            assert!(read.notices.is_empty(), "{hundred}: {:?}", read.notices);
             assert_eq!(read.builds.len(), 100);
             for (out, back) in builds.iter().zip(&read.builds) {
                 let fragment = &out.earlier[0].fragment;
@@ -163,7 +169,7 @@ fn every_changed_character_is_told_or_means_the_same() {
             let changed = format!("{}{other}{}", &SAMPLE[..at], &SAMPLE[at + 1..]);
             if let Ok(read) = from_text(&changed) {
                 let same = read.builds.first().is_some_and(|build| build.document == whole[0].document);
-                assert!(same || !read.told.is_empty(), "{changed}");
+                assert!(same || !read.notices.is_empty(), "{changed}");
             }
         }
     }
@@ -174,8 +180,8 @@ fn what_was_edited_by_hand_is_read_as_people_type_and_told() {
     let edited = SAMPLE.replace("38.5 in", "3' 2-3/4\\\"");
     let read = from_text(&edited).expect("a file");
     assert_eq!(read.builds[0].document.links[0].length, Some(inch(38.75)));
-    assert_eq!(read.told.len(), 1, "{:?}", read.told);
-    assert!(read.told[0].contains("Compare every number"), "{:?}", read.told);
+    assert_eq!(read.notices.len(), 1, "{:?}", read.notices);
+    assert!(read.notices[0].contains("Compare every number"), "{:?}", read.notices);
     for (what, with, part) in [
         ("\"38.5 in\"", "\"38.5 furlongs\"", "“length”"),
         ("\"38.5 in\"", "\"3800 in\"", "“length”"),
@@ -187,7 +193,7 @@ fn what_was_edited_by_hand_is_read_as_people_type_and_told() {
         let edited = SAMPLE.replace(what, with);
         assert_ne!(edited, SAMPLE, "{what}");
         let read = from_text(&edited).expect("a file");
-        assert!(read.told[0].contains(part), "{with}: {:?}", read.told);
+        assert!(read.notices[0].contains(part), "{with}: {:?}", read.notices);
         assert_eq!(read.builds[0].document.rig.weight, Some(lbf(4100.0)), "{with}: the rest is read");
     }
 }
@@ -219,7 +225,7 @@ fn what_stands_around_a_build_may_be_anything() {
         let read = from_text(&text).expect("a file");
         assert_eq!(read.builds.len(), 1, "{build}");
         assert_eq!(read.builds[0].document, Document::default(), "{build}");
-        assert_eq!(read.told.len(), 1, "{build}: it has no check that fits");
+        assert_eq!(read.notices.len(), 1, "{build}: it has no check that fits");
     }
 }
 
@@ -261,17 +267,17 @@ fn it_is_said_in_which_line_a_file_stops() {
 fn unverified_numbers_stay_so_in_a_file() {
     let edited = SAMPLE.replacen("4100 lb", "4300 lb", 1);
     let mut read = from_text(&edited).expect("a file");
-    let doubt = read.builds[0].doubt.clone();
+    let doubt = read.builds[0].unverified.clone();
     assert!(doubt.len() == 1 && doubt[0].contains("Compare every number"), "{doubt:?}");
-    assert!(read.builds[1].doubt.is_empty(), "the other one is sound");
+    assert!(read.builds[1].unverified.is_empty(), "the other one is sound");
     // Written anew the check fits; the doubt remains all the same, until somebody takes it away.
     for _ in 0..2 {
         read = from_text(&to_text(&read.builds)).expect("a file");
-        assert_eq!(read.builds[0].doubt, doubt);
-        assert_eq!(read.told, doubt);
+        assert_eq!(read.builds[0].unverified, doubt);
+        assert_eq!(read.notices, doubt);
     }
-    read.builds[0].doubt.clear();
-    assert_eq!(from_text(&to_text(&read.builds)).expect("a file").told, Vec::<String>::new());
+    read.builds[0].unverified.clear();
+    assert_eq!(from_text(&to_text(&read.builds)).expect("a file").notices, Vec::<String>::new());
 }
 
 #[test]
@@ -279,16 +285,16 @@ fn what_could_not_be_read_is_named_and_counted() {
     let values: Vec<String> = (0..9).map(|number| format!("\"unknown-{number}\": \"1 in\"")).collect();
     let with = format!("\"rig\": {{ {},", values.join(", "));
     let read = from_text(&SAMPLE.replacen("\"rig\": {", &with, 1)).expect("a file");
-    assert!(read.told[0].contains("“unknown-5” and 3 more."), "{:?}", read.told);
+    assert!(read.notices[0].contains("“unknown-5” and 3 more."), "{:?}", read.notices);
 }
 
 #[test]
 fn reasons_from_a_file_are_short_and_few() {
-    let mut build = Build { doubt: vec!["x".repeat(5_000); 1], ..sample()[0].clone() };
-    build.doubt.extend((0..40).map(|number| format!("line {number}\nbreak")));
+    let mut build = Build { unverified: vec!["x".repeat(5_000); 1], ..sample()[0].clone() };
+    build.unverified.extend((0..40).map(|number| format!("line {number}\nbreak")));
     let read = from_text(&to_text(&[build])).expect("a file");
-    assert_eq!(read.builds[0].doubt.len(), 8);
-    assert!(read.builds[0].doubt.iter().all(|doubt| doubt.len() <= 400 && !doubt.contains('\n')));
+    assert_eq!(read.builds[0].unverified.len(), 8);
+    assert!(read.builds[0].unverified.iter().all(|doubt| doubt.len() <= 400 && !doubt.contains('\n')));
 }
 
 #[test]
@@ -301,14 +307,14 @@ fn a_build_adds_nothing_to_one_that_has_all_of_it() {
 
 #[test]
 fn an_earlier_version_stays_unverified() {
-    let mut build = Build { doubt: vec!["Compare.".to_string()], ..sample()[0].clone() };
+    let mut build = Build { unverified: vec!["Compare.".to_string()], ..sample()[0].clone() };
     let known = build.earlier.len();
     let next = Document { name: "Next".to_string(), ..build.document.clone() };
     build.save(&next, "2026-11-26T00:00:00.000Z");
-    assert!(build.doubt.is_empty(), "what was saved now is not the one before");
+    assert!(build.unverified.is_empty(), "what was saved now is not the one before");
     let read = from_text(&to_text(&[build])).expect("a file");
-    assert_eq!(read.builds[0].earlier[known].doubt, ["Compare."]);
-    assert!(read.told.is_empty(), "{:?}", read.told);
+    assert_eq!(read.builds[0].earlier[known].unverified, ["Compare."]);
+    assert!(read.notices.is_empty(), "{:?}", read.notices);
 }
 
 #[test]

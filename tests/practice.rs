@@ -39,7 +39,7 @@ fn the_numbers_arrive_at_what_builders_fit() {
         assert_eq!(found, Some((format!("{diameter:.3}"), thread)), "{weight} lb, {length} in, {usage:?}");
         let fragment = share::to_fragment(&document);
         let opened = share::from_fragment(&fragment);
-        assert_eq!((opened.document, opened.told.len()), (document, 0), "{fragment} opens as it was sent");
+        assert_eq!((opened.document, opened.notices.len()), (document, 0), "{fragment} opens as it was sent");
         assert!(fragment.len() < 200, "{fragment}");
     }
 }

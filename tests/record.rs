@@ -31,10 +31,10 @@ fn links_and_files_bring_every_piece_back_bit_for_bit() {
     for _ in 0..300 {
         let document = with_pieces(&mut dice);
         let opened = share::from_fragment(&share::to_fragment(&document));
-        assert_eq!((opened.document, opened.told), (document.clone(), vec![]));
+        assert_eq!((opened.document, opened.notices), (document.clone(), vec![]));
         let build = Build { id: "one".to_string(), document, ..Build::default() };
         let read = builds::from_text(&builds::to_text(std::slice::from_ref(&build))).expect("our own file");
-        assert_eq!((read.builds, read.told), (vec![build], vec![]));
+        assert_eq!((read.builds, read.notices), (vec![build], vec![]));
     }
 }
 
@@ -62,10 +62,10 @@ fn what_cannot_stand_there_is_told() {
     assert!(fragment.contains("made-2-bar=31in"), "{fragment}");
     for wrong in ["bar=wide", "on=2026-02-30", "gauge-a=maybe", "bar=900in", "depth-c=1in"] {
         let opened = share::from_fragment(share::unchecked(&fragment.replace("bar=31in", wrong)));
-        assert_eq!(opened.told.len(), 2, "{wrong}: {:?}", opened.told);
+        assert_eq!(opened.notices.len(), 2, "{wrong}: {:?}", opened.notices);
     }
     let opened = share::from_fragment(share::unchecked(&fragment.replace("made-2", "made-99")));
-    assert_eq!((opened.told.len(), opened.document.links[0].made.len()), (2, 0));
+    assert_eq!((opened.notices.len(), opened.document.links[0].made.len()), (2, 0));
 }
 
 #[test]

@@ -15,7 +15,7 @@ use linkwright::share::from_fragment;
 /// A link as an earlier version sent it.
 fn opened(fragment: &str) -> Document {
     let opened = from_fragment(fragment);
-    assert!(opened.told.is_empty(), "{:?}", opened.told);
+    assert!(opened.notices.is_empty(), "{:?}", opened.notices);
     opened.document
 }
 

@@ -102,7 +102,7 @@ fn sealed(body: &str) -> String {
 
 /// Whether an opened link is honest: it says something, or it is the very document.
 fn honest(opened: &Opened, sent: &Document) -> bool {
-    !opened.told.is_empty() || opened.document == *sent
+    !opened.notices.is_empty() || opened.document == *sent
 }
 
 #[test]
@@ -113,36 +113,36 @@ fn the_check_is_the_one_of_ethernet() {
 #[test]
 fn a_link_of_version_1_opens_for_good() {
     let opened = from_fragment(SAMPLE);
-    assert_eq!((opened.document, opened.told), (sample(), Vec::new()));
+    assert_eq!((opened.document, opened.notices), (sample(), Vec::new()));
     let opened = from_fragment(&format!("#{SAMPLE}"));
-    assert_eq!((opened.document, opened.told), (sample(), Vec::new()), "with the sign that browsers put before it");
+    assert_eq!((opened.document, opened.notices), (sample(), Vec::new()), "with the sign that browsers put before it");
     assert_eq!(from_fragment(&to_fragment(&sample())).document, sample(), "as it is written today");
 }
 
 #[test]
 fn a_link_of_version_2_opens_for_good() {
     let opened = from_fragment(SAMPLE_2);
-    assert_eq!(opened, Opened { document: sample_2(), told: Vec::new(), recalculated: true }, "an earlier calculation");
+    assert_eq!(opened, Opened { document: sample_2(), notices: Vec::new(), recalculated: true }, "an earlier calculation");
 }
 
 #[test]
 fn a_link_of_version_3_opens_for_good() {
     assert_eq!(to_fragment(&sample_2()), SAMPLE_3);
-    assert_eq!(from_fragment(SAMPLE_3), Opened { document: sample_2(), told: Vec::new(), recalculated: false });
+    assert_eq!(from_fragment(SAMPLE_3), Opened { document: sample_2(), notices: Vec::new(), recalculated: false });
 }
 
 #[test]
 fn a_link_with_an_order_opens_for_good() {
     assert_eq!(to_fragment(&sample_3_order()), SAMPLE_3_ORDER);
     let opened = from_fragment(SAMPLE_3_ORDER);
-    assert_eq!(opened, Opened { document: sample_3_order(), told: Vec::new(), recalculated: false });
+    assert_eq!(opened, Opened { document: sample_3_order(), notices: Vec::new(), recalculated: false });
 }
 
 /// What earlier versions asked for under 1,000 lbf is the deflection under the rig's weight now.
 #[test]
 fn a_former_deflection_of_the_rest_is_converted() {
     let opened = from_fragment(&sealed("2&length=38in&weight=4100lb&give=0.1in&upper-strike=0.2&use=hard"));
-    assert_eq!((opened.told.len(), opened.recalculated), (0, true));
+    assert_eq!((opened.notices.len(), opened.recalculated), (0, true));
     let value = |input: &linkwright::inputs::Number| input.value(&opened.document, At::default());
     let deflection = value(&REST_DEFLECTION).expect("a value");
     assert!((deflection - inch(0.41)).abs() < 1e-12, "{deflection}");
@@ -156,7 +156,7 @@ fn a_name_that_is_not_tidy_is_told() {
     for name in ["", "_x", ".zz", ".0a", "a.e2.80.ae", "x%20y", ".C3.B6", &"x".repeat(61)] {
         let opened = from_fragment(&sealed(&format!("2&name={name}&weight=4100lb")));
         assert_eq!(opened.document.name, "", "{name}");
-        assert_eq!(opened.told.len(), 1, "{name}: {:?}", opened.told);
+        assert_eq!(opened.notices.len(), 1, "{name}: {:?}", opened.notices);
         assert_eq!(opened.document.rig.weight, Some(lbf(4100.0)), "{name}");
     }
 }
@@ -176,7 +176,7 @@ fn a_typical_link_is_short() {
     let fragment = to_fragment(&document);
     assert!(fragment.len() < 200, "{} characters: {fragment}", fragment.len());
     assert!(fragment.bytes().all(|b| b.is_ascii_alphanumeric() || b"&=.-".contains(&b)), "no messenger breaks this");
-    assert_eq!(from_fragment(&fragment), Opened { document, told: Vec::new(), recalculated: false });
+    assert_eq!(from_fragment(&fragment), Opened { document, notices: Vec::new(), recalculated: false });
 }
 
 #[test]
@@ -193,11 +193,11 @@ fn every_truncation_is_told() {
     for (text, _) in samples() {
         for end in 0..text.len() {
             let opened = from_fragment(&text[..end]);
-            assert!(!opened.told.is_empty(), "cut to {end} characters: {}", &text[..end]);
+            assert!(!opened.notices.is_empty(), "cut to {end} characters: {}", &text[..end]);
         }
         for start in 1..text.len() {
             let opened = from_fragment(&text[start..]);
-            assert!(!opened.told.is_empty(), "without the first {start} characters: {}", &text[start..]);
+            assert!(!opened.notices.is_empty(), "without the first {start} characters: {}", &text[start..]);
         }
     }
 }
@@ -264,7 +264,7 @@ fn what_cannot_be_read_is_told_and_the_rest_is_opened() {
         let opened = from_fragment(&sealed(&format!("1&weight=4100lb&{part}")));
         assert_eq!(opened.document.rig.weight, Some(lbf(4100.0)), "{part}: the rest is opened");
         assert_eq!(opened.document.links.len(), 1, "{part}");
-        assert!(opened.told.len() == 1 && opened.told[0].contains(sentence), "{part}: {:?}", opened.told);
+        assert!(opened.notices.len() == 1 && opened.notices[0].contains(sentence), "{part}: {:?}", opened.notices);
     }
 }
 
@@ -273,7 +273,7 @@ fn another_version_is_told_and_nothing_of_it_is_used() {
     for version in ["4", "0", "", "01", "1 ", "１", "1.0", "one"] {
         let opened = from_fragment(&sealed(&format!("{version}&weight=4100lb")));
         assert_eq!(opened.document, Document::default(), "{version:?}");
-        assert_eq!(opened.told.len(), 1, "{version:?}: {:?}", opened.told);
+        assert_eq!(opened.notices.len(), 1, "{version:?}: {:?}", opened.notices);
     }
 }
 
@@ -286,7 +286,7 @@ fn a_value_given_twice_is_told() {
         "1&use=hard&use=slow",
     ] {
         let opened = from_fragment(&sealed(body));
-        assert!(!opened.told.is_empty(), "{body} opened as {:?} and said nothing", opened.document);
+        assert!(!opened.notices.is_empty(), "{body} opened as {:?} and said nothing", opened.document);
     }
 }
 
@@ -294,14 +294,14 @@ fn a_value_given_twice_is_told() {
 fn an_end_named_for_what_has_none_is_told() {
     for body in ["1&weight.b=4100lb", "1&length.a=38in", "1&3.weight=4100lb", "1&tapped=2in", "1&use.a=hard"] {
         let opened = from_fragment(&sealed(body));
-        assert!(!opened.told.is_empty(), "{body} opened as {:?} and said nothing", opened.document);
+        assert!(!opened.notices.is_empty(), "{body} opened as {:?} and said nothing", opened.document);
     }
 }
 
 #[test]
 fn a_count_of_links_after_their_values_is_told_or_takes_nothing_away() {
     let opened = from_fragment(&sealed("1&length=38in&links=2&2.length=30in"));
-    assert!(!opened.told.is_empty() || opened.document.links[0].length == Some(inch(38.0)), "{opened:?}");
+    assert!(!opened.notices.is_empty() || opened.document.links[0].length == Some(inch(38.0)), "{opened:?}");
 }
 
 #[test]
@@ -315,7 +315,7 @@ fn as_many_links_as_a_link_may_hold_can_all_be_decided() {
     }
     let fragment = to_fragment(&document);
     let opened = from_fragment(&fragment);
-    assert!(opened.told.is_empty(), "{} characters: {:?}", fragment.len(), opened.told);
+    assert!(opened.notices.is_empty(), "{} characters: {:?}", fragment.len(), opened.notices);
     assert!(opened.document == document, "{} characters open as something else", fragment.len());
 }
 
@@ -328,15 +328,15 @@ fn values_near_nothing_do_not_fill_a_link() {
         }
     }
     let opened = from_fragment(&sealed(&body));
-    assert!(opened.told.is_empty(), "{:?}", opened.told);
+    assert!(opened.notices.is_empty(), "{:?}", opened.notices);
     let own = from_fragment(&to_fragment(&opened.document));
-    assert!(own.told.is_empty() && own.document == opened.document, "{:?}", own.told);
+    assert!(own.notices.is_empty() && own.document == opened.document, "{:?}", own.notices);
 }
 
 #[test]
 fn half_a_link_cannot_be_made() {
     let opened = from_fragment(&sealed("2&length=38in&quantity=2.5"));
-    assert_eq!((opened.told.len(), opened.document.links[0].quantity), (1, None), "{:?}", opened.told);
+    assert_eq!((opened.notices.len(), opened.document.links[0].quantity), (1, None), "{:?}", opened.notices);
     let refused = QUANTITY.read("2.5", System::Inch).expect_err("two and a half");
     let sentence = QUANTITY.sentence(&refused, System::Inch);
     assert_eq!(sentence, "I read 2.5. How many to make must be a whole number between 1 and 20.");
@@ -347,7 +347,7 @@ fn half_a_link_cannot_be_made() {
 #[test]
 fn unverified_numbers_say_so_wherever_they_are_opened() {
     let opened = from_fragment(unchecked(SAMPLE_2));
-    assert_eq!((opened.told.len(), opened.document), (1, sample_2()), "{:?}", opened.told);
+    assert_eq!((opened.notices.len(), opened.document), (1, sample_2()), "{:?}", opened.notices);
 }
 
 #[test]
@@ -357,7 +357,11 @@ fn a_hundred_thousand_rigs_come_back_bit_for_bit() {
             let rig = dice.rig();
             let fragment = to_fragment(&rig);
             let opened = from_fragment(&fragment);
-            assert!(opened.told.is_empty() && opened.document == rig, "rig {number}: {fragment}\n{:?}", opened.told);
+            assert!(
+                opened.notices.is_empty() && opened.document == rig,
+                "rig {number}: {fragment}\n{:?}",
+                opened.notices
+            );
             assert_eq!(to_fragment(&opened.document), fragment, "rig {number}");
             // One damage to every fifth of them, somewhere.
             if number % 5 > 0 {
@@ -411,7 +415,7 @@ fn hostile_links_end_soon_and_are_told_in_a_few_sentences() {
     let short = hostile(10_000).map(|(what, body)| (what, sealed(&body)));
     for (what, fragment) in hostile(10_000_000).into_iter().chain(short) {
         let opened = from_fragment(&fragment);
-        let (count, length) = (opened.told.len(), opened.told.iter().map(String::len).sum::<usize>());
+        let (count, length) = (opened.notices.len(), opened.notices.iter().map(String::len).sum::<usize>());
         // The number with many places is a number, if anybody ever sends it.
         assert!(count > 0 || opened.document.rig.weight == Some(lbf(4100.0)), "{what}: nothing is told");
         assert!(count <= 50 && length < 20_000, "{what}: {count} sentences of {length} bytes in all");

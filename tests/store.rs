@@ -93,7 +93,7 @@ fn nothing_kept_is_nothing_entered() {
 fn kept_builds_open_and_are_written_as_they_were() {
     let saved = SavedBuild::read("mikpzz0l5k8j7h6g5f4d3", BUILD.to_string());
     assert!(saved.is_open() && !saved.damaged && !trash::is_set_aside(&saved.build));
-    assert_eq!(saved.build.earlier[0].doubt.len(), 1);
+    assert_eq!(saved.build.earlier[0].unverified.len(), 1);
     assert!(saved.was(&StoredEntries::read(OF_A_BUILD).origin.base));
     assert_eq!(Write::build(&saved.build).text, BUILD);
     assert_eq!(Write::build(&saved.build).key, "linkwright.build.mikpzz0l5k8j7h6g5f4d3");
@@ -182,9 +182,9 @@ fn unverified_numbers_say_so_until_they_are_verified() {
     let (document, mut origin) = saved_builds::open(&saved, None, "x".to_string());
     assert_eq!(origin.unverified, ["Compare every number."]);
     let fragment = to_fragment(&document);
-    assert!(!from_fragment(unverified::to_send(&fragment, &origin)).told.is_empty());
+    assert!(!from_fragment(unverified::to_send(&fragment, &origin)).notices.is_empty());
     let build = unverified::verify(&fragment, &mut origin, Some(saved.build.clone())).expect("the build, verified");
-    assert!(build.doubt.is_empty() && origin.unverified.is_empty());
+    assert!(build.unverified.is_empty() && origin.unverified.is_empty());
     assert_eq!(unverified::to_send(&fragment, &origin), fragment);
     // A build that holds something else stays as it is.
     assert_eq!(unverified::verify("3&length=1in", &mut origin, Some(saved.build)), None);

@@ -17,7 +17,7 @@ const EXAMPLE: &str = "3&length=38in&weight=4100lb&use=hard&crc=6f47f8b8";
 #[wasm_bindgen_test]
 fn the_worked_example_comes_out_as_on_the_host() {
     let opened = share::from_fragment(EXAMPLE);
-    assert!(opened.told.is_empty(), "{:?}", opened.told);
+    assert!(opened.notices.is_empty(), "{:?}", opened.notices);
     let report = report(&opened.document);
     let answer = report.links[0].answer().expect("an answer");
     assert_eq!(show(answer.link.outside_diameter, Kind::Length, System::Inch), "2-1/4 in");

@@ -152,7 +152,7 @@ impl Row {
             name: title_of(saved, system),
             when,
             about: about(&saved.build.document, system),
-            unverified: saved.build.doubt.clone(),
+            unverified: saved.build.unverified.clone(),
             damaged: saved.damaged,
             has_versions: !saved.build.earlier.is_empty(),
         }
@@ -208,7 +208,7 @@ pub fn versions(build: &Build, system: System, spoken: impl Fn(&str) -> String) 
             index,
             replaced: spoken(replaced),
             changes: changes(&after.0, &document, system),
-            unverified: opened.told.into_iter().chain(earlier.doubt.iter().cloned()).collect(),
+            unverified: opened.notices.into_iter().chain(earlier.unverified.iter().cloned()).collect(),
             open: if time.is_empty() {
                 format!("Open version {number}")
             } else {

@@ -22,7 +22,7 @@ pub fn adopt(entries: &StoredEntries, builds: &[SavedBuild]) -> Option<StoredEnt
     let saved = belongs_to(builds, &entries.fragment)?;
     let mut origin = entries.origin.clone();
     if saved.fragment == entries.fragment {
-        saved.build.doubt.iter().for_each(|sentence| origin.mark_unverified(sentence));
+        saved.build.unverified.iter().for_each(|sentence| origin.mark_unverified(sentence));
     }
     let origin = Origin { build: Some(saved.build.id.clone()), base: saved.fragment.clone(), ..origin };
     Some(StoredEntries { origin, ..entries.clone() })

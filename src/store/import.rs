@@ -46,7 +46,7 @@ pub fn read(text: &str, here: &[SavedBuild], mut new_id: impl FnMut() -> String)
                 continue;
             }
         };
-        import.notices.extend(read.told);
+        import.notices.extend(read.notices);
         for mut build in read.builds {
             let has_it = |saved: &SavedBuild| {
                 !saved.damaged && saved.build.has_all_of(&build) && (saved.is_open() || build.removed.is_some())
@@ -123,8 +123,8 @@ fn files_in(text: &str) -> Vec<(Cow<'_, str>, bool)> {
         } else if [ENTRIES, BEFORE].iter().any(|name| name.strip_prefix("linkwright.") == Some(key)) {
             let checked = StoredEntries::read(record).checked();
             if checked.document != Document::default() {
-                let doubt = checked.entries.origin.unverified;
-                let build = Build { document: checked.document, doubt, ..Build::default() };
+                let unverified = checked.entries.origin.unverified;
+                let build = Build { document: checked.document, unverified, ..Build::default() };
                 entries.push((Cow::Owned(builds::to_text(&[build])), true));
             }
         }

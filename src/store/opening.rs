@@ -68,7 +68,7 @@ pub fn on_load(found: Found<'_>) -> Opening {
     let shared = StoredEntries::read(found.shared);
     if found.address.is_empty() || opened.document == Document::default() {
         // A link that brings nothing leaves the entries alone.
-        let notices = if found.address.is_empty() { Vec::new() } else { opened.told };
+        let notices = if found.address.is_empty() { Vec::new() } else { opened.notices };
         return Opening { notices, ..Opening::of(Open::Stored(shared)) };
     }
     let plain = share::to_fragment(&opened.document);
@@ -85,7 +85,7 @@ pub fn on_load(found: Found<'_>) -> Opening {
         return Opening { set_aside, ..Opening::of(Open::Stored(shared)) };
     }
     if brings(&shared) {
-        let notices = if shared.origin.unverified.is_empty() { opened.told } else { Vec::new() };
+        let notices = if shared.origin.unverified.is_empty() { opened.notices } else { Vec::new() };
         return Opening { notices, address_is_foreign: true, ..Opening::of(Open::Stored(shared)) };
     }
     Opening { address_is_foreign: true, ..Opening::of(Open::Link(opened, shared)) }
@@ -106,9 +106,9 @@ pub enum AddressChange {
 pub fn on_address(address: &str, own: &StoredEntries) -> AddressChange {
     let opened = share::from_fragment(address);
     if opened.document == Document::default() {
-        AddressChange::Nothing(if address.is_empty() { Vec::new() } else { opened.told })
+        AddressChange::Nothing(if address.is_empty() { Vec::new() } else { opened.notices })
     } else if [&own.fragment, &in_address(&own.fragment)].contains(&&share::to_fragment(&opened.document)) {
-        AddressChange::Same(opened.told)
+        AddressChange::Same(opened.notices)
     } else {
         AddressChange::Link(opened)
     }
@@ -129,14 +129,15 @@ pub fn receive(
     }
     // A bookmark of a build that is kept here brings the order that is kept with it.
     let with_order = |saved: &&SavedBuild| saved.is_open() && saved.fragment != plain && brings(&saved.fragment);
-    if let Some(saved) = builds.iter().find(with_order).filter(|_| opened.told.is_empty()) {
+    if let Some(saved) = builds.iter().find(with_order).filter(|_| opened.notices.is_empty()) {
         let (_, origin) = saved_builds::open(saved, None, id);
         return Received { entries: StoredEntries { fragment: saved.fragment.clone(), origin }, is_new: true };
     }
-    let mut origin = Origin { base: plain.clone(), unverified: opened.told.clone(), ..Origin::new(id) };
+    let mut origin = Origin { base: plain.clone(), unverified: opened.notices.clone(), ..Origin::new(id) };
     // The address of unverified numbers says nothing of it; what holds them here may.
     let same = builds.iter().filter(|saved| !saved.damaged && saved.fragment == plain);
-    same.flat_map(|saved| &saved.build.doubt).for_each(|sentence| unverified::add(&mut origin.unverified, sentence));
+    same.flat_map(|saved| &saved.build.unverified)
+        .for_each(|sentence| unverified::add(&mut origin.unverified, sentence));
     Received { entries: StoredEntries { fragment: plain, origin }, is_new: true }
 }
 

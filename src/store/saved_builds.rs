@@ -40,7 +40,7 @@ impl SavedBuild {
         let (build, damaged) = match read.map(|read| read.builds.into_iter().next()) {
             Ok(Some(build)) => (build, false),
             Ok(None) => (Build::default(), true),
-            Err(sentence) => (Build { doubt: vec![sentence], ..Build::default() }, true),
+            Err(sentence) => (Build { unverified: vec![sentence], ..Build::default() }, true),
         };
         let build = Build { id: id.to_string(), ..build };
         Self { fragment: share::to_fragment(&build.document), build, damaged, text: text.into() }
@@ -140,7 +140,7 @@ pub fn save(
             Build { id: stamp.id.clone(), saved: stamp.now.clone(), document, ..Build::default() }
         }
     };
-    build.doubt.clone_from(&origin.unverified);
+    build.unverified.clone_from(&origin.unverified);
     let base = share::to_fragment(&build.document);
     let origin = Origin { build: Some(build.id.clone()), base, ..origin.clone() };
     Some(Save { build, origin, renamed })
@@ -151,9 +151,9 @@ pub fn open(saved: &SavedBuild, version: Option<&Earlier>, id: String) -> (Docum
     let (document, unverified) = match version {
         Some(earlier) => {
             let opened = share::from_fragment(&earlier.fragment);
-            (opened.document, [opened.told, earlier.doubt.clone()].concat())
+            (opened.document, [opened.notices, earlier.unverified.clone()].concat())
         }
-        None => (saved.build.document.clone(), saved.build.doubt.clone()),
+        None => (saved.build.document.clone(), saved.build.unverified.clone()),
     };
     (document, Origin { id, build: Some(saved.build.id.clone()), base: saved.fragment.clone(), unverified })
 }

@@ -70,7 +70,7 @@ pub fn in_address(fragment: &str) -> String {
     let opened = share::from_fragment(fragment);
     let sent = share::sent(&opened.document, Sent::default());
     // Of damaged entries nothing is left out unseen.
-    if sent == opened.document || !opened.told.is_empty() { fragment.to_string() } else { share::to_fragment(&sent) }
+    if sent == opened.document || !opened.notices.is_empty() { fragment.to_string() } else { share::to_fragment(&sent) }
 }
 
 impl StoredEntries {
@@ -104,7 +104,7 @@ impl StoredEntries {
             return Checked { entries: self, document: Document::default(), recalculated: false, damaged: None };
         }
         let opened = share::from_fragment(&self.fragment);
-        let damaged = (!opened.told.is_empty()).then(|| self.fragment.clone());
+        let damaged = (!opened.notices.is_empty()).then(|| self.fragment.clone());
         if damaged.is_some() {
             self.origin.mark_unverified(DAMAGED_HERE);
         }

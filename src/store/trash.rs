@@ -57,7 +57,7 @@ pub fn set_aside(entries: &StoredEntries, builds: &[SavedBuild], stamp: &Stamp) 
         }
     };
     build.removed = Some(now);
-    build.doubt.clone_from(&entries.origin.unverified);
+    build.unverified.clone_from(&entries.origin.unverified);
     // Not the one just written, wherever a clock that was set wrong would put it.
     let others = builds.iter().filter(|saved| is_set_aside(&saved.build) && saved.is_in_trash());
     let others = others.filter(|saved| saved.build.id != build.id);

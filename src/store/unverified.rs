@@ -33,5 +33,5 @@ pub fn to_send<'a>(fragment: &'a str, origin: &Origin) -> &'a str {
 pub fn verify(fragment: &str, origin: &mut Origin, build: Option<Build>) -> Option<Build> {
     origin.unverified.clear();
     let same = build.filter(|build| share::to_fragment(&build.document) == fragment)?;
-    Some(Build { doubt: Vec::new(), ..same })
+    Some(Build { unverified: Vec::new(), ..same })
 }

@@ -48,7 +48,7 @@ pub(crate) async fn a_link_sent_on_says_so_too(page: &Page) {
     page.find("#link-text").await;
     let link = page.script(sent, vec![]).await;
     let opened = linkwright::share::from_fragment(link.as_str().unwrap_or_default());
-    assert!(opened.told.concat().contains("in doubt"), "{link}");
+    assert!(opened.notices.concat().contains("in doubt"), "{link}");
     // So does the address, which somebody may copy from its bar once it was written.
     let written = "return new Promise(done => setTimeout(() => done(location.hash.includes('&crc=')), 500))";
     assert_eq!(page.script(written, vec![]).await, json!(false), "the address has no check either");
@@ -56,7 +56,7 @@ pub(crate) async fn a_link_sent_on_says_so_too(page: &Page) {
     page.wait_text("#notices", |text| !is_unverified(text)).await;
     let link = page.script(sent, vec![]).await;
     let opened = linkwright::share::from_fragment(link.as_str().unwrap_or_default());
-    assert!(opened.told.is_empty(), "{link}");
+    assert!(opened.notices.is_empty(), "{link}");
     assert_eq!(page.script(written, vec![]).await, json!(true), "and has it once they were compared");
 }
 

@@ -18,11 +18,15 @@ fn an_order_comes_back_from_link_and_file_to_the_letter() {
             *document.order = dice.order();
             let fragment = to_fragment(&document);
             let opened = from_fragment(&fragment);
-            assert!(opened.told.is_empty() && opened.document == document, "{number}: {fragment}\n{:?}", opened.told);
+            assert!(
+                opened.notices.is_empty() && opened.document == document,
+                "{number}: {fragment}\n{:?}",
+                opened.notices
+            );
             assert!(fragment.bytes().all(|byte| byte.is_ascii_graphic()), "{number}: {fragment}");
             let build = Build { id: "b".to_string(), document, ..Build::default() };
             let read = from_text(&to_text(std::slice::from_ref(&build))).expect("a file");
-            assert!(read.told.is_empty() && read.builds == [build], "{number}: {:?}", read.told);
+            assert!(read.notices.is_empty() && read.builds == [build], "{number}: {:?}", read.notices);
         }
     });
 }
@@ -81,7 +85,7 @@ fn a_rig_with_everything_decided_and_two_snapshots_of_it_fits_a_link() {
     document.order.first_said = all.clone();
     document.order.yes.snapshot = all;
     let opened = from_fragment(&to_fragment(&document));
-    assert!(opened.told.is_empty() && opened.document == document, "{:?}", opened.told);
+    assert!(opened.notices.is_empty() && opened.document == document, "{:?}", opened.notices);
 }
 
 #[test]
@@ -102,13 +106,18 @@ fn an_order_that_cannot_be_read_is_told() {
     ] {
         // Without a check: that is told too.
         let opened = from_fragment(&format!("3&weight=4100lb&{part}"));
-        assert_eq!((*opened.document.order, opened.told.len()), (Order::default(), 2), "{part}: {:?}", opened.told);
+        assert_eq!(
+            (*opened.document.order, opened.notices.len()),
+            (Order::default(), 2),
+            "{part}: {:?}",
+            opened.notices
+        );
         assert!(opened.document.rig.weight.is_some(), "{part}");
     }
     let build = Build { id: "b".to_string(), document: hard(), ..Build::default() };
     let text = to_text(&[build]).replace("\"links\":", "\"order\": { \"order-wanted\": \"soon\" }, \"links\":");
     let read = from_text(&text).expect("a file");
-    assert!(read.told[0].contains("“order-wanted”"), "{:?}", read.told);
+    assert!(read.notices[0].contains("“order-wanted”"), "{:?}", read.notices);
     assert_eq!(read.builds[0].document, hard());
 }
 

@@ -121,7 +121,7 @@ pub fn changed_since_yes(document: &Document, reports: &[LinkReport]) -> Option<
         return changed("Nobody’s yes is recorded for this order. Do not cut: ask for it.", Vec::new());
     }
     let opened = share::from_fragment(&yes.snapshot);
-    if !opened.told.is_empty() {
+    if !opened.notices.is_empty() {
         return changed("What was confirmed can no longer be read. Do not cut: ask for a new yes.", Vec::new());
     }
     let found = differences(&share::made_of(&opened.document), &share::made_of(document));

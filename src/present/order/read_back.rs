@@ -124,7 +124,7 @@ pub fn since_first_said(document: &Document, system: System) -> Vec<String> {
         return Vec::new();
     }
     let opened = share::from_fragment(first);
-    if !opened.told.is_empty() {
+    if !opened.notices.is_empty() {
         return vec!["What was first said can no longer be read, so nothing can be compared with it.".to_string()];
     }
     if opened.document == Document::default() {

@@ -144,7 +144,7 @@ fn versions_say_what_came_after_them() {
     assert!(found.iter().all(|version| version.unverified.is_empty()));
     // A version whose check fails says so, and its own doubts stay.
     build.earlier[0].fragment = build.earlier[0].fragment.replace("length=38in", "length=36in");
-    build.earlier[1].doubt = vec!["Compare it.".to_string()];
+    build.earlier[1].unverified = vec!["Compare it.".to_string()];
     build.earlier[1].saved = String::new();
     let found = versions(&build, System::Inch, spoken);
     assert_eq!((found[0].unverified.concat().as_str(), found[0].open.as_str()), ("Compare it.", "Open version 2"));
