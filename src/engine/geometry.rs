@@ -6,8 +6,8 @@ use super::formula::Sheet;
 use super::formulas::{lengths, machining, sections};
 use super::given::{RodEndSpec, Values};
 use super::sentence::{Said, said};
-use super::tables::inserts;
 use super::tables::materials::{Form, Strength};
+use super::tables::{drills, inserts};
 use crate::document::{Hand, OWN_ROD_END};
 use crate::inputs;
 use crate::quantity::{deg, exceeds, inch};
@@ -192,7 +192,8 @@ fn lay_out_end(
     let least = lines.least().max(least_asked);
     let visible = sheet.work(&lengths::VISIBLE_THREAD, &[joint.thread_length, nut, inserted]);
     let drill_depth = sheet.work(&machining::FULL_DIAMETER_DEPTH, &[tapped, PLUG_CHAMFER, pitch, CLEAR_PITCHES]);
-    let point = sheet.work(&machining::DRILL_POINT, &[joint.limits.internal_minor_min, POINT_ANGLE]);
+    let drill = drills::tap_drill(thread).map_or(joint.limits.internal_minor_min, |tap| tap.drill.diameter);
+    let point = sheet.work(&machining::DRILL_POINT, &[drill, POINT_ANGLE]);
     let hand =
         given.link.ends.get(end).and_then(|end| end.hand).unwrap_or(if end == 0 { Hand::Right } else { Hand::Left });
     let mut geometry = EndGeometry {

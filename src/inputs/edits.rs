@@ -1,7 +1,7 @@
 //! Edits and questions that take in many inputs: an end copied to the other, defaults that were changed or come back.
 
-use super::{At, CHOICES, Choice, Group, HAND, NUMBERS, Scope, places};
-use crate::document::Document;
+use super::{At, CHOICES, Choice, Group, HAND, NUMBERS, ROD_END, SUPPLIED_BY, Scope, places};
+use crate::document::{Document, OWN_ROD_END};
 
 /// The same place at each end of its link.
 fn at_ends(place: At) -> [At; 2] {
@@ -58,6 +58,14 @@ pub fn reset_defaults(document: &mut Document, place: At) {
 pub fn pick_for_all(document: &mut Document, choice: &Choice, id: &str) {
     for place in places(document, choice.scope) {
         (choice.set)(document, place, Some(id));
+        follow_pick(document, choice, place);
+    }
+}
+
+/// What follows from a pick: a rod end that the customer brings is measured, whatever a table says of its like.
+pub fn follow_pick(document: &mut Document, choice: &Choice, place: At) {
+    if choice.id == SUPPLIED_BY.id && SUPPLIED_BY.value(document, place) == Some("customer") {
+        (ROD_END.set)(document, place, Some(OWN_ROD_END));
     }
 }
 

@@ -2,6 +2,7 @@
 
 use crate::app::session::{Session, use_session};
 use leptos::prelude::*;
+use linkwright::inputs::edits::follow_pick;
 use linkwright::inputs::{At, Choice, Group};
 use linkwright::present::field::key;
 
@@ -21,6 +22,7 @@ fn pick(session: Session, choice: &'static Choice, place: At, id: &str) {
         let default = (choice.default)(document, place);
         let wanted = (!id.is_empty() && default != Some(id)).then_some(id);
         (choice.set)(document, place, wanted);
+        follow_pick(document, choice, place);
     });
     // What was typed into a field that this choice takes away is gone with it.
     session.drop_hidden();

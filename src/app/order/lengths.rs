@@ -4,7 +4,7 @@ use crate::app::fields::NumberField;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::inputs::edits::pick_for_all;
-use linkwright::inputs::{At, Choice, LENGTH, MATERIAL, ROD_END};
+use linkwright::inputs::{At, Choice, FINISH, LENGTH, MATERIAL, MEASURED_ON, ROD_END, SUPPLIED_BY};
 
 /// The list; nothing for a single link.
 #[component]
@@ -28,8 +28,11 @@ pub(super) fn AllLengths() -> impl IntoView {
             <section class="part-of" id="all-lengths" tabindex="-1">
                 <h3>"All links at once"</h3>
                 <ol class="questions">{move || titles.get().into_iter().enumerate().map(row).collect_view()}</ol>
+                <ForAll choice=&MEASURED_ON label="How every length was measured" />
                 <ForAll choice=&MATERIAL label="Metal of every link" />
+                <ForAll choice=&SUPPLIED_BY label="Whose rod ends, for every link" />
                 <ForAll choice=&ROD_END label="Rod ends of every link" />
+                <ForAll choice=&FINISH label="Finish of every link" />
                 <p class="help">"Copy an axle, or a link to the other side, in the Rig view."</p>
             </section>
         </Show>

@@ -13,18 +13,18 @@ pub(super) fn Questions(
     /// The questions and how each stands.
     rows: Memo<Vec<Row>>,
 ) -> impl IntoView {
-    // Which questions there are: their fields are made anew only when this changes.
+    // A question that stays keeps its fields, and the focus in them.
     let asked = Memo::new(move |_| {
         rows.with(|rows| rows.iter().map(|row| (row.question.clone(), row.inputs.clone(), row.end)).collect::<Vec<_>>())
     });
-    let list = move || {
-        let item = |(index, (question, inputs, end))| view! { <Question rows index question inputs end /> };
-        asked.get().into_iter().enumerate().map(item).collect_view()
-    };
     view! {
         <section class="part-of" id="still-to-ask" tabindex="-1">
             <h3>"What to ask"</h3>
-            <ol class="questions">{list}</ol>
+            <ol class="questions">
+                <For each=move || asked.get() key=|asked| asked.clone() let((question, inputs, end))>
+                    <Question rows question inputs end />
+                </For>
+            </ol>
         </section>
     }
 }
@@ -34,8 +34,6 @@ pub(super) fn Questions(
 fn Question(
     /// The questions and how each stands.
     rows: Memo<Vec<Row>>,
-    /// Its place among them.
-    index: usize,
     /// As one asks it.
     question: String,
     /// What answers it.
@@ -45,7 +43,13 @@ fn Question(
 ) -> impl IntoView {
     let session = use_session();
     let place = At { end: end.unwrap_or_default(), ..session.place_untracked() };
-    let stands = Memo::new(move |_| rows.with(|rows| rows.get(index).map(|row| (row.state, row.known.clone()))));
+    let asked = question.clone();
+    let stands = Memo::new(move |_| {
+        rows.with(|rows| {
+            let row = rows.iter().find(|row| row.question == asked && row.end == end);
+            row.map(|row| (row.state, row.known.clone()))
+        })
+    });
     let state = move || stands.read().as_ref().map(|(state, _)| *state).unwrap_or(State::LeftOpen);
     let known = move || stands.read().as_ref().map(|(_, known)| known.clone());
     let field = move |id: &'static str| {

@@ -93,7 +93,7 @@ fn QuoteRows(
             <thead>
                 <tr>
                     <th scope="col">"For"</th>
-                    <th scope="col">"How it comes to it"</th>
+                    <th scope="col">"Rate"</th>
                     <th scope="col" class="amount">"Amount"</th>
                 </tr>
             </thead>

@@ -144,11 +144,26 @@ impl NoCode {
 }
 
 /// Reads a code as people type it: with spaces and dashes or without, in small letters or capitals. A 0 is read as the
-/// letter O, as RFC 4648 allows, for the alphabet has no 0.
+/// letter O, as RFC 4648 allows, for the alphabet has no 0; a 1 as whichever of I and L the check sign allows.
 ///
 /// # Errors
 /// Why it is no code.
 pub fn read(text: &str) -> Result<Code, NoCode> {
+    let ones = text.chars().filter(|letter| *letter == '1').count();
+    if ones == 0 {
+        return read_signs(text);
+    }
+    // Nobody hears or sees a 1 that is written I or L: the check sign tells which it is, unless it fits both.
+    let [as_i, as_l] = ["I", "L"].map(|sign| read_signs(&text.replace('1', sign)));
+    match (ones, as_i, as_l) {
+        (1, Ok(code), Err(_)) | (1, Err(_), Ok(code)) => Ok(code),
+        (_, Err(NoCode::Count(count)), _) => Err(NoCode::Count(count)),
+        _ => Err(NoCode::Sign('1')),
+    }
+}
+
+/// Reads a code of which every sign is one of the alphabet's, or a 0.
+fn read_signs(text: &str) -> Result<Code, NoCode> {
     let mut values = Vec::new();
     for letter in text.chars().filter(|letter| !is_between(*letter)) {
         let sign = if letter == '0' { 'O' } else { letter.to_ascii_uppercase() };

@@ -5,7 +5,7 @@ use crate::engine::shop::code::Compared;
 use crate::present::words::{lower, titled};
 
 /// In place of the code.
-pub const NO_CODE_YET: &str = "No code yet: it stands for what is made, and some link cannot be made so far.";
+pub const NO_CODE_YET: &str = "No code yet: it stands for what is made, and a link still lacks something.";
 
 /// What a comparison says, with the class of its verdict.
 pub fn compared(document: &Document, compared: Compared) -> (&'static str, String) {
@@ -19,7 +19,7 @@ pub fn compared(document: &Document, compared: Compared) -> (&'static str, Strin
             "Another bar: this code does not belong to what stands here. Read every number back.".to_string(),
         ),
         Compared::NothingYet => {
-            ("open", "A code, but nothing here to compare it with: some link cannot be made yet.".to_string())
+            ("open", "A code, but nothing here to compare it with: a link still lacks something.".to_string())
         }
         Compared::NoCode(why) => ("open", why.sentence()),
     }

@@ -9,7 +9,7 @@ use crate::inputs::{At, Choice, FINISH, LENGTH, MEASURED_ON, Number, POSITION, Q
 use crate::present::ends::SizeRow;
 use crate::present::words::{self, rig_title};
 use crate::quantity::System;
-use crate::report::{LinkGeometry, LinkReport};
+use crate::report::{LinkGeometry, LinkReport, Verdict};
 
 /// How a question stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -91,8 +91,9 @@ pub fn rows(document: &Document, link: usize, report: &LinkReport, system: Syste
         rows.push(ends::thread(document, At { end, ..place }, report));
     }
     for end in [0, 1] {
-        rows.extend(ends::bracket(document, At { end, ..place }, report, system));
+        rows.push(ends::bolt(document, At { end, ..place }, report, system));
     }
+    rows.push(ends::bracket(document, place, report, system));
     rows.push(Row::new("How is the rig used?", choice(&USAGE, document, place), &[USAGE.id]));
     let weight = number(&WEIGHT, document, place, system);
     rows.push(Row::new("What does the rig weigh, loaded as it is driven?", weight, &[WEIGHT.id]));
@@ -120,12 +121,43 @@ pub fn missing(rows: &[Row]) -> usize {
     rows.iter().filter(|row| row.state == State::Missing).count()
 }
 
-/// The same in words: `3 still needed`.
-pub fn still_needed(rows: &[Row]) -> String {
-    match missing(rows) {
-        0 => "Nothing is missing.".to_string(),
-        count => format!("{count} still needed"),
+/// The same in words: `3 still needed`. Of several links each that lacks something is named.
+pub fn still_needed(document: &Document, reports: &[LinkReport], system: System) -> String {
+    let lacking = |(link, report): (usize, &LinkReport)| {
+        let count = missing(&rows(document, link, report, system));
+        (count > 0).then_some((link, count))
+    };
+    let lacking: Vec<(usize, usize)> = reports.iter().enumerate().filter_map(lacking).collect();
+    let count: usize = lacking.iter().map(|(_, count)| count).sum();
+    match (count, document.links.len()) {
+        (0, _) => "Nothing is missing.".to_string(),
+        (count, 1) => format!("{count} still needed"),
+        (count, _) => {
+            let numbers: Vec<String> = lacking.iter().map(|(link, _)| (link + 1).to_string()).collect();
+            format!("{count} still needed, of links {}", numbers.join(", "))
+        }
     }
+}
+
+/// What keeps an order from its yes, a sentence each: a link that fails, one without an answer, what must still be said.
+pub fn obstacles(document: &Document, reports: &[LinkReport], system: System) -> Vec<String> {
+    let mut obstacles = Vec::new();
+    for (link, report) in reports.iter().enumerate() {
+        let title = words::titled(document, link);
+        let missing = missing(&rows(document, link, report, system));
+        match report {
+            LinkReport::Answer(answer) if answer.verdict == Verdict::Fails => obstacles
+                .push(format!("{title}: it fails as entered. Do not take a yes for it: change what fails first.")),
+            LinkReport::Answer(_) if missing > 0 => {
+                obstacles.push(format!("{title}: {missing} of the questions must still be answered."));
+            }
+            LinkReport::Answer(_) => {}
+            LinkReport::Needs(_) | LinkReport::Impossible(_) => {
+                obstacles.push(format!("{title}: it cannot be made from what is entered so far."));
+            }
+        }
+    }
+    obstacles
 }
 
 /// Which link it is. The usual link needs no entry, so only an entry that says so tells that it was asked.

@@ -50,6 +50,12 @@ pub fn link_lines(document: &Document, link: usize, answer: &Answer, system: Sys
     lines.push(format!("Mount to mount on the rig: {as_given}, hole center to hole center; {measured}."));
     lines.push(format!("Eye to eye of the finished link, as set: {as_given}, eye center to eye center."));
     lines.push(format!("The bar alone: {bar}, face to face."));
+    let (other, name) = match system {
+        System::Inch => (System::Metric, "millimeters"),
+        System::Metric => (System::Inch, "inches"),
+    };
+    let [given, finished] = [made.length, made.bar].map(|value| length(value, other));
+    lines.push(format!("The same in {name}: {given} mount to mount, and a bar of {finished}."));
     if made.provisional {
         lines.push("The bar length stands only until the rod ends are measured.".to_string());
     }

@@ -42,13 +42,15 @@ pub(super) fn rod_end(document: &Document, place: At, report: &LinkReport, syste
         (&OWN_THREAD_LENGTH, format!("How long is the thread of the rod end at {letter}?")),
         (&OWN_BORE, format!("How wide is the hole in the ball at {letter}?")),
     ];
-    for (input, question) in readings {
+    for (at, (input, question)) in readings.into_iter().enumerate() {
         let known = number(input, document, place, system);
         let known = match (measured, made(report, place.end)) {
             (true, _) => known,
             (false, made) => (not_measured(made, input.id, system), State::Missing),
         };
-        rows.push(asked(question, known, &[input.id, ROD_END.id], place));
+        // Each field stands once.
+        let inputs: &[&'static str] = if at == 0 { &[ROD_END.id, input.id] } else { &[input.id] };
+        rows.push(asked(question, known, inputs, place));
     }
     rows
 }
@@ -81,7 +83,7 @@ pub(super) fn thread(document: &Document, place: At, report: &LinkReport) -> Row
     let hand = if left { "left-hand" } else { "right-hand" };
     let known = match thread {
         Some(thread) => format!("{thread}, {hand}"),
-        None => format!("{hand}; the thread follows with the size of the bar"),
+        None => format!("A {hand} thread, its size follows from the bar"),
     };
     // What the customer's own rod end has must be read off it, thread and hand.
     let must_be_read = (own && !thread_said) || (customers && !(own && thread_said && hand_said));
@@ -96,8 +98,8 @@ pub(super) fn thread(document: &Document, place: At, report: &LinkReport) -> Row
     asked(question, known, &[thread_input, HAND.id], place)
 }
 
-/// Which bolt, and what fills the bracket.
-pub(super) fn bracket(document: &Document, place: At, report: &LinkReport, system: System) -> Vec<Row> {
+/// Which bolt goes through an end.
+pub(super) fn bolt(document: &Document, place: At, report: &LinkReport, system: System) -> Row {
     let letter = letter(place.end);
     let (known, mut state) = number(&BOLT_DIAMETER, document, place, system);
     let stepped =
@@ -116,7 +118,11 @@ pub(super) fn bracket(document: &Document, place: At, report: &LinkReport, syste
         }
         _ => known,
     };
-    let bolt = asked(format!("Which bolt goes through end {letter}?"), (known, state), &[BOLT_DIAMETER.id], place);
+    asked(format!("Which bolt goes through end {letter}?"), (known, state), &[BOLT_DIAMETER.id], place)
+}
+
+/// What fills the brackets, which are entered once for both ends.
+pub(super) fn bracket(document: &Document, place: At, report: &LinkReport, system: System) -> Row {
     let sides = [(&SPACER, "spacer"), (&GAP, "open gap")].map(|(input, name)| {
         let value = input.value(document, place).filter(|value| *value > 0.0);
         let filled = match value {
@@ -137,6 +143,5 @@ pub(super) fn bracket(document: &Document, place: At, report: &LinkReport, syste
         (true, false) => (format!("{filled}; the gap was not asked."), State::ByDefault),
         (false, true) => (format!("{filled}; the spacer was not asked."), State::ByDefault),
     };
-    let ask = format!("What fills the bracket at end {letter}, from ear to ear?");
-    vec![bolt, asked(ask, known, &[SPACER.id, GAP.id, SPACER_KIND.id], place)]
+    Row::new("What fills each bracket, from ear to ear?", known, &[SPACER.id, GAP.id, SPACER_KIND.id])
 }
