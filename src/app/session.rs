@@ -221,6 +221,14 @@ impl Session {
         });
     }
 
+    /// Reads the answer for the sections below with the document and the link that it is of. They are not tracked: every
+    /// change of them brings an answer a frame later, and nothing is worked out from a new document and an old answer.
+    pub(crate) fn with_answer_below<T>(self, read: impl FnOnce(&Document, usize, &Answer) -> T) -> Option<T> {
+        let answer = self.answer_below.get()?;
+        let link = self.link.get_untracked();
+        self.document.with_untracked(|document| (link < document.links.len()).then(|| read(document, link, &answer)))
+    }
+
     /// Changes values of the document.
     pub(crate) fn edit(self, change: impl FnOnce(&mut Document)) {
         self.document.update(change);
@@ -241,6 +249,15 @@ impl Session {
         self.drafts.set(Drafts::default());
         self.link.set(0);
         self.document.set(document);
+    }
+
+    /// The answer for a link of a document, both as they were when a slow question was asked: the one at hand where nothing
+    /// changed since. Nothing is tracked.
+    pub(crate) fn answer_then(self, document: &Document, link: usize) -> Option<Arc<Answer>> {
+        if self.question.with_untracked(|(now, current)| *current == link && now == document) {
+            return self.answer.get_untracked();
+        }
+        answer_in(&engine::report_on(document, link))
     }
 
     /// The current link and its axle.
