@@ -142,7 +142,13 @@ impl Session {
         );
         let rig = Memo::new_with_compare(
             move |before: Option<&Arc<WholeRig>>| {
-                Arc::new(document.with(|document| engine::whole_rig(document, before.map(Arc::as_ref))))
+                document.with(|document| {
+                    // The report follows every change of the document; which link it is of does not matter here.
+                    let link = link.get_untracked();
+                    report.with_untracked(|report| {
+                        Arc::new(engine::whole_rig_with(document, before.map(Arc::as_ref), Some((link, report))))
+                    })
+                })
             },
             |_, _| true,
         );
