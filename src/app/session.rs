@@ -14,7 +14,7 @@ mod view;
 
 pub(crate) use builds::Saving;
 pub(crate) use navigation::check_id;
-pub(crate) use slow::use_slow;
+pub(crate) use slow::{Question, use_slow};
 pub(crate) use view::View;
 
 use crate::browser::window;
@@ -32,7 +32,7 @@ use linkwright::store::Refused;
 use linkwright::store::history::History;
 use linkwright::store::saved_builds::SavedBuild;
 use linkwright::store::stored_entries::{Origin, StoredEntries};
-use slow::{Firm, Question};
+use slow::Firm;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -63,7 +63,7 @@ pub(crate) struct Session {
     /// How firm the answer is; worked out only while something reads it.
     pub(crate) firmness: Memo<Firm>,
     /// Document and current link.
-    question: Memo<Question>,
+    pub(crate) question: Memo<Question>,
     /// The same as they were when typing last paused.
     paused: RwSignal<Option<Question>>,
     /// What is typed into fields.
@@ -221,9 +221,7 @@ impl Session {
     fn follow_answer(self) {
         Effect::new(move |_| {
             self.answer.track();
-            request_animation_frame(move || {
-                set_timeout(move || self.answer_below.set(self.answer.get_untracked()), Duration::ZERO)
-            });
+            after_paint(move || self.answer_below.set(self.answer.get_untracked()));
         });
     }
 
@@ -302,6 +300,11 @@ impl Session {
     pub(crate) fn say(self, said: &[Phrase]) -> String {
         words::say(said, self.units.get())
     }
+}
+
+/// Does something once the page shows what was changed just now.
+pub(crate) fn after_paint(work: impl FnOnce() + 'static) {
+    request_animation_frame(move || set_timeout(work, Duration::ZERO));
 }
 
 fn answer_in(report: &LinkReport) -> Option<Arc<Answer>> {

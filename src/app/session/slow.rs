@@ -12,7 +12,7 @@ use std::time::Duration;
 const PAUSE: Duration = Duration::from_millis(180);
 
 /// A document, and which of its links is asked about.
-pub(super) type Question = (Document, usize);
+pub(crate) type Question = (Document, usize);
 
 /// Document and link as they were when typing last paused; none before it first did.
 pub(super) fn paused(now: Memo<Question>) -> RwSignal<Option<Question>> {
