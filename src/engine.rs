@@ -65,6 +65,15 @@ pub fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
 /// Everything about every link and the rig. A link's report rests on the rig, on that link and on which axles have a
 /// track bar: with the same of these it is taken over from `before`.
 pub fn whole_rig(document: &Document, before: Option<&WholeRig>) -> WholeRig {
+    whole_rig_with(document, before, None)
+}
+
+/// The same where the report on one link of this document is at hand, so that it is not worked out again.
+pub fn whole_rig_with(
+    document: &Document,
+    before: Option<&WholeRig>,
+    at_hand: Option<(usize, &LinkReport)>,
+) -> WholeRig {
     let track_bars = |document: &Document| {
         let axles = inputs::places(document, Scope::Axle);
         axles.into_iter().map(|axle| inputs::TRACK_BAR.value(document, axle)).collect::<Vec<_>>()
@@ -72,6 +81,9 @@ pub fn whole_rig(document: &Document, before: Option<&WholeRig>) -> WholeRig {
     let before = before
         .filter(|before| before.document.rig == document.rig && track_bars(&before.document) == track_bars(document));
     let known = |index: usize| {
+        if let Some((_, report)) = at_hand.filter(|(of, _)| *of == index) {
+            return Some(report.clone());
+        }
         let link = document.links.get(index)?;
         let at = before?.document.links.iter().position(|other| other == link)?;
         before?.links.get(at).cloned()

@@ -1,7 +1,7 @@
 //! The whole rig: layouts, pairs, what is worst, and the sums of its parts.
 
 use linkwright::document::{Document, Hand, Link, MOST_LINKS, Position, Role, Side, Use};
-use linkwright::engine::{fewer_sizes, parts, report, report_on, rig};
+use linkwright::engine::{fewer_sizes, parts, report, report_on, rig, whole_rig, whole_rig_with};
 use linkwright::inputs::next_link;
 use linkwright::layouts::{self, LAYOUTS, Layout};
 use linkwright::quantity::{inch, lbf};
@@ -129,6 +129,22 @@ fn a_link_s_report_rests_on_the_rig_that_link_and_the_track_bar_of_its_axle() {
         let alone = Document { links, ..document.clone() };
         assert!(report_on(&alone, 0) == whole.links[index], "{}", link.title());
     }
+}
+
+#[test]
+fn a_report_at_hand_is_taken_over_and_changes_nothing() {
+    let document = eight();
+    let whole = whole_rig(&document, None);
+    for index in 0..8 {
+        let at_hand = report_on(&document, index);
+        let with = whole_rig_with(&document, None, Some((index, &at_hand)));
+        assert!(with == whole, "link {index}");
+        let (Some(taken), Some(given)) = (with.links[index].answer(), at_hand.answer()) else { continue };
+        assert!(std::ptr::eq(taken, given), "link {index} is not worked out again");
+    }
+    assert!(whole.links.iter().any(|report| report.answer().is_some()), "some link has an answer to take over");
+    let elsewhere = report_on(&document, 0);
+    assert!(whole_rig_with(&document, None, Some((8, &elsewhere))) == whole, "no link of this rig");
 }
 
 #[test]

@@ -15,6 +15,7 @@ use crate::app::fields::StaleNote;
 use crate::app::session::use_session;
 use crate::app::shop::{ChangedSinceYes, Shop};
 use leptos::prelude::*;
+use linkwright::engine::shop::code::code_of_rig;
 use linkwright::present::ends::SizeRow;
 use linkwright::present::order::needed::{self, Row, named_lengths};
 use linkwright::present::words;
@@ -40,13 +41,17 @@ pub(crate) fn Order() -> impl IntoView {
         let (link, system) = (session.link.get(), session.units.get());
         session.report.with(|report| session.document.with(|document| needed::rows(document, link, report, system)))
     });
+    // Worked out once for all who show it.
+    let code = Memo::new(move |_| {
+        session.document.with(|document| session.rig.with(|whole| code_of_rig(document, &whole.links)))
+    });
     let title = move || session.document.with(|document| words::titled(document, session.link.get()));
     view! {
         <div class="order-head">
             <p class="kicker">{title}</p>
             <h2 id="order-title" aria-live="polite">{move || rows.with(|rows| needed::still_needed(rows))}</h2>
             <StaleNote />
-            <ChangedSinceYes />
+            <ChangedSinceYes code />
             <LinkPicker />
             <Lengths />
         </div>
@@ -57,10 +62,10 @@ pub(crate) fn Order() -> impl IntoView {
             </div>
             <div class="told-back">
                 <offers::Offers shop />
-                <read_back::ReadBack />
-                <code::OrderCode />
-                <stages::Stages />
-                <confirmation::Confirmation />
+                <read_back::ReadBack code />
+                <code::OrderCode code />
+                <stages::Stages code />
+                <confirmation::Confirmation code />
             </div>
         </div>
         <quote::QuoteSection shop />

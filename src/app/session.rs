@@ -14,7 +14,7 @@ mod view;
 
 pub(crate) use builds::Saving;
 pub(crate) use navigation::check_id;
-pub(crate) use slow::use_slow;
+pub(crate) use slow::{Question, use_slow};
 pub(crate) use view::View;
 
 use crate::browser::window;
@@ -32,7 +32,7 @@ use linkwright::store::Refused;
 use linkwright::store::history::History;
 use linkwright::store::saved_builds::SavedBuild;
 use linkwright::store::stored_entries::{Origin, StoredEntries};
-use slow::{Firm, Question};
+use slow::Firm;
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -63,7 +63,7 @@ pub(crate) struct Session {
     /// How firm the answer is; worked out only while something reads it.
     pub(crate) firmness: Memo<Firm>,
     /// Document and current link.
-    question: Memo<Question>,
+    pub(crate) question: Memo<Question>,
     /// The same as they were when typing last paused.
     paused: RwSignal<Option<Question>>,
     /// What is typed into fields.
@@ -142,7 +142,13 @@ impl Session {
         );
         let rig = Memo::new_with_compare(
             move |before: Option<&Arc<WholeRig>>| {
-                Arc::new(document.with(|document| engine::whole_rig(document, before.map(Arc::as_ref))))
+                document.with(|document| {
+                    // The report follows every change of the document; which link it is of does not matter here.
+                    let link = link.get_untracked();
+                    report.with_untracked(|report| {
+                        Arc::new(engine::whole_rig_with(document, before.map(Arc::as_ref), Some((link, report))))
+                    })
+                })
             },
             |_, _| true,
         );
@@ -215,10 +221,16 @@ impl Session {
     fn follow_answer(self) {
         Effect::new(move |_| {
             self.answer.track();
-            request_animation_frame(move || {
-                set_timeout(move || self.answer_below.set(self.answer.get_untracked()), Duration::ZERO)
-            });
+            after_paint(move || self.answer_below.set(self.answer.get_untracked()));
         });
+    }
+
+    /// Reads the answer for the sections below with the document and the link that it is of. They are not tracked: every
+    /// change of them brings an answer a frame later, and nothing is worked out from a new document and an old answer.
+    pub(crate) fn with_answer_below<T>(self, read: impl FnOnce(&Document, usize, &Answer) -> T) -> Option<T> {
+        let answer = self.answer_below.get()?;
+        let link = self.link.get_untracked();
+        self.document.with_untracked(|document| (link < document.links.len()).then(|| read(document, link, &answer)))
     }
 
     /// Changes values of the document.
@@ -241,6 +253,15 @@ impl Session {
         self.drafts.set(Drafts::default());
         self.link.set(0);
         self.document.set(document);
+    }
+
+    /// The answer for a link of a document, both as they were when a slow question was asked: the one at hand where nothing
+    /// changed since. Nothing is tracked.
+    pub(crate) fn answer_then(self, document: &Document, link: usize) -> Option<Arc<Answer>> {
+        if self.question.with_untracked(|(now, current)| *current == link && now == document) {
+            return self.answer.get_untracked();
+        }
+        answer_in(&engine::report_on(document, link))
     }
 
     /// The current link and its axle.
@@ -279,6 +300,11 @@ impl Session {
     pub(crate) fn say(self, said: &[Phrase]) -> String {
         words::say(said, self.units.get())
     }
+}
+
+/// Does something once the page shows what was changed just now.
+pub(crate) fn after_paint(work: impl FnOnce() + 'static) {
+    request_animation_frame(move || set_timeout(work, Duration::ZERO));
 }
 
 fn answer_in(report: &LinkReport) -> Option<Arc<Answer>> {

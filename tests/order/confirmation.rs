@@ -20,7 +20,8 @@ fn confirmed() -> Document {
 }
 
 fn changed(document: &Document) -> Option<Vec<String>> {
-    changed_since_yes(document, &report(document).links).map(|changed| changed.lines(System::Inch))
+    changed_since_yes(document, code_of_rig(document, &report(document).links))
+        .map(|changed| changed.lines(System::Inch))
 }
 
 #[test]
@@ -60,11 +61,12 @@ fn another_bar_from_the_same_entries_is_told() {
     let document = confirmed();
     let mut answer = report(&document).links[0].answer().expect("an answer").clone();
     answer.link.bar += inch(1.0 / 16.0);
-    let found = changed_since_yes(&document, &[LinkReport::Answer(Arc::new(answer))]).expect("another bar");
+    let found = changed_since_yes(&document, code_of_rig(&document, &[LinkReport::Answer(Arc::new(answer))]))
+        .expect("another bar");
     assert!(found.sentence.starts_with("The same entries now give another bar"), "{}", found.sentence);
     assert!(found.differences.is_empty());
     assert_eq!(found.lines(System::Inch).len(), 2, "with both codes");
-    let found = changed_since_yes(&document, &[LinkReport::Needs(Vec::new())]).expect("no bar");
+    let found = changed_since_yes(&document, code_of_rig(&document, &[LinkReport::Needs(Vec::new())])).expect("no bar");
     assert!(found.sentence.starts_with("The same entries no longer give a bar"), "{}", found.sentence);
 }
 
@@ -104,8 +106,10 @@ fn the_text_asks_for_a_yes_to_everything_that_matters() {
     document.order.reference = "PO 17".to_string();
     document.order.remarks = "ring first".to_string();
     let reports = report(&document).links;
-    let code = code_of_rig(&document, &reports).expect("a code").written();
-    let sent = |what| text(&document, &reports, what, "November 30, 2026", Some("https://example.org/#3".to_string()));
+    let code = code_of_rig(&document, &reports);
+    let address = || Some("https://example.org/#3".to_string());
+    let sent = |what| text(&document, &reports, code, what, "November 30, 2026", address());
+    let code = code.expect("a code").written();
     let plain = sent(Sent::default());
     assert!(!plain.contains("PO 17") && !plain.contains("ring first"), "{plain}");
     let ticked = sent(Sent { reference: true, remarks: true });
@@ -125,6 +129,6 @@ fn the_text_asks_for_a_yes_to_everything_that_matters() {
     let mut unfinished = document.clone();
     unfinished.links[0].length = None;
     let reports = report(&unfinished).links;
-    let text = text(&unfinished, &reports, Sent::default(), "today", None);
+    let text = text(&unfinished, &reports, code_of_rig(&unfinished, &reports), Sent::default(), "today", None);
     assert!(text.contains("cannot be confirmed") && !text.contains("answer yes"), "{text}");
 }

@@ -38,18 +38,24 @@ fn an_offer_reads_like_a_sentence() {
     let found = offers(&hard(), 0, &demo::lists());
     let row = &shown::offers(&found, System::Inch)[0];
     assert_eq!(row.name, "Demo, 1-1/4 shank at both ends, 2-1/4 in");
-    assert_eq!(row.verdict, "Passes");
-    assert_eq!(row.lengths, "Bar 32-13/16 in, saw 32-15/16 in: final, the rod ends are measured");
-    assert_eq!(row.stock, "In stock.");
+    assert_eq!(row.says, "Passes. Bar 32-13/16 in, saw 32-15/16 in: final, the rod ends are measured. In stock.");
+    assert_eq!(
+        shown::as_it_stands(&found.offers[0].needed, System::Inch),
+        "As it stands, everything for it is in stock."
+    );
     assert_eq!(shown::remark(&found), None);
     let mut few = demo::lists();
     (few.rod_ends.rows[2].row.left, few.bars.rows[2].row.count, few.nuts.rows[0].row.count) = (Some(1), Some(0), None);
     let found = offers(&hard(), 0, &few);
-    let row =
-        shown::offers(&found, System::Inch).into_iter().find(|row| row.name.contains("1-1/4 shank at")).expect("it");
+    let names_it = |name: &str| name.contains("1-1/4 shank at");
+    let at = shown::offers(&found, System::Inch).iter().position(|row| names_it(&row.name)).expect("it");
     assert_eq!(
-        row.stock,
+        shown::stock(&found.offers[at].needed, System::Inch),
         "To order: 2 blanks of 32-15/16 in, 2-1/4 in 7075-T6/T651 bar; 1 rod end, 1-1/4-12 left-hand (1 in stock). Listed, but not counted: 2 jam nuts, 1-1/4-12 right-hand."
+    );
+    assert_eq!(
+        shown::as_it_stands(&found.offers[at].needed, System::Inch),
+        "As it stands, there is to order: 2 blanks of 32-15/16 in, 2-1/4 in 7075-T6/T651 bar; 1 rod end, 1-1/4-12 left-hand (1 in stock). Listed, but not counted: 2 jam nuts, 1-1/4-12 right-hand."
     );
     let nothing = offers(&hard(), 0, &Lists::default());
     assert_eq!(

@@ -1,13 +1,16 @@
 //! Labels for the finished parts, in the sizes of label printers.
 
-use super::links::{address_of, code_of, current, every_answer};
+use super::links::{address_of, current, every_answer};
 use crate::app::drawings::DrawingView;
 use crate::app::fields::PaperPart;
-use crate::app::session::{Session, use_session};
+use crate::app::session::{Session, use_session, use_slow};
 use leptos::prelude::*;
+use linkwright::document::Document;
+use linkwright::engine::shop::code::code_of_link;
 use linkwright::inputs::{At, QUANTITY};
 use linkwright::present::drawing::code;
 use linkwright::present::make::labels::{Label, LabelSize, SIZES, label};
+use linkwright::quantity::System;
 use linkwright::report::Answer;
 use std::sync::Arc;
 
@@ -28,15 +31,18 @@ pub(super) fn Labels() -> impl IntoView {
     let session = use_session();
     let wanted = RwSignal::new(Wanted { size: 0, every_link: true, each_piece: true });
     let several = move || session.document.with(|document| document.links.len() > 1);
-    let preview = move || {
-        session.document.track();
-        session.units.track();
-        let (index, answer) = (session.link.get(), session.answer_below.get()?);
-        let size = SIZES.get(wanted.get().size)?;
-        Some(view! { <OneLabel label=label_of(session, index, &answer, size) size /> })
-    };
+    let chosen = Memo::new(move |_| wanted.get().size);
+    // Its address takes another answer, so it is not made anew at every key.
+    let shown = use_slow(Signal::from(true), move |document, link| {
+        let (size, system) = (SIZES.get(chosen.get())?, session.units.get());
+        let answer = session.answer_then(document, link)?;
+        Some((size, label_of(session, document, link, &answer, size, system)))
+    });
+    let preview = move || shown.get().flatten().map(|(size, label)| view! { <OneLabel label size /> });
     let count = move || {
-        session.rig.track();
+        if wanted.get().every_link {
+            session.rig.track();
+        }
         session.answer.track();
         match printed(session, wanted.get()).len() {
             1 => "Print 1 label".to_string(),
@@ -111,7 +117,10 @@ fn PrintedLabels(
     let session = use_session();
     let labels = SIZES.get(wanted.size).map(|size| {
         let one = move |(index, answer): (usize, Arc<Answer>)| {
-            view! { <OneLabel label=label_of(session, index, &answer, size) size /> }
+            let system = session.units.get_untracked();
+            let label =
+                session.document.with_untracked(|document| label_of(session, document, index, &answer, size, system));
+            view! { <OneLabel label size /> }
         };
         printed(session, wanted).into_iter().map(one).collect_view()
     });
@@ -119,10 +128,17 @@ fn PrintedLabels(
 }
 
 /// What stands on the label of a link.
-fn label_of(session: Session, index: usize, answer: &Answer, size: &LabelSize) -> Label {
-    let (code, link) = (code_of(session, index, answer), address_of(session, index, answer).unwrap_or_default());
-    let system = session.units.get_untracked();
-    session.document.with_untracked(|document| label(document, index, answer, &code, &link, size, system))
+fn label_of(
+    session: Session,
+    document: &Document,
+    index: usize,
+    answer: &Answer,
+    size: &LabelSize,
+    system: System,
+) -> Label {
+    let code = code_of_link(document, index, answer).written();
+    let link = address_of(session, document, index, answer).unwrap_or_default();
+    label(document, index, answer, &code, &link, size, system)
 }
 
 /// One label.

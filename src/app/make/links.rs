@@ -3,6 +3,7 @@
 use crate::app::session::Session;
 use crate::browser::address;
 use leptos::prelude::*;
+use linkwright::document::Document;
 use linkwright::engine::shop::code::{alone, code_of_link};
 use linkwright::report::{Answer, LinkReport};
 use linkwright::share::{Sent, to_fragment, to_send};
@@ -11,10 +12,9 @@ use std::sync::Arc;
 
 /// The address that opens a link as it is made: of that link alone where it needs no other, else of the rig; none where
 /// the page is a file on this device. Nothing is tracked.
-pub(super) fn address_of(session: Session, link: usize, answer: &Answer) -> Option<String> {
-    let fragment = session.document.with_untracked(|document| {
-        alone(document, link, answer).map_or_else(|| to_send(document, Sent::default()), |one| to_fragment(&one))
-    });
+pub(super) fn address_of(session: Session, document: &Document, link: usize, answer: &Answer) -> Option<String> {
+    let fragment =
+        alone(document, link, answer).map_or_else(|| to_send(document, Sent::default()), |one| to_fragment(&one));
     let address =
         session.origin.with_untracked(|origin| address::with_fragment(unverified::to_send(&fragment, origin)));
     (!address::is_a_file()).then_some(address)

@@ -7,8 +7,9 @@ use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::shop::route::machine::of_the_route;
 use linkwright::engine::shop::route::{Machine, route};
+use linkwright::present::ends::SizeRow;
 use linkwright::present::make::machine::{HELP, summary};
-use linkwright::present::make::route::{self, EndMark, HeadRow, Row, Sheet};
+use linkwright::present::make::route::{self, EndMark, HeadRow, Measurement, Row, Sheet};
 use linkwright::present::words::Units;
 
 /// Figures of a step that stand in sight; more of them are folded.
@@ -22,20 +23,18 @@ pub(super) fn RouteSection(
 ) -> impl IntoView {
     let session = use_session();
     let sheet: Memo<Option<Sheet>> = Memo::new(move |_| {
-        let (answer, link) = (session.answer_below.get()?, session.link.get());
-        session.document.with(|document| {
-            document.links.get(link)?;
-            let route = machines.machine.with(|machine| route(document, link, &answer, machine));
-            Some(route::sheet(document, link, &answer, &route, Units::Both))
+        session.with_answer_below(|document, link, answer| {
+            let route = machines.machine.with(|machine| route(document, link, answer, machine));
+            route::sheet(document, link, answer, &route, Units::Both)
         })
     });
-    let drawing = move |at: usize| {
-        Memo::new(move |_| {
-            let (layout, system) = (session.layout(), session.units.get());
-            let drawings = session.answer_below.get().map(|answer| route::drawings(&answer, layout, system));
-            drawings.and_then(|drawings| drawings.get(at).cloned()).unwrap_or_default()
-        })
-    };
+    let has_sheet = Memo::new(move |_| sheet.with(Option::is_some));
+    let drawings = Memo::new(move |_| {
+        let (layout, system) = (session.layout(), session.units.get());
+        session.answer_below.get().map(|answer| route::drawings(&answer, layout, system))
+    });
+    let drawing =
+        move |at: usize| Memo::new(move |_| drawings.with(|all| all.as_ref()?.get(at).cloned()).unwrap_or_default());
     let provisional =
         move || session.answer_below.with(|answer| answer.as_ref().is_some_and(|answer| answer.link.provisional));
     let [whole, end_a, end_b] = [0, 1, 2].map(drawing);
@@ -48,7 +47,9 @@ pub(super) fn RouteSection(
                 <figure class="drawing end-of"><DrawingView drawing=end_a /></figure>
                 <figure class="drawing end-of"><DrawingView drawing=end_b /></figure>
             </div>
-            {move || sheet.get().map(|sheet| view! { <Steps sheet /> })}
+            <Show when=move || has_sheet.get()>
+                <Steps sheet />
+            </Show>
             <MachineFold machines />
         </section>
     }
@@ -81,61 +82,101 @@ fn SheetHead(
     }
 }
 
-/// The steps in their order, what is measured, and the minutes of all.
+/// A step by its title, and how many of the same title come before it.
+type StepKey = (String, usize);
+
+/// The steps in their order, what is measured, and the minutes of all. What does not change keeps its elements, and what
+/// is open stays open.
 #[component]
 fn Steps(
     /// The sheet.
-    sheet: Sheet,
+    sheet: Memo<Option<Sheet>>,
 ) -> impl IntoView {
-    let sources = sheet.steps.iter().map(|row| (row.number.clone(), row.title.clone(), row.sources.join("; ")));
-    let sources = StoredValue::new(sources.collect::<Vec<_>>());
-    let measured = sheet.measurements.into_iter().map(|one| {
+    let of_sheet = move |read: fn(&Sheet) -> String| {
+        Memo::new(move |_| sheet.with(|sheet| sheet.as_ref().map(read)).unwrap_or_default())
+    };
+    let keys = Memo::new(move |_| sheet.with(|sheet| sheet.as_ref().map(keys_of).unwrap_or_default()));
+    let measured =
+        Memo::new(move |_| sheet.with(|sheet| Some(sheet.as_ref()?.measurements.clone())).unwrap_or_default());
+    let measurement = |one: Measurement| {
         view! {
             <div>
                 <dt>{one.name}<small>{format!("step {}", one.step)}</small></dt>
                 <dd>{one.asked}</dd>
             </div>
         }
-    });
-    let source = |(number, title, words): (String, String, String)| {
-        view! { <li><b>{format!("{number}. {title}: ")}</b>{words}</li> }
     };
+    let sources = Memo::new(move |_| {
+        let source = |row: &Row| (format!("{}. {}: ", row.number, row.title), row.sources.join("; "));
+        sheet.with(|sheet| Some(sheet.as_ref()?.steps.iter().map(source).collect::<Vec<_>>())).unwrap_or_default()
+    });
+    let source = |(title, words): (String, String)| view! { <li><b>{title}</b>{words}</li> };
+    let (time, note) = (of_sheet(|sheet| sheet.time.clone()), of_sheet(|sheet| sheet.note.to_string()));
     view! {
-        <ol class="route-steps" id="route-steps">{sheet.steps.into_iter().map(|row| view! { <OneStep row /> }).collect_view()}</ol>
-        <p class="sum" id="route-time">{sheet.time}</p>
+        <ol class="route-steps" id="route-steps">
+            <For each=move || keys.get() key=StepKey::clone let(key)>
+                <OneStep sheet key />
+            </For>
+        </ol>
+        <p class="sum" id="route-time">{time}</p>
         <Fold summary="What is measured and written down">
-            <dl class="rows">{measured.clone().collect_view()}</dl>
+            <dl class="rows">{move || measured.get().into_iter().map(measurement).collect_view()}</dl>
         </Fold>
         <Fold summary="Where the values come from">
-            <p>{sheet.note}</p>
-            <ul class="remarks">{move || sources.get_value().into_iter().map(source).collect_view()}</ul>
+            <p>{note}</p>
+            <ul class="remarks">{move || sources.get().into_iter().map(source).collect_view()}</ul>
         </Fold>
     }
+}
+
+/// What each step of a sheet is told apart by.
+fn keys_of(sheet: &Sheet) -> Vec<StepKey> {
+    let key = |(at, row): (usize, &Row)| {
+        let before = sheet.steps.iter().take(at).filter(|other| other.title == row.title);
+        (row.title.clone(), before.count())
+    };
+    sheet.steps.iter().enumerate().map(key).collect()
 }
 
 /// One step.
 #[component]
 fn OneStep(
-    /// What stands in it.
-    row: Row,
+    /// The sheet that it is a step of.
+    sheet: Memo<Option<Sheet>>,
+    /// Which of its steps.
+    key: StepKey,
 ) -> impl IntoView {
-    let figure = |row: linkwright::present::ends::SizeRow| view! { <div><dt>{row.name}</dt><dd>{row.value}</dd></div> };
-    let (count, all) = (row.figures.len(), StoredValue::new(row.figures));
+    let title = key.0.clone();
+    // A step that has just left the sheet is about to leave the page.
+    let row = Memo::new(move |_| {
+        let of = |sheet: &Sheet| sheet.steps.iter().filter(|row| row.title == key.0).nth(key.1).cloned();
+        sheet.with(|sheet| sheet.as_ref().and_then(of))
+    });
+    let word =
+        move |read: fn(&Row) -> String| Memo::new(move |_| row.with(|row| row.as_ref().map(read)).unwrap_or_default());
+    let sentences = move |read: fn(&Row) -> Vec<String>| {
+        Memo::new(move |_| row.with(|row| row.as_ref().map(read)).unwrap_or_default())
+    };
+    let (number, minutes) = (word(|row| row.number.clone()), word(|row| row.minutes.clone()));
+    let (warnings, says) = (sentences(|row| row.warnings.clone()), sentences(|row| row.says.clone()));
+    let figures = Memo::new(move |_| row.with(|row| Some(row.as_ref()?.figures.clone())).unwrap_or_default());
+    let figure = |row: SizeRow| view! { <div><dt>{row.name}</dt><dd>{row.value}</dd></div> };
     let list = move || {
-        view! { <dl class="rows figures">{all.get_value().into_iter().map(figure).collect_view()}</dl> }
+        view! { <dl class="rows figures">{move || figures.get().into_iter().map(figure).collect_view()}</dl> }
     };
+    let count = Memo::new(move |_| figures.with(Vec::len));
+    let summary = Signal::derive(move || format!("{} figures", count.get()));
     // The sentences have said them all: many of them would only stand in the way.
-    let figures = match count {
-        0 => ().into_any(),
-        1..=MOST_IN_SIGHT => list().into_any(),
-        _ => view! { <Fold summary=format!("{count} figures")>{list()}</Fold> }.into_any(),
-    };
+    let (some, many) = (move || (1..=MOST_IN_SIGHT).contains(&count.get()), move || count.get() > MOST_IN_SIGHT);
     view! {
         <li>
-            <h4><span class="step-number">{row.number}</span><span>{row.title}</span><small>{row.minutes}</small></h4>
-            {row.warnings.into_iter().map(|words| view! { <p class="warned">{words}</p> }).collect_view()}
-            {row.says.into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}
-            {figures}
+            <h4><span class="step-number">{number}</span><span>{title}</span><small>{minutes}</small></h4>
+            {move || warnings.get().into_iter().map(|words| view! { <p class="warned">{words}</p> }).collect_view()}
+            {move || says.get().into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}
+            <Show when=some>{list()}</Show>
+            <Show when=many>
+                <Fold summary>{list()}</Fold>
+            </Show>
         </li>
     }
 }

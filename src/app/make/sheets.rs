@@ -62,7 +62,8 @@ fn RouteSheet(
     // The narrow ones have letters that are read at arm's length on a third of the page.
     let [whole, a, b] = route::drawings(&answer, Layout::Narrow, session.units.get_untracked());
     let (steps, measurements) = (route::said_once(&sheet.steps), route::measured_once(&sheet.measurements));
-    let camera = address_of(session, index, &answer).and_then(|address| code::code(&address));
+    let address = session.document.with_untracked(|document| address_of(session, document, index, &answer));
+    let camera = address.and_then(|address| code::code(&address));
     let row = |row: HeadRow| view! { <div><dt>{row.name}</dt><dd>{row.value}</dd></div> };
     let mark = |mark: EndMark| {
         view! { <figcaption>{format!("End {} {}: {}", mark.letter, mark.shape, mark.thread)}</figcaption> }

@@ -2,17 +2,17 @@
 
 use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::engine::shop::code::{Code, code_of_rig, compare};
+use linkwright::engine::shop::code::{Code, compare};
 use linkwright::present::order::code::{NO_CODE_YET, compared};
 
 /// The section.
 #[component]
-pub(super) fn OrderCode() -> impl IntoView {
+pub(super) fn OrderCode(
+    /// The code of the order, if it has one.
+    code: Memo<Option<Code>>,
+) -> impl IntoView {
     let session = use_session();
     let typed = RwSignal::new(String::new());
-    let code = Memo::new(move |_| {
-        session.document.with(|document| session.rig.with(|whole| code_of_rig(document, &whole.links)))
-    });
     let verdict = Memo::new(move |_| {
         typed.with(|typed| {
             (!typed.trim().is_empty()).then(|| {

@@ -5,21 +5,25 @@ use crate::app::session::use_session;
 use crate::browser::{clipboard, clock};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
+use linkwright::engine::shop::code::Code;
 use linkwright::present::order::confirmation::text;
 use linkwright::share::Sent;
 
 /// The section.
 #[component]
-pub(super) fn Confirmation() -> impl IntoView {
+pub(super) fn Confirmation(
+    /// The code of the order, if it has one.
+    code: Memo<Option<Code>>,
+) -> impl IntoView {
     let session = use_session();
     let what = RwSignal::new(Sent::default());
     let link = move || session.link_with(what.get());
     let written = Memo::new(move |_| {
         let address = link();
         let date = clock::spoken_time(&clock::now());
-        session
-            .document
-            .with(|document| session.rig.with(|whole| text(document, &whole.links, what.get(), &date, address)))
+        session.document.with(|document| {
+            session.rig.with(|whole| text(document, &whole.links, code.get(), what.get(), &date, address))
+        })
     });
     let whole = Callback::new(move |()| {
         session.settle();

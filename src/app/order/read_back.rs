@@ -3,21 +3,22 @@
 use crate::app::fields::CopyButton;
 use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::engine::shop::code::{code_of_link, code_of_rig};
+use linkwright::engine::shop::code::{Code, code_of_link};
 use linkwright::present::order::read_back::{self, letters_of};
 use linkwright::share;
 
 /// The section.
 #[component]
-pub(super) fn ReadBack() -> impl IntoView {
+pub(super) fn ReadBack(
+    /// The code of the order, if it has one.
+    code: Memo<Option<Code>>,
+) -> impl IntoView {
     let session = use_session();
     let lines = Memo::new(move |_| {
         let system = session.units.get();
-        session.document.with(|document| {
-            session
-                .rig
-                .with(|whole| read_back::script(document, &whole.links, code_of_rig(document, &whole.links), system))
-        })
+        session
+            .document
+            .with(|document| session.rig.with(|whole| read_back::script(document, &whole.links, code.get(), system)))
     });
     let short = Memo::new(move |_| {
         let (link, system) = (session.link.get(), session.units.get());

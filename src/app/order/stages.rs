@@ -4,17 +4,18 @@ use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_REFERENCE, Order, Stage};
-use linkwright::engine::shop::code;
+use linkwright::engine::shop::code::{self, Code};
 use linkwright::present::order::confirmation::stages;
 
 /// The section.
 #[component]
-pub(super) fn Stages() -> impl IntoView {
+pub(super) fn Stages(
+    /// The code of the order, if it has one.
+    code: Memo<Option<Code>>,
+) -> impl IntoView {
     let session = use_session();
     let rows = Memo::new(move |_| session.document.with(|document| stages(&document.order, clock::spoken_time)));
-    let has_code = Memo::new(move |_| {
-        session.document.with(|document| session.rig.with(|whole| code::code_of_rig(document, &whole.links).is_some()))
-    });
+    let has_code = Memo::new(move |_| code.with(Option::is_some));
     let confirmed = Memo::new(move |_| session.document.with(|document| document.order.yes.is_given()));
     let who = RwSignal::new(String::new());
     let set_stage = move |stage| session.edit(|document| document.order.stage = stage);

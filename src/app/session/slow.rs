@@ -12,7 +12,7 @@ use std::time::Duration;
 const PAUSE: Duration = Duration::from_millis(180);
 
 /// A document, and which of its links is asked about.
-pub(super) type Question = (Document, usize);
+pub(crate) type Question = (Document, usize);
 
 /// Document and link as they were when typing last paused; none before it first did.
 pub(super) fn paused(now: Memo<Question>) -> RwSignal<Option<Question>> {
@@ -29,7 +29,7 @@ pub(super) fn paused(now: Memo<Question>) -> RwSignal<Option<Question>> {
 /// first time. While somebody types, the previous answer stays. For printing it is worked out at once.
 pub(crate) fn use_slow<T: Clone + PartialEq + Send + Sync + 'static>(
     wanted: Signal<bool>,
-    work: fn(&Document, usize) -> T,
+    work: impl Fn(&Document, usize) -> T + Send + Sync + 'static,
 ) -> Signal<Option<T>> {
     let session = use_session();
     let found = Memo::new(move |before: Option<&Option<T>>| {

@@ -2,16 +2,27 @@
 
 use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::present::order::confirmation::changed_since_yes;
+use linkwright::engine::shop::code::{Code, code_of_rig};
+use linkwright::present::order::confirmation::{changed_since_yes, is_confirmed};
 
 /// The block; nothing while everything is as it was confirmed.
 #[component]
-pub(crate) fn ChangedSinceYes() -> impl IntoView {
+pub(crate) fn ChangedSinceYes(
+    /// The code of the order, if it has one, where the view shows it anyway; else it is worked out while there is a yes.
+    #[prop(optional)]
+    code: Option<Memo<Option<Code>>>,
+) -> impl IntoView {
     let session = use_session();
     let lines = Memo::new(move |_| {
         let system = session.units.get();
-        let changed =
-            session.document.with(|document| session.rig.with(|whole| changed_since_yes(document, &whole.links)));
+        let changed = session.document.with(|document| {
+            // Most orders have no yes yet: then no link but the current one is worked out for this.
+            if !is_confirmed(&document.order) {
+                return None;
+            }
+            let of_rig = || session.rig.with(|whole| code_of_rig(document, &whole.links));
+            changed_since_yes(document, code.map_or_else(of_rig, |code| code.get()))
+        });
         changed.map(|changed| changed.lines(system)).unwrap_or_default()
     });
     let told = move || {

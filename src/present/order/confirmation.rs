@@ -15,9 +15,16 @@ use crate::share::{self, Sent};
 const ASKS: &str =
     "Please read every line, and answer yes with the order code if all of it is right. Nothing is cut before.";
 
-/// The text to send: what is made, in both units, with its code and the link that opens it. `date` is the day it is
-/// sent, as the reader writes it; what of the order is ticked goes along, and no price ever does.
-pub fn text(document: &Document, reports: &[LinkReport], what: Sent, date: &str, address: Option<String>) -> String {
+/// The text to send: what is made, in both units, with the order's code and the link that opens it. `date` is the day it
+/// is sent, as the reader writes it; what of the order is ticked goes along, and no price ever does.
+pub fn text(
+    document: &Document,
+    reports: &[LinkReport],
+    code: Option<Code>,
+    what: Sent,
+    date: &str,
+    address: Option<String>,
+) -> String {
     let mut lines = vec![format!("Order to confirm, {date}")];
     if !document.name.is_empty() {
         lines.push(format!("Rig: {}", document.name));
@@ -32,7 +39,7 @@ pub fn text(document: &Document, reports: &[LinkReport], what: Sent, date: &str,
     }
     lines.extend(Some(order.remarks).filter(|text| !text.is_empty()).map(|text| format!("Remarks: {text}")));
     lines.extend(since_first_said(document, System::Inch));
-    match code::code_of_rig(document, reports) {
+    match code {
         Some(code) => {
             lines.push(format!("Order code: {} ({})", code.written(), code.spoken()));
             lines.push(ASKS.to_string());
@@ -109,13 +116,19 @@ pub struct Changed {
     pub codes: [Option<Code>; 2],
 }
 
-/// What has changed since the yes; nothing while there is no yes, or while everything is as it was confirmed.
-pub fn changed_since_yes(document: &Document, reports: &[LinkReport]) -> Option<Changed> {
+/// Whether anything was confirmed that can have changed since.
+pub fn is_confirmed(order: &Order) -> bool {
+    order.yes.is_given() || order.stage >= Stage::Confirmed
+}
+
+/// What has changed since the yes; nothing while there is no yes, or while everything is as it was confirmed. `code` is
+/// the order's code as it is now, if it has one.
+pub fn changed_since_yes(document: &Document, code: Option<Code>) -> Option<Changed> {
     let yes = &document.order.yes;
-    if !yes.is_given() && document.order.stage < Stage::Confirmed {
+    if !is_confirmed(&document.order) {
         return None;
     }
-    let codes = [code::read(&yes.code).ok(), code::code_of_rig(document, reports)];
+    let codes = [code::read(&yes.code).ok(), code];
     let changed = |sentence: &str, differences| Some(Changed { sentence: sentence.to_string(), differences, codes });
     if !yes.is_given() {
         return changed("Nobody’s yes is recorded for this order. Do not cut: ask for it.", Vec::new());

@@ -13,6 +13,13 @@ pub const EMPTY: &str = "Nothing is entered yet. Import a CSV file, add a row, o
 /// Said beside the button that puts invented rows in.
 pub const DEMO: &str = "Invented rows, each with “Demo” in its name, to see what the lists do.";
 
+/// Said while the lists are searched.
+pub const SEARCHING: &str = "Searching …";
+
+/// Said beneath what can be made from the lists.
+pub const OFFERS_HELP: &str =
+    "Taking one writes its measured sizes into the entries, so the link opens to the same numbers anywhere.";
+
 /// A list in a line, for the fold that holds it.
 pub fn summary(lists: &Lists, kind: Kind) -> String {
     match shop::rows(lists, kind) {
@@ -92,12 +99,9 @@ pub fn file_name(kind: Kind) -> String {
 pub struct OfferRow {
     /// The rod ends and the bar.
     pub name: String,
-    /// How the link comes out, and whether it is as large as usual.
-    pub verdict: String,
-    /// Bar and cut length, and whether they are final.
-    pub lengths: String,
-    /// What is in stock or has to be ordered.
-    pub stock: String,
+    /// How the link comes out, whether it is as large as usual, bar and cut length, whether they are final, and what is in
+    /// stock or has to be ordered.
+    pub says: String,
 }
 
 /// The rows of a search.
@@ -130,34 +134,51 @@ fn offer_row(offer: &Offer, system: System) -> OfferRow {
         [None, None] => bar,
     };
     let [made, sawn] = [offer.bar, offer.cut].map(|value| length(value, system));
-    OfferRow {
-        name,
-        verdict: match offer.as_large_as_usual {
-            true => offer.word.to_string(),
-            false => format!("{}; smaller than builders usually fit", offer.word),
-        },
-        lengths: match offer.is_final {
-            true => format!("Bar {made}, saw {sawn}: final, the rod ends are measured"),
-            false => format!("Bar {made}, saw {sawn}: not final until both rod ends are measured"),
-        },
-        stock: stock(&offer.needed, system),
-    }
+    let (word, stock) = (offer.word, stock(&offer.needed, system));
+    let says = match (offer.as_large_as_usual, offer.is_final) {
+        (true, true) => format!("{word}. Bar {made}, saw {sawn}: final, the rod ends are measured. {stock}"),
+        (true, false) => {
+            format!("{word}. Bar {made}, saw {sawn}: not final until both rod ends are measured. {stock}")
+        }
+        (false, true) => format!(
+            "{word}; smaller than builders usually fit. Bar {made}, saw {sawn}: final, the rod ends are measured. {stock}"
+        ),
+        (false, false) => format!(
+            "{word}; smaller than builders usually fit. Bar {made}, saw {sawn}: not final until both rod ends are measured. {stock}"
+        ),
+    };
+    OfferRow { name, says }
 }
 
 /// What is in stock and what has to be ordered, in a sentence or two.
 pub fn stock(needed: &[Needed], system: System) -> String {
+    match ordered_and_uncounted(needed, system) {
+        [None, None] => "In stock.".to_string(),
+        [Some(ordered), None] => format!("To order: {ordered}."),
+        [None, Some(uncounted)] => format!("Listed, but not counted: {uncounted}."),
+        [Some(ordered), Some(uncounted)] => format!("To order: {ordered}. Listed, but not counted: {uncounted}."),
+    }
+}
+
+/// The same of a link as it is entered.
+pub fn as_it_stands(needed: &[Needed], system: System) -> String {
+    match ordered_and_uncounted(needed, system) {
+        [None, None] => "As it stands, everything for it is in stock.".to_string(),
+        [Some(ordered), None] => format!("As it stands, there is to order: {ordered}."),
+        [None, Some(uncounted)] => format!("As it stands, this is listed, but not counted: {uncounted}."),
+        [Some(ordered), Some(uncounted)] => {
+            format!("As it stands, there is to order: {ordered}. Listed, but not counted: {uncounted}.")
+        }
+    }
+}
+
+/// What has to be ordered, and what is listed without a count; `None` where there is none of it.
+fn ordered_and_uncounted(needed: &[Needed], system: System) -> [Option<String>; 2] {
     let ordered = needed.iter().filter(|part| part.to_order().is_some_and(|count| count > 0));
     let ordered: Vec<String> = ordered.map(|part| to_order(part, system)).collect();
     let uncounted = needed.iter().filter(|part| part.held == Held::Uncounted);
     let uncounted: Vec<String> = uncounted.map(|part| counted(part.count, &part.what, system)).collect();
-    match (ordered.is_empty(), uncounted.is_empty()) {
-        (true, true) => "In stock.".to_string(),
-        (false, true) => format!("To order: {}.", ordered.join("; ")),
-        (true, false) => format!("Listed, but not counted: {}.", uncounted.join("; ")),
-        (false, false) => {
-            format!("To order: {}. Listed, but not counted: {}.", ordered.join("; "), uncounted.join("; "))
-        }
-    }
+    [ordered, uncounted].map(|parts| (!parts.is_empty()).then(|| parts.join("; ")))
 }
 
 fn to_order(part: &Needed, system: System) -> String {
