@@ -15,7 +15,7 @@ mod which_builds;
 use crate::app::entries::LinkPicker;
 use crate::app::fields::StaleNote;
 use crate::app::session::use_session;
-use crate::app::shop::{ChangedSinceYes, Shop};
+use crate::app::shop::{ChangedSinceYes, Shop, use_changed};
 use crate::browser::page;
 use cut_plan::{CutPlanSection, Planned};
 use leptos::prelude::*;
@@ -48,7 +48,7 @@ pub(crate) fn Make() -> impl IntoView {
             <p class="kicker">{kicker}</p>
             <head::Head />
             <StaleNote />
-            <ChangedSinceYes />
+            <ChangedSinceYes changed=use_changed(None) />
             <LinkPicker />
             <nav class="jumps on-screen" aria-label="On this page">{JUMPS.map(jump).collect_view()}</nav>
         </div>

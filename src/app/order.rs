@@ -13,12 +13,15 @@ mod stages;
 use crate::app::entries::LinkPicker;
 use crate::app::fields::StaleNote;
 use crate::app::session::use_session;
-use crate::app::shop::{ChangedSinceYes, Shop};
+use crate::app::shop::{ChangedSinceYes, Shop, use_changed};
 use leptos::prelude::*;
+use linkwright::document::Document;
 use linkwright::engine::shop::code::code_of_rig;
 use linkwright::present::ends::SizeRow;
 use linkwright::present::order::needed::{self, Row, named_lengths};
 use linkwright::present::words;
+use linkwright::quantity::System;
+use linkwright::report::LinkReport;
 
 /// The lengths that must never be mistaken for one another, each by its name.
 #[component]
@@ -45,13 +48,26 @@ pub(crate) fn Order() -> impl IntoView {
     let code = Memo::new(move |_| {
         session.document.with(|document| session.rig.with(|whole| code_of_rig(document, &whole.links)))
     });
+    let changed = use_changed(Some(code));
+    let of_order = move |of: fn(&Document, &[LinkReport], System) -> Vec<String>| {
+        let system = session.units.get();
+        session.document.with(|document| session.rig.with(|whole| of(document, &whole.links, system)))
+    };
+    let obstacles = Memo::new(move |_| of_order(needed::obstacles));
+    let failing = Memo::new(move |_| of_order(|document, reports, _| needed::failing(document, reports)));
+    let stops = move || failing.get().into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view();
+    let lacking = Memo::new(move |_| {
+        let system = session.units.get();
+        session.document.with(|document| session.rig.with(|whole| needed::still_needed(document, &whole.links, system)))
+    });
     let title = move || session.document.with(|document| words::titled(document, session.link.get()));
     view! {
         <div class="order-head">
             <p class="kicker">{title}</p>
-            <h2 id="order-title" aria-live="polite">{move || rows.with(|rows| needed::still_needed(rows))}</h2>
+            <h2 id="order-title" aria-live="polite">{lacking}</h2>
             <StaleNote />
-            <ChangedSinceYes code />
+            <ChangedSinceYes changed />
+            <div id="order-fails">{stops}</div>
             <LinkPicker />
             <Lengths />
         </div>
@@ -64,7 +80,7 @@ pub(crate) fn Order() -> impl IntoView {
                 <offers::Offers shop />
                 <read_back::ReadBack code />
                 <code::OrderCode code />
-                <stages::Stages code />
+                <stages::Stages changed obstacles />
                 <confirmation::Confirmation code />
             </div>
         </div>

@@ -2,7 +2,7 @@
 
 mod changed;
 
-pub(crate) use changed::ChangedSinceYes;
+pub(crate) use changed::{ChangedSinceYes, use_changed};
 
 use crate::app::session::Session;
 use crate::browser::storage;

@@ -4,18 +4,26 @@ use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_REFERENCE, Order, Stage};
-use linkwright::engine::shop::code::{self, Code};
+use linkwright::engine::shop::code;
 use linkwright::present::order::confirmation::stages;
 
 /// The section.
 #[component]
 pub(super) fn Stages(
-    /// The code of the order, if it has one.
-    code: Memo<Option<Code>>,
+    /// What has changed since the yes, a line each.
+    changed: Memo<Vec<String>>,
+    /// What keeps the order from its yes, a sentence each.
+    obstacles: Memo<Vec<String>>,
 ) -> impl IntoView {
     let session = use_session();
     let rows = Memo::new(move |_| session.document.with(|document| stages(&document.order, clock::spoken_time)));
-    let has_code = Memo::new(move |_| code.with(Option::is_some));
+    // A yes is to what was read back.
+    let may_confirm = Memo::new(move |_| {
+        obstacles.with(Vec::is_empty) && session.document.with(|document| document.order.stage >= Stage::ReadBack)
+    });
+    let no_longer =
+        move || changed.with(|lines| lines.first().cloned()).map(|words| view! { <p class="stop">{words}</p> });
+    let in_the_way = move || obstacles.get().into_iter().map(|words| view! { <li>{words}</li> }).collect_view();
     let confirmed = Memo::new(move |_| session.document.with(|document| document.order.yes.is_given()));
     let who = RwSignal::new(String::new());
     let set_stage = move |stage| session.edit(|document| document.order.stage = stage);
@@ -44,7 +52,7 @@ pub(super) fn Stages(
     };
     view! {
         <section class="part-of" id="stages" tabindex="-1">
-            <h3>"How far it is"</h3>
+            <h3>"Status"</h3>
             <ol class="stages">{move || rows.get().into_iter().map(row).collect_view()}</ol>
             <div class="field">
                 <label for="in-yes-by">"Who said yes"</label>
@@ -68,16 +76,25 @@ pub(super) fn Stages(
                 >
                     "Read back, all right"
                 </button>
-                <button type="button" id="record-yes" disabled=move || !has_code.get() on:click=record>
+                <button type="button" id="record-yes" disabled=move || !may_confirm.get() on:click=record>
                     "Record the yes"
                 </button>
                 <Show when=move || confirmed.get()>
-                    <button type="button" id="stage-cut" on:click=move |_| set_stage(Stage::Cut)>"It is cut"</button>
+                    <button
+                        type="button"
+                        id="stage-cut"
+                        disabled=move || changed.with(|lines| !lines.is_empty())
+                        on:click=move |_| set_stage(Stage::Cut)
+                    >
+                        "It is cut"
+                    </button>
                     <button type="button" class="quiet" id="withdraw-yes" on:click=withdraw>"Take the yes back"</button>
                 </Show>
             </div>
+            {no_longer}
+            <ul class="remarks" id="obstacles">{in_the_way}</ul>
             <p class="help">
-                "The yes is kept with the build on this device, with the time and the code. It is never in a link."
+                "Read everything back, then record the yes: it is kept with the build on this device, with the time and the code, and never in a link. To answer somebody else’s order, send the code back with your yes."
             </p>
         </section>
     }

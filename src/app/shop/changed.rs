@@ -5,15 +5,11 @@ use leptos::prelude::*;
 use linkwright::engine::shop::code::{Code, code_of_rig};
 use linkwright::present::order::confirmation::{changed_since_yes, is_confirmed};
 
-/// The block; nothing while everything is as it was confirmed.
-#[component]
-pub(crate) fn ChangedSinceYes(
-    /// The code of the order, if it has one, where the view shows it anyway; else it is worked out while there is a yes.
-    #[prop(optional)]
-    code: Option<Memo<Option<Code>>>,
-) -> impl IntoView {
+/// What has changed since the yes, a line each; none while everything is as it was confirmed. The code of the order is
+/// worked out for it unless the view has it.
+pub(crate) fn use_changed(code: Option<Memo<Option<Code>>>) -> Memo<Vec<String>> {
     let session = use_session();
-    let lines = Memo::new(move |_| {
+    Memo::new(move |_| {
         let system = session.units.get();
         let changed = session.document.with(|document| {
             // Most orders have no yes yet: then no link but the current one is worked out for this.
@@ -24,9 +20,17 @@ pub(crate) fn ChangedSinceYes(
             changed_since_yes(document, code.map_or_else(of_rig, |code| code.get()))
         });
         changed.map(|changed| changed.lines(system)).unwrap_or_default()
-    });
-    let told = move || {
-        let mut lines = lines.get().into_iter();
+    })
+}
+
+/// The block; nothing while everything is as it was confirmed.
+#[component]
+pub(crate) fn ChangedSinceYes(
+    /// What has changed, a line each.
+    changed: Memo<Vec<String>>,
+) -> impl IntoView {
+    let block = move || {
+        let mut lines = changed.get().into_iter();
         lines.next().map(|sentence| {
             view! {
                 <div class="stop changed" id="changed-since-yes" role="alert">
@@ -36,5 +40,5 @@ pub(crate) fn ChangedSinceYes(
             }
         })
     };
-    view! { {told} }
+    view! { {block} }
 }

@@ -7,6 +7,9 @@ use crate::present::words::{headline, pieces};
 use crate::quantity::System;
 use crate::report::Answer;
 
+/// Above everything else where the link fails.
+pub const DO_NOT_MAKE: &str = "Do not make this link: it fails as entered. Settle what fails before anything is cut.";
+
 /// Said while lengths rest on rod ends that nobody measured.
 pub const DO_NOT_SAW: &str =
     "Do not saw yet: measure your rod ends. These lengths rest on published sizes, and yours may differ.";

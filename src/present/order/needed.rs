@@ -139,15 +139,25 @@ pub fn still_needed(document: &Document, reports: &[LinkReport], system: System)
     }
 }
 
+/// The links that fail as entered, a sentence each.
+pub fn failing(document: &Document, reports: &[LinkReport]) -> Vec<String> {
+    let fails = |report: &LinkReport| report.answer().is_some_and(|answer| answer.verdict == Verdict::Fails);
+    let links = reports.iter().enumerate().filter(|(_, report)| fails(report));
+    links
+        .map(|(link, _)| {
+            let title = words::titled(document, link);
+            format!("{title}: it fails as entered. Do not order or make it: settle what fails first.")
+        })
+        .collect()
+}
+
 /// What keeps an order from its yes, a sentence each: a link that fails, one without an answer, what must still be said.
 pub fn obstacles(document: &Document, reports: &[LinkReport], system: System) -> Vec<String> {
-    let mut obstacles = Vec::new();
+    let mut obstacles = failing(document, reports);
     for (link, report) in reports.iter().enumerate() {
         let title = words::titled(document, link);
         let missing = missing(&rows(document, link, report, system));
         match report {
-            LinkReport::Answer(answer) if answer.verdict == Verdict::Fails => obstacles
-                .push(format!("{title}: it fails as entered. Do not take a yes for it: change what fails first.")),
             LinkReport::Answer(_) if missing > 0 => {
                 obstacles.push(format!("{title}: {missing} of the questions must still be answered."));
             }
