@@ -7,10 +7,11 @@ use dice::Dice;
 use linkwright::builds::{self, Build};
 use linkwright::differences::{Change, differences};
 use linkwright::document::{Document, PIECE_FIELDS, Piece, PieceField, Use};
-use linkwright::engine::shop::as_built::{Judged, is_held_back, judge};
-use linkwright::engine::shop::route::machine::Machine;
+use linkwright::engine::shop::as_built::{Expected, Judged, expected, is_held_back, judge};
+use linkwright::engine::shop::route::machine::{DEPTH_TOLERANCE, LENGTH_TOLERANCE, Machine};
+use linkwright::engine::shop::route::route;
 use linkwright::engine::{report, shop::code};
-use linkwright::present::make::record;
+use linkwright::present::make::{record, route as sheet};
 use linkwright::quantity::{System, inch, lbf};
 use linkwright::report::Answer;
 use linkwright::{layouts, share};
@@ -81,12 +82,16 @@ fn a_copy_of_a_link_has_no_pieces() {
     assert_eq!(document.links[pair].made.len(), 2, "a pair has the pieces of both");
 }
 
-fn answered() -> Arc<Answer> {
+fn document() -> Document {
     let mut document = Document::default();
     document.rig.weight = Some(lbf(4200.0));
     document.rig.usage = Some(Use::Slow);
     document.links[0].length = Some(inch(36.5));
-    Arc::new(report(&document).links[0].answer().expect("an answer").clone())
+    document
+}
+
+fn answered() -> Arc<Answer> {
+    Arc::new(report(&document()).links[0].answer().expect("an answer").clone())
 }
 
 fn field(id: &str) -> &'static PieceField {
@@ -106,8 +111,9 @@ fn a_piece_is_judged_beside_what_was_asked_for() {
         ("bar", bar - inch(0.020), false, "Out of tolerance: 0.020 in too little."),
         ("depth-a", a.tapped_depth, true, "Within its tolerance."),
         ("depth-a", a.tapped_depth - inch(0.002), false, "Out of tolerance: 0.002 in too little."),
-        ("depth-b", a.tapped_depth + inch(0.0625), true, "Within its tolerance."),
-        ("depth-b", a.tapped_depth + inch(0.07), false, "Out of tolerance: 0.070 in too much."),
+        // No deeper than half a pitch, though the tolerance of a depth is 1/16 in: below it the tap meets the bottom.
+        ("depth-b", a.tapped_depth + a.thread.pitch / 2.0, true, "Within its tolerance."),
+        ("depth-b", a.tapped_depth + inch(0.06), false, "Out of tolerance: 0.060 in too much."),
     ];
     for (id, length, passes, says) in cases {
         let mut piece = Piece::default();
@@ -131,6 +137,28 @@ fn a_piece_is_judged_beside_what_was_asked_for() {
     assert!(!is_held_back(&piece, &answer, &machine), "nothing is written down, so nothing is judged");
     assert_eq!(record::take(field("gauge-b"), &mut piece, "refused", System::Inch), Ok(()));
     assert!(is_held_back(&piece, &answer, &machine));
+}
+
+#[test]
+fn the_record_asks_for_what_the_route_sheet_asks_for() {
+    let document = document();
+    let answer = answered();
+    let mut tight = Machine::default();
+    assert!(tight.set(&DEPTH_TOLERANCE, Some(inch(0.01))) && tight.set(&LENGTH_TOLERANCE, Some(inch(0.003))));
+    for machine in [Machine::default(), tight] {
+        let route = route(&document, 0, &answer, &machine);
+        let boxes: Vec<_> = route.steps.iter().flat_map(|step| &step.boxes).collect();
+        let rows = record::rows(&Piece::default(), &answer, &machine, System::Inch);
+        let sheet = sheet::sheet(&document, 0, &answer, &route, System::Inch);
+        for (id, name) in [("bar", "Face to face, finished"), ("depth-a", "Full thread"), ("depth-b", "Full thread")] {
+            let field = field(id);
+            let at = boxes.iter().position(|it| it.name == name && it.end == field.end).expect("a box");
+            let asked = boxes[at].asked.expect("a length");
+            assert_eq!(expected(field, &answer.link, &machine), Expected::Measured(asked), "{id}");
+            let row = rows.iter().find(|row| row.field.id == id).expect("a row");
+            assert_eq!(row.asked, sheet.measurements[at].asked, "{id}");
+        }
+    }
 }
 
 #[test]

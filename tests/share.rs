@@ -122,7 +122,11 @@ fn a_link_of_version_1_opens_for_good() {
 #[test]
 fn a_link_of_version_2_opens_for_good() {
     let opened = from_fragment(SAMPLE_2);
-    assert_eq!(opened, Opened { document: sample_2(), notices: Vec::new(), recalculated: true }, "an earlier calculation");
+    assert_eq!(
+        opened,
+        Opened { document: sample_2(), notices: Vec::new(), recalculated: true },
+        "an earlier calculation"
+    );
 }
 
 #[test]

@@ -1,15 +1,15 @@
 //! A piece as it was made, beside what was asked for.
 
-use super::route::machine::{DEPTH_TOLERANCE, LENGTH_TOLERANCE, Machine};
+use super::route::{Asked, Machine};
 use crate::document::{Piece, PieceField};
 use crate::quantity::exceeds;
 use crate::report::{Answer, LinkGeometry};
 
-/// What was asked for in one field.
+/// What is expected in one field.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Asked {
-    /// A length, with how far under and over it may be, m.
-    Within(f64, [f64; 2]),
+pub enum Expected {
+    /// A length with its tolerance, as the route sheet asks for it.
+    Measured(Asked),
     /// A length as it is set when it is fitted, m.
     AsSet(f64),
     /// The gauges.
@@ -43,27 +43,24 @@ impl Judged {
     }
 }
 
-/// What is asked for in a field.
-pub fn asked(field: &PieceField, made: &LinkGeometry, machine: &Machine) -> Asked {
-    let off = machine.in_force(&LENGTH_TOLERANCE);
+/// What is expected in a field.
+pub fn expected(field: &PieceField, made: &LinkGeometry, machine: &Machine) -> Expected {
     let end = field.end.and_then(|end| made.ends.get(end));
     match (field.id, end) {
-        ("bar", _) => Asked::Within(made.bar, [off, off]),
-        ("eye", _) => Asked::AsSet(made.length),
-        ("depth-a" | "depth-b", Some(end)) => {
-            Asked::Within(end.tapped_depth, [0.0, machine.in_force(&DEPTH_TOLERANCE)])
-        }
-        ("face-a" | "face-b", Some(end)) => Asked::AsSet(end.eye_to_face),
-        ("gauge-a" | "gauge-b", _) => Asked::Gauges,
-        _ => Asked::Nothing,
+        ("bar", _) => Expected::Measured(Asked::bar(made, machine)),
+        ("eye", _) => Expected::AsSet(made.length),
+        ("depth-a" | "depth-b", Some(end)) => Expected::Measured(Asked::full_thread(end, machine)),
+        ("face-a" | "face-b", Some(end)) => Expected::AsSet(end.eye_to_face),
+        ("gauge-a" | "gauge-b", _) => Expected::Gauges,
+        _ => Expected::Nothing,
     }
 }
 
 /// How what stands in a field compares with what was asked for; nothing where nothing stands, or nothing was asked.
 pub fn judge(field: &PieceField, piece: &Piece, answer: &Answer, machine: &Machine) -> Option<Judged> {
     let made = &answer.link;
-    match (asked(field, made, machine), field.length(piece)) {
-        (Asked::Within(length, [under, over]), Some(measured)) => {
+    match (expected(field, made, machine), field.length(piece)) {
+        (Expected::Measured(Asked { length, under, over }), Some(measured)) => {
             let least = length - under;
             Some(if exceeds(measured, length + over) || exceeds(least, measured) {
                 Judged::Off(measured - length)
@@ -71,11 +68,11 @@ pub fn judge(field: &PieceField, piece: &Piece, answer: &Answer, machine: &Machi
                 Judged::Within
             })
         }
-        (Asked::AsSet(_), Some(measured)) => {
+        (Expected::AsSet(_), Some(measured)) => {
             let end = made.ends.get(field.end?)?;
             Some(Judged::Engaged(end.eye_to_end - measured - end.not_full, end.least))
         }
-        (Asked::Gauges, _) => match field.text(piece) {
+        (Expected::Gauges, _) => match field.text(piece) {
             "" => None,
             said => Some(Judged::Gauges(said == "passed")),
         },

@@ -1,7 +1,7 @@
 //! The as-built record: what was measured on each piece, beside what was asked for.
 
 use crate::document::{Document, Holds, PIECE_FIELDS, Piece, PieceField};
-use crate::engine::shop::as_built::{self, Asked, Judged};
+use crate::engine::shop::as_built::{self, Expected, Judged};
 use crate::engine::shop::route::machine::Machine;
 use crate::present::words::{Units, fit, in_units, letter, titled};
 use crate::quantity::{self, Kind, System};
@@ -46,7 +46,7 @@ pub fn rows(piece: &Piece, answer: &Answer, machine: &Machine, units: impl Into<
         RecordRow {
             field,
             label: label(field),
-            asked: asked(as_built::asked(field, &answer.link, machine), units),
+            asked: expected(as_built::expected(field, &answer.link, machine), units),
             value: shown(field, piece, units),
             judged: judged.map(|judged| (judged.passes(), in_words(judged, units))),
         }
@@ -98,14 +98,12 @@ pub fn take(field: &PieceField, piece: &mut Piece, text: &str, system: System) -
     }
 }
 
-fn asked(asked: Asked, units: Units) -> String {
-    let fine = |value: f64| in_units(value, Kind::FineLength, units);
-    match asked {
-        Asked::Within(length, [under, over]) if under > 0.0 => format!("{}, ± {}", fine(length), fine(over)),
-        Asked::Within(length, [_, over]) => format!("{}, up to {} more", fine(length), fine(over)),
-        Asked::AsSet(length) => format!("{} as set", fine(length)),
-        Asked::Gauges => "go in, no-go not".to_string(),
-        Asked::Nothing => String::new(),
+fn expected(expected: Expected, units: Units) -> String {
+    match expected {
+        Expected::Measured(length) => super::route::asked(length, units),
+        Expected::AsSet(length) => format!("{} as set", in_units(length, Kind::FineLength, units)),
+        Expected::Gauges => "go in, no-go not".to_string(),
+        Expected::Nothing => String::new(),
     }
 }
 

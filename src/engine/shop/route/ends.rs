@@ -245,8 +245,6 @@ fn plug() -> Option<&'static Tap> {
 pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) -> Step {
     let mut sheet = Sheet::recording();
     let class = class_of_hole(made);
-    // No deeper than half of what is clear below the tap, so that it cannot reach the bottom.
-    let deeper = shop.machine.in_force(&DEPTH_TOLERANCE).min(made.thread.pitch / 2.0);
     let mut step = shop
         .step(Operation::Tap, Some(end), "Tap", &TAP_MINUTES)
         .say(said![
@@ -264,7 +262,7 @@ pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) ->
         ])
         .figure("Thread", Value::Words(format!("{} {class}, {}", made.thread.label, made.hand.words())))
         .length("Full thread from the face", made.tapped_depth)
-        .measuring("Full thread", Some(end), Asked::at_least(made.tapped_depth, deeper));
+        .measuring("Full thread", Some(end), Asked::full_thread(made, shop.machine));
     if !through {
         step = step.say(said!["Take a ", (shop.class.blind_tap.words), "."]).from(shop.class.blind_tap.cite);
     }
