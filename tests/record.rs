@@ -139,6 +139,105 @@ fn a_piece_is_judged_beside_what_was_asked_for() {
     assert!(is_held_back(&piece, &answer, &machine));
 }
 
+/// How a field of a piece is judged with these lengths written down.
+fn judged(answer: &Answer, id: &str, lengths: &[(&str, f64)]) -> (bool, String) {
+    let mut piece = Piece::default();
+    for (id, length) in lengths {
+        assert!(field(id).set_length(&mut piece, *length), "{id} {length}");
+    }
+    let rows = record::rows(&piece, answer, &Machine::default(), System::Inch);
+    rows.into_iter().find(|row| row.field.id == id).expect("a row").judged.expect("judged")
+}
+
+#[test]
+fn a_shank_goes_in_no_farther_than_its_hole_and_its_jam_nut_let_it() {
+    let answer = answered();
+    for (end, id) in [(0, "face-a"), (1, "face-b")] {
+        let made = &answer.link.ends[end];
+        let depth = ["depth-a", "depth-b"][end];
+        let closest = made.eye_to_end - made.most - made.not_full;
+        assert!(judged(&answer, id, &[(id, closest)]).0, "as far in as it goes");
+        let (passes, says) = judged(&answer, id, &[(id, closest - inch(0.01))]);
+        assert!(
+            !passes && says.starts_with("Cannot be: ") && says.contains("with the jam nut on its thread"),
+            "{says}"
+        );
+        let (passes, says) = judged(&answer, id, &[(id, inch(0.01))]);
+        assert!(!passes && says.contains("Measure again"), "an eye at the face: {says}");
+        // As set it stands in the hole as asked for, and on the bottom of one that is half an inch short of the shank.
+        let short = made.inserted - inch(0.5);
+        assert!(judged(&answer, id, &[(id, made.eye_to_face), (depth, made.tapped_depth)]).0);
+        let (passes, says) = judged(&answer, id, &[(id, made.eye_to_face), (depth, short)]);
+        assert!(!passes && says.contains("before the shank meets the bottom of its thread"), "{says}");
+        // One pitch stays clear: exactly that much passes, and a hair less does not.
+        let least = made.inserted + made.thread.pitch;
+        assert!(judged(&answer, id, &[(id, made.eye_to_face), (depth, least)]).0);
+        assert!(!judged(&answer, id, &[(id, made.eye_to_face), (depth, least - inch(0.002))]).0);
+        // Farther out than the shank is long, no thread is in the bar at all.
+        let (passes, says) = judged(&answer, id, &[(id, made.eye_to_end + inch(1.0))]);
+        assert!(!passes && says.starts_with("Only 0"), "{says}");
+    }
+}
+
+#[test]
+fn eye_to_eye_is_what_the_link_can_be_set_to() {
+    let answer = answered();
+    let (made, reach) = (&answer.link, answer.link.adjustment.reach);
+    let off = inch(0.010);
+    let cases = [
+        (made.length, true),
+        (made.length + reach.out_limit + off, true),
+        (made.length + reach.out_limit + off + inch(0.01), false),
+        (made.length - reach.in_limit - off, true),
+        (made.length - reach.in_limit - off - inch(0.01), false),
+        (inch(3.0), false),
+        (inch(120.0), false),
+    ];
+    for (length, passes) in cases {
+        let (passed, says) = judged(&answer, "eye", &[("eye", length)]);
+        assert_eq!(passed, passes, "{length}: {says}");
+        assert_eq!(says.contains("Cannot be"), !passes, "{says}");
+    }
+    // A bar that was measured settles where the range lies.
+    let longest = made.length + reach.out_limit + off;
+    assert!(!judged(&answer, "eye", &[("eye", longest), ("bar", made.bar)]).0);
+    assert!(judged(&answer, "eye", &[("eye", longest), ("bar", made.bar + off)]).0);
+}
+
+#[test]
+fn bar_faces_and_eye_to_eye_must_agree_and_the_wrong_one_is_named() {
+    let answer = answered();
+    let made = &answer.link;
+    let [a, b] = [0, 1].map(|end: usize| made.ends[end].eye_to_face);
+    let right = [("bar", made.bar), ("face-a", a), ("face-b", b), ("eye", made.bar + a + b)];
+    let (passes, says) = judged(&answer, "eye", &right);
+    assert!(passes && says.starts_with("Agrees with bar and both faces, "), "{says}");
+    let with = |at: usize, by: f64| {
+        let mut read = right;
+        read[at].1 += by;
+        judged(&answer, "eye", &read)
+    };
+    for (at, named) in ["the bar, face to face", "bar face at A", "bar face at B", "eye to eye"].into_iter().enumerate()
+    {
+        for by in [inch(-0.25), inch(0.25)] {
+            let (passes, says) = with(at, by);
+            assert!(!passes && says.contains(&format!("Measure {}", if at == 0 { named } else { "" })), "{says}");
+            assert!(says.contains(named) && says.contains("add up to"), "{named}: {says}");
+        }
+        assert!(with(at, inch(0.031)).0 && with(at, inch(-0.031)).0, "within 1/32 in");
+        assert!(!with(at, inch(0.032)).0 && !with(at, inch(-0.032)).0, "past 1/32 in");
+    }
+    // Two that are off: nobody can say which.
+    let mut both = right;
+    (both[0].1, both[1].1) = (both[0].1 + inch(0.25), both[1].1 + inch(0.25));
+    let (passes, says) = judged(&answer, "eye", &both);
+    assert!(!passes && says.contains("measure all of them again"), "{says}");
+    // Wound out alike at both ends, all four still agree.
+    let out = inch(0.0625);
+    let wound = [("bar", made.bar), ("face-a", a + out), ("face-b", b + out), ("eye", made.length + 2.0 * out)];
+    assert!(judged(&answer, "eye", &wound).0);
+}
+
 #[test]
 fn the_record_asks_for_what_the_route_sheet_asks_for() {
     let document = document();
