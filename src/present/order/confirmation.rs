@@ -1,6 +1,6 @@
 //! The confirmation: a text that asks for a yes, how far the order is, and what has changed since the yes.
 
-use super::read_back::{picked, since_first_said};
+use super::read_back::{picked, since_first_said, whose};
 use crate::differences::{Difference, differences};
 use crate::document::{Document, Order, Stage};
 use crate::engine::shop::code::{self, Code};
@@ -31,7 +31,7 @@ pub fn text(document: &Document, reports: &[LinkReport], what: Sent, date: &str,
         }
     }
     lines.extend(Some(order.remarks).filter(|text| !text.is_empty()).map(|text| format!("Remarks: {text}")));
-    lines.extend(since_first_said(document, System::Inch));
+    lines.extend(since_first_said(document, Units::Both));
     match code::code_of_rig(document, reports) {
         Some(code) => {
             lines.push(format!("Order code: {} ({})", code.written(), code.spoken()));
@@ -63,7 +63,8 @@ fn link_lines(document: &Document, link: usize, answer: &Answer) -> Vec<String> 
         lines.push("The bar length stands only until the rod ends are measured.".to_string());
     }
     for (end, made) in made.ends.iter().enumerate() {
-        lines.push(format!("End {}: {}, {} thread", letter(end), thread(made.thread), made.hand.words()));
+        let whose = whose(document, At { end, ..place });
+        lines.push(format!("End {}: {}, {} thread; {whose}", letter(end), thread(made.thread), made.hand.words()));
     }
     lines.push(format!("Finish: {}", lower(finish)));
     lines.push(format!("Calculation: {}", lower(answer.word())));

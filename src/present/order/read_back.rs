@@ -7,7 +7,7 @@ use crate::document::{Document, SuppliedBy};
 use crate::engine::shop::code::Code;
 use crate::inputs::{At, Choice, FINISH, MEASURED_ON, QUANTITY, SUPPLIED_BY};
 use crate::present::verdict::weakest;
-use crate::present::words::{self, hand_mark, job, length, letter, lower, metal};
+use crate::present::words::{self, Units, hand_mark, in_units, job, length, letter, lower, metal};
 use crate::quantity::System;
 use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport};
 use crate::share;
@@ -88,19 +88,23 @@ fn across(made: &LinkGeometry, system: System) -> String {
 
 /// Thread, hand and owner of the rod end at one end.
 fn end_line(document: &Document, place: At, made: &EndGeometry) -> String {
-    let supplied_by = document.links.get(place.link).and_then(|link| link.ends.get(place.end)?.supplied_by);
-    let whose = match supplied_by {
-        Some(SuppliedBy::Shop) => "the rod end comes from us",
-        Some(SuppliedBy::Customer) => "the rod end is your own",
-        _ => "nobody has said whose the rod end is",
-    };
     format!(
-        "End {}: {}, that is {}; {}; {whose}.",
+        "End {}: {}, that is {}; {}; {}.",
         letter(place.end),
         spoken::thread(made.thread),
         words::thread(made.thread),
-        spoken::hand(made.hand, place.end)
+        spoken::hand(made.hand, place.end),
+        whose(document, place)
     )
+}
+
+/// Who brings the rod end at one end, as it is told to the customer.
+pub(super) fn whose(document: &Document, place: At) -> &'static str {
+    match document.links.get(place.link).and_then(|link| link.ends.get(place.end)?.supplied_by) {
+        Some(SuppliedBy::Shop) => "the rod end comes from us",
+        Some(SuppliedBy::Customer) => "the rod end is your own",
+        _ => "nobody has said whose the rod end is",
+    }
 }
 
 /// Which rig the order is for.
@@ -118,7 +122,8 @@ fn of_order(document: &Document) -> Vec<String> {
 }
 
 /// What differs from what was first said; nothing where that was not kept.
-pub fn since_first_said(document: &Document, system: System) -> Vec<String> {
+pub fn since_first_said(document: &Document, units: impl Into<Units>) -> Vec<String> {
+    let units = units.into();
     let first = &document.order.first_said;
     if first.is_empty() {
         return Vec::new();
@@ -136,8 +141,9 @@ pub fn since_first_said(document: &Document, system: System) -> Vec<String> {
     if found.is_empty() {
         return vec!["Nothing that you first said has changed.".to_string()];
     }
+    let number = |value: f64, kind| in_units(value, kind, units);
     let sentence =
-        |difference: &Difference| format!("Changed since you first said it: {}.", difference.sentence(system));
+        |difference: &Difference| format!("Changed since you first said it: {}.", difference.sentence_with(&number));
     found.iter().map(sentence).collect()
 }
 
