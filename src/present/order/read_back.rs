@@ -153,8 +153,10 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
     let [a, b] = &made.ends;
     let [given, bar] = [made.length, made.bar].map(|value| length(value, system));
     let count = words::pieces(pieces_of(document, link) as usize);
+    // In a rig of several links this is the code of one of them, which no order goes by.
+    let called = if document.links.len() > 1 { "Link code" } else { "Order" };
     let must = [
-        format!("Order {}: {}, {count}.", code.written(), lower_title(document, link)),
+        format!("{called} {}: {}, {count}.", code.written(), lower_title(document, link)),
         format!("Mount to mount {given}."),
         format!("Eye to eye {given}."),
         format!("Bar {bar} face to face."),
