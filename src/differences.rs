@@ -72,6 +72,11 @@ pub enum Value {
 impl Difference {
     /// In one sentence: `Front lower links: mount to mount 38 in, before 36 in`.
     pub fn sentence(&self, system: System) -> String {
+        self.sentence_with(&|value, kind| show(value, kind, system))
+    }
+
+    /// The same with numbers as `number` writes them.
+    pub fn sentence_with(&self, number: &dyn Fn(f64, Kind) -> String) -> String {
         let words = match &self.change {
             Change::Added => "added".to_string(),
             Change::Removed => "removed".to_string(),
@@ -84,7 +89,7 @@ impl Difference {
                 if old == new { format!("{label}: {new} anew") } else { format!("{label}: {new}, before {old}") }
             }
             Change::Input { label, before, after } => {
-                let (old, new) = (before.words(system), after.words(system));
+                let (old, new) = (before.words_with(number), after.words_with(number));
                 if old == new {
                     format!("{label}: {new}, changed by less than is shown")
                 } else {
@@ -112,9 +117,14 @@ pub fn text_words(id: &str, text: &str) -> String {
 impl Side {
     /// In words: `38 in`, `37 in by default`, `nothing`.
     pub fn words(&self, system: System) -> String {
+        self.words_with(&|value, kind| show(value, kind, system))
+    }
+
+    /// The same with a number as `number` writes it.
+    fn words_with(&self, number: &dyn Fn(f64, Kind) -> String) -> String {
         let Some(value) = &self.value else { return "left open".to_string() };
         let words = match value {
-            Value::Number(value, kind) => show(*value, *kind, system),
+            Value::Number(value, kind) => number(*value, *kind),
             Value::Pick(label) => (*label).to_string(),
         };
         if self.own { words } else { format!("{words} by default") }

@@ -7,10 +7,11 @@ use dice::Dice;
 use linkwright::builds::{self, Build};
 use linkwright::differences::{Change, differences};
 use linkwright::document::{Document, PIECE_FIELDS, Piece, PieceField, Use};
-use linkwright::engine::shop::as_built::{Judged, is_held_back, judge};
-use linkwright::engine::shop::route::machine::Machine;
+use linkwright::engine::shop::as_built::{Expected, Judged, expected, is_held_back, judge};
+use linkwright::engine::shop::route::machine::{DEPTH_TOLERANCE, LENGTH_TOLERANCE, Machine};
+use linkwright::engine::shop::route::route;
 use linkwright::engine::{report, shop::code};
-use linkwright::present::make::record;
+use linkwright::present::make::{record, route as sheet};
 use linkwright::quantity::{System, inch, lbf};
 use linkwright::report::Answer;
 use linkwright::{layouts, share};
@@ -81,12 +82,16 @@ fn a_copy_of_a_link_has_no_pieces() {
     assert_eq!(document.links[pair].made.len(), 2, "a pair has the pieces of both");
 }
 
-fn answered() -> Arc<Answer> {
+fn document() -> Document {
     let mut document = Document::default();
     document.rig.weight = Some(lbf(4200.0));
     document.rig.usage = Some(Use::Slow);
     document.links[0].length = Some(inch(36.5));
-    Arc::new(report(&document).links[0].answer().expect("an answer").clone())
+    document
+}
+
+fn answered() -> Arc<Answer> {
+    Arc::new(report(&document()).links[0].answer().expect("an answer").clone())
 }
 
 fn field(id: &str) -> &'static PieceField {
@@ -106,8 +111,9 @@ fn a_piece_is_judged_beside_what_was_asked_for() {
         ("bar", bar - inch(0.020), false, "Out of tolerance: 0.020 in too little."),
         ("depth-a", a.tapped_depth, true, "Within its tolerance."),
         ("depth-a", a.tapped_depth - inch(0.002), false, "Out of tolerance: 0.002 in too little."),
-        ("depth-b", a.tapped_depth + inch(0.0625), true, "Within its tolerance."),
-        ("depth-b", a.tapped_depth + inch(0.07), false, "Out of tolerance: 0.070 in too much."),
+        // No deeper than half a pitch, though the tolerance of a depth is 1/16 in: below it the tap meets the bottom.
+        ("depth-b", a.tapped_depth + a.thread.pitch / 2.0, true, "Within its tolerance."),
+        ("depth-b", a.tapped_depth + inch(0.06), false, "Out of tolerance: 0.060 in too much."),
     ];
     for (id, length, passes, says) in cases {
         let mut piece = Piece::default();
@@ -131,6 +137,127 @@ fn a_piece_is_judged_beside_what_was_asked_for() {
     assert!(!is_held_back(&piece, &answer, &machine), "nothing is written down, so nothing is judged");
     assert_eq!(record::take(field("gauge-b"), &mut piece, "refused", System::Inch), Ok(()));
     assert!(is_held_back(&piece, &answer, &machine));
+}
+
+/// How a field of a piece is judged with these lengths written down.
+fn judged(answer: &Answer, id: &str, lengths: &[(&str, f64)]) -> (bool, String) {
+    let mut piece = Piece::default();
+    for (id, length) in lengths {
+        assert!(field(id).set_length(&mut piece, *length), "{id} {length}");
+    }
+    let rows = record::rows(&piece, answer, &Machine::default(), System::Inch);
+    rows.into_iter().find(|row| row.field.id == id).expect("a row").judged.expect("judged")
+}
+
+#[test]
+fn a_shank_goes_in_no_farther_than_its_hole_and_its_jam_nut_let_it() {
+    let answer = answered();
+    for (end, id) in [(0, "face-a"), (1, "face-b")] {
+        let made = &answer.link.ends[end];
+        let depth = ["depth-a", "depth-b"][end];
+        let closest = made.eye_to_end - made.most - made.not_full;
+        assert!(judged(&answer, id, &[(id, closest)]).0, "as far in as it goes");
+        let (passes, says) = judged(&answer, id, &[(id, closest - inch(0.01))]);
+        assert!(
+            !passes && says.starts_with("Cannot be: ") && says.contains("with the jam nut on its thread"),
+            "{says}"
+        );
+        let (passes, says) = judged(&answer, id, &[(id, inch(0.01))]);
+        assert!(!passes && says.contains("Measure again"), "an eye at the face: {says}");
+        // As set it stands in the hole as asked for, and on the bottom of one that is half an inch short of the shank.
+        let short = made.inserted - inch(0.5);
+        assert!(judged(&answer, id, &[(id, made.eye_to_face), (depth, made.tapped_depth)]).0);
+        let (passes, says) = judged(&answer, id, &[(id, made.eye_to_face), (depth, short)]);
+        assert!(!passes && says.contains("before the shank meets the bottom of its thread"), "{says}");
+        // One pitch stays clear: exactly that much passes, and a hair less does not.
+        let least = made.inserted + made.thread.pitch;
+        assert!(judged(&answer, id, &[(id, made.eye_to_face), (depth, least)]).0);
+        assert!(!judged(&answer, id, &[(id, made.eye_to_face), (depth, least - inch(0.002))]).0);
+        // Farther out than the shank is long, no thread is in the bar at all.
+        let (passes, says) = judged(&answer, id, &[(id, made.eye_to_end + inch(1.0))]);
+        assert!(!passes && says.starts_with("Only 0"), "{says}");
+    }
+}
+
+#[test]
+fn eye_to_eye_is_what_the_link_can_be_set_to() {
+    let answer = answered();
+    let (made, reach) = (&answer.link, answer.link.adjustment.reach);
+    let off = inch(0.010);
+    let cases = [
+        (made.length, true),
+        (made.length + reach.out_limit + off, true),
+        (made.length + reach.out_limit + off + inch(0.01), false),
+        (made.length - reach.in_limit - off, true),
+        (made.length - reach.in_limit - off - inch(0.01), false),
+        (inch(3.0), false),
+        (inch(120.0), false),
+    ];
+    for (length, passes) in cases {
+        let (passed, says) = judged(&answer, "eye", &[("eye", length)]);
+        assert_eq!(passed, passes, "{length}: {says}");
+        assert_eq!(says.contains("Cannot be"), !passes, "{says}");
+    }
+    // A bar that was measured settles where the range lies.
+    let longest = made.length + reach.out_limit + off;
+    assert!(!judged(&answer, "eye", &[("eye", longest), ("bar", made.bar)]).0);
+    assert!(judged(&answer, "eye", &[("eye", longest), ("bar", made.bar + off)]).0);
+}
+
+#[test]
+fn bar_faces_and_eye_to_eye_must_agree_and_the_wrong_one_is_named() {
+    let answer = answered();
+    let made = &answer.link;
+    let [a, b] = [0, 1].map(|end: usize| made.ends[end].eye_to_face);
+    let right = [("bar", made.bar), ("face-a", a), ("face-b", b), ("eye", made.bar + a + b)];
+    let (passes, says) = judged(&answer, "eye", &right);
+    assert!(passes && says.starts_with("Agrees with bar and both faces, "), "{says}");
+    let with = |at: usize, by: f64| {
+        let mut read = right;
+        read[at].1 += by;
+        judged(&answer, "eye", &read)
+    };
+    for (at, named) in ["the bar, face to face", "bar face at A", "bar face at B", "eye to eye"].into_iter().enumerate()
+    {
+        for by in [inch(-0.25), inch(0.25)] {
+            let (passes, says) = with(at, by);
+            assert!(!passes && says.contains(&format!("Measure {}", if at == 0 { named } else { "" })), "{says}");
+            assert!(says.contains(named) && says.contains("add up to"), "{named}: {says}");
+        }
+        assert!(with(at, inch(0.031)).0 && with(at, inch(-0.031)).0, "within 1/32 in");
+        assert!(!with(at, inch(0.032)).0 && !with(at, inch(-0.032)).0, "past 1/32 in");
+    }
+    // Two that are off: nobody can say which.
+    let mut both = right;
+    (both[0].1, both[1].1) = (both[0].1 + inch(0.25), both[1].1 + inch(0.25));
+    let (passes, says) = judged(&answer, "eye", &both);
+    assert!(!passes && says.contains("measure all of them again"), "{says}");
+    // Wound out alike at both ends, all four still agree.
+    let out = inch(0.0625);
+    let wound = [("bar", made.bar), ("face-a", a + out), ("face-b", b + out), ("eye", made.length + 2.0 * out)];
+    assert!(judged(&answer, "eye", &wound).0);
+}
+
+#[test]
+fn the_record_asks_for_what_the_route_sheet_asks_for() {
+    let document = document();
+    let answer = answered();
+    let mut tight = Machine::default();
+    assert!(tight.set(&DEPTH_TOLERANCE, Some(inch(0.01))) && tight.set(&LENGTH_TOLERANCE, Some(inch(0.003))));
+    for machine in [Machine::default(), tight] {
+        let route = route(&document, 0, &answer, &machine);
+        let boxes: Vec<_> = route.steps.iter().flat_map(|step| &step.boxes).collect();
+        let rows = record::rows(&Piece::default(), &answer, &machine, System::Inch);
+        let sheet = sheet::sheet(&document, 0, &answer, &route, System::Inch);
+        for (id, name) in [("bar", "Face to face, finished"), ("depth-a", "Full thread"), ("depth-b", "Full thread")] {
+            let field = field(id);
+            let at = boxes.iter().position(|it| it.name == name && it.end == field.end).expect("a box");
+            let asked = boxes[at].asked.expect("a length");
+            assert_eq!(expected(field, &answer.link, &machine), Expected::Measured(asked), "{id}");
+            let row = rows.iter().find(|row| row.field.id == id).expect("a row");
+            assert_eq!(row.asked, sheet.measurements[at].asked, "{id}");
+        }
+    }
 }
 
 #[test]

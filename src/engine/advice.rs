@@ -103,7 +103,7 @@ pub(super) fn checklist(answer: &Answer) -> Vec<Said> {
             "End ",
             (letter),
             ": ",
-            (if link.flats.is_some_and(|flats| flats.width < link.outside_diameter) {
+            (if link.cut_flats().is_some() {
                 "hold the bar on its flats"
             } else {
                 "hold the bar in a vise with soft jaws, or on flats of its insert"

@@ -183,7 +183,7 @@ impl SectionBuilder<'_> {
         let made = self.made;
         let [a, b] = &made.ends;
         let (face_a, face_b) = (a.eye_to_face, made.length - b.eye_to_face);
-        let flats = made.flats.filter(|flats| flats.width < made.outside_diameter);
+        let flats = made.cut_flats();
         let flats_at = flats.map_or([0.0; 2], |flats| [face_a + flats.start, face_a + flats.start + flats.length]);
         let cuts = [
             face_a,

@@ -18,7 +18,7 @@ pub(super) const MOST_VISIBLE_THREADS: f64 = 3.0;
 /// Tap chamfer of a plug tap, the larger printed figure, in threads.
 const PLUG_CHAMFER: f64 = 5.0;
 /// Clear pitches below the tap.
-const CLEAR_PITCHES: f64 = 1.0;
+pub(super) const CLEAR_PITCHES: f64 = 1.0;
 /// Drill point angle taken for the depth to the point.
 const POINT_ANGLE: f64 = deg(118.0);
 

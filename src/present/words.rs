@@ -156,7 +156,7 @@ pub fn headline(made: &LinkGeometry, units: impl Into<Units>) -> String {
 /// What to mill for the wrench; nothing for a tube, or where the flats would not cut into the bar.
 pub fn flats(made: &LinkGeometry, units: impl Into<Units>) -> Option<String> {
     let units = units.into();
-    let flats = made.flats.filter(|flats| flats.width < made.outside_diameter)?;
+    let flats = made.cut_flats()?;
     let fine = |value: f64| length(value, units);
     Some(format!(
         "Wrench flats: {} across, {} long, from {} off the face at A.",

@@ -46,6 +46,11 @@ impl LinkGeometry {
     pub fn is_skimmed(&self) -> bool {
         exceeds(self.stock_diameter, self.outside_diameter)
     }
+
+    /// The wrench flats that are milled; none where they are as wide as the bar, so that nothing is cut.
+    pub fn cut_flats(&self) -> Option<Flats> {
+        self.flats.filter(|flats| flats.width < self.outside_diameter)
+    }
 }
 
 /// Wrench flats on a bar.

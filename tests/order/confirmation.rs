@@ -1,13 +1,13 @@
 //! The confirmation and the yes: what was confirmed is what is cut, or everybody is told.
 
 use crate::links::{hard, sized};
-use linkwright::document::{Document, Hand, Order, Stage};
+use linkwright::document::{Document, Hand, Order, Stage, SuppliedBy};
 use linkwright::engine::report;
 use linkwright::engine::shop::code::{code_of_rig, yes};
 use linkwright::present::order::confirmation::{changed_since_yes, stages, text};
 use linkwright::quantity::{System, inch};
 use linkwright::report::LinkReport;
-use linkwright::share::{Sent, from_fragment, to_fragment};
+use linkwright::share::{Sent, from_fragment, snapshot, to_fragment};
 use std::sync::Arc;
 
 /// An order that was confirmed.
@@ -105,6 +105,11 @@ fn the_text_asks_for_a_yes_to_everything_that_matters() {
     let mut document = confirmed();
     document.order.reference = "PO 17".to_string();
     document.order.remarks = "ring first".to_string();
+    let mut first = document.clone();
+    first.links[0].length = Some(inch(36.5));
+    document.order.first_said = snapshot(&first);
+    document.links[0].ends[0].supplied_by = Some(SuppliedBy::Shop);
+    document.links[0].ends[1].supplied_by = Some(SuppliedBy::Customer);
     let reports = report(&document).links;
     let code = code_of_rig(&document, &reports);
     let address = || Some("https://example.org/#3".to_string());
@@ -118,7 +123,9 @@ fn the_text_asks_for_a_yes_to_everything_that_matters() {
         "Your reference: PO 17",
         "Front lower links, 2 pieces",
         "Mount to mount, hole center to hole center: 38 in (965.2 mm). Measured: not said yet.",
-        "End B: 1-1/4-12, left-hand thread",
+        "End A: 1-1/4-12, right-hand thread; the rod end comes from us\n",
+        "End B: 1-1/4-12, left-hand thread; the rod end is your own\n",
+        "Changed since you first said it: Front lower links: Mount to mount: 38 in (965.2 mm), before 36-1/2 in (927.1 mm).",
         "Remarks: ring first",
         &format!("Order code: {code} ("),
         "Nothing is cut before.",
@@ -126,6 +133,9 @@ fn the_text_asks_for_a_yes_to_everything_that_matters() {
     ] {
         assert!(ticked.contains(part), "{part}\n{ticked}");
     }
+    document.links[0].ends[1].supplied_by = None;
+    let open = text(&document, &reports, Sent::default(), "today", None);
+    assert!(open.contains("left-hand thread; nobody has said whose the rod end is"), "{open}");
     let mut unfinished = document.clone();
     unfinished.links[0].length = None;
     let reports = report(&unfinished).links;

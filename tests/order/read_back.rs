@@ -104,6 +104,11 @@ fn a_short_text_reads_like_this() {
         "{text}"
     );
     assert!(text.ends_with("All right? Answer yes."), "{text}");
+    // One link of several has a code of its own, which is not that of the order.
+    let mut rig = document;
+    rig.links.push(rig.links[0].clone());
+    let (text, of_link) = (short_text(&rig, 0, reports[0].answer().expect("an answer"), code, System::Inch), written);
+    assert!(text.starts_with(&format!("Link code {of_link}: front lower links")), "{text}");
 }
 
 #[test]

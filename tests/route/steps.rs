@@ -56,6 +56,44 @@ fn one_end_by_hand() {
     assert!((least - 203.7).abs() < 0.05 && (most - 300.0).abs() < 1e-9, "{least} {most}");
 }
 
+/// Blind holes in aluminum take the short chamfer, those in steel the longer one, and through holes the spiral point; the
+/// hole has room for each below its full thread.
+#[test]
+fn the_chamfer_of_the_tap_suits_the_hole() {
+    let mut steel = sized(1.5, "wide-12", "wide-12");
+    steel.links[0].material = Some("4340-qt150");
+    let cases = [
+        (
+            sized(2.0, "wide-12", "wide-12"),
+            "Chamfer of 2 to 3 threads (form C).",
+            [2.0, 3.0],
+            Some((2.125, "2-1/8 in")),
+        ),
+        (steel, "Chamfer of 3.5 to 5 threads (form D).", [3.5, 5.0], Some((2.25, "2-1/4 in"))),
+        (
+            super::tube::tube("1026-dom"),
+            "Chamfer of 3.5 to 5.5 threads (form B): it must pass right through.",
+            [3.5, 5.5],
+            None,
+        ),
+    ];
+    for (document, says, threads, needs) in cases {
+        let (answer, route) = made(&document);
+        let tap = step(&route, Operation::Tap, Some(0));
+        assert!(said(tap).contains(says), "{}", said(tap));
+        let Value::Counted(told, "threads") = figure(tap, "Chamfer of the tap") else { panic!("{tap:?}") };
+        assert!(told.iter().zip(threads).all(|(told, asked)| (told - asked).abs() < 1e-12), "{told:?}");
+        assert_eq!(said(tap).contains("to the shoulder"), needs.is_some());
+        let Some((needs, words)) = needs else { continue };
+        let end = &answer.link.ends[0];
+        let hole = (end.tapped_depth + (threads[1] + 1.0) * end.thread.pitch) / inch(1.0);
+        assert!((hole - needs).abs() < 1e-9 && end.drill_depth / inch(1.0) > hole - 1e-9, "{hole}");
+        assert!((end.drill_depth / inch(1.0) - 2.25).abs() < 1e-9, "one hole for either tap: {}", end.drill_depth);
+        let told = format!("This chamfer needs {words} to the shoulder; the hole is drilled 2-1/4 in.");
+        assert!(said(tap).contains(&told) && !warned(tap).contains("no room"), "{} {told}", said(tap));
+    }
+}
+
 #[test]
 fn steps_come_in_their_order_and_add_up() {
     let (_, route) = made(&sized(2.0, "wide-12", "wide-12"));

@@ -6,7 +6,7 @@ use linkwright::document::{Document, Role};
 use linkwright::engine::shop::route::{Operation, Route};
 use linkwright::quantity::inch;
 
-fn tube(material: &'static str) -> Document {
+pub(super) fn tube(material: &'static str) -> Document {
     let mut document = hard();
     let link = &mut document.links[0];
     link.material = Some(material);

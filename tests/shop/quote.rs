@@ -268,6 +268,20 @@ fn every_total_is_the_sum_of_its_lines() {
     assert!(seen > 1_500, "{seen}");
 }
 
+/// Flats as wide as the bar, or wider, are nobody's work: every reader of the link agrees that nothing is milled.
+#[test]
+fn only_flats_that_are_milled_are_charged() {
+    for (under, charged) in [(0.25, true), (0.0, false), (-0.125, false)] {
+        let mut document = taken();
+        document.links[0].flats_width = Some(inch(2.25 - under));
+        let answers = report(&document).links;
+        let made = &answers[0].answer().expect("an answer").link;
+        assert_eq!((made.cut_flats().is_some(), made.flats.is_some()), (charged, true), "{under}");
+        let quote = quoted(&document, &demo::lists());
+        assert_eq!(amounts(&quote, Charge::Flats), if charged { vec!["18.00"] } else { Vec::new() }, "{under}");
+    }
+}
+
 #[test]
 fn a_skim_pass_is_charged_and_the_bar_that_is_bought() {
     let mut document = taken();

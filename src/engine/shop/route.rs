@@ -2,6 +2,7 @@
 //!
 //! A question of its own: no answer rests on it. Every number it tells was worked out through a [`Sheet`].
 
+mod asked;
 mod bar;
 mod ends;
 mod finish;
@@ -9,6 +10,7 @@ pub mod machine;
 mod tube;
 mod weight;
 
+pub use asked::Asked;
 pub use machine::Machine;
 
 use machine::Setting;
@@ -143,17 +145,6 @@ pub struct ToMeasure {
     pub asked: Option<Asked>,
 }
 
-/// What a measured length should be.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Asked {
-    /// The length, m.
-    pub length: f64,
-    /// How far it may be under, m.
-    pub under: f64,
-    /// How far it may be over, m.
-    pub over: f64,
-}
-
 /// How a link is made; `answer` is the answer for it. Nothing for a link that is not there.
 pub fn route(document: &Document, link: usize, answer: &Answer, machine: &Machine) -> Route {
     let shop =
@@ -278,8 +269,8 @@ impl Step {
         self
     }
 
-    fn measuring(mut self, name: &'static str, end: Option<usize>, asked: Option<Asked>) -> Self {
-        self.boxes.push(ToMeasure { name, end, asked });
+    fn measuring(mut self, name: &'static str, end: Option<usize>, asked: impl Into<Option<Asked>>) -> Self {
+        self.boxes.push(ToMeasure { name, end, asked: asked.into() });
         self
     }
 
@@ -291,23 +282,6 @@ impl Step {
         self.warnings.extend(sheet.out_of_range.take());
         self.working = sheet.lines;
         self
-    }
-}
-
-impl Asked {
-    /// A length that may be as far under as over.
-    const fn within(length: f64, either: f64) -> Option<Self> {
-        Some(Self { length, under: either, over: either })
-    }
-
-    /// A length that may only be over.
-    const fn at_least(length: f64, over: f64) -> Option<Self> {
-        Some(Self { length, under: 0.0, over })
-    }
-
-    /// A length that may only be under.
-    const fn at_most(length: f64, under: f64) -> Option<Self> {
-        Some(Self { length, under, over: 0.0 })
     }
 }
 

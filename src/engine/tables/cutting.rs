@@ -20,6 +20,8 @@ pub struct Class {
     pub turning: f64,
     /// The tap that brings chips out of a blind hole.
     pub blind_tap: Advice,
+    /// The letter of that tap's chamfer.
+    pub blind_chamfer: &'static str,
 }
 
 /// A cutting fluid.
@@ -64,6 +66,7 @@ pub static CLASSES: &[Class] = &[
         tapping_fluid: Fluid { name: "lard oil, or sulfur-base oil mixed with mineral oil", cite: FLUIDS },
         turning: 300.0,
         blind_tap: SPIRAL,
+        blind_chamfer: "C",
     },
     Class {
         id: "low-carbon-steel",
@@ -72,6 +75,7 @@ pub static CLASSES: &[Class] = &[
         tapping_fluid: Fluid { name: "25 to 40 % lard oil with mineral oil", cite: FLUIDS },
         turning: 100.0,
         blind_tap: SPIRAL_IN_STEEL,
+        blind_chamfer: "D",
     },
     Class {
         id: "alloy-steel",
@@ -80,6 +84,7 @@ pub static CLASSES: &[Class] = &[
         tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
         turning: 80.0,
         blind_tap: SPIRAL_IN_STEEL,
+        blind_chamfer: "D",
     },
     Class {
         id: "hardened-alloy-steel",
@@ -88,6 +93,7 @@ pub static CLASSES: &[Class] = &[
         tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
         turning: 50.0,
         blind_tap: SPIRAL_IN_STEEL,
+        blind_chamfer: "D",
     },
 ];
 
@@ -101,7 +107,16 @@ pub fn class(material: &Material) -> &'static Class {
     CLASSES.iter().find(|class| class.id == id).unwrap_or(&CLASSES[0])
 }
 
+/// The letter of the chamfer for a through hole.
+const THROUGH_CHAMFER: &str = "B";
+
 impl Class {
+    /// The chamfer of the tap for it: right through, or into a blind hole.
+    pub fn chamfer(&self, through: bool) -> Option<&'static ChamferForm> {
+        let letter = if through { THROUGH_CHAMFER } else { self.blind_chamfer };
+        CHAMFER_FORMS.iter().find(|form| form.letter == letter)
+    }
+
     /// How fast it is drilled.
     pub fn drilling(&self) -> Option<&'static CuttingSpeed> {
         DRILLING_SPEEDS.iter().find(|row| row.id == self.id)

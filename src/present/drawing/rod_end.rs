@@ -141,7 +141,7 @@ pub(super) fn bore(sketch: &mut Sketch, made: &LinkGeometry, from: f64, to: f64,
 /// Wrench flats, seen square on: a narrower stretch of the bar with its two edges.
 pub(super) fn flats(sketch: &mut Sketch, made: &LinkGeometry, face: f64, axis: f64, scale: f64) {
     // Wider than the bar, they do not cut into it.
-    let Some(flats) = made.flats.filter(|flats| flats.width < made.outside_diameter) else { return };
+    let Some(flats) = made.cut_flats() else { return };
     let (from, to) = (face + flats.start * scale, face + (flats.start + flats.length) * scale);
     let (half, narrow) = (made.outside_diameter / 2.0 * scale, flats.width / 2.0 * scale);
     sketch.block("notch", (from, axis - half - 0.8), (to, axis - narrow));

@@ -98,7 +98,7 @@ impl Sheet<'_> {
 
     /// Wrench flats, seen square on, where they cut into the bar.
     fn flats(&mut self) {
-        let Some(flats) = self.made.flats.filter(|flats| flats.width < self.made.outside_diameter) else { return };
+        let Some(flats) = self.made.cut_flats() else { return };
         let (from, to) = (self.at(0, flats.start), self.at(0, flats.start + flats.length));
         let (narrow, radius) = (flats.width / 2.0 * self.scale, self.radius());
         self.both_sides(Layer::Outline, (from, narrow), (to, narrow));
@@ -144,7 +144,7 @@ impl Sheet<'_> {
             }
         }
         all.push((0.0, self.long(), rows[3], said("", made.bar)));
-        if let Some(flats) = made.flats.filter(|flats| flats.width < made.outside_diameter) {
+        if let Some(flats) = made.cut_flats() {
             let (from, to) = (self.at(0, flats.start), self.at(0, flats.start + flats.length));
             let above = self.radius() + step;
             all.push((0.0, from, above + step, said("", flats.start)));

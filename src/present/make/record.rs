@@ -1,7 +1,7 @@
 //! The as-built record: what was measured on each piece, beside what was asked for.
 
 use crate::document::{Document, Holds, PIECE_FIELDS, Piece, PieceField};
-use crate::engine::shop::as_built::{self, Asked, Judged};
+use crate::engine::shop::as_built::{self, Expected, Judged, Reading, Stop};
 use crate::engine::shop::route::machine::Machine;
 use crate::present::words::{Units, fit, in_units, letter, titled};
 use crate::quantity::{self, Kind, System};
@@ -46,7 +46,7 @@ pub fn rows(piece: &Piece, answer: &Answer, machine: &Machine, units: impl Into<
         RecordRow {
             field,
             label: label(field),
-            asked: asked(as_built::asked(field, &answer.link, machine), units),
+            asked: expected(as_built::expected(field, &answer.link, machine), units),
             value: shown(field, piece, units),
             judged: judged.map(|judged| (judged.passes(), in_words(judged, units))),
         }
@@ -98,14 +98,12 @@ pub fn take(field: &PieceField, piece: &mut Piece, text: &str, system: System) -
     }
 }
 
-fn asked(asked: Asked, units: Units) -> String {
-    let fine = |value: f64| in_units(value, Kind::FineLength, units);
-    match asked {
-        Asked::Within(length, [under, over]) if under > 0.0 => format!("{}, ± {}", fine(length), fine(over)),
-        Asked::Within(length, [_, over]) => format!("{}, up to {} more", fine(length), fine(over)),
-        Asked::AsSet(length) => format!("{} as set", fine(length)),
-        Asked::Gauges => "go in, no-go not".to_string(),
-        Asked::Nothing => String::new(),
+fn expected(expected: Expected, units: Units) -> String {
+    match expected {
+        Expected::Measured(length) => super::route::asked(length, units),
+        Expected::AsSet(length) => format!("{} as set", in_units(length, Kind::FineLength, units)),
+        Expected::Gauges => "go in, no-go not".to_string(),
+        Expected::Nothing => String::new(),
     }
 }
 
@@ -122,8 +120,47 @@ fn in_words(judged: Judged, units: Units) -> String {
                 format!("Only {full_in} of full thread in the bar, at least {least_in} required.")
             }
         }
+        Judged::TooDeep { inserted, room, by } => {
+            let (inserted, room) = (fit(inserted, units), fit(room, units));
+            let why = match by {
+                Stop::Hole => "before the shank meets the bottom of its thread",
+                Stop::JamNut => "with the jam nut on its thread",
+            };
+            format!("Cannot be: {inserted} of shank in the bar, and at most {room} goes in {why}. Measure again.")
+        }
+        Judged::Agrees(sum) => format!("Agrees with bar and both faces, {}.", fit(sum, units)),
+        Judged::Disagrees { sum, wrong } => {
+            let sum = fit(sum, units);
+            match wrong {
+                Some(reading) => format!(
+                    "Bar and both faces add up to {sum}, not to this. Measure {} again first: with the length asked for there, all four agree.",
+                    named(reading)
+                ),
+                None => format!(
+                    "Bar and both faces add up to {sum}, not to this. One of the four is wrong: measure all of them again."
+                ),
+            }
+        }
+        Judged::InRange([least, most]) => {
+            format!("Between {} and {}, as far as this link can be set.", fit(least, units), fit(most, units))
+        }
+        Judged::OutOfRange([least, most]) => format!(
+            "Cannot be, or an end is wound too far: this link can be set from {} to {}. Measure again.",
+            fit(least, units),
+            fit(most, units)
+        ),
         Judged::Gauges(true) => "Passed.".to_string(),
         Judged::Gauges(false) => "Refused by its gauges: it does not leave the shop.".to_string(),
+    }
+}
+
+/// A reading, within a sentence.
+const fn named(reading: Reading) -> &'static str {
+    match reading {
+        Reading::Bar => "the bar, face to face,",
+        Reading::Face(0) => "eye center to bar face at A",
+        Reading::Face(_) => "eye center to bar face at B",
+        Reading::Eyes => "eye to eye",
     }
 }
 

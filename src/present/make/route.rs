@@ -2,6 +2,7 @@
 
 mod rows;
 
+pub(super) use rows::asked;
 pub use rows::{Measurement, Row};
 
 use super::super::drawing::{self, Drawing, Layout};

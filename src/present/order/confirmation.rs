@@ -1,6 +1,7 @@
 //! The confirmation: a text that asks for a yes, how far the order is, and what has changed since the yes.
 
-use super::read_back::{picked, since_first_said};
+use super::needed::failing;
+use super::read_back::{picked, since_first_said, whose};
 use crate::differences::{Difference, differences};
 use crate::document::{Document, Order, Stage};
 use crate::engine::shop::code::{self, Code};
@@ -14,6 +15,9 @@ use crate::share::{self, Sent};
 /// What the text is good for.
 const ASKS: &str =
     "Please read every line, and answer yes with the order code if all of it is right. Nothing is cut before.";
+
+/// What it is not good for.
+const DOES_NOT_ASK: &str = "Do not answer yes to this order: it fails as entered.";
 
 /// The text to send: what is made, in both units, with the order's code and the link that opens it. `date` is the day it
 /// is sent, as the reader writes it; what of the order is ticked goes along, and no price ever does.
@@ -38,11 +42,14 @@ pub fn text(
         }
     }
     lines.extend(Some(order.remarks).filter(|text| !text.is_empty()).map(|text| format!("Remarks: {text}")));
-    lines.extend(since_first_said(document, System::Inch));
+    lines.extend(since_first_said(document, Units::Both));
+    let failing = failing(document, reports);
+    let fails = !failing.is_empty();
+    lines.extend(failing);
     match code {
         Some(code) => {
             lines.push(format!("Order code: {} ({})", code.written(), code.spoken()));
-            lines.push(ASKS.to_string());
+            lines.push(if fails { DOES_NOT_ASK } else { ASKS }.to_string());
         }
         None => {
             lines.push("This order has no code yet: something is still missing, so it cannot be confirmed.".to_string())
@@ -70,7 +77,8 @@ fn link_lines(document: &Document, link: usize, answer: &Answer) -> Vec<String> 
         lines.push("The bar length stands only until the rod ends are measured.".to_string());
     }
     for (end, made) in made.ends.iter().enumerate() {
-        lines.push(format!("End {}: {}, {} thread", letter(end), thread(made.thread), made.hand.words()));
+        let whose = whose(document, At { end, ..place });
+        lines.push(format!("End {}: {}, {} thread; {whose}", letter(end), thread(made.thread), made.hand.words()));
     }
     lines.push(format!("Finish: {}", lower(finish)));
     lines.push(format!("Calculation: {}", lower(answer.word())));

@@ -7,9 +7,9 @@ use crate::document::{Document, SuppliedBy};
 use crate::engine::shop::code::Code;
 use crate::inputs::{At, Choice, FINISH, MEASURED_ON, QUANTITY, SUPPLIED_BY};
 use crate::present::verdict::weakest;
-use crate::present::words::{self, hand_mark, job, length, letter, lower, metal};
+use crate::present::words::{self, Units, hand_mark, in_units, job, length, letter, lower, metal};
 use crate::quantity::System;
-use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport};
+use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport, Verdict};
 use crate::share;
 
 /// As many letters as a short message takes.
@@ -94,19 +94,23 @@ fn across(made: &LinkGeometry, system: System) -> String {
 
 /// Thread, hand and owner of the rod end at one end.
 fn end_line(document: &Document, place: At, made: &EndGeometry) -> String {
-    let supplied_by = document.links.get(place.link).and_then(|link| link.ends.get(place.end)?.supplied_by);
-    let whose = match supplied_by {
-        Some(SuppliedBy::Shop) => "the rod end comes from us",
-        Some(SuppliedBy::Customer) => "the rod end is your own",
-        _ => "nobody has said whose the rod end is",
-    };
     format!(
-        "End {}: {}, that is {}; {}; {whose}.",
+        "End {}: {}, that is {}; {}; {}.",
         letter(place.end),
         spoken::thread(made.thread),
         words::thread(made.thread),
-        spoken::hand(made.hand, place.end)
+        spoken::hand(made.hand, place.end),
+        whose(document, place)
     )
+}
+
+/// Who brings the rod end at one end, as it is told to the customer.
+pub(super) fn whose(document: &Document, place: At) -> &'static str {
+    match document.links.get(place.link).and_then(|link| link.ends.get(place.end)?.supplied_by) {
+        Some(SuppliedBy::Shop) => "the rod end comes from us",
+        Some(SuppliedBy::Customer) => "the rod end is your own",
+        _ => "nobody has said whose the rod end is",
+    }
 }
 
 /// Which rig the order is for.
@@ -124,7 +128,8 @@ fn of_order(document: &Document) -> Vec<String> {
 }
 
 /// What differs from what was first said; nothing where that was not kept.
-pub fn since_first_said(document: &Document, system: System) -> Vec<String> {
+pub fn since_first_said(document: &Document, units: impl Into<Units>) -> Vec<String> {
+    let units = units.into();
     let first = &document.order.first_said;
     if first.is_empty() {
         return Vec::new();
@@ -142,8 +147,9 @@ pub fn since_first_said(document: &Document, system: System) -> Vec<String> {
     if found.is_empty() {
         return vec!["Nothing that you first said has changed.".to_string()];
     }
+    let number = |value: f64, kind| in_units(value, kind, units);
     let sentence =
-        |difference: &Difference| format!("Changed since you first said it: {}.", difference.sentence(system));
+        |difference: &Difference| format!("Changed since you first said it: {}.", difference.sentence_with(&number));
     found.iter().map(sentence).collect()
 }
 
@@ -153,8 +159,10 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
     let [a, b] = &made.ends;
     let [given, bar] = [made.length, made.bar].map(|value| length(value, system));
     let count = words::pieces(pieces_of(document, link) as usize);
+    // In a rig of several links this is the code of one of them, which no order goes by.
+    let called = if document.links.len() > 1 { "Link code" } else { "Order" };
     let must = [
-        format!("Order {}: {}, {count}.", code.written(), lower_title(document, link)),
+        format!("{called} {}: {}, {count}.", code.written(), lower_title(document, link)),
         format!("Mount to mount {given}."),
         format!("Eye to eye {given}."),
         format!("Bar {bar} face to face."),
@@ -177,7 +185,9 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
         made.provisional.then_some(provisional),
         Some(format!("Rod ends: {}, {}.", whose[0], whose[1])),
         Some(format!("{} {}, {}.", words::stock(made, system), metal(made), lower(finish))),
-        Some("All right? Answer yes.".to_string()),
+        Some(
+            if answer.verdict == Verdict::Fails { "Do not answer yes." } else { "All right? Answer yes." }.to_string(),
+        ),
     ];
     let mut text = must.join(" ");
     // Whatever else fits, the most important first.

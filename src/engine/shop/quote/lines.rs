@@ -7,8 +7,7 @@ use crate::engine;
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{lengths, sections};
 use crate::engine::tables::materials::Form;
-use crate::inputs::{self, At};
-use crate::quantity::{INCH, POUND_FORCE, STANDARD_GRAVITY, exceeds};
+use crate::quantity::{INCH, POUND_FORCE, STANDARD_GRAVITY};
 use crate::report::{Answer, Part};
 use crate::shop::money::{Cents, Quantity, Rate};
 use crate::shop::prices::{Charge, Price, PriceBook, Sought};
@@ -222,15 +221,13 @@ impl<'a> Lines<'a> {
 
     fn operations(&mut self, document: &Document, job: &Job) {
         let made = &job.answer.link;
-        let place = At::of_link(document, job.index);
         self.each(job, Charge::Saw);
         self.both_ends(job, Charge::Face);
         self.both_ends(job, Charge::DrillAndTap);
-        let skim = inputs::SKIM.value(document, place).unwrap_or(0.0);
-        if made.material.form == Form::Bar && exceeds(skim, 0.0) {
+        if made.is_skimmed() {
             self.each(job, Charge::Skim);
         }
-        if made.flats.is_some() {
+        if made.cut_flats().is_some() {
             self.each(job, Charge::Flats);
         }
         if made.material.form == Form::Tube {

@@ -155,7 +155,7 @@ fn cost(shop: &Shop) -> Option<Cost> {
 /// The wrench flats, where they cut into the bar.
 pub(super) fn flats(shop: &Shop) -> Option<Step> {
     let made = shop.made;
-    let flats = made.flats.filter(|flats| flats.width < made.outside_diameter)?;
+    let flats = made.cut_flats()?;
     let off = shop.machine.in_force(&FLATS_TOLERANCE);
     let step = shop
         .step(Operation::Flats, None, "Wrench flats", &FLATS_MINUTES)

@@ -10,9 +10,10 @@ use crate::engine::formula::Sheet;
 use crate::engine::formulas::lengths::COUNTERSINK_DEPTH;
 use crate::engine::formulas::machining;
 use crate::engine::formulas::threads::PERCENT_OF_THREAD;
+use crate::engine::geometry::CLEAR_PITCHES;
 use crate::engine::sentence::{Said, said};
-use crate::engine::tables::cutting::CHAMFER_FORMS;
-use crate::engine::tables::drills::{self, Drill, Feed, TAPS, Tap};
+use crate::engine::tables::cutting::ChamferForm;
+use crate::engine::tables::drills::{self, Drill, Feed};
 use crate::inputs;
 use crate::quantity::{INCH, Kind, System, deg, exceeds, mm};
 use crate::report::EndGeometry;
@@ -236,17 +237,48 @@ pub(super) fn countersink(shop: &Shop, end: usize, made: &EndGeometry) -> Step {
         .worked(sheet, None)
 }
 
-/// The kind of tap that the depth of the hole is reckoned for.
-fn plug() -> Option<&'static Tap> {
-    TAPS.iter().find(|tap| tap.id == "plug")
+/// Says which chamfer the tap has, and whether the hole as drilled has room for it below the full thread.
+fn chamfered(step: Step, sheet: &mut Sheet, form: &ChamferForm, made: &EndGeometry, through: bool) -> Step {
+    let [least, most] = form.threads;
+    let step = step
+        .say(said![
+            "Chamfer of ",
+            (least, Count),
+            " to ",
+            (most, Count),
+            " threads (form ",
+            (form.letter),
+            (if through { "): it must pass right through." } else { ")." })
+        ])
+        .figure("Chamfer of the tap", Value::Counted(form.threads, "threads"))
+        .from(form.cite);
+    if through {
+        return step;
+    }
+    let needed =
+        sheet.work(&machining::FULL_DIAMETER_DEPTH, &[made.tapped_depth, most, made.thread.pitch, CLEAR_PITCHES]);
+    if exceeds(needed, made.drill_depth) {
+        return step.warn(Some(said![
+            "The hole has no room for this chamfer: ",
+            (needed, FineLength),
+            " to the shoulder is needed and ",
+            (made.drill_depth, FineLength),
+            " is drilled. Take a tap with a shorter chamfer."
+        ]));
+    }
+    step.say(said![
+        "This chamfer needs ",
+        (needed, FineLength),
+        " to the shoulder; the hole is drilled ",
+        (made.drill_depth, FineLength),
+        "."
+    ])
 }
 
 /// Tapping: into a blind hole, or right `through` an insert.
 pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) -> Step {
     let mut sheet = Sheet::recording();
     let class = class_of_hole(made);
-    // No deeper than half of what is clear below the tap, so that it cannot reach the bottom.
-    let deeper = shop.machine.in_force(&DEPTH_TOLERANCE).min(made.thread.pitch / 2.0);
     let mut step = shop
         .step(Operation::Tap, Some(end), "Tap", &TAP_MINUTES)
         .say(said![
@@ -264,25 +296,12 @@ pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) ->
         ])
         .figure("Thread", Value::Words(format!("{} {class}, {}", made.thread.label, made.hand.words())))
         .length("Full thread from the face", made.tapped_depth)
-        .measuring("Full thread", Some(end), Asked::at_least(made.tapped_depth, deeper));
+        .measuring("Full thread", Some(end), Asked::full_thread(made, shop.machine));
     if !through {
         step = step.say(said!["Take a ", (shop.class.blind_tap.words), "."]).from(shop.class.blind_tap.cite);
     }
-    if let (Some(plug), Some(form)) = (plug(), CHAMFER_FORMS.iter().find(|form| form.letter == "D")) {
-        step = step
-            .say(said![
-                "Plug chamfer of ",
-                (plug.chamfer[0], Count),
-                " to ",
-                (plug.chamfer[1], Count),
-                " threads (form ",
-                (form.letter),
-                "): ",
-                (if through { "it must pass right through." } else { "the hole has room for it." })
-            ])
-            .figure("Chamfer of the tap", Value::Counted(plug.chamfer, "threads"))
-            .from(plug.cite)
-            .from(form.cite);
+    if let Some(form) = shop.class.chamfer(through) {
+        step = chamfered(step, &mut sheet, form, made, through);
     }
     step = step.warn((made.hand == Hand::Left).then(|| {
         said!["LEFT-HAND: use the LH tap and turn it counterclockwise; a spiral-flute LH tap has a left-hand spiral."]

@@ -54,12 +54,10 @@ fn trial(shop: &Shop) -> Step {
 }
 
 fn measure(shop: &Shop) -> Step {
-    let made = shop.made;
-    let off = shop.machine.in_force(&LENGTH_TOLERANCE);
     shop.step(Operation::Measure, None, "Measure as built", &MEASURE_MINUTES)
         .say(said!["Measure at room temperature what is asked for below, and write it down. What is out of tolerance does not leave the shop before it is settled."])
         .from(LENGTH_TOLERANCE.cite)
-        .measuring("Face to face, finished", None, Asked::within(made.bar, off))
+        .measuring("Face to face, finished", None, Asked::bar(shop.made, shop.machine))
         .measuring("Eye to eye, if rod ends are fitted", None, None)
 }
 

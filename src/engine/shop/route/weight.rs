@@ -18,7 +18,7 @@ pub(super) fn finished(shop: &Shop, sheet: &mut Sheet) -> f64 {
     let made = shop.made;
     let area = sheet.work(&sections::RING_AREA, &[made.outside_diameter, 0.0]);
     let [a, b] = [0, 1].map(|end| hole(shop, end, sheet));
-    let flats = made.flats.filter(|flats| flats.width < made.outside_diameter).map_or(0.0, |flats| {
+    let flats = made.cut_flats().map_or(0.0, |flats| {
         let angle = sheet.work(&sections::FLATS_HALF_ANGLE, &[flats.width, made.outside_diameter]);
         let left = sheet.work(&sections::FLATS_AREA, &[made.outside_diameter, angle, 0.0]);
         sheet.work(&machining::FLATS_VOLUME, &[area, left, flats.length])

@@ -3,7 +3,7 @@
 use super::super::super::ends::SizeRow;
 use super::super::super::words::{self, Units, in_units, say_in, unbroken};
 use super::shape;
-use crate::engine::shop::route::{Figure, Step, ToMeasure, Value};
+use crate::engine::shop::route::{Asked, Figure, Step, ToMeasure, Value};
 use crate::quantity::{Kind, System, show};
 
 /// Feet in one meter a minute, for cutting speeds.
@@ -92,18 +92,21 @@ fn plain(value: f64) -> String {
 
 /// What is measured.
 pub(super) fn measurement(index: usize, one: &ToMeasure, units: Units) -> Measurement {
-    let asked = one.asked.map_or_else(String::new, |asked| {
-        let fine = |value: f64| in_units(value, Kind::FineLength, units);
-        let length = fine(asked.length);
-        let nothing = |value: f64| value <= 0.0;
-        match (nothing(asked.under), nothing(asked.over)) {
-            (true, true) => length,
-            (true, false) => format!("{length}, up to {} more", fine(asked.over)),
-            (false, true) => format!("{length}, up to {} less", fine(asked.under)),
-            (false, false) => format!("{length}, ± {}", fine(asked.over)),
-        }
-    });
+    let asked = one.asked.map_or_else(String::new, |length| asked(length, units));
     Measurement { step: number(index), name: at_end(one.name, one.end), asked }
+}
+
+/// A length that is asked for, with its tolerance.
+pub(in crate::present::make) fn asked(asked: Asked, units: Units) -> String {
+    let fine = |value: f64| in_units(value, Kind::FineLength, units);
+    let length = fine(asked.length);
+    let nothing = |value: f64| value <= 0.0;
+    match (nothing(asked.under), nothing(asked.over)) {
+        (true, true) => length,
+        (true, false) => format!("{length}, up to {} more", fine(asked.over)),
+        (false, true) => format!("{length}, up to {} less", fine(asked.under)),
+        (false, false) => format!("{length}, ± {}", fine(asked.over)),
+    }
 }
 
 /// `45 min`, `1 h 20 min`; begun minutes count.
