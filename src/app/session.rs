@@ -28,6 +28,7 @@ use linkwright::present::drawing::Layout;
 use linkwright::present::words;
 use linkwright::quantity::{Kind, System};
 use linkwright::report::{Answer, LinkReport, WholeRig};
+use linkwright::share::{Sent, sent};
 use linkwright::store::Refused;
 use linkwright::store::history::History;
 use linkwright::store::saved_builds::SavedBuild;
@@ -62,7 +63,7 @@ pub(crate) struct Session {
     pub(crate) rig: Memo<Arc<WholeRig>>,
     /// How firm the answer is; worked out only while something reads it.
     pub(crate) firmness: Memo<Firm>,
-    /// Document and current link.
+    /// The document without its order and what was measured of it, and the current link: what slow questions rest on.
     pub(crate) question: Memo<Question>,
     /// The same as they were when typing last paused.
     paused: RwSignal<Option<Question>>,
@@ -159,7 +160,8 @@ impl Session {
             refused
         });
         let printing = RwSignal::new(false);
-        let question = Memo::new(move |_| (document.get(), link.get()));
+        // What was said and measured of an order is long, and no report rests on it.
+        let question = Memo::new(move |_| (document.with(|document| sent(document, Sent::default())), link.get()));
         let paused = slow::paused(question);
         let session = Self {
             document,

@@ -4,7 +4,7 @@ mod planned;
 
 pub(super) use planned::Planned;
 
-use super::machines::{Machines, SettingEntry};
+use super::machines::{Machines, NotKept, SettingEntry};
 use super::which_builds::WhichBuilds;
 use crate::app::drawings::DrawingView;
 use crate::app::fields::{Fold, PaperPart};
@@ -53,6 +53,7 @@ pub(super) fn CutPlanSection(
             <WhichBuilds with_rig=planned.with_rig ticked=planned.builds />
             <Fold summary=saw id="saw-settings" class="on-screen">
                 <div class="two">{SAW.map(|setting| view! { <SettingEntry machines setting /> }).collect_view()}</div>
+                <NotKept machines />
             </Fold>
             <div class="buttons">
                 <button type="button" id="plan-cuts" on:click=plan>"Plan the cuts"</button>

@@ -5,8 +5,7 @@ use crate::browser::storage;
 use leptos::prelude::*;
 use linkwright::engine::shop::route::Machine;
 use linkwright::engine::shop::route::machine::{self, Setting};
-use linkwright::present::make::machine::{SettingField, field, take};
-use linkwright::present::order::lists::not_kept;
+use linkwright::present::make::machine::{SettingField, field, not_kept, take};
 use linkwright::present::saved::notices::refused;
 use linkwright::store::Write;
 use linkwright::store::shop_lists::key;
@@ -21,7 +20,7 @@ pub(super) struct Machines {
     /// The settings.
     pub(super) machine: RwSignal<Machine>,
     /// Why they are not kept, if they are not.
-    pub(super) trouble: RwSignal<Option<String>>,
+    trouble: RwSignal<Option<String>>,
 }
 
 impl Machines {
@@ -46,6 +45,15 @@ impl Machines {
         self.trouble.set(kept.err().map(|why| not_kept(refused(why))));
         Some(done)
     }
+}
+
+/// Why the settings are not kept; nothing while they are.
+#[component]
+pub(super) fn NotKept(
+    /// The settings.
+    machines: Machines,
+) -> impl IntoView {
+    move || machines.trouble.get().map(|words| view! { <p class="error" role="alert">{words}</p> })
 }
 
 /// The field of one setting.

@@ -1,6 +1,6 @@
 //! The route sheet on the screen: every step with its figures, and the machines it goes by.
 
-use super::machines::{Machines, SettingEntry};
+use super::machines::{Machines, NotKept, SettingEntry};
 use crate::app::drawings::DrawingView;
 use crate::app::fields::Fold;
 use crate::app::session::use_session;
@@ -202,7 +202,7 @@ fn MachineFold(
         <Fold summary=label id="machine-limits" class="on-screen">
             <p class="help">{HELP}</p>
             <div class="two">{entries}</div>
-            {move || machines.trouble.get().map(|words| view! { <p class="error" role="alert">{words}</p> })}
+            <NotKept machines />
             <div class="buttons">
                 <button type="button" id="reset-machine" on:click=reset>"Back to the defaults"</button>
             </div>

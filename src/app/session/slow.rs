@@ -11,7 +11,7 @@ use std::time::Duration;
 /// Typing has paused after this long without a key.
 const PAUSE: Duration = Duration::from_millis(180);
 
-/// A document, and which of its links is asked about.
+/// A document without its order, and which of its links is asked about.
 pub(crate) type Question = (Document, usize);
 
 /// Document and link as they were when typing last paused; none before it first did.

@@ -7,6 +7,11 @@ use crate::quantity::{Kind, System, plain, read, show, unit_name};
 /// Said above the fields.
 pub const HELP: &str = "Assumed until you set your own; kept on this device only. An answer never depends on them.";
 
+/// Said where the browser refuses to keep the settings.
+pub fn not_kept(why: &str) -> String {
+    format!("{why} Your settings are not kept: they are gone once you leave this view.")
+}
+
 /// What a field of a setting shows.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct SettingField {

@@ -16,9 +16,9 @@ use linkwright::report::LinkReport;
 use linkwright::shop::Lists;
 
 /// What a plan is made of.
-#[derive(Clone, PartialEq)]
+#[derive(Clone)]
 struct Question {
-    /// The rig that is open, if it is cut.
+    /// The rig that is open without its order, if it is cut.
     rig: Option<Document>,
     /// The ids of the saved builds that are cut.
     builds: Vec<String>,
@@ -54,19 +54,20 @@ impl Planned {
         Self { found: RwSignal::new(None), with_rig: RwSignal::new(true), builds: RwSignal::new(Vec::new()) }
     }
 
+    /// What a plan is made of now. Nothing is tracked.
     fn question(self, session: Session, shop: Shop, machines: Machines) -> Question {
         Question {
-            rig: self.with_rig.get().then(|| session.document.get()),
-            builds: self.builds.get(),
-            lists: shop.lists.get(),
-            machine: machines.machine.get(),
+            rig: self.with_rig.get_untracked().then(|| session.question.get_untracked().0),
+            builds: self.builds.get_untracked(),
+            lists: shop.lists.get_untracked(),
+            machine: machines.machine.get_untracked(),
         }
     }
 
     /// Makes the plan. It takes as long as many answers, so it is asked for by hand.
     pub(crate) fn plan(self, session: Session, shop: Shop, machines: Machines) {
         session.settle();
-        let of = untrack(|| self.question(session, shop, machines));
+        let of = self.question(session, shop, machines);
         let whole = session.rig.get_untracked();
         let system = session.units.get_untracked();
         let builds: Vec<(String, Document, Vec<LinkReport>)> = session.with_builds(|saved| {
@@ -93,8 +94,20 @@ impl Planned {
 
     /// Whether nothing has changed since.
     pub(crate) fn is_current(self, session: Session, shop: Shop, machines: Machines) -> bool {
-        let now = self.question(session, shop, machines);
-        self.found.with(|found| found.as_ref().is_some_and(|found| found.of == now))
+        // Nothing is compared at every key while nothing is planned.
+        self.found.with(|found| {
+            found.as_ref().is_some_and(|Found { of, .. }| {
+                let same_rig = match (&of.rig, self.with_rig.get()) {
+                    (Some(of), true) => session.question.with(|(now, _)| now == of),
+                    (None, false) => true,
+                    _ => false,
+                };
+                same_rig
+                    && self.builds.with(|now| *now == of.builds)
+                    && shop.lists.with(|now| *now == of.lists)
+                    && machines.machine.with(|now| *now == of.machine)
+            })
+        })
     }
 
     /// Whether nothing is cut.
