@@ -7,7 +7,7 @@ mod order;
 pub(crate) mod pieces;
 mod text;
 
-pub use order::{Sent, made_of, sent, snapshot, to_send};
+pub use order::{Sent, made_of, said_of, sent, snapshot, to_send};
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
 use crate::inputs::{At, CHOICES, NUMBERS, Scope, places};

@@ -36,6 +36,19 @@ fn unguarded(cell: &str) -> &str {
     cell.strip_prefix('\'').filter(|rest| runs(rest.trim_start_matches('\''))).unwrap_or(cell)
 }
 
+/// A number as it is written with a point. A spreadsheet that separates cells by semicolons writes `1,335` for 1.335.
+fn with_point(cell: &str, delimiter: u8) -> String {
+    let is_decimal = |(whole, rest): (&str, &str)| {
+        let digits = |text: &str| !text.is_empty() && text.bytes().all(|byte| byte.is_ascii_digit());
+        digits(whole.strip_prefix('-').unwrap_or(whole)) && digits(rest)
+    };
+    if delimiter == b';' && cell.split_once(',').is_some_and(is_decimal) {
+        cell.replacen(',', ".", 1)
+    } else {
+        cell.to_string()
+    }
+}
+
 /// The text of a file: RFC 4180, UTF-8, lines that end as every spreadsheet reads them.
 pub fn write(rows: &[Vec<String>]) -> String {
     let mut writer = WriterBuilder::new().flexible(true).terminator(Terminator::CRLF).from_writer(Vec::new());
@@ -73,11 +86,13 @@ pub fn read(text: &str) -> Result<Vec<Row>, String> {
             let line = why.position().map_or(0, csv::Position::line);
             format!("Line {line} of this file cannot be read. Nothing from it was used.")
         })?;
-        if rows.len() >= MOST_ROWS {
+        // Beside the headings.
+        if rows.len() > MOST_ROWS {
             return Err(format!("This file has more than {MOST_ROWS} rows. Nothing from it was used."));
         }
         let line = record.position().map_or(0, |start| first_line(text, start));
-        let cells: Vec<String> = record.iter().map(|cell| unguarded(cell.trim()).to_string()).collect();
+        let cell = |cell: &str| with_point(unguarded(cell.trim()), delimiter);
+        let cells: Vec<String> = record.iter().map(cell).collect();
         if cells.iter().any(|cell| !cell.is_empty()) {
             rows.push(Row { line, cells });
         }

@@ -7,7 +7,7 @@ mod random;
 #[path = "store/tabs.rs"]
 mod tabs;
 
-use linkwright::document::{Document, Position, Role, Side, Use};
+use linkwright::document::{Document, Position, Role, Side, Stage, Use};
 use linkwright::quantity::{inch, lbf};
 use linkwright::share::{from_fragment, to_fragment};
 use linkwright::store::history::History;
@@ -385,4 +385,22 @@ fn an_address_without_its_order_leads_back_to_it() {
     let received = receive(&from_fragment(&address), None, "", std::slice::from_ref(&saved), "new".to_string());
     assert_eq!(received.entries.fragment, kept.fragment);
     assert_eq!(received.entries.origin.build.as_deref(), Some("fresh"));
+}
+
+/// Anybody can write a link: what only a shop knows is taken from none.
+#[test]
+fn a_link_brings_no_yes_and_no_record() {
+    let mut forged = one();
+    forged.order.remarks = "ring first".to_string();
+    let honest = to_fragment(&forged);
+    forged.order.stage = Stage::Cut;
+    forged.order.yes.by = "Nobody".to_string();
+    forged.links[0].piece_mut(0).heat = "H 1".to_string();
+    let link = to_fragment(&forged);
+    let found = Found { address: &link, own_address: "", of_tab: "", shared: "" };
+    let Open::Link(opened, _) = on_load(found).open else { panic!("a link") };
+    assert_eq!(to_fragment(&opened.document), honest, "remarks may be sent");
+    assert!(opened.notices.len() == 1 && opened.notices[0].contains("left out"), "{:?}", opened.notices);
+    let AddressChange::Link(opened) = on_address(&link, &StoredEntries::default()) else { panic!("a link") };
+    assert_eq!(to_fragment(&opened.document), honest);
 }

@@ -73,7 +73,11 @@ impl Shop {
             // A list that was emptied elsewhere.
             _ if text.is_empty() => self.lists.update(|lists| shop::clear(lists, kind)),
             Some(Ok(sentences)) => self.say(kind, sentences),
-            Some(Err(sentence)) => self.say(kind, vec![sentence]),
+            Some(Err(sentence)) => {
+                self.say(kind, vec![sentence]);
+                // Not seen: whatever takes its place sets it aside.
+                return self.note_seen(kind, String::new());
+            }
             None => {}
         }
         self.note_seen(kind, text);

@@ -37,9 +37,19 @@ pub fn made_of(document: &Document) -> Document {
     Document { name: String::new(), ..sent(document, Sent::default()) }
 }
 
+/// What was said: what is made, for whom, by when and with which remarks, without the name of the rig.
+pub fn said_of(document: &Document) -> Document {
+    let mut said = made_of(document);
+    let order = &document.order;
+    said.order.reference.clone_from(&order.reference);
+    said.order.remarks.clone_from(&order.remarks);
+    said.order.wanted.clone_from(&order.wanted);
+    said
+}
+
 /// All entries as a text that an order keeps, to tell later what has changed.
 pub fn snapshot(document: &Document) -> String {
-    to_fragment(&made_of(document))
+    to_fragment(&said_of(document))
 }
 
 /// Adds what an order says to the parts of a fragment.

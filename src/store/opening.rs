@@ -16,7 +16,7 @@ use super::saved_builds::SavedBuild;
 use super::stored_entries::{Origin, StoredEntries, in_address};
 use super::{other_tabs, saved_builds, unverified};
 use crate::document::Document;
-use crate::share::{self, Opened};
+use crate::share::{self, Opened, Sent};
 
 /// What a page finds when it is loaded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -62,9 +62,23 @@ impl Opening {
     }
 }
 
+/// Said once where a link brought what no link of ours carries.
+const NOT_OURS: &str = "This link claims how far an order is, or what was measured. No link carries that, so it was left out: ask the sender.";
+
+/// What an address brings. Stages, a yes and measured pieces are taken from no link: anybody can write one.
+fn brought(address: &str) -> Opened {
+    let mut opened = share::from_fragment(address);
+    let sent = share::sent(&opened.document, Sent { reference: true, remarks: true });
+    if sent != opened.document {
+        opened.document = sent;
+        opened.notices.push(NOT_OURS.to_string());
+    }
+    opened
+}
+
 /// Decides what a page opens with.
 pub fn on_load(found: Found<'_>) -> Opening {
-    let opened = share::from_fragment(found.address);
+    let opened = brought(found.address);
     let shared = StoredEntries::read(found.shared);
     if found.address.is_empty() || opened.document == Document::default() {
         // A link that brings nothing leaves the entries alone.
@@ -104,7 +118,7 @@ pub enum AddressChange {
 
 /// Decides what an address means that was changed by a link, by the reader, by a way back.
 pub fn on_address(address: &str, own: &StoredEntries) -> AddressChange {
-    let opened = share::from_fragment(address);
+    let opened = brought(address);
     if opened.document == Document::default() {
         AddressChange::Nothing(if address.is_empty() { Vec::new() } else { opened.notices })
     } else if [&own.fragment, &in_address(&own.fragment)].contains(&&share::to_fragment(&opened.document)) {

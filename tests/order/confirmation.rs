@@ -5,14 +5,16 @@ use linkwright::document::{Document, Hand, Order, Stage, SuppliedBy};
 use linkwright::engine::report;
 use linkwright::engine::shop::code::{code_of_rig, yes};
 use linkwright::present::order::confirmation::{changed_since_yes, stages, text};
+use linkwright::present::order::needed::obstacles;
+use linkwright::present::order::read_back::short_text;
 use linkwright::quantity::{System, inch};
-use linkwright::report::LinkReport;
+use linkwright::report::{LinkReport, Verdict};
 use linkwright::share::{Sent, from_fragment, snapshot, to_fragment};
 use std::sync::Arc;
 
 /// An order that was confirmed.
 fn confirmed() -> Document {
-    let mut document = sized(2.0, "wide-16", "wide-16");
+    let mut document = sized(2.5, "wide-16", "wide-16");
     let reports = report(&document).links;
     document.order.yes = yes(&document, &reports, " The  customer", "2026-11-30T10:00:00.000Z").expect("a code");
     document.order.stage = Stage::Confirmed;
@@ -35,10 +37,10 @@ fn an_order_as_confirmed_is_quiet() {
 }
 
 #[test]
-fn texts_of_the_order_change_nothing_that_was_confirmed() {
+fn name_and_stage_change_nothing_that_was_confirmed() {
     let mut document = confirmed();
     document.name = "Blue".to_string();
-    (document.order.remarks, document.order.stage) = ("ring first".to_string(), Stage::Cut);
+    document.order.stage = Stage::Cut;
     assert_eq!(changed(&document), None);
 }
 
@@ -134,11 +136,48 @@ fn the_text_asks_for_a_yes_to_everything_that_matters() {
         assert!(ticked.contains(part), "{part}\n{ticked}");
     }
     document.links[0].ends[1].supplied_by = None;
-    let open = text(&document, &reports, Sent::default(), "today", None);
+    let open = text(&document, &reports, code_of_rig(&document, &reports), Sent::default(), "today", None);
     assert!(open.contains("left-hand thread; nobody has said whose the rod end is"), "{open}");
     let mut unfinished = document.clone();
     unfinished.links[0].length = None;
     let reports = report(&unfinished).links;
     let text = text(&unfinished, &reports, code_of_rig(&unfinished, &reports), Sent::default(), "today", None);
     assert!(text.contains("cannot be confirmed") && !text.contains("answer yes"), "{text}");
+}
+
+/// What was said beside the sizes was confirmed too; what is said as it was taken anyway changes nothing.
+#[test]
+fn a_yes_is_to_what_was_said_as_well() {
+    let document = confirmed();
+    let changed = |change: &dyn Fn(&mut Document)| {
+        let mut changed = document.clone();
+        change(&mut changed);
+        let reports = report(&changed).links;
+        changed_since_yes(&changed, code_of_rig(&changed, &reports)).map(|it| it.lines(System::Inch).join(" "))
+    };
+    assert_eq!(changed(&|_| {}), None);
+    assert_eq!(changed(&|document| document.links[0].quantity = Some(2.0)), None, "two is what was taken");
+    assert_eq!(changed(&|document| document.links[0].ends[0].hand = Some(Hand::Right)), None);
+    let told = changed(&|document| document.order.remarks = "no flats".to_string()).expect("told");
+    assert!(told.contains("Do not cut") && told.contains("no flats"), "{told}");
+    let told = changed(&|document| document.order.wanted = "2026-12-24".to_string()).expect("told");
+    assert!(told.contains("2026-12-24"), "{told}");
+    assert!(changed(&|document| document.links[0].quantity = Some(3.0)).is_some());
+}
+
+/// Nobody is asked for a yes to a link that fails.
+#[test]
+fn a_failing_order_asks_for_no_yes() {
+    let mut document = confirmed();
+    document.order = Box::default();
+    document.links[0].outside_diameter = Some(inch(2.0));
+    let reports = report(&document).links;
+    assert_eq!(reports[0].answer().expect("an answer").verdict, Verdict::Fails);
+    let code = code_of_rig(&document, &reports);
+    let text = text(&document, &reports, code, Sent::default(), "today", None);
+    assert!(text.contains("Do not answer yes") && !text.contains("answer yes with"), "{text}");
+    let answer = reports[0].answer().expect("an answer");
+    let short = short_text(&document, 0, answer, code.expect("a code"), System::Inch);
+    assert!(short.contains("Do not answer yes.") && !short.contains("All right?"), "{short}");
+    assert!(obstacles(&document, &reports, System::Inch).iter().any(|words| words.contains("fails as entered")));
 }

@@ -8,7 +8,7 @@ use linkwright::document::{Document, LONGEST_REMARKS, Link, ORDER_TEXTS, Order, 
 use linkwright::engine::report;
 use linkwright::inputs::{NUMBERS, places};
 use linkwright::quantity::System;
-use linkwright::share::{Sent, from_fragment, made_of, snapshot, to_fragment, to_send};
+use linkwright::share::{Sent, from_fragment, made_of, said_of, snapshot, to_fragment, to_send};
 
 #[test]
 fn an_order_comes_back_from_link_and_file_to_the_letter() {
@@ -62,13 +62,17 @@ fn what_is_sent_carries_only_what_is_made_and_what_is_ticked() {
 }
 
 #[test]
-fn a_snapshot_is_what_is_made() {
+fn a_snapshot_is_what_was_said() {
     let mut document = sized(2.0, "wide-16", "wide-16");
     document.name = "Blue".to_string();
     let plain = snapshot(&document);
-    *document.order = Dice(3).order();
-    assert_eq!(snapshot(&document), plain);
     assert_eq!(from_fragment(&plain).document, made_of(&document));
+    *document.order = Dice(3).order();
+    let opened = from_fragment(&snapshot(&document)).document;
+    assert_eq!(opened, said_of(&document));
+    let (said, all) = (&opened.order, &document.order);
+    assert_eq!((&said.reference, &said.remarks, &said.wanted), (&all.reference, &all.remarks, &all.wanted));
+    assert!(!said.yes.is_given() && said.first_said.is_empty() && said.stage == Stage::Asked);
     assert_eq!(made_of(&document).name, "");
 }
 

@@ -92,7 +92,8 @@ fn without_an_answer_nothing_is_read_back_as_made() {
 
 #[test]
 fn a_short_text_reads_like_this() {
-    let document = asked();
+    let mut document = asked();
+    (document.rig.weight, document.rig.usage) = (Some(lbf(2000.0)), Some(Use::Easy));
     let reports = report(&document).links;
     let code = code_of_rig(&document, &reports).expect("a code");
     let text = short_text(&document, 0, reports[0].answer().expect("an answer"), code, System::Inch);

@@ -12,7 +12,8 @@ pub(crate) fn OrderField(
 ) -> impl IntoView {
     let session = use_session();
     let id = format!("in-{}", text.id);
-    let value = move || session.document.with(|document| (text.get)(&document.order).to_string());
+    // What is half typed stays while something else changes.
+    let value = Memo::new(move |_| session.document.with(|document| (text.get)(&document.order).to_string()));
     let take = move |typed: String| {
         session.edit(|document| {
             text.take(&mut document.order, &typed);
@@ -29,7 +30,7 @@ pub(crate) fn OrderField(
                     autocomplete="off"
                     enterkeyhint="done"
                     maxlength=LONGEST_REMARKS.to_string()
-                    prop:value=value
+                    prop:value=move || value.get()
                     on:change:target=move |event| take(event.target().value())
                 />
             </div>

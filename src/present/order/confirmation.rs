@@ -2,7 +2,7 @@
 
 use super::needed::failing;
 use super::read_back::{picked, since_first_said, whose};
-use crate::differences::{Difference, differences};
+use crate::differences::{Change, Difference, differences};
 use crate::document::{Document, Order, Stage};
 use crate::engine::shop::code::{self, Code};
 use crate::inputs::{At, FINISH, MEASURED_ON};
@@ -145,7 +145,9 @@ pub fn changed_since_yes(document: &Document, code: Option<Code>) -> Option<Chan
     if !opened.notices.is_empty() {
         return changed("What was confirmed can no longer be read. Do not cut: ask for a new yes.", Vec::new());
     }
-    let found = differences(&share::made_of(&opened.document), &share::made_of(document));
+    let mut found = differences(&share::said_of(&opened.document), &share::said_of(document));
+    // What is said now as it was taken then changes nothing.
+    found.retain(|it| !matches!(&it.change, Change::Input { before, after, .. } if before.value == after.value));
     match (found.is_empty(), codes) {
         (true, [Some(then), Some(now)]) if then == now => None,
         (false, _) => changed("Changed since the yes. Do not cut: read it back and ask for a new yes.", found),

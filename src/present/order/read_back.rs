@@ -141,7 +141,7 @@ pub fn since_first_said(document: &Document, units: impl Into<Units>) -> Vec<Str
     if opened.document == Document::default() {
         return Vec::new();
     }
-    let mut found = differences(&share::made_of(&opened.document), &share::made_of(document));
+    let mut found = differences(&share::said_of(&opened.document), &share::said_of(document));
     // What was left open then and is known now takes nothing back.
     found.retain(|difference| !matches!(&difference.change, Change::Input { before, .. } if !before.own));
     if found.is_empty() {

@@ -28,6 +28,10 @@ pub(super) fn ListCell(
     let text = move || cell.with(|cell| cell.as_ref().map(|cell| cell.text.clone()).unwrap_or_default());
     let unread = move || cell.with(|cell| cell.as_ref().is_some_and(|cell| cell.unread)) || wrong.read().is_some();
     let take = move |typed: String| {
+        // A cell that was only visited stays as it was written.
+        if untrack(|| typed == text() && !unread()) {
+            return;
+        }
         let system = session.units.get_untracked();
         let taken = shop.edit(kind, |lists| shop::set_cell(lists, kind, row, column, &typed, system));
         wrong.set(taken.and_then(Result::err));

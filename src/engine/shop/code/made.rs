@@ -1,12 +1,15 @@
 //! What is made as bytes that are the same wherever they are written: the entries, then what follows from them.
 
 use crate::document::{Document, Hand};
-use crate::inputs::{At, CHOICES, FINISH, NUMBERS, QUANTITY, Scope};
+use crate::inputs::{At, CHOICES, FINISH, HAND, NUMBERS, QUANTITY, SEAT, SKIM, Scope};
 use crate::report::{Answer, EndGeometry, LinkGeometry};
 
 /// Lengths that follow are told apart by the micrometer: no shop measures less, and a later version that rounds a last
 /// bit otherwise makes the same bar.
 const STEPS_PER_METER: f64 = 1e6;
+
+/// Inputs that are asked for on the phone and make the same whether they are said or taken.
+const SAID_OR_TAKEN: [&str; 5] = [QUANTITY.id, SKIM.id, FINISH.id, HAND.id, SEAT.id];
 
 /// Bytes in which no two different lists of values look alike: each value stands after its length.
 #[derive(Default)]
@@ -29,23 +32,18 @@ impl Bytes {
         self.put(&((value * STEPS_PER_METER).round() as i64).to_be_bytes());
     }
 
-    /// An entry to nine digits, so that 36.5 in and 927.1 mm are one length; what is as good as nothing is zero, as a
-    /// link carries it.
-    fn entry(&mut self, value: f64) {
-        let value = if value.abs() < 1e-12 { 0.0 } else { value };
-        self.text(&format!("{value:.8e}"));
-    }
-
     /// Everything decided at one place, by the ids of its inputs.
     fn decided(&mut self, document: &Document, scope: Scope, place: At) {
         for input in NUMBERS.iter().filter(|input| input.scope == scope) {
-            if let Some(value) = (input.get)(document, place) {
+            let usual = (input.default)(document, place).filter(|_| SAID_OR_TAKEN.contains(&input.id)).map(entry);
+            if let Some(value) = (input.get)(document, place).map(entry).filter(|value| usual.as_ref() != Some(value)) {
                 self.text(input.id);
-                self.entry(value);
+                self.text(&value);
             }
         }
         for choice in CHOICES.iter().filter(|choice| choice.scope == scope) {
-            if let Some(id) = (choice.get)(document, place) {
+            let usual = (choice.default)(document, place).filter(|_| SAID_OR_TAKEN.contains(&choice.id));
+            if let Some(id) = (choice.get)(document, place).filter(|id| usual != Some(*id)) {
                 self.text(choice.id);
                 self.text(id);
             }
@@ -82,6 +80,13 @@ impl Bytes {
     }
 }
 
+/// An entry to nine digits, so that 36.5 in and 927.1 mm are one length; what is as good as nothing is zero, as a link
+/// carries it.
+fn entry(value: f64) -> String {
+    let value = if value.abs() < 1e-12 { 0.0 } else { value };
+    format!("{value:.8e}")
+}
+
 /// The bytes of one link: what was entered for it and what follows.
 pub fn bytes_of_link(document: &Document, link: usize, answer: &Answer) -> Vec<u8> {
     let place = At::of_link(document, link);
@@ -90,7 +95,7 @@ pub fn bytes_of_link(document: &Document, link: usize, answer: &Answer) -> Vec<u
     for end in [0, 1] {
         bytes.decided(document, Scope::End, At { end, ..place });
     }
-    bytes.entry(QUANTITY.value(document, place).unwrap_or(1.0));
+    bytes.text(&entry(QUANTITY.value(document, place).unwrap_or(1.0)));
     bytes.text(FINISH.value(document, place).unwrap_or_default());
     bytes.bar(&answer.link);
     answer.link.ends.iter().for_each(|end| bytes.end(end));
