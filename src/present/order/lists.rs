@@ -13,6 +13,10 @@ pub const EMPTY: &str = "Nothing is entered yet. Import a CSV file, add a row, o
 /// Said beside the button that puts invented rows in.
 pub const DEMO: &str = "Invented rows, each with “Demo” in its name, to see what the lists do.";
 
+/// Where the lists are kept.
+pub const KEPT_HERE: &str =
+    "Kept on this device only, and never in a link. Each list is a CSV file that any spreadsheet opens.";
+
 /// Said while the lists are searched.
 pub const SEARCHING: &str = "Searching …";
 

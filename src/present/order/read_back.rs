@@ -12,6 +12,9 @@ use crate::quantity::System;
 use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport, Verdict};
 use crate::share;
 
+/// Said beneath the script.
+pub const FIRST_SAID: &str = "What differs from what was first said is read back as well.";
+
 /// As many letters as a short message takes.
 pub const SHORTEST_TEXT: usize = 480;
 
