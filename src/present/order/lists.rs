@@ -41,8 +41,6 @@ pub fn not_kept(why: &str) -> String {
 /// A list as a table.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ListTable {
-    /// What it lists.
-    pub title: &'static str,
     /// Its columns.
     pub columns: Vec<ListColumn>,
     /// Its rows.
@@ -90,7 +88,7 @@ pub fn table(lists: &Lists, kind: Kind, system: System) -> ListTable {
         cells: (0..headings.len()).filter_map(|column| shop::cell(lists, kind, row, column, system)).collect(),
         complaint: shop::complaint(lists, kind, row),
     });
-    ListTable { title: kind.label(), columns: columns.collect(), rows: rows.collect() }
+    ListTable { columns: columns.collect(), rows: rows.collect() }
 }
 
 /// What a file of a list is called.
