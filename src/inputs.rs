@@ -266,6 +266,11 @@ impl Number {
     }
 }
 
+/// How many pieces of a link are made; the input takes whole numbers from 1 only.
+pub fn pieces_of(document: &Document, link: usize) -> usize {
+    QUANTITY.value(document, At::of_link(document, link)).map_or(1, |pieces| pieces as usize)
+}
+
 /// Every place of a scope in a document.
 pub fn places(document: &Document, scope: Scope) -> Vec<At> {
     let links = 0..document.links.len();

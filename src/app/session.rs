@@ -1,5 +1,6 @@
 //! The state of the page: the document, the reports that follow from it, and what the reader is looking at.
 
+mod answers;
 mod autosave;
 mod builds;
 mod edits;
@@ -12,6 +13,7 @@ mod slow;
 mod typing;
 mod view;
 
+pub(crate) use answers::after_paint;
 pub(crate) use builds::Saving;
 pub(crate) use navigation::check_id;
 pub(crate) use slow::{Question, use_slow};
@@ -35,7 +37,6 @@ use linkwright::store::saved_builds::SavedBuild;
 use linkwright::store::stored_entries::{Origin, StoredEntries};
 use slow::Firm;
 use std::sync::Arc;
-use std::time::Duration;
 
 /// The state of the page; a copy of it is no more than a handful of signals.
 #[derive(Clone, Copy)]
@@ -219,22 +220,6 @@ impl Session {
         session
     }
 
-    /// Hands the answer on to the sections below, a frame later.
-    fn follow_answer(self) {
-        Effect::new(move |_| {
-            self.answer.track();
-            after_paint(move || self.answer_below.set(self.answer.get_untracked()));
-        });
-    }
-
-    /// Reads the answer for the sections below with the document and the link that it is of. They are not tracked: every
-    /// change of them brings an answer a frame later, and nothing is worked out from a new document and an old answer.
-    pub(crate) fn with_answer_below<T>(self, read: impl FnOnce(&Document, usize, &Answer) -> T) -> Option<T> {
-        let answer = self.answer_below.get()?;
-        let link = self.link.get_untracked();
-        self.document.with_untracked(|document| (link < document.links.len()).then(|| read(document, link, &answer)))
-    }
-
     /// Changes values of the document.
     pub(crate) fn edit(self, change: impl FnOnce(&mut Document)) {
         self.document.update(change);
@@ -255,15 +240,6 @@ impl Session {
         self.drafts.set(Drafts::default());
         self.link.set(0);
         self.document.set(document);
-    }
-
-    /// The answer for a link of a document, both as they were when a slow question was asked: the one at hand where nothing
-    /// changed since. Nothing is tracked.
-    pub(crate) fn answer_then(self, document: &Document, link: usize) -> Option<Arc<Answer>> {
-        if self.question.with_untracked(|(now, current)| *current == link && now == document) {
-            return self.answer.get_untracked();
-        }
-        answer_in(&engine::report_on(document, link))
     }
 
     /// The current link and its axle.
@@ -302,11 +278,6 @@ impl Session {
     pub(crate) fn say(self, said: &[Phrase]) -> String {
         words::say(said, self.units.get())
     }
-}
-
-/// Does something once the page shows what was changed just now.
-pub(crate) fn after_paint(work: impl FnOnce() + 'static) {
-    request_animation_frame(move || set_timeout(work, Duration::ZERO));
 }
 
 fn answer_in(report: &LinkReport) -> Option<Arc<Answer>> {

@@ -7,7 +7,7 @@ use super::tables::inserts;
 use super::tables::rod_ends;
 use super::tables::threads::Thread;
 use crate::document::{Document, Hand, Link, OWN_ROD_END, Role, Spacers};
-use crate::inputs::{self, At};
+use crate::inputs::{self, At, pieces_of};
 use crate::report::{Answer, BoughtBolt, Cut, FewerSizes, LinkGeometry, LinkReport, Part, RigReport, Verdict};
 
 /// Everything about a rig that follows from its links' reports, which stand in the order of its links.
@@ -36,11 +36,6 @@ pub(super) fn rig(document: &Document, reports: &[LinkReport]) -> RigReport {
     sort(&mut rig.parts);
     rig.verdict = verdict(reports);
     rig
-}
-
-/// How many of a link are made; the input takes whole numbers only.
-fn pieces_of(document: &Document, index: usize) -> usize {
-    inputs::QUANTITY.value(document, At::of_link(document, index)).map_or(1, |pieces| pieces as usize)
 }
 
 /// The verdict of the whole rig.

@@ -5,7 +5,7 @@ use crate::engine::sentence::{Phrase, spoken};
 use crate::engine::tables::drills;
 use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
-use crate::inputs::{At, CHOICES, NUMBERS, QUANTITY, USAGE, WEIGHT};
+use crate::inputs::{At, CHOICES, NUMBERS, USAGE, WEIGHT, pieces_of};
 use crate::quantity::{self, Kind, System, measured, show};
 use crate::report::{EndGeometry, LinkGeometry};
 
@@ -217,8 +217,7 @@ pub fn both(value: f64, kind: Kind) -> String {
 /// Which link it is, and how many of it: `Front lower links, 2 pieces`.
 pub fn titled(document: &Document, at: usize) -> String {
     let title = document.links.get(at).map(Link::title).unwrap_or_default();
-    let quantity = QUANTITY.value(document, At::of_link(document, at)).map_or(1, |quantity| quantity as usize);
-    format!("{title}, {}", pieces(quantity))
+    format!("{title}, {}", pieces(pieces_of(document, at)))
 }
 
 /// The same with the name of the rig, to distinguish the sheets of two rigs.

@@ -33,6 +33,7 @@ fn the_sheet_of_a_bar() {
     let tap = sheet.steps.iter().find(|row| row.title == "Tap, end B ■").expect("tapped");
     let says = tap.says.join(" ").replace('\u{2060}', "");
     assert!(says.contains("full thread 1-7/8 in (47.63 mm) deep from the face"), "{says}");
+    assert!(sheet.foot().starts_with("Time: 1 h ") && sheet.foot().ends_with("set your own."), "{}", sheet.foot());
     assert!(sheet.time.starts_with("1 h ") && sheet.time.ends_with("for 2 pieces"), "{}", sheet.time);
     let face = sheet.measurements.iter().find(|one| one.name == "Face to face").expect("measured");
     assert_eq!(face.asked, "34-19/32 in (878.68 mm), ± 0.010 in (0.25 mm)");

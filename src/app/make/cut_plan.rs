@@ -60,7 +60,7 @@ pub(super) fn CutPlanSection(
             </div>
             <div id="cut-plan-said" role="status">{move || said().map(|words| view! { <p>{words}</p> })}</div>
             <Show when=move || has_plan.get()>
-                <div id="cut-plans"><Plans planned units=Units::In(session.units.get()) drawn=true /></div>
+                <div id="cut-plans"><Plans planned units=Units::In(session.units.get()) /></div>
                 <div class="buttons">
                     <button
                         type="button"
@@ -82,7 +82,7 @@ pub(super) fn CutPlanSection(
             <div class="cut-sheet">
                 <p class="sheet-name">{TITLE}": "{title}</p>
                 <PrintedLine />
-                <Plans planned units=Units::Both drawn=true />
+                <Plans planned units=Units::Both />
             </div>
         </PaperPart>
     }
@@ -95,15 +95,13 @@ fn Plans(
     planned: State,
     /// The units to write in.
     units: Units,
-    /// Whether its bars are drawn.
-    drawn: bool,
 ) -> impl IntoView {
     move || {
         planned.found.with(|found| {
             let found = found.as_ref()?;
             let open = found.open.clone().map(|words| view! { <p class="stop">{words}</p> });
             let plans = found.plans.iter().cloned();
-            let plans = plans.map(|(plan, assumed)| view! { <OnePlan plan assumed units drawn /> }).collect_view();
+            let plans = plans.map(|(plan, assumed)| view! { <OnePlan plan assumed units /> }).collect_view();
             Some(view! { {open} {plans} })
         })
     }
@@ -118,12 +116,10 @@ fn OnePlan(
     assumed: bool,
     /// The units to write in.
     units: Units,
-    /// Whether its bars are drawn.
-    drawn: bool,
 ) -> impl IntoView {
     let session = use_session();
     let told = rows(&plan, units);
-    let drawing = move || bars(&plan, session.units.get(), session.layout());
+    let drawing = Memo::new(move |_| bars(&plan, session.units.get(), session.layout()));
     let row = |row: BarRow| {
         view! {
             <tr>
@@ -134,17 +130,13 @@ fn OnePlan(
             </tr>
         }
     };
-    let figure = drawn.then(|| {
-        let drawing = Memo::new(move |_| drawing());
-        view! { <figure class="drawing"><DrawingView drawing /></figure> }
-    });
     view! {
         <article class="one-plan">
             <h4>{told.title}</h4>
             <p class="sum">{told.summary}</p>
             {told.not_cut.into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view()}
             {assumed.then(|| view! { <p class="warned">{ASSUMED}</p> })}
-            {figure}
+            <figure class="drawing"><DrawingView drawing /></figure>
             <table class="cuts">
                 <thead>
                     <tr>

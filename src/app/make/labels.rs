@@ -7,9 +7,9 @@ use crate::app::session::{Session, use_session, use_slow};
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine::shop::code::code_of_link;
-use linkwright::inputs::{At, QUANTITY};
+use linkwright::inputs::pieces_of;
 use linkwright::present::drawing::code;
-use linkwright::present::make::labels::{Label, LabelSize, SIZES, label};
+use linkwright::present::make::labels::{HELP, Label, LabelSize, SIZES, label, print};
 use linkwright::quantity::System;
 use linkwright::report::Answer;
 use std::sync::Arc;
@@ -44,10 +44,7 @@ pub(super) fn Labels() -> impl IntoView {
             session.rig.track();
         }
         session.answer.track();
-        match printed(session, wanted.get()).len() {
-            1 => "Print 1 label".to_string(),
-            labels => format!("Print {labels} labels"),
-        }
+        print(printed(session, wanted.get()).len())
     };
     let size = move |(at, size): (usize, &'static LabelSize)| {
         view! {
@@ -87,7 +84,7 @@ pub(super) fn Labels() -> impl IntoView {
             <div class="buttons">
                 <button type="button" id="print-labels" on:click=move |_| session.print_part("labels")>{count}</button>
             </div>
-            <p class="help">"In the print dialog pick the label printer, no margins, no scaling."</p>
+            <p class="help">{HELP}</p>
         </section>
         <PaperPart name="labels"><PrintedLabels wanted=wanted.get_untracked() /></PaperPart>
     }
@@ -96,11 +93,7 @@ pub(super) fn Labels() -> impl IntoView {
 /// The links whose labels are printed, each as often as it is. Nothing is tracked.
 fn printed(session: Session, wanted: Wanted) -> Vec<(usize, Arc<Answer>)> {
     let links = if wanted.every_link { every_answer(session) } else { current(session) };
-    let pieces = |index: usize| {
-        session.document.with_untracked(|document| {
-            QUANTITY.value(document, At::of_link(document, index)).map_or(1, |pieces| pieces.max(1.0) as usize)
-        })
-    };
+    let pieces = |index: usize| session.document.with_untracked(|document| pieces_of(document, index));
     let many = |(index, answer): (usize, Arc<Answer>)| {
         let count = if wanted.each_piece { pieces(index) } else { 1 };
         std::iter::repeat_n((index, answer), count)

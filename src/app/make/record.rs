@@ -6,9 +6,11 @@ use crate::app::sending::PrintedLine;
 use crate::app::session::{Session, use_session};
 use leptos::prelude::*;
 use linkwright::document::{Holds, MOST_PIECES, Piece, PieceField};
-use linkwright::inputs::QUANTITY;
+use linkwright::engine::shop::as_built::is_held_back;
+use linkwright::inputs::pieces_of;
 use linkwright::present::make::record::{self, CERTIFIES, GAUGES, HELD_BACK, HELP, RecordRow, TITLE, piece_title};
 use linkwright::present::words::{Units, sheet_name};
+use linkwright::report::Answer;
 
 /// The section.
 #[component]
@@ -20,15 +22,21 @@ pub(super) fn RecordSection(
     let number = RwSignal::new(0_usize);
     let count = Memo::new(move |_| {
         session.document.with(|document| {
-            let ordered = QUANTITY.value(document, session.place()).map_or(1, |pieces| pieces as usize);
-            let made = document.links.get(session.link.get()).map_or(0, |link| link.made.len());
-            ordered.max(made).clamp(1, MOST_PIECES)
+            let link = session.link.get();
+            let made = document.links.get(link).map_or(0, |link| link.made.len());
+            pieces_of(document, link).max(made).clamp(1, MOST_PIECES)
         })
     });
     let current = Memo::new(move |_| number.get().min(count.get() - 1));
     let rows =
         Memo::new(move |_| lines(session, session.link.get(), current.get(), machines, session.units.get().into()));
-    let held_back = move || rows.with(|rows| rows.0.iter().any(|row| row.judged.as_ref().is_some_and(|it| !it.0)));
+    let held_back = Memo::new(move |_| {
+        let link = session.link.get();
+        with_piece(session, link, current.get(), |piece, answer| {
+            machines.machine.with(|machine| is_held_back(piece, answer, machine))
+        })
+        .unwrap_or_default()
+    });
     let pick = move |piece: usize| {
         let chosen = move || (current.get() == piece).to_string();
         view! {
@@ -52,7 +60,7 @@ pub(super) fn RecordSection(
                     {move || (0..count.get()).map(pick).collect_view()}
                 </div>
             </Show>
-            <Show when=held_back>
+            <Show when=move || held_back.get()>
                 <p class="stop" role="alert" id="held-back">{HELD_BACK}</p>
             </Show>
             <div class="record">{fields}</div>
@@ -82,13 +90,19 @@ impl PartialEq for Lines {
 
 /// The lines of a piece of a link.
 fn lines(session: Session, link: usize, piece: usize, machines: Machines, units: Units) -> Lines {
-    let machine = machines.machine.read();
-    let of = |piece: &Piece| session.answer.get().map(|answer| record::rows(piece, &answer, &machine, units));
-    let nothing = Piece::default();
-    let rows = session
-        .document
-        .with(|document| of(document.links.get(link).and_then(|link| link.made.get(piece)).unwrap_or(&nothing)));
+    let rows = with_piece(session, link, piece, |piece, answer| {
+        machines.machine.with(|machine| record::rows(piece, answer, machine, units))
+    });
     Lines(rows.unwrap_or_default())
+}
+
+/// Reads a piece of a link, an empty one where nothing was measured, beside the answer for the current link.
+fn with_piece<T>(session: Session, link: usize, piece: usize, read: impl FnOnce(&Piece, &Answer) -> T) -> Option<T> {
+    let (answer, nothing) = (session.answer.get()?, Piece::default());
+    session.document.with(|document| {
+        let piece = document.links.get(link).and_then(|link| link.made.get(piece)).unwrap_or(&nothing);
+        Some(read(piece, &answer))
+    })
 }
 
 /// One field of the record.

@@ -68,6 +68,7 @@ fn RouteSheet(
     let mark = |mark: EndMark| {
         view! { <figcaption>{format!("End {} {}: {}", mark.letter, mark.shape, mark.thread)}</figcaption> }
     };
+    let foot = sheet.foot();
     let [end_a, end_b] = sheet.ends.map(mark);
     let blank = |name: &&'static str| view! { <div><dt>{*name}</dt><dd class="write"></dd></div> };
     let measure = |one: Measurement| {
@@ -107,7 +108,7 @@ fn RouteSheet(
             <ol class="ticked">{steps.into_iter().map(|row| view! { <PaperStep row /> }).collect_view()}</ol>
             <p class="as-built">"As built, each piece, with the number of the step"</p>
             <dl class="measured">{measurements.into_iter().map(measure).collect_view()}</dl>
-            <p class="fine">{sheet.time}". "{sheet.note}</p>
+            <p class="fine">{foot}</p>
         </article>
     }
 }

@@ -3,7 +3,7 @@
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::shop::code::{Code, compare};
-use linkwright::present::order::code::{NO_CODE_YET, compared};
+use linkwright::present::order::code::{HELP, NO_CODE_YET, compared};
 
 /// The section.
 #[component]
@@ -46,9 +46,7 @@ pub(super) fn OrderCode(
                     />
                 </div>
                 <div id="code-compared" role="status">{said}</div>
-                <p class="help" id="help-code">
-                    "The same entries give the same code on any device: it changes with anything that is made otherwise."
-                </p>
+                <p class="help" id="help-code">{HELP}</p>
             </div>
         </section>
     }

@@ -6,7 +6,7 @@ use crate::browser::{clipboard, clock};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
 use linkwright::engine::shop::code::Code;
-use linkwright::present::order::confirmation::text;
+use linkwright::present::order::confirmation::{GOES_ALONG, text};
 use linkwright::share::Sent;
 
 /// The section.
@@ -43,7 +43,7 @@ pub(super) fn Confirmation(
     view! {
         <section class="part-of" id="confirmation" tabindex="-1">
             <h3>"Ask for the yes"</h3>
-            <p>"The link carries what is made and how many. Tick what else goes along; prices never do."</p>
+            <p>{GOES_ALONG}</p>
             <div class="ticks">
                 <label>
                     <input

@@ -5,6 +5,7 @@ use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::inputs::edits::pick_for_all;
 use linkwright::inputs::{At, Choice, FINISH, LENGTH, MATERIAL, MEASURED_ON, ROD_END, SUPPLIED_BY};
+use linkwright::present::order::needed::COPY_IN_RIG;
 
 /// The list; nothing for a single link.
 #[component]
@@ -33,7 +34,7 @@ pub(super) fn AllLengths() -> impl IntoView {
                 <ForAll choice=&SUPPLIED_BY label="Whose rod ends, for every link" />
                 <ForAll choice=&ROD_END label="Rod ends of every link" />
                 <ForAll choice=&FINISH label="Finish of every link" />
-                <p class="help">"Copy an axle, or a link to the other side, in the Rig view."</p>
+                <p class="help">{COPY_IN_RIG}</p>
             </section>
         </Show>
     }

@@ -9,7 +9,7 @@ use crate::browser::files;
 use cell::ListCell;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use linkwright::present::order::lists::{DEMO, EMPTY, ListTable, file_name, summary, table};
+use linkwright::present::order::lists::{DEMO, EMPTY, KEPT_HERE, ListTable, file_name, summary, table};
 use linkwright::shop::{self, Kind};
 
 /// The section.
@@ -27,7 +27,7 @@ pub(super) fn ShopLists(
     view! {
         <section class="part-of" id="shop-lists" tabindex="-1">
             <h3>"What the shop has and charges"</h3>
-            <p>"Kept on this device only, and never in a link. Each list is a CSV file that any spreadsheet opens."</p>
+            <p>{KEPT_HERE}</p>
             <Show when=move || empty.get()>
                 <div class="buttons">
                     <button type="button" id="fill-demo" on:click=demo>"Try it with invented rows"</button>

@@ -4,7 +4,7 @@ use crate::app::fields::CopyButton;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::shop::code::{Code, code_of_link};
-use linkwright::present::order::read_back::{self, letters_of};
+use linkwright::present::order::read_back::{self, FIRST_SAID, letters_of};
 use linkwright::share;
 
 /// The section.
@@ -59,7 +59,7 @@ pub(super) fn ReadBack(
                 </button>
                 <CopyButton label="Copy the script" text=full done="Copied." />
             </div>
-            <p class="help">"What differs from what was first said is read back as well."</p>
+            <p class="help">{FIRST_SAID}</p>
             {message}
         </section>
     }

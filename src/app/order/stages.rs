@@ -5,7 +5,7 @@ use crate::browser::clock;
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_REFERENCE, Order, Stage};
 use linkwright::engine::shop::code;
-use linkwright::present::order::confirmation::stages;
+use linkwright::present::order::confirmation::{HOW_A_YES_GOES, stages};
 
 /// The section.
 #[component]
@@ -93,9 +93,7 @@ pub(super) fn Stages(
             </div>
             {no_longer}
             <ul class="remarks" id="obstacles">{in_the_way}</ul>
-            <p class="help">
-                "Read everything back, then record the yes: it is kept with the build on this device, with the time and the code, and never in a link. To answer somebody else’s order, send the code back with your yes."
-            </p>
+            <p class="help">{HOW_A_YES_GOES}</p>
         </section>
     }
 }

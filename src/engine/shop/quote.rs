@@ -9,7 +9,7 @@ mod bought;
 mod lines;
 
 use crate::document::Document;
-use crate::inputs::{self, At};
+use crate::inputs::pieces_of;
 use crate::report::{Answer, LinkReport, Part};
 use crate::shop::Lists;
 use crate::shop::Per;
@@ -103,7 +103,7 @@ pub fn quote(document: &Document, reports: &[LinkReport], lists: &Lists) -> Quot
     let mut quote = Quote::default();
     for index in 0..document.links.len() {
         match reports.get(index).and_then(LinkReport::answer) {
-            Some(_) => quote.links += pieces(document, index),
+            Some(_) => quote.links += pieces_of(document, index),
             None => quote.unanswered.push(index),
         }
     }
@@ -170,7 +170,7 @@ fn of_the_order(quote: &mut Quote, lines: &mut Lines) {
 
 /// Adds what a link weighs and how long it is to what is shipped.
 fn weigh(quote: &mut Quote, document: &Document, index: usize, answer: &Answer, lists: &Lists) {
-    let (pieces, made) = (pieces(document, index), &answer.link);
+    let (pieces, made) = (pieces_of(document, index), &answer.link);
     quote.weight += pieces as f64 * made.bar_weight;
     quote.longest = quote.longest.max(made.bar);
     let Some(link) = document.links.get(index) else { return };
@@ -183,9 +183,4 @@ fn weigh(quote: &mut Quote, document: &Document, index: usize, answer: &Answer, 
             None => quote.unweighed += pieces,
         }
     }
-}
-
-/// Links to make of an entry.
-fn pieces(document: &Document, link: usize) -> usize {
-    inputs::QUANTITY.value(document, At::of_link(document, link)).map_or(1, |pieces| pieces as usize)
 }

@@ -164,7 +164,7 @@ pub fn route(document: &Document, link: usize, answer: &Answer, machine: &Machin
     }
     steps.extend(finish::steps(&shop));
     Route {
-        pieces: inputs::QUANTITY.value(document, shop.place()).map_or(1, |pieces| pieces as usize),
+        pieces: inputs::pieces_of(document, link),
         before: before(&shop),
         minutes: steps.iter().map(|step| step.minutes).sum(),
         steps,

@@ -197,7 +197,7 @@ fn may_go(end: &End, rod_end: &RodEnd) -> bool {
 /// The rod ends to ask for, the likeliest first.
 fn pairs<'a>(document: &Document, link: usize, lists: &'a Lists) -> Vec<Pair<'a>> {
     let Some(chosen) = document.links.get(link) else { return Vec::new() };
-    let pieces = pieces(document, link);
+    let pieces = inputs::pieces_of(document, link);
     let listed: Vec<&RodEnd> =
         lists.rod_ends.rows.iter().filter(|entry| entry.lacks(ROD_ENDS).is_empty()).map(|entry| &entry.row).collect();
     let of_end = |end: usize| -> Vec<Option<&RodEnd>> {
@@ -285,11 +285,6 @@ fn offer(trial: &Document, link: usize, lists: &Lists, pair: Pair, bar: Option<&
         as_large_as_usual,
         needed,
     }
-}
-
-/// Links to make.
-fn pieces(document: &Document, link: usize) -> usize {
-    inputs::QUANTITY.value(document, At::of_link(document, link)).map_or(1, |pieces| pieces as usize)
 }
 
 /// The hand of thread at an end.

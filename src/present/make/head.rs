@@ -1,7 +1,7 @@
 //! The head of the Make view: what is made, in a sentence, and whether its lengths may be sawn.
 
 use crate::document::Document;
-use crate::inputs::{At, QUANTITY};
+use crate::inputs::pieces_of;
 use crate::present::saved::file_name;
 use crate::present::words::{headline, pieces};
 use crate::quantity::System;
@@ -16,8 +16,7 @@ pub const DO_NOT_SAW: &str =
 
 /// What is made, in a sentence: `Make 2 pieces: 2-1/4 in solid bar, 7075-T6/T651, …`.
 pub fn title(document: &Document, at: usize, answer: &Answer, system: System) -> String {
-    let count = QUANTITY.value(document, At::of_link(document, at)).map_or(1, |count| count as usize);
-    format!("Make {}: {}", pieces(count), headline(&answer.link, system))
+    format!("Make {}: {}", pieces(pieces_of(document, at)), headline(&answer.link, system))
 }
 
 /// Whether the lengths must not be sawn yet.

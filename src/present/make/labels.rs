@@ -48,6 +48,17 @@ pub struct LabelSize {
     pub lines: &'static [Line],
 }
 
+/// Said beneath the button that prints them.
+pub const HELP: &str = "In the print dialog pick the label printer, no margins, no scaling.";
+
+/// What stands on the button that prints so many labels.
+pub fn print(labels: usize) -> String {
+    match labels {
+        1 => "Print 1 label".to_string(),
+        _ => format!("Print {labels} labels"),
+    }
+}
+
 /// Every line, as a large label has room for.
 const ALL_LINES: [Line; 9] = [
     Line::Code,

@@ -104,6 +104,13 @@ pub fn sheet(document: &Document, at: usize, answer: &Answer, route: &Route, uni
     }
 }
 
+impl Sheet {
+    /// The time in all and what stands behind it, for the foot of the paper.
+    pub fn foot(&self) -> String {
+        format!("Time: {}. {}", self.time, self.note)
+    }
+}
+
 /// The steps for paper, where room is dear: a step at end B that says the same as one at end A points back to it.
 pub fn said_once(steps: &[Row]) -> Vec<Row> {
     let at_b = |words: &String| words.replace("end A", "end B").replace(shape(0), shape(1));

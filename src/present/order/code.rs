@@ -7,6 +7,10 @@ use crate::present::words::{lower, titled};
 /// In place of the code.
 pub const NO_CODE_YET: &str = "No code yet: it stands for what is made, and a link still lacks something.";
 
+/// Said beneath the field for a code.
+pub const HELP: &str =
+    "The same entries give the same code on any device: it changes with anything that is made otherwise.";
+
 /// What a comparison says, with the class of its verdict.
 pub fn compared(document: &Document, compared: Compared) -> (&'static str, String) {
     match compared {

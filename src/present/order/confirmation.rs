@@ -19,6 +19,12 @@ const ASKS: &str =
 /// What it is not good for.
 const DOES_NOT_ASK: &str = "Do not answer yes to this order: it fails as entered.";
 
+/// Said above what may be sent along.
+pub const GOES_ALONG: &str = "The link carries what is made and how many. Tick what else goes along; prices never do.";
+
+/// How a yes is taken and given, and where it is kept.
+pub const HOW_A_YES_GOES: &str = "Read everything back, then record the yes: it is kept with the build on this device, with the time and the code, and never in a link. To answer somebody else’s order, send the code back with your yes.";
+
 /// The text to send: what is made, in both units, with the order's code and the link that opens it. `date` is the day it
 /// is sent, as the reader writes it; what of the order is ticked goes along, and no price ever does.
 pub fn text(

@@ -13,6 +13,10 @@ pub const EMPTY: &str = "Nothing is entered yet. Import a CSV file, add a row, o
 /// Said beside the button that puts invented rows in.
 pub const DEMO: &str = "Invented rows, each with “Demo” in its name, to see what the lists do.";
 
+/// Where the lists are kept.
+pub const KEPT_HERE: &str =
+    "Kept on this device only, and never in a link. Each list is a CSV file that any spreadsheet opens.";
+
 /// Said while the lists are searched.
 pub const SEARCHING: &str = "Searching …";
 
@@ -37,8 +41,6 @@ pub fn not_kept(why: &str) -> String {
 /// A list as a table.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ListTable {
-    /// What it lists.
-    pub title: &'static str,
     /// Its columns.
     pub columns: Vec<ListColumn>,
     /// Its rows.
@@ -86,7 +88,7 @@ pub fn table(lists: &Lists, kind: Kind, system: System) -> ListTable {
         cells: (0..headings.len()).filter_map(|column| shop::cell(lists, kind, row, column, system)).collect(),
         complaint: shop::complaint(lists, kind, row),
     });
-    ListTable { title: kind.label(), columns: columns.collect(), rows: rows.collect() }
+    ListTable { columns: columns.collect(), rows: rows.collect() }
 }
 
 /// What a file of a list is called.

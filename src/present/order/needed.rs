@@ -11,6 +11,9 @@ use crate::present::words::{self, rig_title};
 use crate::quantity::System;
 use crate::report::{LinkGeometry, LinkReport, Verdict};
 
+/// Said beneath the lengths of every link.
+pub const COPY_IN_RIG: &str = "Copy an axle, or a link to the other side, in the Rig view.";
+
 /// How a question stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum State {

@@ -5,12 +5,15 @@ use super::spoken;
 use crate::differences::{Change, Difference, differences};
 use crate::document::{Document, SuppliedBy};
 use crate::engine::shop::code::Code;
-use crate::inputs::{At, Choice, FINISH, MEASURED_ON, QUANTITY, SUPPLIED_BY};
+use crate::inputs::{At, Choice, FINISH, MEASURED_ON, SUPPLIED_BY, pieces_of};
 use crate::present::verdict::weakest;
 use crate::present::words::{self, Units, hand_mark, in_units, job, length, letter, lower, metal};
 use crate::quantity::System;
 use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport, Verdict};
 use crate::share;
+
+/// Said beneath the script.
+pub const FIRST_SAID: &str = "What differs from what was first said is read back as well.";
 
 /// As many letters as a short message takes.
 pub const SHORTEST_TEXT: usize = 480;
@@ -40,7 +43,7 @@ pub fn script(document: &Document, reports: &[LinkReport], code: Option<Code>, s
 pub fn link_lines(document: &Document, link: usize, answer: &Answer, system: System) -> Vec<String> {
     let (made, place) = (&answer.link, At::of_link(document, link));
     let count = pieces_of(document, link);
-    let mut lines = vec![format!("{}: {}.", title(document, link), spoken::pieces(count))];
+    let mut lines = vec![format!("{}: {}.", title(document, link), spoken::pieces(count as u64))];
     let measured = match (MEASURED_ON.get)(document, place) {
         Some("rig") => "measured on the rig at ride height",
         Some("old-link") => "measured on the old link, eye center to eye center",
@@ -158,7 +161,7 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
     let (made, place) = (&answer.link, At::of_link(document, link));
     let [a, b] = &made.ends;
     let [given, bar] = [made.length, made.bar].map(|value| length(value, system));
-    let count = words::pieces(pieces_of(document, link) as usize);
+    let count = words::pieces(pieces_of(document, link));
     // In a rig of several links this is the code of one of them, which no order goes by.
     let called = if document.links.len() > 1 { "Link code" } else { "Order" };
     let must = [
@@ -216,11 +219,6 @@ fn plain(text: &str) -> String {
         letter => Some(letter),
     };
     text.chars().filter_map(letter).collect()
-}
-
-/// How many of a link are made; the input takes whole numbers only.
-fn pieces_of(document: &Document, link: usize) -> u64 {
-    QUANTITY.value(document, At::of_link(document, link)).map_or(1, |pieces| pieces as u64)
 }
 
 fn title(document: &Document, link: usize) -> String {

@@ -43,6 +43,7 @@ pub(super) fn ListCell(
                 type="text"
                 aria-label=label
                 aria-invalid=move || unread().to_string()
+                aria-required=of.needed.to_string()
                 class:number=of.is_number
                 autocomplete="off"
                 spellcheck="false"
@@ -54,7 +55,7 @@ pub(super) fn ListCell(
     } else {
         let options = of.options.into_iter().map(|pick| view! { <option value=pick.label>{pick.label}</option> });
         view! {
-            <select aria-label=label prop:value=text on:change:target=move |event| take(event.target().value())>
+            <select aria-label=label aria-required=of.needed.to_string() prop:value=text on:change:target=move |event| take(event.target().value())>
                 <option value=""></option>
                 {options.collect_view()}
             </select>

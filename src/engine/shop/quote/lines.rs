@@ -1,12 +1,13 @@
 //! The lines of a quote: what one link takes, priced.
 
 use super::super::stock;
-use super::{How, Item, Line, pieces};
+use super::{How, Item, Line};
 use crate::document::{Document, Finish};
 use crate::engine;
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{lengths, sections};
 use crate::engine::tables::materials::Form;
+use crate::inputs::pieces_of;
 use crate::quantity::{INCH, POUND_FORCE, STANDARD_GRAVITY};
 use crate::report::{Answer, Part};
 use crate::shop::money::{Cents, Quantity, Rate};
@@ -135,7 +136,7 @@ impl<'a> Lines<'a> {
 
     /// Everything that one link takes.
     pub(super) fn link(&mut self, document: &Document, index: usize, answer: &Answer) {
-        let (parts, pieces) = (engine::parts(document, index, answer), pieces(document, index));
+        let (parts, pieces) = (engine::parts(document, index, answer), pieces_of(document, index));
         let Some(Part::Bar { material, outside_diameter, wall, cuts }) = parts.first() else { return };
         let bore = if *wall > 0.0 { (outside_diameter - 2.0 * wall).max(0.0) } else { 0.0 };
         let cut = cuts.first().map_or(0.0, |cut| cut.length);

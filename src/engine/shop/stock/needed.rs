@@ -1,12 +1,13 @@
 //! What the shop has to bring for a link, and how much of it is in stock.
 
-use super::{Pair, SAME, pieces, stays, thread_of};
+use super::{Pair, SAME, stays, thread_of};
 use crate::document::{Document, End, Hand, SuppliedBy};
 use crate::engine;
 use crate::engine::tables::jam_nuts;
 use crate::engine::tables::materials::{Form, Material};
 use crate::engine::tables::practice::Size;
 use crate::engine::tables::threads::Thread;
+use crate::inputs::pieces_of;
 use crate::quantity::{exceeds, inch};
 use crate::report::{Answer, EndGeometry, Part};
 use crate::shop::prices::Sought;
@@ -111,7 +112,7 @@ pub fn standing(document: &Document, link: usize, answer: &Answer, lists: &Lists
 pub(super) fn needed(document: &Document, link: usize, answer: &Answer, lists: &Lists, pair: Pair) -> Vec<Needed> {
     let mut needed: Vec<Needed> = Vec::new();
     let Some(chosen) = document.links.get(link) else { return needed };
-    let (pieces, made) = (pieces(document, link), &answer.link);
+    let (pieces, made) = (pieces_of(document, link), &answer.link);
     // Of one kind from both ends together, so that stock is not counted twice.
     let mut add = |what: Wanted, count: usize| match needed.iter_mut().find(|it| it.what == what) {
         Some(same) => same.count += count,
