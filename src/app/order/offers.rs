@@ -3,6 +3,7 @@
 use crate::app::session::use_session;
 use crate::app::shop::Shop;
 use leptos::prelude::*;
+use linkwright::engine::shop::cut_plan::Saw;
 use linkwright::engine::shop::stock::{self, Offers as Found};
 use linkwright::present::order::lists::{offers, remark, stock as in_stock};
 use linkwright::shop::Lists;
@@ -21,16 +22,16 @@ pub(super) fn Offers(
     let standing = Memo::new(move |_| {
         let (link, system) = (session.link.get(), session.units.get());
         session.answer.get().map(|answer| {
-            let needed = session
-                .document
-                .with(|document| shop.lists.with(|lists| stock::standing(document, link, &answer, lists)));
+            let needed = session.document.with(|document| {
+                shop.lists.with(|lists| stock::standing(document, link, &answer, lists, &Saw::ASSUMED))
+            });
             in_stock(&needed, system)
         })
     });
     let search = move |_| {
         session.settle();
         let (document, link) = (session.document.get_untracked(), session.link.get_untracked());
-        found.set(Some(shop.lists.with_untracked(|lists| stock::offers(&document, link, lists))));
+        found.set(Some(shop.lists.with_untracked(|lists| stock::offers(&document, link, lists, &Saw::ASSUMED))));
         of.set(Some((document, link)));
     };
     let current = move || {
