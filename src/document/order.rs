@@ -31,6 +31,20 @@ pub struct Order {
     pub first_said: String,
 }
 
+impl Order {
+    /// Takes a yes over: the order is confirmed.
+    pub fn confirm(&mut self, yes: Yes) {
+        self.yes = yes;
+        self.stage = Stage::Confirmed;
+    }
+
+    /// Takes the yes back. What else was said stays, and what was read back stays read back.
+    pub fn take_back_yes(&mut self) {
+        self.yes = Yes::default();
+        self.stage = self.stage.min(Stage::ReadBack);
+    }
+}
+
 /// How far an order is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Default)]
 pub enum Stage {

@@ -19,7 +19,7 @@ mod bolts;
 pub(super) mod columns;
 mod ends;
 mod engagement;
-mod fit;
+pub(super) mod fit;
 mod seat;
 pub(super) mod shank;
 pub(super) mod tube;

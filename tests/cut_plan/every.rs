@@ -15,7 +15,7 @@ fn list(dice: &mut Dice) -> (Demand, Vec<Stock>, Saw) {
     let mut left = 30;
     for _ in 0..different {
         let count = (1 + dice.next(4)).min(left);
-        of.push((inch((8.0 + dice.next(42_000) as f64 / 1000.0) / step).round() * step, count));
+        of.push((inch(((8.0 + dice.next(42_000) as f64 / 1000.0) / step).round() * step), count));
         left -= count;
     }
     let lengths = [72.0, 96.0, 144.0, 144.0, 240.0];
@@ -102,7 +102,7 @@ fn every_blank_is_cut_once_and_no_bar_is_over_filled() {
         assert!(told.is_empty(), "round {round}: {}\n{wanted:?}\n{stock:?}\n{saw:?}", told.join("\n"));
         unproven += usize::from(!plan.proven);
     }
-    assert!(unproven < 40, "{unproven} of 400 are not proven");
+    assert!(unproven <= 4, "{unproven} of 400 are not proven");
 }
 
 #[test]

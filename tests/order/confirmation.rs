@@ -87,6 +87,31 @@ fn a_yes_that_cannot_be_read_is_no_yes() {
 }
 
 #[test]
+fn a_yes_taken_back_leaves_the_rest_of_the_order() {
+    let said = |stage| Order {
+        reference: "PO 17".to_string(),
+        remarks: "ring first".to_string(),
+        wanted: "2026-12-24".to_string(),
+        first_said: snapshot(&hard()),
+        stage,
+        ..Order::default()
+    };
+    for (stage, then) in [
+        (Stage::Asked, Stage::Asked),
+        (Stage::ReadBack, Stage::ReadBack),
+        (Stage::Confirmed, Stage::ReadBack),
+        (Stage::Cut, Stage::ReadBack),
+    ] {
+        let mut order = said(Stage::Asked);
+        order.confirm(confirmed().order.yes.clone());
+        assert_eq!((order.stage, &order.yes), (Stage::Confirmed, &confirmed().order.yes));
+        order.stage = stage;
+        order.take_back_yes();
+        assert_eq!(order, said(then), "{stage:?}");
+    }
+}
+
+#[test]
 fn stages_stand_in_order() {
     let rows = stages(&confirmed().order, |time| format!("at {time}"));
     let shown: Vec<(&str, bool, bool)> = rows.iter().map(|row| (row.label.as_str(), row.reached, row.now)).collect();

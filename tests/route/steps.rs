@@ -177,6 +177,30 @@ fn flats_over_the_thread_are_told() {
     assert!(flats(Some(33.0)).contains("over the tapped thread"), "at end B too");
 }
 
+/// A bar so short that its holes run into each other, one with less than a diameter between them, and one with more: the
+/// drilling step says what the answer says.
+#[test]
+fn holes_that_meet_are_told_as_the_answer_tells_them() {
+    let cases = [
+        (8.0, Some("the two holes run into each other")),
+        (9.0, Some("is left between the drill points")),
+        (10.0, None),
+    ];
+    for (length, says) in cases {
+        let mut document = sized(2.0, "wide-12", "wide-12");
+        document.links[0].length = Some(inch(length));
+        let (answer, route) = made(&document);
+        let [a, b] = &answer.link.ends;
+        let web = (answer.link.bar - a.drill_point - b.drill_point) / a.thread.major;
+        assert_eq!(web < 1.0, says.is_some(), "{length}: {web}");
+        for end in [Some(0), Some(1)] {
+            let warns = warned(step(&route, Operation::TapDrill, end));
+            assert_eq!(warns.is_empty(), says.is_none(), "{length}: {warns}");
+            assert!(warns.contains(says.unwrap_or_default()), "{length}: {warns}");
+        }
+    }
+}
+
 /// 37/64 in is what tables list for 5/8-18, and is itself a hair over the limit of 2B.
 #[test]
 fn a_listed_drill_outside_the_limits_is_told() {

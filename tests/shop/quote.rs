@@ -4,6 +4,7 @@ use std::sync::OnceLock;
 
 use linkwright::document::{Document, Finish, Link, Position, SuppliedBy};
 use linkwright::engine::report;
+use linkwright::engine::shop::cut_plan::Saw;
 use linkwright::engine::shop::quote::{How, Line, Quote, quote};
 use linkwright::engine::shop::stock::{offers, standing, take};
 use linkwright::quantity::{inch, lbf};
@@ -17,7 +18,7 @@ use crate::dice::Dice;
 /// The worked example from the invented stock: two links of 2-1/4 in bar, sawn at 32-15/16 in.
 fn taken() -> Document {
     static TAKEN: OnceLock<Document> = OnceLock::new();
-    TAKEN.get_or_init(|| take(&hard(), 0, &offers(&hard(), 0, &demo::lists()).offers[0])).clone()
+    TAKEN.get_or_init(|| take(&hard(), 0, &offers(&hard(), 0, &demo::lists(), &Saw::ASSUMED).offers[0])).clone()
 }
 
 fn quoted(document: &Document, lists: &Lists) -> Quote {
@@ -291,6 +292,6 @@ fn a_skim_pass_is_charged_and_the_bar_that_is_bought() {
     assert_eq!(amounts(&quote, Charge::Skim), ["22.07"]);
     assert_eq!(amounts(&quote, Charge::Material), ["304.22"]);
     let report = report(&document);
-    let needed = standing(&document, 0, report.links[0].answer().expect("an answer"), &demo::lists());
+    let needed = standing(&document, 0, report.links[0].answer().expect("an answer"), &demo::lists(), &Saw::ASSUMED);
     assert!(needed.iter().all(|part| part.to_order() == Some(0)), "{needed:?}");
 }

@@ -2,6 +2,7 @@
 
 use linkwright::document::{Finish, Link};
 use linkwright::engine::report;
+use linkwright::engine::shop::cut_plan::Saw;
 use linkwright::engine::shop::quote::quote;
 use linkwright::engine::shop::stock::{offers, take};
 use linkwright::present::order::{lists as shown, quote as quoted};
@@ -35,7 +36,7 @@ fn a_table_has_a_cell_for_each_column() {
 
 #[test]
 fn an_offer_reads_like_a_sentence() {
-    let found = offers(&hard(), 0, &demo::lists());
+    let found = offers(&hard(), 0, &demo::lists(), &Saw::ASSUMED);
     let row = &shown::offers(&found, System::Inch)[0];
     assert_eq!(row.name, "Demo, 1-1/4 shank at both ends, 2-1/4 in");
     assert_eq!(row.says, "Passes. Bar 32-13/16 in, saw 32-15/16 in: final, the rod ends are measured. In stock.");
@@ -46,7 +47,7 @@ fn an_offer_reads_like_a_sentence() {
     assert_eq!(shown::remark(&found), None);
     let mut few = demo::lists();
     (few.rod_ends.rows[2].row.left, few.bars.rows[2].row.count, few.nuts.rows[0].row.count) = (Some(1), Some(0), None);
-    let found = offers(&hard(), 0, &few);
+    let found = offers(&hard(), 0, &few, &Saw::ASSUMED);
     let names_it = |name: &str| name.contains("1-1/4 shank at");
     let at = shown::offers(&found, System::Inch).iter().position(|row| names_it(&row.name)).expect("it");
     assert_eq!(
@@ -57,7 +58,7 @@ fn an_offer_reads_like_a_sentence() {
         shown::as_it_stands(&found.offers[at].needed, System::Inch),
         "As it stands, there is to order: 2 blanks of 32-15/16 in, 2-1/4 in 7075-T6/T651 bar; 1 rod end, 1-1/4-12 left-hand (1 in stock). Listed, but not counted: 2 jam nuts, 1-1/4-12 right-hand."
     );
-    let nothing = offers(&hard(), 0, &Lists::default());
+    let nothing = offers(&hard(), 0, &Lists::default(), &Saw::ASSUMED);
     assert_eq!(
         shown::remark(&nothing).as_deref(),
         Some("The lists hold nothing that fits this link’s metal, sizes and rod ends.")
@@ -66,7 +67,7 @@ fn an_offer_reads_like_a_sentence() {
 
 #[test]
 fn a_quote_as_text() {
-    let document = take(&hard(), 0, &offers(&hard(), 0, &demo::lists()).offers[0]);
+    let document = take(&hard(), 0, &offers(&hard(), 0, &demo::lists(), &Saw::ASSUMED).offers[0]);
     let mut lists = demo::lists();
     lists.prices.rows.retain(|entry| !["Demo bolt", "Demo lock nut", "Demo tax"].contains(&entry.row.name.as_str()));
     let reports = report(&document).links;
@@ -89,7 +90,7 @@ fn a_quote_as_text() {
 
 #[test]
 fn what_is_missing_for_some_links_names_them() {
-    let mut document = take(&hard(), 0, &offers(&hard(), 0, &demo::lists()).offers[0]);
+    let mut document = take(&hard(), 0, &offers(&hard(), 0, &demo::lists(), &Saw::ASSUMED).offers[0]);
     document.links.push(Link {
         finish: Some(Finish::Polished),
         position: linkwright::document::Position::Rear,

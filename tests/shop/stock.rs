@@ -2,6 +2,7 @@
 
 use linkwright::document::{Document, Hand, OWN_ROD_END, ShankSteel, SuppliedBy, Use};
 use linkwright::engine::report_on;
+use linkwright::engine::shop::cut_plan::Saw;
 use linkwright::engine::shop::stock::{Held, MOST_REPORTS, Needed, Offers, Wanted, offers, standing, take};
 use linkwright::quantity::{inch, lbf};
 use linkwright::report::{Answer, Verdict};
@@ -64,7 +65,7 @@ fn the_smallest_bar_that_passes_comes_first() {
     let recommended = answer(&hard()).sizing.recommended.expect("a size");
     assert_eq!((recommended.outside_diameter, recommended.thread), (inch(2.25), "1-1/4-12"));
     let lists = lists(&[rod_ends(&[SMALL, LARGE]), bars(&["a,3,144,1", "b,1.5,144,1", "c,2.25,144,1", "d,2.5,144,1"])]);
-    let found = offers(&hard(), 0, &lists);
+    let found = offers(&hard(), 0, &lists, &Saw::ASSUMED);
     assert_eq!(names(&found), [("Large".to_string(), 2.25)]);
     assert!(found.complete && found.reports <= 8, "{}", found.reports);
     let offer = &found.offers[0];
@@ -82,7 +83,7 @@ fn the_smallest_bar_that_passes_comes_first() {
 #[test]
 fn what_is_taken_opens_to_the_same_numbers_anywhere() {
     let document = hard();
-    for offer in offers(&document, 0, &demo::lists()).offers {
+    for offer in offers(&document, 0, &demo::lists(), &Saw::ASSUMED).offers {
         let taken = take(&document, 0, &offer);
         let link = &taken.links[0];
         for (end, rod_end) in link.ends.iter().zip(&offer.rod_ends) {
@@ -103,7 +104,12 @@ fn what_is_taken_opens_to_the_same_numbers_anywhere() {
         assert_eq!((here.verdict, here.link.bar, here.link.cut), (offer.verdict, offer.bar, offer.cut));
         assert!(!here.link.provisional);
         // Asked again, the same is offered.
-        assert!(offers(&taken, 0, &demo::lists()).offers.iter().any(|again| again.rod_ends == offer.rod_ends));
+        assert!(
+            offers(&taken, 0, &demo::lists(), &Saw::ASSUMED)
+                .offers
+                .iter()
+                .any(|again| again.rod_ends == offer.rod_ends)
+        );
     }
 }
 
@@ -115,7 +121,7 @@ fn what_a_customer_measured_stays() {
     (end.own_eye_to_end, end.own_thread_length) = (Some(inch(4.125)), Some(inch(2.343)));
     (end.shank_steel, end.supplied_by) = (Some(ShankSteel::Alloy), Some(SuppliedBy::Customer));
     let lists = lists(&[rod_ends(&[LARGE]), bars(&["c,2.25,144,1"])]);
-    let found = offers(&document, 0, &lists);
+    let found = offers(&document, 0, &lists, &Saw::ASSUMED);
     assert_eq!(names(&found), [("-".to_string(), 2.25)]);
     let offer = &found.offers[0];
     assert_eq!(take(&document, 0, offer).links[0].ends[0], document.links[0].ends[0]);
@@ -129,7 +135,7 @@ fn a_thread_and_bore_that_were_decided_are_kept() {
     document.links[0].ends[0].rod_end = Some("wide-14");
     document.links[0].ends[1].rod_end = Some("wide-14");
     let lists = lists(&[rod_ends(&[LARGE, "Other,7/8-14,0.75,3.4,2.05,9,9"]), bars(&["d,3,144,1"])]);
-    let found = offers(&document, 0, &lists);
+    let found = offers(&document, 0, &lists, &Saw::ASSUMED);
     assert_eq!(found.reports, 0, "no rod end of the list has that thread and bore");
     assert!(found.offers.is_empty());
 }
@@ -139,22 +145,32 @@ fn what_is_missing_is_counted_by_hand() {
     // Two links: two right-hand and two left-hand rod ends, of which one left-hand one is there.
     let lists = lists(&[
         rod_ends(&["Large,1-1/4-12,1,4.2,2.45,2,1"]),
-        bars(&["c,2.25,66,1"]),
+        bars(&["c,2.25,68.1875,1"]),
         (
             Kind::Nuts,
             "Name,Thread,Hand,In stock,Thickness (in)\nn,1-1/4-12,rh,9,23/32\nm,1-1/4-12,lh,9,1\n".to_string(),
         ),
     ]);
-    let found = offers(&hard(), 0, &lists);
+    let found = offers(&hard(), 0, &lists, &Saw::ASSUMED);
     let offer = &found.offers[0];
     assert!(!offer.is_in_stock());
     let rod_end =
         |wanted: Hand| find(&offer.needed, |what| matches!(what, Wanted::RodEnd { hand, .. } if *hand == wanted));
     assert_eq!((rod_end(Hand::Right).held, rod_end(Hand::Right).to_order()), (Held::Counted(2), Some(0)));
     assert_eq!((rod_end(Hand::Left).held, rod_end(Hand::Left).to_order()), (Held::Counted(1), Some(1)));
-    // 66 in holds two blanks of 32-15/16 in and a saw cut of 1/8 in, exactly; 65 in would hold one.
+    // 1/8 in trimmed, two blanks of 32-15/16 in, 2 in in the saw, and four cuts of 1/16 in: 68-3/16 in, exactly.
     let blank = find(&offer.needed, |what| matches!(what, Wanted::Blank { .. }));
     assert_eq!((blank.count, blank.held), (2, Held::Counted(2)));
+    let with = |saw: Saw| {
+        let found = offers(&hard(), 0, &lists, &saw).offers.remove(0);
+        find(&found.needed, |what| matches!(what, Wanted::Blank { .. })).held
+    };
+    assert_eq!(
+        with(Saw { kerf: inch(0.07), ..Saw::ASSUMED }),
+        Held::Counted(1),
+        "a wider cut than the bar has room for"
+    );
+    assert_eq!(with(Saw { grip: inch(2.01), ..Saw::ASSUMED }), Held::Counted(1), "held by more than is left");
     let nut = |wanted: Hand| find(&offer.needed, |what| matches!(what, Wanted::JamNut { hand, .. } if *hand == wanted));
     assert_eq!(nut(Hand::Right).to_order(), Some(0));
     assert_eq!(nut(Hand::Left).held, Held::NotListed, "a nut of 1 in is none of the thickness that was counted with");
@@ -163,7 +179,7 @@ fn what_is_missing_is_counted_by_hand() {
 #[test]
 fn what_nobody_counted_is_not_in_stock() {
     let lists = lists(&[rod_ends(&["Large,1-1/4-12,1,4.2,2.45,,"]), bars(&["c,2.25,66,"])]);
-    let offer = offers(&hard(), 0, &lists).offers.remove(0);
+    let offer = offers(&hard(), 0, &lists, &Saw::ASSUMED).offers.remove(0);
     assert!(!offer.is_in_stock());
     for needed in offer.needed.iter().filter(|it| !matches!(it.what, Wanted::JamNut { .. })) {
         assert_eq!((needed.held, needed.to_order()), (Held::Uncounted, None), "{:?}", needed.what);
@@ -177,11 +193,11 @@ fn two_kinds_are_paired_only_where_each_lacks_a_hand() {
         let rows = [format!("R,1-1/4-12,1,4.2,2.45,{right}"), format!("L,1-1/4-12,1,4.15,2.4,{left}")];
         lists(&[rod_ends(&[&rows[0], &rows[1]]), bars(&["c,2.25,144,1"])])
     };
-    let found = offers(&document, 0, &lists_of("4,0", "0,4"));
+    let found = offers(&document, 0, &lists_of("4,0", "0,4"), &Saw::ASSUMED);
     let first = &found.offers[0].rod_ends;
     let [a, b] = first.each_ref().map(|it| it.as_ref().map(|it| it.name.clone()).unwrap_or_default());
     assert!(names(&found).len() == 3 && (a.as_str(), b.as_str()) == ("R", "L"), "{a} {b}");
-    let found = offers(&document, 0, &lists_of("4,4", "0,4"));
+    let found = offers(&document, 0, &lists_of("4,4", "0,4"), &Saw::ASSUMED);
     assert!(found.offers.iter().all(|it| it.rod_ends[0] == it.rod_ends[1]), "one kind is there in both hands");
 }
 
@@ -194,7 +210,7 @@ fn the_recommendation_says_what_is_in_stock() {
     let bars = bars(&["c,2.25,144,1"]);
     let held = |rows: &[&str]| {
         let lists = lists(&[rod_ends(rows), bars.clone()]);
-        let needed = standing(&document, 0, &answer, &lists);
+        let needed = standing(&document, 0, &answer, &lists, &Saw::ASSUMED);
         find(&needed, |what| matches!(what, Wanted::RodEnd { hand: Hand::Left, .. })).held
     };
     assert_eq!(held(&[published]), Held::Counted(9));
@@ -205,11 +221,11 @@ fn the_recommendation_says_what_is_in_stock() {
 
 #[test]
 fn without_entries_it_says_what_is_needed() {
-    let found = offers(&Document::default(), 0, &demo::lists());
+    let found = offers(&Document::default(), 0, &demo::lists(), &Saw::ASSUMED);
     assert_eq!(found.needs, ["length", "weight", "use"]);
     assert!(found.offers.is_empty() && found.reports == 1);
-    assert_eq!(offers(&hard(), 7, &demo::lists()), Offers { complete: true, ..Offers::default() });
-    assert_eq!(offers(&hard(), 0, &Lists::default()).reports, 0, "nothing is listed");
+    assert_eq!(offers(&hard(), 7, &demo::lists(), &Saw::ASSUMED), Offers { complete: true, ..Offers::default() });
+    assert_eq!(offers(&hard(), 0, &Lists::default(), &Saw::ASSUMED).reports, 0, "nothing is listed");
 }
 
 #[test]
@@ -217,7 +233,7 @@ fn rows_that_lack_something_are_not_offered() {
     let mut lists = lists(&[bars(&["c,2.25,144,1"])]);
     let text = "Name,Shank thread,Bore (in),Eye center to shank end (in),Thread length (in),Ball width (in)\nx,1-1/4-12,1,4.2,2.45,wide\n";
     assert!(read(&mut lists, Kind::RodEnds, text).is_ok_and(|told| told.len() == 1));
-    assert!(offers(&hard(), 0, &lists).offers.iter().all(|offer| offer.rod_ends == [None, None]));
+    assert!(offers(&hard(), 0, &lists, &Saw::ASSUMED).offers.iter().all(|offer| offer.rod_ends == [None, None]));
 }
 
 #[test]
@@ -226,7 +242,7 @@ fn tubes_come_from_their_own_list() {
     document.links[0].material = Some("1020-dom");
     document.links[0].length = Some(inch(24.0));
     document.rig.usage = Some(Use::Easy);
-    let found = offers(&document, 0, &demo::lists());
+    let found = offers(&document, 0, &demo::lists(), &Saw::ASSUMED);
     assert!(found.reports > 0);
     for offer in &found.offers {
         assert!(offer.size.wall > 0.0 && offer.stock.as_ref().is_some_and(|it| it.metal == Some("1020-dom")));
@@ -239,12 +255,12 @@ fn a_search_asks_for_a_bounded_count_of_reports() {
     let rows: Vec<String> = (0..40).map(|at| format!("r{at},5/16-24,0.3125,1.9,1.{:02},4,4", at + 10)).collect();
     let rows: Vec<&str> = rows.iter().map(String::as_str).collect();
     let lists = lists(&[rod_ends(&rows), bars(&["a,1,144,1", "b,1.25,144,1", "c,1.5,144,1"])]);
-    let found = offers(&hard(), 0, &lists);
+    let found = offers(&hard(), 0, &lists, &Saw::ASSUMED);
     assert_eq!((found.reports, found.complete), (MOST_REPORTS, false));
     // What holds by the numbers is asked for first, so that small ones do not use the count up.
     let rows: Vec<&str> = rows.iter().copied().chain([LARGE]).collect();
     let lists = self::lists(&[rod_ends(&rows), bars(&["a,1,144,1", "b,1.25,144,1", "c,1.5,144,1", "d,2.25,144,1"])]);
-    assert_eq!(names(&offers(&hard(), 0, &lists)), [("Large".to_string(), 2.25)]);
+    assert_eq!(names(&offers(&hard(), 0, &lists, &Saw::ASSUMED)), [("Large".to_string(), 2.25)]);
 }
 
 /// Whatever the rig, what is offered passes, and its document says so by itself.
@@ -260,7 +276,7 @@ fn offers_on_random_rigs_pass() {
         document.links.truncate(1);
         document.links[0].length = Some(inch(14.0 + dice.next(30) as f64));
         let before = document.clone();
-        let found = offers(&document, 0, &lists);
+        let found = offers(&document, 0, &lists, &Saw::ASSUMED);
         assert!(found.reports <= MOST_REPORTS);
         for offer in &found.offers {
             let again = report_on(&take(&document, 0, offer), 0);

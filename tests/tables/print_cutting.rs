@@ -5,7 +5,7 @@ use linkwright::engine::formulas::lengths::BAR_WEIGHT;
 use linkwright::engine::formulas::machining::DRILL_POINT;
 use linkwright::engine::formulas::sections::RING_AREA;
 use linkwright::engine::formulas::threads::PERCENT_OF_THREAD;
-use linkwright::engine::tables::cutting::{CHAMFER_FORMS, CLASSES, class};
+use linkwright::engine::tables::cutting::{CHAMFER_FORMS, CLASSES};
 use linkwright::engine::tables::{drills, materials, threads};
 use linkwright::quantity::{deg, inch, lbf, mm};
 
@@ -215,10 +215,14 @@ fn every_metal_is_cut_by_a_class_with_both_speeds() {
         ("1026-dom", "low-carbon-steel"),
         ("4130-n", "low-carbon-steel"),
     ] {
-        assert_eq!(materials::find(metal).map(|row| class(row).id), Some(expected), "{metal}");
+        assert_eq!(materials::find(metal).map(|row| row.cut_as.id), Some(expected), "{metal}");
     }
     for metal in materials::ALL {
         let is_aluminum = metal.density < 40_000.0;
-        assert_eq!(class(metal).id == "aluminum", is_aluminum, "{}", metal.id);
+        assert_eq!(metal.cut_as.id == "aluminum", is_aluminum, "{}", metal.id);
+        // The warning is one of its cautions, and no caution warns of it unseen.
+        let cautions: Vec<_> = metal.cautions.iter().filter(|it| it.to_lowercase().contains("never weld")).collect();
+        assert_eq!(cautions, metal.never_weld.iter().collect::<Vec<_>>(), "{}", metal.id);
+        assert_eq!(metal.never_weld.is_some(), metal.form == materials::Form::Bar, "{}", metal.id);
     }
 }

@@ -3,6 +3,7 @@
 use crate::app::session::{Question, after_paint, use_session};
 use crate::app::shop::Shop;
 use leptos::prelude::*;
+use linkwright::engine::shop::cut_plan::Saw;
 use linkwright::engine::shop::stock::{self, Offers as Found};
 use linkwright::present::order::lists::{OFFERS_HELP, OfferRow, SEARCHING, as_it_stands, offers, remark};
 use linkwright::shop::Lists;
@@ -27,9 +28,9 @@ pub(super) fn Offers(
     let standing = Memo::new(move |_| {
         let (link, system) = (session.link.get(), session.units.get());
         session.answer.get().map(|answer| {
-            let needed = session
-                .document
-                .with(|document| shop.lists.with(|lists| stock::standing(document, link, &answer, lists)));
+            let needed = session.document.with(|document| {
+                shop.lists.with(|lists| stock::standing(document, link, &answer, lists, &Saw::ASSUMED))
+            });
             as_it_stands(&needed, system)
         })
     });
@@ -46,7 +47,7 @@ pub(super) fn Offers(
             }
             let of = (session.question.get_untracked(), shop.lists.get_untracked());
             let ((document, link), lists) = &of;
-            let found = stock::offers(document, *link, lists);
+            let found = stock::offers(document, *link, lists, &Saw::ASSUMED);
             searched.set(Some(Searched { of, found }));
             searching.set(false);
         });

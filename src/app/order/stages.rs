@@ -3,7 +3,7 @@
 use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::prelude::*;
-use linkwright::document::{LONGEST_REFERENCE, Order, Stage};
+use linkwright::document::{LONGEST_REFERENCE, Stage};
 use linkwright::engine::shop::code;
 use linkwright::present::order::confirmation::{HOW_A_YES_GOES, stages};
 
@@ -33,19 +33,11 @@ pub(super) fn Stages(
             session.rig.with_untracked(|whole| code::yes(document, &whole.links, &who.read_untracked(), &clock::now()))
         });
         if let Some(yes) = yes {
-            session.edit(|document| {
-                document.order.yes = yes;
-                document.order.stage = Stage::Confirmed;
-            });
+            session.edit(|document| document.order.confirm(yes));
             who.set(String::new());
         }
     };
-    let withdraw = move |_| {
-        session.edit(|document| {
-            let Order { reference, remarks, wanted, first_said, .. } = std::mem::take(&mut *document.order);
-            *document.order = Order { reference, remarks, wanted, first_said, ..Order::default() };
-        });
-    };
+    let withdraw = move |_| session.edit(|document| document.order.take_back_yes());
     let row = |row: linkwright::present::order::confirmation::StageRow| {
         let mark = if row.reached { "✓ " } else { "" };
         view! { <li aria-current=row.now.then_some("step") class:reached=row.reached>{mark}{row.label}</li> }

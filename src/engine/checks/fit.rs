@@ -15,9 +15,12 @@ use crate::quantity::{Kind, deg};
 use crate::report::Topic;
 use crate::source::{Cite, GEOMETRY, Obtained, PRACTICE, cite};
 
+/// Id of the check that enough metal is left between the two holes.
+pub(in crate::engine) const HOLES_MEET: &str = "holes-meet";
+
 pub(super) static ROWS: &[Check] = &[
     Check {
-        id: "holes-meet",
+        id: HOLES_MEET,
         topic: Topic::Other,
         of_lengths: true,
         title: "Solid bar between the two holes",

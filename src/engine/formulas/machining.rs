@@ -55,6 +55,16 @@ formula! {
 }
 
 formula! {
+    /// Diameter that an insert is turned to, so that it slips into its tube.
+    INSERT_DIAMETER: "D_i" FineLength = "d − c";
+    given bore "d" FineLength "bore of the tube", clearance "c" FineLength "how much smaller the insert is, across";
+    code bore - clearance;
+    holds "d > c" => bore > clearance;
+    source GEOMETRY, "across the bore", Computed;
+    example [inch(1.5), inch(0.004)] gives "1.496" of inch(1.0), "tube of 2 in by 1/4 in wall; own arithmetic";
+}
+
+formula! {
     /// Length that a tap goes in a minute.
     TAP_FEED: "f" FineLength = "N · P";
     given spindle "N" Count "turns a minute", pitch "P" FineLength "pitch of the thread";
@@ -178,4 +188,4 @@ formula! {
     example [lb_per_in3(0.1), in2(3.0), inch(30.0), in3(3.0), in3(2.0), in3(1.0)] gives "8.4" of lbf(1.0), "own arithmetic";
 }
 
-listed! {SKIMMED_DIAMETER, DRILL_POINT, FULL_DIAMETER_DEPTH, TO_POINT_DEPTH, SPINDLE_SPEED, SPINDLE_LIMIT, TAP_FEED, DRILLING_TIME, TAPPING_TIME, TURNING_TIME, STEP_TIME, COUNTERSINK_DIAMETER, DRILLED_VOLUME, TAPPED_AREA, COUNTERSINK_VOLUME, THREADED_VOLUME, FLATS_VOLUME, FINISHED_WEIGHT}
+listed! {SKIMMED_DIAMETER, INSERT_DIAMETER, DRILL_POINT, FULL_DIAMETER_DEPTH, TO_POINT_DEPTH, SPINDLE_SPEED, SPINDLE_LIMIT, TAP_FEED, DRILLING_TIME, TAPPING_TIME, TURNING_TIME, STEP_TIME, COUNTERSINK_DIAMETER, DRILLED_VOLUME, TAPPED_AREA, COUNTERSINK_VOLUME, THREADED_VOLUME, FLATS_VOLUME, FINISHED_WEIGHT}

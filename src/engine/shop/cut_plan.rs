@@ -86,6 +86,17 @@ pub struct Saw {
 impl Saw {
     /// A band saw in a small shop: assumed, common practice, no source.
     pub const ASSUMED: Self = Self { kerf: inch(0.0625), trim: inch(0.125), grip: inch(2.0), keep: inch(12.0) };
+
+    /// How many blanks of one length a bar gives, as the cut plan saws it.
+    pub fn blanks_of(&self, bar: f64, blank: f64) -> usize {
+        let cuts = Cuts::new(self);
+        match (nanometers(bar), nanometers(blank)) {
+            (Some(bar), Some(blank)) if blank > 0 => {
+                usize::try_from(cuts.room(bar) / (blank + cuts.kerf)).unwrap_or(usize::MAX)
+            }
+            _ => 0,
+        }
+    }
 }
 
 /// One blank in its bar.

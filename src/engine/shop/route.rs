@@ -19,7 +19,7 @@ use crate::document::Document;
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::machining;
 use crate::engine::sentence::{Said, said};
-use crate::engine::tables::cutting::{self, Class};
+use crate::engine::tables::cutting::Class;
 use crate::inputs::{self, At, Number};
 use crate::quantity::Kind;
 use crate::report::{Answer, LinkGeometry, Verdict};
@@ -147,8 +147,7 @@ pub struct ToMeasure {
 
 /// How a link is made; `answer` is the answer for it. Nothing for a link that is not there.
 pub fn route(document: &Document, link: usize, answer: &Answer, machine: &Machine) -> Route {
-    let shop =
-        Shop { document, link, answer, made: &answer.link, machine, class: cutting::class(answer.link.material) };
+    let shop = Shop { document, link, answer, made: &answer.link, machine, class: answer.link.material.cut_as };
     let mut sheet = Sheet::recording();
     let blank_weight = weight::blank(&shop, &mut sheet);
     let finished_weight = shop.is_bar().then(|| weight::finished(&shop, &mut sheet));

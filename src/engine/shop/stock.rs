@@ -7,6 +7,7 @@ mod needed;
 
 use crate::document::{Document, End, Hand, OWN_ROD_END, SuppliedBy};
 use crate::engine;
+use crate::engine::shop::cut_plan::Saw;
 use crate::engine::tables::materials::{self, Form};
 use crate::engine::tables::practice::{self, GoesBy, Size};
 use crate::engine::tables::{rod_ends, threads};
@@ -14,7 +15,7 @@ use crate::inputs::{self, At};
 use crate::quantity::exceeds;
 use crate::report::{Answer, LinkReport, Verdict};
 use crate::shop::{Lists, ROD_ENDS, RodEnd, Stock};
-pub use needed::{Held, KERF, Needed, Wanted, standing};
+pub use needed::{Held, Needed, Wanted, standing};
 pub(super) use needed::{is_theirs, listed, of_size, slips_in, usable};
 
 /// Reports that one search asks for at most. What is likeliest to pass and be taken is asked first: rod ends no smaller
@@ -85,8 +86,8 @@ fn thickest(pair: Pair) -> f64 {
 }
 
 /// Everything of the lists that a link can be made from so that it passes, at most one bar for each choice of rod ends:
-/// the smallest.
-pub fn offers(document: &Document, link: usize, lists: &Lists) -> Offers {
+/// the smallest. How many blanks the stock gives goes by the saw.
+pub fn offers(document: &Document, link: usize, lists: &Lists, saw: &Saw) -> Offers {
     let mut found = Offers { complete: true, ..Offers::default() };
     if document.links.get(link).is_none() {
         return found;
@@ -118,7 +119,12 @@ pub fn offers(document: &Document, link: usize, lists: &Lists) -> Offers {
             found.reports += 1;
             match engine::report_on(&trial, link) {
                 LinkReport::Answer(answer) if answer.findings.iter().all(|finding| finding.recommendable) => {
-                    found.offers.push(offer(&trial, link, lists, pair, *bar, &answer));
+                    found.offers.push(offer(
+                        needed::needed(&trial, link, &answer, lists, saw, pair),
+                        pair,
+                        *bar,
+                        &answer,
+                    ));
                     break;
                 }
                 // Rod ends too long for this link, or a check that fails.
@@ -261,9 +267,8 @@ fn size(bar: &Stock) -> Size {
     Size { outside_diameter: bar.outside_diameter.unwrap_or(0.0), wall: bar.wall.unwrap_or(0.0) }
 }
 
-fn offer(trial: &Document, link: usize, lists: &Lists, pair: Pair, bar: Option<&Stock>, answer: &Answer) -> Offer {
+fn offer(needed: Vec<Needed>, pair: Pair, bar: Option<&Stock>, answer: &Answer) -> Offer {
     let made = &answer.link;
-    let needed = needed::needed(trial, link, answer, lists, pair);
     let blank = needed.iter().find_map(|part| match &part.what {
         Wanted::Blank { size, .. } => Some(*size),
         _ => None,

@@ -1,7 +1,6 @@
 //! How each metal is cut: which rows of speed hold for it, its cutting fluids, turning, and the chamfers of taps by letter.
 
 use super::drills::{CuttingSpeed, DRILLING_SPEEDS, TAPPING_SPEEDS};
-use super::materials::{Form, Material};
 use crate::quantity::inch;
 use crate::source::{Cite, DIN_2197, MH31, OURS, Obtained, TO_1_1A_9, cite};
 
@@ -57,55 +56,52 @@ const SPIRAL_IN_STEEL: Advice = Advice {
     cite: cite(&OURS, "tap for a blind hole in steel", Obtained::Assumption),
 };
 
-/// Every class.
-pub static CLASSES: &[Class] = &[
-    Class {
-        id: "aluminum",
-        label: "Aluminum",
-        drilling_fluid: Fluid { name: "soluble oil, 75 to 90 % water", cite: FLUIDS },
-        tapping_fluid: Fluid { name: "lard oil, or sulfur-base oil mixed with mineral oil", cite: FLUIDS },
-        turning: 300.0,
-        blind_tap: SPIRAL,
-        blind_chamfer: "C",
-    },
-    Class {
-        id: "low-carbon-steel",
-        label: "Low-carbon steel",
-        drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
-        tapping_fluid: Fluid { name: "25 to 40 % lard oil with mineral oil", cite: FLUIDS },
-        turning: 100.0,
-        blind_tap: SPIRAL_IN_STEEL,
-        blind_chamfer: "D",
-    },
-    Class {
-        id: "alloy-steel",
-        label: "Alloy steel",
-        drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
-        tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
-        turning: 80.0,
-        blind_tap: SPIRAL_IN_STEEL,
-        blind_chamfer: "D",
-    },
-    Class {
-        id: "hardened-alloy-steel",
-        label: "Alloy steel hardened to 300 to 400 Brinell",
-        drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
-        tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
-        turning: 50.0,
-        blind_tap: SPIRAL_IN_STEEL,
-        blind_chamfer: "D",
-    },
-];
+/// Aluminum.
+pub static ALUMINUM: Class = Class {
+    id: "aluminum",
+    label: "Aluminum",
+    drilling_fluid: Fluid { name: "soluble oil, 75 to 90 % water", cite: FLUIDS },
+    tapping_fluid: Fluid { name: "lard oil, or sulfur-base oil mixed with mineral oil", cite: FLUIDS },
+    turning: 300.0,
+    blind_tap: SPIRAL,
+    blind_chamfer: "C",
+};
 
-/// The class that is drilled and tapped: the bar's own, or that of the insert in a tube, whose steel nobody entered.
-pub fn class(material: &Material) -> &'static Class {
-    let id = match material.form {
-        Form::Tube => "low-carbon-steel",
-        Form::Bar if material.id.starts_with("4340") => "hardened-alloy-steel",
-        Form::Bar => "aluminum",
-    };
-    CLASSES.iter().find(|class| class.id == id).unwrap_or(&CLASSES[0])
-}
+/// Low-carbon steel.
+pub static LOW_CARBON_STEEL: Class = Class {
+    id: "low-carbon-steel",
+    label: "Low-carbon steel",
+    drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
+    tapping_fluid: Fluid { name: "25 to 40 % lard oil with mineral oil", cite: FLUIDS },
+    turning: 100.0,
+    blind_tap: SPIRAL_IN_STEEL,
+    blind_chamfer: "D",
+};
+
+/// Alloy steel.
+pub static ALLOY_STEEL: Class = Class {
+    id: "alloy-steel",
+    label: "Alloy steel",
+    drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
+    tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
+    turning: 80.0,
+    blind_tap: SPIRAL_IN_STEEL,
+    blind_chamfer: "D",
+};
+
+/// Alloy steel, hardened.
+pub static HARDENED_ALLOY_STEEL: Class = Class {
+    id: "hardened-alloy-steel",
+    label: "Alloy steel hardened to 300 to 400 Brinell",
+    drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
+    tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
+    turning: 50.0,
+    blind_tap: SPIRAL_IN_STEEL,
+    blind_chamfer: "D",
+};
+
+/// Every class.
+pub static CLASSES: &[&Class] = &[&ALUMINUM, &LOW_CARBON_STEEL, &ALLOY_STEEL, &HARDENED_ALLOY_STEEL];
 
 /// The letter of the chamfer for a through hole.
 const THROUGH_CHAMFER: &str = "B";

@@ -6,6 +6,7 @@
 mod aluminum;
 mod steel;
 
+use super::cutting::Class;
 use super::spans;
 use crate::source::Cite;
 
@@ -109,6 +110,10 @@ pub struct Material {
     pub welded: Option<&'static str>,
     /// What to mind, most important first.
     pub cautions: &'static [&'static str],
+    /// Said where it must never be welded; it stands among its cautions too.
+    pub never_weld: Option<&'static str>,
+    /// How it is cut; for a tube how the insert in it is, whose steel nobody enters.
+    pub cut_as: &'static Class,
     /// Where moduli and density come from.
     pub modulus_cite: Cite,
     /// The metal whose habit counts for it, and how.

@@ -38,10 +38,9 @@ pub(super) fn to_length(shop: &Shop, blank_weight: f64) -> Vec<Step> {
             " wall. Check the label or certificate and write down its number."
         ])
     };
-    let never_weld = metal.cautions.iter().find(|caution| caution.starts_with("Never weld"));
     let stock = stock
         .length("Outside diameter", made.stock_diameter)
-        .warn(never_weld.map(|caution| said![(*caution)]))
+        .warn(metal.never_weld.map(|caution| said![(caution)]))
         .measuring("Heat or lot", None, None)
         .measuring("Certificate", None, None);
     let facing = shop.known(&inputs::FACING);

@@ -6,6 +6,7 @@ use super::machine::{
 };
 use super::{Asked, Operation, Shop, Step, Value, letter};
 use crate::document::Hand;
+use crate::engine::checks::fit::HOLES_MEET;
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::lengths::COUNTERSINK_DEPTH;
 use crate::engine::formulas::machining;
@@ -16,7 +17,7 @@ use crate::engine::tables::cutting::ChamferForm;
 use crate::engine::tables::drills::{self, Drill, Feed};
 use crate::inputs;
 use crate::quantity::{INCH, Kind, System, deg, exceeds, mm};
-use crate::report::EndGeometry;
+use crate::report::{EndGeometry, Verdict};
 
 /// Point angles of drills in use, the one that depths are given for first.
 pub(super) const POINTS: [f64; 2] = [deg(118.0), deg(135.0)];
@@ -139,7 +140,7 @@ pub(super) fn tap_drill(shop: &Shop, end: usize, made: &EndGeometry, depth: f64,
         .length("Depth to the point, 135°", to_point[1])
         .from(DEPTH_TOLERANCE.cite)
         .measuring("Depth to the shoulder", Some(end), Asked::at_least(depth, shop.machine.in_force(&DEPTH_TOLERANCE)))
-        .warn(holes_meet(shop, to_point[0]))
+        .warn(holes_meet(shop))
     };
     let (Some(speed), Some(feed)) = (shop.class.drilling(), feed(across)) else {
         return step.warn(Some(said!["No speed is held for this drill: ask its maker."])).worked(sheet, None);
@@ -202,12 +203,10 @@ fn outside_limits(made: &EndGeometry, listed: &Drill) -> Option<Said> {
     })
 }
 
-/// Said where the points of the holes meet in a short bar.
-fn holes_meet(shop: &Shop, to_point: f64) -> Option<Said> {
-    let deepest = shop.made.ends.iter().map(|end| end.drill_point).fold(to_point, f64::max);
-    exceeds(2.0 * deepest, shop.made.bar).then(|| {
-        said!["The holes of both ends meet or nearly so in this short bar. Tap less deep, or make them one through hole only if that was settled."]
-    })
+/// What the answer says where too little is left between the two holes.
+fn holes_meet(shop: &Shop) -> Option<Said> {
+    let finding = shop.answer.findings.iter().find(|finding| finding.id == HOLES_MEET)?;
+    (finding.verdict == Verdict::Fails).then(|| finding.says.clone())
 }
 
 const fn class_of_hole(made: &EndGeometry) -> &'static str {

@@ -41,7 +41,7 @@ fn insert(shop: &Shop, end: usize) -> Option<Step> {
     let insert = shop.made.ends[end].insert?;
     let mut sheet = Sheet::recording();
     let clearance = shop.machine.in_force(&INSERT_CLEARANCE);
-    let turned = sheet.work(&machining::SKIMMED_DIAMETER, &[insert.outside_diameter, clearance]);
+    let turned = sheet.work(&machining::INSERT_DIAMETER, &[insert.outside_diameter, clearance]);
     let off = shop.machine.in_force(&DIAMETER_TOLERANCE).min(clearance / 2.0);
     let step = shop
         .step(Operation::Insert, Some(end), "Insert", &INSERT_MINUTES)

@@ -3,6 +3,7 @@
 use super::{Pair, SAME, stays, thread_of};
 use crate::document::{Document, End, Hand, SuppliedBy};
 use crate::engine;
+use crate::engine::shop::cut_plan::Saw;
 use crate::engine::tables::jam_nuts;
 use crate::engine::tables::materials::{Form, Material};
 use crate::engine::tables::practice::Size;
@@ -12,10 +13,6 @@ use crate::quantity::{exceeds, inch};
 use crate::report::{Answer, EndGeometry, Part};
 use crate::shop::prices::Sought;
 use crate::shop::{BARS, Entry, INSERTS, Lists, NUTS, ROD_ENDS, RodEnd, Stock, TUBES};
-
-/// Width of the saw's cut, to tell how many blanks a bar gives (common practice, no source); the cut plan goes by the
-/// shop's own.
-pub const KERF: f64 = inch(0.125);
 
 /// How much smaller than the tube's bore an insert may be that slips in (assumption).
 const SLIP: f64 = inch(0.010);
@@ -104,12 +101,19 @@ impl Needed {
 
 /// What a link as it is answered for needs of the shop, and what of that is in stock. Bolts, lock nuts and spacers are in
 /// no list.
-pub fn standing(document: &Document, link: usize, answer: &Answer, lists: &Lists) -> Vec<Needed> {
-    needed(document, link, answer, lists, [None, None])
+pub fn standing(document: &Document, link: usize, answer: &Answer, lists: &Lists, saw: &Saw) -> Vec<Needed> {
+    needed(document, link, answer, lists, saw, [None, None])
 }
 
 /// The same with rod ends that were chosen from the list.
-pub(super) fn needed(document: &Document, link: usize, answer: &Answer, lists: &Lists, pair: Pair) -> Vec<Needed> {
+pub(super) fn needed(
+    document: &Document,
+    link: usize,
+    answer: &Answer,
+    lists: &Lists,
+    saw: &Saw,
+    pair: Pair,
+) -> Vec<Needed> {
     let mut needed: Vec<Needed> = Vec::new();
     let Some(chosen) = document.links.get(link) else { return needed };
     let (pieces, made) = (pieces_of(document, link), &answer.link);
@@ -138,7 +142,7 @@ pub(super) fn needed(document: &Document, link: usize, answer: &Answer, lists: &
         }
     }
     for part in &mut needed {
-        part.held = held(&part.what, part.count, lists);
+        part.held = held(&part.what, part.count, lists, saw);
     }
     needed
 }
@@ -218,7 +222,7 @@ fn counted(counts: impl Iterator<Item = Option<u32>>, wanted: usize) -> Held {
     }
 }
 
-fn held(what: &Wanted, wanted: usize, lists: &Lists) -> Held {
+fn held(what: &Wanted, wanted: usize, lists: &Lists, saw: &Saw) -> Held {
     match what {
         Wanted::RodEnd { thread, hand, bore, eye_to_end, thread_length, .. } => {
             let rows = || usable(&lists.rod_ends.rows, ROD_ENDS).filter(|it| is_of_size(it, thread, *bore));
@@ -233,7 +237,7 @@ fn held(what: &Wanted, wanted: usize, lists: &Lists) -> Held {
         }
         Wanted::Blank { metal, size, length } => {
             let of_size = stock_of(lists, metal).filter(|bar| same_size(bar, *size));
-            let blanks = of_size.map(|bar| bar.count.map(|count| count.saturating_mul(blanks_of(bar, *length))));
+            let blanks = of_size.map(|bar| bar.count.map(|count| count.saturating_mul(blanks_of(bar, *length, saw))));
             counted(blanks, wanted)
         }
         Wanted::JamNut { thread, hand } => {
@@ -261,8 +265,7 @@ fn held(what: &Wanted, wanted: usize, lists: &Lists) -> Held {
     }
 }
 
-/// Blanks that one piece of stock gives.
-fn blanks_of(bar: &Stock, blank: f64) -> u32 {
-    let room = (bar.length.unwrap_or(0.0) + KERF) / (blank + KERF) + 1e-9;
-    if room.is_finite() { room.clamp(0.0, 1e6) as u32 } else { 0 }
+/// Blanks that one piece of stock gives: what is trimmed off its ends and what the saw holds at the last cut is gone.
+fn blanks_of(bar: &Stock, blank: f64, saw: &Saw) -> u32 {
+    u32::try_from(bar.length.map_or(0, |length| saw.blanks_of(length, blank))).unwrap_or(u32::MAX)
 }

@@ -1,6 +1,7 @@
 //! Aluminum bar.
 
 use super::{Basis, Form, HabitMetal, Material, SizeMeans, Speaks, Strength};
+use crate::engine::tables::cutting;
 use crate::quantity::{inch, ksi, lb_per_in3};
 use crate::source::{Cite, MIL_HDBK_5J, Obtained, cite};
 
@@ -39,6 +40,8 @@ pub(super) static A7075_T6: Material = Material {
         ),
         unproved(2.999, 4.0, 40.0, "lower of Tables 3.7.6.0(d) and (g1), A basis, diameter 3.000 to 4.000 in"),
     ],
+    never_weld: Some(NO_WELD),
+    cut_as: &cutting::ALUMINUM,
     cautions: &[
         "Without a certificate its threads count 42 ksi in shear, as extruded bar does. If it names rolled or cold-finished bar, choose that row: 46 ksi.",
         NO_WELD,
@@ -93,6 +96,8 @@ pub(super) static A7075_T6_ROLLED: Material = Material {
     size_means: SizeMeans::Diameter,
     rows: &[rolled()],
     welded: None,
+    never_weld: Some(NO_WELD),
+    cut_as: &cutting::ALUMINUM,
     cautions: &[
         "Keep the certificate: without the words rolled, drawn or cold-finished in it this row does not hold.",
         NO_WELD,
@@ -139,6 +144,8 @@ pub(super) static A7075_T6_EXTRUDED: Material = Material {
         extruded(2.999, 4.499, 71.0, 40.0, "Table 3.7.6.0(g1), area up to 20 in², A basis, 3.000 to 4.499 in"),
     ],
     welded: None,
+    never_weld: Some(NO_WELD),
+    cut_as: &cutting::ALUMINUM,
     cautions: &[NO_WELD, STRESS_CORROSION, STEEL_SHANKS],
     modulus_cite: EXTRUDED_7075,
 };
@@ -180,6 +187,8 @@ pub(super) static A7075_T6_UNKNOWN: Material = Material {
         either(2.999, 4.0, 40.0, "lower of Tables 3.7.6.0(d) and (g1), value by value, A basis, 3.000 to 4.000 in"),
     ],
     welded: None,
+    never_weld: Some(NO_WELD),
+    cut_as: &cutting::ALUMINUM,
     cautions: &[
         "Without a certificate nobody knows that the bar is 7075-T6 at all. Ask the seller for it.",
         NO_WELD,
@@ -231,6 +240,8 @@ pub(super) static A7075_T7351: Material = Material {
         },
     ],
     welded: None,
+    never_weld: Some(NO_WELD),
+    cut_as: &cutting::ALUMINUM,
     cautions: &[NO_WELD, STEEL_SHANKS],
     modulus_cite: ROLLED_7075,
 };
@@ -262,6 +273,8 @@ pub(super) static A6061_T6: Material = Material {
         cite: copied("Table 3.6.2.0(d), S basis, diameter up to 8.000 in"),
     }],
     welded: None,
+    never_weld: Some(NO_WELD),
+    cut_as: &cutting::ALUMINUM,
     cautions: &[
         "Extruded 6061-T6 over 1 in is printed with 38 ksi tension and only 19 ksi shear: this row does not cover it.",
         NO_WELD,
@@ -297,6 +310,8 @@ pub(super) static A2024_T351: Material = Material {
         cite: copied("Tables 3.2.3.0(i1) and (i2), S basis, diameter 0.500 to 6.500 in"),
     }],
     welded: None,
+    never_weld: Some(NO_WELD),
+    cut_as: &cutting::ALUMINUM,
     cautions: &[NO_WELD, STEEL_SHANKS],
     modulus_cite: BAR_2024,
 };

@@ -1,7 +1,7 @@
 //! Steel tube, and one steel bar.
 
 use super::{Basis, Form, HabitMetal, Material, SizeMeans, Speaks, Strength};
-use crate::engine::tables::SHEAR_SHARE;
+use crate::engine::tables::{SHEAR_SHARE, cutting};
 use crate::quantity::{inch, ksi, lb_per_in3};
 use crate::source::{ASTM_A513, Cite, MIL_HDBK_5J, Obtained, cite};
 
@@ -33,6 +33,7 @@ const ALLOY_STEEL: Cite = cite(&MIL_HDBK_5J, "Table 2.3.1.0(c1); in compression 
 const ONLY_WHEN_ORDERED: &str = "A513 promises these strengths only when the order asks for them; sellers often list typical values, which are higher.";
 const BESIDE_THE_WELD: &str =
     "Drawing made this tube strong and welding takes that away: beside the inserts it counts as normalized.";
+const NO_WELD: &str = "Never weld it.";
 const DENT: &str = "Steel tube takes a permanent bend or dent where a solid bar is still elastic. Replace it then; do not straighten it.";
 const THROUGH: &str =
     "4130 hardens through only below 1/2 in of section: a thicker part may not be counted at this strength.";
@@ -78,6 +79,8 @@ const fn carbon(
         rows,
         welded,
         cautions: &[BESIDE_THE_WELD, ONLY_WHEN_ORDERED, DENT],
+        never_weld: None,
+        cut_as: &cutting::LOW_CARBON_STEEL,
         modulus_cite: CARBON_STEEL,
         habit: (HabitMetal::Drawn, Speaks::OfItself),
     }
@@ -161,6 +164,8 @@ const fn alloy(
         // was welded since; the mechanical-tube minimum is the lowest published for normalized 4130.
         welded: Some("4130-n-a513"),
         cautions,
+        never_weld: None,
+        cut_as: &cutting::LOW_CARBON_STEEL,
         modulus_cite: ALLOY_STEEL,
         habit: (HabitMetal::Drawn, Speaks::AsLeast),
     }
@@ -321,6 +326,8 @@ pub(super) static S4340_QT150: Material = Material {
     habit: (HabitMetal::Solid7075, Speaks::OfRodEnds),
     size_means: SizeMeans::Diameter,
     welded: None,
+    never_weld: Some(NO_WELD),
+    cut_as: &cutting::HARDENED_ALLOY_STEEL,
     modulus_cite: cite(&MIL_HDBK_5J, "Table 2.3.1.0(g2); in compression taken as in tension", Obtained::Copied),
     ..alloy(
         "4340-qt150",
@@ -336,6 +343,6 @@ pub(super) static S4340_QT150: Material = Material {
             "Through-hardened; the limit of 1.70 in is the lower of those printed. Elongation of a round specimen.",
             copied("Table 2.3.1.0(g2), no basis stated, diameter up to 1.700 in; elongation from Table 2.3.1.0(e)"),
         )],
-        &["The handbook prints these values without statistics or a specification behind them.", "Never weld it."],
+        &["The handbook prints these values without statistics or a specification behind them.", NO_WELD],
     )
 };
