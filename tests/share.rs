@@ -44,6 +44,7 @@ fn sample_3_order() -> Document {
             snapshot: snapshot.to_string(),
         },
         first_said: snapshot.to_string(),
+        read_back: String::new(),
     });
     document
 }

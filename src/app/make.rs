@@ -10,6 +10,7 @@ mod machines;
 mod record;
 mod route;
 mod sheets;
+mod stops;
 mod which_builds;
 
 use crate::app::entries::LinkPicker;
@@ -39,6 +40,8 @@ pub(crate) fn Make() -> impl IntoView {
     let session = use_session();
     let (shop, machines) = (Shop::open(session), Machines::open(session));
     let planned = Planned::new();
+    let changed = use_changed(None);
+    stops::provide_stops(session, changed);
     let kicker = move || session.document.with(|document| words::titled(document, session.link.get()));
     let jump = |(label, id)| {
         view! { <button type="button" class="quiet" on:click=move |_| page::show(id)>{label}</button> }
@@ -48,7 +51,7 @@ pub(crate) fn Make() -> impl IntoView {
             <p class="kicker">{kicker}</p>
             <head::Head />
             <StaleNote />
-            <ChangedSinceYes changed=use_changed(None) />
+            <ChangedSinceYes changed />
             <LinkPicker />
             <nav class="jumps on-screen" aria-label="On this page">{JUMPS.map(jump).collect_view()}</nav>
         </div>

@@ -80,7 +80,7 @@ pub(crate) fn Order() -> impl IntoView {
                 <offers::Offers shop />
                 <read_back::ReadBack code />
                 <code::OrderCode code />
-                <stages::Stages changed obstacles />
+                <stages::Stages code changed obstacles />
                 <confirmation::Confirmation code />
             </div>
         </div>

@@ -25,6 +25,8 @@ pub struct Order {
     pub wanted: String,
     /// How far it is.
     pub stage: Stage,
+    /// The order code that was read back; empty when nothing was.
+    pub read_back: String,
     /// The customer's yes.
     pub yes: Yes,
     /// What was said when the call began, as a snapshot of the entries; empty when none was taken.
@@ -129,7 +131,7 @@ impl OrderText {
 }
 
 /// Every text of an order, in the order in which links carry them.
-pub static ORDER_TEXTS: [OrderText; 9] = [
+pub static ORDER_TEXTS: [OrderText; 10] = [
     OrderText {
         id: "order-reference",
         label: "Customer reference",
@@ -157,6 +159,12 @@ pub static ORDER_TEXTS: [OrderText; 9] = [
             order.stage = stage.unwrap_or(order.stage);
             stage.is_some()
         },
+    },
+    OrderText {
+        id: "order-read",
+        label: "Code read back",
+        get: |order| &order.read_back,
+        set: |order, text| keep(&mut order.read_back, text, is_code(text)),
     },
     OrderText {
         id: "yes-by",

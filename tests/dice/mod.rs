@@ -94,6 +94,7 @@ impl Dice {
             remarks: tidy_remarks(&text(self, 400)),
             wanted,
             stage: Stage::ALL[self.next(4)],
+            read_back: ["", "K7QM-2XPA-R"][self.next(2)].to_string(),
             first_said: snapshot(self),
             yes,
         }

@@ -17,6 +17,7 @@ fn confirmed() -> Document {
     let mut document = sized(2.5, "wide-16", "wide-16");
     let reports = report(&document).links;
     document.order.yes = yes(&document, &reports, " The  customer", "2026-11-30T10:00:00.000Z").expect("a code");
+    document.order.read_back.clone_from(&document.order.yes.code);
     document.order.stage = Stage::Confirmed;
     document
 }
@@ -113,7 +114,9 @@ fn a_yes_taken_back_leaves_the_rest_of_the_order() {
 
 #[test]
 fn stages_stand_in_order() {
-    let rows = stages(&confirmed().order, |time| format!("at {time}"));
+    let document = confirmed();
+    let code = code_of_rig(&document, &report(&document).links);
+    let rows = stages(&document.order, code, |time| format!("at {time}"));
     let shown: Vec<(&str, bool, bool)> = rows.iter().map(|row| (row.label.as_str(), row.reached, row.now)).collect();
     assert_eq!(
         shown,
@@ -124,7 +127,12 @@ fn stages_stand_in_order() {
             ("Cut", false, false),
         ]
     );
-    assert!(stages(&Order::default(), str::to_string).iter().all(|row| row.now == (row.stage == Stage::Asked)));
+    let mut longer = document.clone();
+    longer.links[0].length = Some(inch(39.0));
+    let other = code_of_rig(&longer, &report(&longer).links);
+    let rows = stages(&longer.order, other, str::to_string);
+    assert!(!rows[1].reached && rows[1].label.contains("changed since"), "{rows:?}");
+    assert!(stages(&Order::default(), None, str::to_string).iter().all(|row| row.now == (row.stage == Stage::Asked)));
 }
 
 #[test]
@@ -194,7 +202,7 @@ fn a_yes_is_to_what_was_said_as_well() {
 #[test]
 fn a_failing_order_asks_for_no_yes() {
     let mut document = confirmed();
-    document.order = Box::default();
+    *document.order = Order::default();
     document.links[0].outside_diameter = Some(inch(2.0));
     let reports = report(&document).links;
     assert_eq!(reports[0].answer().expect("an answer").verdict, Verdict::Fails);

@@ -5,6 +5,7 @@ mod planned;
 pub(super) use planned::Planned;
 
 use super::machines::{Machines, NotKept, SettingEntry};
+use super::stops::StopLines;
 use super::which_builds::WhichBuilds;
 use crate::app::drawings::DrawingView;
 use crate::app::fields::{Fold, PaperPart};
@@ -82,6 +83,7 @@ pub(super) fn CutPlanSection(
             <div class="cut-sheet">
                 <p class="sheet-name">{TITLE}": "{title}</p>
                 <PrintedLine />
+                <StopLines />
                 <Plans planned units=Units::Both />
             </div>
         </PaperPart>

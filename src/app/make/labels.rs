@@ -1,6 +1,7 @@
 //! Labels for the finished parts, in the sizes of label printers.
 
 use super::links::{address_of, current, every_answer};
+use super::stops::use_stopped;
 use crate::app::drawings::DrawingView;
 use crate::app::fields::PaperPart;
 use crate::app::session::{Session, use_session, use_slow};
@@ -9,7 +10,7 @@ use linkwright::document::Document;
 use linkwright::engine::shop::code::code_of_link;
 use linkwright::inputs::pieces_of;
 use linkwright::present::drawing::code;
-use linkwright::present::make::labels::{HELP, Label, LabelSize, SIZES, label, print};
+use linkwright::present::make::labels::{HELP, Label, LabelSize, NOT_PRINTED, SIZES, label, print};
 use linkwright::quantity::System;
 use linkwright::report::Answer;
 use std::sync::Arc;
@@ -38,6 +39,7 @@ pub(super) fn Labels() -> impl IntoView {
         let answer = session.answer_then(document, link)?;
         Some((size, label_of(session, document, link, &answer, size, system)))
     });
+    let stopped = use_stopped();
     let preview = move || shown.get().flatten().map(|(size, label)| view! { <OneLabel label size /> });
     let count = move || {
         if wanted.get().every_link {
@@ -82,8 +84,18 @@ pub(super) fn Labels() -> impl IntoView {
             </div>
             <figure class="label-preview" aria-label="One of them">{preview}</figure>
             <div class="buttons">
-                <button type="button" id="print-labels" on:click=move |_| session.print_part("labels")>{count}</button>
+                <button
+                    type="button"
+                    id="print-labels"
+                    disabled=move || stopped.get()
+                    on:click=move |_| session.print_part("labels")
+                >
+                    {count}
+                </button>
             </div>
+            <Show when=move || stopped.get()>
+                <p class="stop">{NOT_PRINTED}</p>
+            </Show>
             <p class="help">{HELP}</p>
         </section>
         <PaperPart name="labels"><PrintedLabels wanted=wanted.get_untracked() /></PaperPart>

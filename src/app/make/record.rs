@@ -1,6 +1,7 @@
 //! The as-built record: what is measured on each piece, and its certificate of work.
 
 use super::machines::Machines;
+use super::stops::StopLines;
 use crate::app::fields::PaperPart;
 use crate::app::sending::PrintedLine;
 use crate::app::session::{Session, use_session};
@@ -230,6 +231,7 @@ fn Certificate(
     view! {
         <p class="sheet-name">"Certificate of work: "{name}</p>
         <PrintedLine />
+        <StopLines />
         {(0..count.get_untracked()).map(piece).collect_view()}
         <p class="signed">"Signed:"</p>
         <p>{CERTIFIES}</p>

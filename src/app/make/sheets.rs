@@ -93,6 +93,7 @@ fn RouteSheet(
                 </div>
                 {camera.map(|drawing| view! { <figure class="camera"><DrawingView drawing /></figure> })}
             </header>
+            <super::stops::StopLines />
             {stale.then(|| view! { <p class="stale-note">{STALE}</p> })}
             {sheet.before.into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view()}
             <div class="three drawing">

@@ -4,29 +4,45 @@ use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_REFERENCE, Stage};
-use linkwright::engine::shop::code;
-use linkwright::present::order::confirmation::{HOW_A_YES_GOES, stages};
+use linkwright::engine::shop::code::{self, Code};
+use linkwright::present::order::confirmation::{HOW_A_YES_GOES, is_read_back, stages};
 
 /// The section.
 #[component]
 pub(super) fn Stages(
+    /// The code of the order, if it has one.
+    code: Memo<Option<Code>>,
     /// What has changed since the yes, a line each.
     changed: Memo<Vec<String>>,
     /// What keeps the order from its yes, a sentence each.
     obstacles: Memo<Vec<String>>,
 ) -> impl IntoView {
     let session = use_session();
-    let rows = Memo::new(move |_| session.document.with(|document| stages(&document.order, clock::spoken_time)));
-    // A yes is to what was read back.
+    let who = RwSignal::new(String::new());
+    let rows =
+        Memo::new(move |_| session.document.with(|document| stages(&document.order, code.get(), clock::spoken_time)));
+    // A yes is somebody's, and to what was read back; another takes its place only once the first is taken back.
     let may_confirm = Memo::new(move |_| {
-        obstacles.with(Vec::is_empty) && session.document.with(|document| document.order.stage >= Stage::ReadBack)
+        obstacles.with(Vec::is_empty)
+            && who.with(|who| !who.trim().is_empty())
+            && session.origin.with(|origin| origin.unverified.is_empty())
+            && session
+                .document
+                .with(|document| !document.order.yes.is_given() && is_read_back(&document.order, code.get()))
     });
     let no_longer =
         move || changed.with(|lines| lines.first().cloned()).map(|words| view! { <p class="stop">{words}</p> });
     let in_the_way = move || obstacles.get().into_iter().map(|words| view! { <li>{words}</li> }).collect_view();
     let confirmed = Memo::new(move |_| session.document.with(|document| document.order.yes.is_given()));
-    let who = RwSignal::new(String::new());
     let set_stage = move |stage| session.edit(|document| document.order.stage = stage);
+    let read_back = move |_| {
+        session.settle();
+        let read = untrack(|| code.get()).map(Code::written);
+        session.edit(|document| {
+            document.order.read_back = read.unwrap_or_default();
+            document.order.stage = Stage::ReadBack;
+        });
+    };
     let record = move |_| {
         session.settle();
         let yes = session.document.with_untracked(|document| {
@@ -63,8 +79,8 @@ pub(super) fn Stages(
                 <button
                     type="button"
                     id="stage-read-back"
-                    disabled=move || confirmed.get()
-                    on:click=move |_| set_stage(Stage::ReadBack)
+                    disabled=move || confirmed.get() || code.with(Option::is_none)
+                    on:click=read_back
                 >
                     "Read back, all right"
                 </button>

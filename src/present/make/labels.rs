@@ -48,6 +48,9 @@ pub struct LabelSize {
     pub lines: &'static [Line],
 }
 
+/// Said where a label would send out a part that must not leave.
+pub const NOT_PRINTED: &str = "No label is printed while a link fails or the order has changed since its yes.";
+
 /// Said beneath the button that prints them.
 pub const HELP: &str = "In the print dialog pick the label printer, no margins, no scaling.";
 

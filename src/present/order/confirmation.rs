@@ -105,7 +105,7 @@ pub struct StageRow {
 }
 
 /// The stages of an order in their order; `spoken` says a time where the reader is.
-pub fn stages(order: &Order, spoken: impl Fn(&str) -> String) -> Vec<StageRow> {
+pub fn stages(order: &Order, code: Option<Code>, spoken: impl Fn(&str) -> String) -> Vec<StageRow> {
     let yes = &order.yes;
     let label = |stage: Stage| match (stage, yes.by.as_str(), yes.at.as_str()) {
         (Stage::Confirmed, _, _) if !yes.is_given() => stage.label().to_string(),
@@ -113,10 +113,19 @@ pub fn stages(order: &Order, spoken: impl Fn(&str) -> String) -> Vec<StageRow> {
         (Stage::Confirmed, "", at) => format!("{}, {}", stage.label(), spoken(at)),
         (Stage::Confirmed, by, "") => format!("{} by {by}", stage.label()),
         (Stage::Confirmed, by, at) => format!("{} by {by}, {}", stage.label(), spoken(at)),
+        (Stage::ReadBack, _, _) if order.stage >= Stage::ReadBack && !is_read_back(order, code) => {
+            "Read back, and changed since".to_string()
+        }
         _ => stage.label().to_string(),
     };
-    let row = |stage| StageRow { stage, label: label(stage), reached: stage <= order.stage, now: stage == order.stage };
+    let reached = |stage| stage <= order.stage && (stage != Stage::ReadBack || is_read_back(order, code));
+    let row = |stage| StageRow { stage, label: label(stage), reached: reached(stage), now: stage == order.stage };
     Stage::ALL.map(row).to_vec()
+}
+
+/// Whether what is made now is what was read back.
+pub fn is_read_back(order: &Order, code: Option<Code>) -> bool {
+    code.is_some_and(|code| code.written() == order.read_back)
 }
 
 /// What is no longer as it was confirmed.
