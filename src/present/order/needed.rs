@@ -110,7 +110,7 @@ pub fn rows(document: &Document, link: usize, report: &LinkReport, system: Syste
 /// The lengths that people mix up, each by its full name.
 pub fn named_lengths(made: &LinkGeometry, system: System) -> Vec<SizeRow> {
     let length = |value| words::length(value, system);
-    let bar = if made.provisional { "Bar, until the rod ends are measured" } else { "Bar, face to face" };
+    let bar = if made.provisional { "Bar, provisional" } else { "Bar, face to face" };
     vec![
         SizeRow { name: "Mount to mount, on the rig", value: length(made.length) },
         SizeRow { name: "Eye to eye, as set", value: length(made.length) },
