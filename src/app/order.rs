@@ -84,7 +84,7 @@ pub(crate) fn Order() -> impl IntoView {
                 <confirmation::Confirmation code />
             </div>
         </div>
-        <quote::QuoteSection shop />
+        <quote::QuoteSection shop code />
         <lists::ShopLists shop />
     }
 }

@@ -12,7 +12,7 @@ const FINISHES: [(Finish, Option); 3] = [
         Option {
             id: "anodized",
             label: "Anodized",
-            help: "The layer grows into the threads: plug the holes, or tap oversize.",
+            help: "Half of a hard coat grows outward and moves the pitch diameter by four times that (common practice, no source): plug the holes, or tap oversize.",
         },
     ),
 ];

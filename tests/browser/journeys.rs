@@ -57,6 +57,7 @@ fn main() -> ExitCode {
         make::a_route_is_read_and_printed,
         make::cuts_are_planned_and_remnants_kept,
         make::a_piece_is_recorded,
+        make::each_sheet_is_one_page,
         make::builds_are_cut_together,
         make::make_on_a_phone,
         rig::an_eight_link_rig_by_keyboard,

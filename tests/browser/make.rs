@@ -186,10 +186,55 @@ pub(crate) async fn a_piece_is_recorded(page: &Page) {
     page.script(KEEP_DIALOG, vec![]).await;
     page.click("#print-record").await;
     let paper = page.wait_text(".paper-part", |text| text.contains("Certificate of work")).await;
-    for said in ["H 4711", "Within its tolerance.", "piece 2", "Signed"] {
+    for said in ["H 4711", "Within its tolerance.", "piece 2", "Link code", "Signed"] {
         assert!(paper.contains(said), "{said} is missing in {paper}");
     }
     close_dialog(page).await;
     assert_eq!(page.overflow().await, 0, "nothing sticks out sideways");
     page.screenshot_whole("record-phone").await;
+}
+
+/// How many pages paper of this size has, in inches, while the print dialog is kept open.
+async fn pages(page: &Page, [width, height]: [f64; 2]) -> i64 {
+    let size = json!({ "paperWidth": width, "paperHeight": height, "preferCSSPageSize": true });
+    let paper = page.devtools("Page.printToPDF", size).await["data"].clone();
+    let count = r"return atob(arguments[0]).match(/\/Type\s*\/Page\b/g).length";
+    page.script(count, vec![paper]).await.as_i64().unwrap_or_default()
+}
+
+/// Paper: a page for each link on Letter and on A4, a page for each label, and no blank one.
+pub(crate) async fn each_sheet_is_one_page(page: &Page) {
+    const LETTER: [f64; 2] = [8.5, 11.0];
+    const A4: [f64; 2] = [8.27, 11.69];
+    page.open(DESK, EXAMPLE).await;
+    page.click("#view-rig").await;
+    for id in ["add-four", "add-steering"] {
+        page.click(&format!("#{id}")).await;
+    }
+    page.wait_text("#rig-links", |text| text.contains("tie rod")).await;
+    page.click("#view-order").await;
+    let links = page.texts("#all-lengths h4").await.len();
+    for link in 2..=links {
+        page.enter(&format!("in-length-{link}"), &format!("{}", 32 + link)).await;
+    }
+    page.click("#view-make").await;
+    page.wait_text("#make-title", |text| text.starts_with("Make ")).await;
+    page.script(KEEP_DIALOG, vec![]).await;
+    page.click("#print-routes").await;
+    page.wait_count(".route-sheet", links).await;
+    for size in [LETTER, A4] {
+        assert_eq!(pages(page, size).await, links as i64, "{links} links on {size:?}");
+    }
+    close_dialog(page).await;
+    page.script(KEEP_DIALOG, vec![]).await;
+    for (name, size) in [("62 × 29 mm", [2.44, 1.14]), ("4 × 6 in", [4.0, 6.0]), ("2 × 1 in", [2.0, 1.0])] {
+        page.choose("label-size", name).await;
+        let label = page.wait_text("#print-labels", |text| text.contains("label")).await;
+        let count: i64 = label.split(' ').find_map(|word| word.parse().ok()).expect("a count");
+        page.click("#print-labels").await;
+        page.find(".labels").await;
+        assert_eq!(pages(page, size).await, count, "labels of {name}");
+        close_dialog(page).await;
+        page.wait_count(".labels", 0).await;
+    }
 }

@@ -73,7 +73,7 @@ fn a_quote_as_text() {
     let reports = report(&document).links;
     let text = quoted::text(&quote(&document, &reports, &lists), &document, System::Inch).join("\n");
     for part in [
-        "Front lower links, Demo 7075 bar, any size: 26.454 lb at 11.50 = 304.22",
+        "Front lower links, Demo 7075 bar, any size: 26.454 lb at 11.50 per lb = 304.22",
         "Front lower links, Demo saw cut: 2 at 4.00 each = 8.00",
         "Front lower links, Demo, 1-1/4 shank, left-hand: 2 at 64.00 each = 128.00",
         "Demo order: 1 at 12.00 each = 12.00",

@@ -1,5 +1,6 @@
 //! The as-built record: what is measured on each piece, and its certificate of work.
 
+use super::links::code_of;
 use super::machines::Machines;
 use super::stops::StopLines;
 use crate::app::fields::PaperPart;
@@ -10,7 +11,7 @@ use linkwright::document::{Holds, MOST_PIECES, Piece, PieceField};
 use linkwright::engine::shop::as_built::is_held_back;
 use linkwright::inputs::pieces_of;
 use linkwright::present::make::record::{self, CERTIFIES, GAUGES, HELD_BACK, HELP, RecordRow, TITLE, piece_title};
-use linkwright::present::words::{Units, sheet_name};
+use linkwright::present::words::{Units, headline, sheet_name};
 use linkwright::report::Answer;
 
 /// The section.
@@ -197,6 +198,10 @@ fn Certificate(
     let session = use_session();
     let link = session.link.get_untracked();
     let name = session.document.with_untracked(|document| sheet_name(document, link));
+    let of_link = session
+        .answer
+        .get_untracked()
+        .map(|answer| (headline(&answer.link, Units::Both), code_of(session, link, &answer)));
     let row = |row: RecordRow| {
         let judged = row.judged.map(|(_, words)| words);
         view! {
@@ -230,6 +235,7 @@ fn Certificate(
     };
     view! {
         <p class="sheet-name">"Certificate of work: "{name}</p>
+        {of_link.map(|(made, code)| view! { <p>{made}". Link code "<b class="order-code">{code}</b></p> })}
         <PrintedLine />
         <StopLines />
         {(0..count.get_untracked()).map(piece).collect_view()}

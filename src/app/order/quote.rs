@@ -5,6 +5,7 @@ use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
 use crate::app::shop::Shop;
 use leptos::prelude::*;
+use linkwright::engine::shop::code::Code;
 use linkwright::engine::shop::quote;
 use linkwright::present::order::quote::{NO_PRICES, NOTHING, QuoteTable, table, text};
 use linkwright::present::words::rig_title;
@@ -14,6 +15,8 @@ use linkwright::present::words::rig_title;
 pub(super) fn QuoteSection(
     /// The shop's lists, the price book among them.
     shop: Shop,
+    /// The code of the order, if it has one.
+    code: Memo<Option<Code>>,
 ) -> impl IntoView {
     let session = use_session();
     let has_prices = Memo::new(move |_| shop.lists.with(|lists| !lists.prices.rows.is_empty()));
@@ -50,6 +53,7 @@ pub(super) fn QuoteSection(
         }
         .into_any()
     };
+    let of_code = move || code.get().map(|code| format!(", order code {}", code.written()));
     let title = move || session.document.with(|document| rig_title(document, session.units.get()));
     view! {
         <section class="part-of" id="quote" tabindex="-1">
@@ -57,7 +61,7 @@ pub(super) fn QuoteSection(
             {inside}
         </section>
         <PaperPart name="quote">
-            <p class="sheet-name">"Quote: "{title}</p>
+            <p class="sheet-name">"Quote: "{title}{of_code}</p>
             <PrintedLine />
             {move || view! { <QuoteRows table=shown.get() /> }}
         </PaperPart>

@@ -55,7 +55,7 @@ pub(super) fn ReadBack(
             </ol>
             <div class="buttons">
                 <button type="button" id="note-first" on:click=note_first>
-                    {move || if noted() { "Note anew what was first said" } else { "Note this as first said" }}
+                    {move || if noted() { "Replace what was first said" } else { "Note this as first said" }}
                 </button>
                 <CopyButton label="Copy the script" text=full done="Copied." />
             </div>

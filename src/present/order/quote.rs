@@ -23,7 +23,7 @@ pub struct QuoteRow {
     pub link: String,
     /// What is charged for, as the shop's own row calls it.
     pub what: String,
-    /// How it comes to its amount: `65.75 in at 1.85`.
+    /// How it comes to its amount: `65.75 in at 1.85 per in`.
     pub how: String,
     /// The amount.
     pub amount: String,
@@ -95,7 +95,8 @@ fn row(line: &Line, document: &Document) -> QuoteRow {
     let how = match line.how {
         How::Rate { quantity, per, rate } => match label_of(per) {
             Some("piece" | "end" | "order") => format!("{quantity} at {rate} each"),
-            unit => format!("{quantity} {} at {rate}", unit.unwrap_or_default()),
+            Some(unit) => format!("{quantity} {unit} at {rate} per {unit}"),
+            None => format!("{quantity} at {rate}"),
         },
         How::Percent { percent, of } if line.item.charge == Charge::Break => format!("{percent} % off {of}"),
         How::Percent { percent, of } => format!("{percent} % of {of}"),
