@@ -13,6 +13,7 @@ mod cross_sections;
 mod engagement;
 mod firmness;
 mod fitted;
+pub mod fitting;
 pub mod formula;
 pub mod formulas;
 mod geometry;

@@ -224,7 +224,7 @@ fn what_is_computed_without_a_sheet_is_listed() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 28] = [
+const LAYERS: [(&str, &[&str]); 29] = [
     ("quantity", &[]),
     ("source", &[]),
     ("document", &[]),
@@ -252,6 +252,7 @@ const LAYERS: [(&str, &[&str]); 28] = [
     ("shop", &["quantity", "source", "document", "spreadsheet", "engine::tables"]),
     ("engine", ENGINE),
     ("engine::shop", SHOP),
+    ("engine::fitting", FITTING),
     ("engine::advice", ADVICE),
     ("present", PRESENT),
     ("app", PAGE),
@@ -272,6 +273,7 @@ const PRESENT: &[&str] = &[
     "spreadsheet",
     "engine",
     "engine::shop",
+    "engine::fitting",
     "engine::math",
     "engine::sentence",
     "engine::tables",
@@ -317,6 +319,21 @@ const SHOP: &[&str] = &[
     "engine::tables",
 ];
 /// Words about an answer, which know nothing of how it was found.
+const FITTING: &[&str] = &[
+    "quantity",
+    "source",
+    "document",
+    "inputs",
+    "report",
+    "engine",
+    "engine::math",
+    "engine::sentence",
+    "engine::formula",
+    "engine::formulas",
+    "engine::plastic",
+    "engine::roots",
+    "engine::tables",
+];
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
 const OWN: [&str; 19] = [

@@ -1,0 +1,17 @@
+//! Questions of whoever fits a link and keeps it: each asked for by itself, from readings on the rig.
+//!
+//! Nothing here changes a size. Readings come in as arguments, and so do dates.
+
+/// How something on the rig stands; the best first, so that the greatest of several is that of the whole. What was not
+/// measured is never good.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum Standing {
+    /// In order.
+    Good,
+    /// It cannot be said: a reading is missing, or contradicts another.
+    NotJudged,
+    /// It may be driven, with something to put right or to keep an eye on.
+    Watch,
+    /// It must not be driven as it is.
+    Stop,
+}
