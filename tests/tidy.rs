@@ -318,7 +318,7 @@ const SHOP: &[&str] = &[
     "engine::formulas",
     "engine::tables",
 ];
-/// Words about an answer, which know nothing of how it was found.
+/// Questions of whoever fits a link: they may ask the engine, and the engine never asks them.
 const FITTING: &[&str] = &[
     "quantity",
     "source",
@@ -334,6 +334,7 @@ const FITTING: &[&str] = &[
     "engine::roots",
     "engine::tables",
 ];
+/// Words about an answer, which know nothing of how it was found.
 const ADVICE: &[&str] = &["document", "report", "engine::formula", "engine::sentence", "engine::tables"];
 /// Files that are the engine itself.
 const OWN: [&str; 19] = [
