@@ -4,6 +4,7 @@
 mod drawings;
 mod entries;
 mod fields;
+mod fit;
 mod formula;
 mod frame;
 mod later;
@@ -55,17 +56,18 @@ pub(crate) fn App() -> impl IntoView {
             class:saved=is(View::Saved)
             class:ordering=is(View::Order)
             class:making=is(View::Make)
+            class:fitting=is(View::Fit)
         >
             <LeadingDrawing />
             // These views ask for themselves.
-            <Show when=move || !matches!(session.view.get(), View::Order | View::Make)>
+            <Show when=move || !session.view.get().asks_for_itself()>
                 <Entries />
             </Show>
             <section class="sheet" id="answer" tabindex="-1" aria-label="The answer">
                 <OpenView />
             </section>
             // On a phone the answer comes first.
-            <Show when=move || !session.columns.get() && !matches!(session.view.get(), View::Order | View::Make)>
+            <Show when=move || !session.columns.get() && !session.view.get().asks_for_itself()>
                 <Defaults />
             </Show>
         </main>
@@ -80,6 +82,7 @@ enum Open {
     OneLink,
     Order,
     Make,
+    Fit,
     Rig,
     Saved,
 }
@@ -92,6 +95,7 @@ fn OpenView() -> impl IntoView {
         View::Size | View::Prove => Open::OneLink,
         View::Order => Open::Order,
         View::Make => Open::Make,
+        View::Fit => Open::Fit,
         View::Rig => Open::Rig,
         View::Saved => Open::Saved,
     });
@@ -99,6 +103,7 @@ fn OpenView() -> impl IntoView {
         Open::OneLink => view! { <OneLink /> }.into_any(),
         Open::Order => view! { <LaterPart of=Part::Order /> }.into_any(),
         Open::Make => view! { <LaterPart of=Part::Make /> }.into_any(),
+        Open::Fit => view! { <LaterPart of=Part::Fit /> }.into_any(),
         Open::Rig => view! { <LaterPart of=Part::Rig /> }.into_any(),
         Open::Saved => view! { <LaterPart of=Part::Saved /> }.into_any(),
     }
@@ -160,7 +165,7 @@ fn SummaryLine() -> impl IntoView {
             .with(|report| session.document.with(|document| summary::line(report, document, link, system, stale)))
     };
     let line = move || match (session.view.get(), waiting.get()) {
-        (View::Order | View::Make | View::Rig | View::Saved, Some(waiting)) => waiting.to_string(),
+        (View::Order | View::Make | View::Fit | View::Rig | View::Saved, Some(waiting)) => waiting.to_string(),
         (View::Rig, None) => present::rig::summary(&session.rig.read()),
         (View::Saved, None) => saved::short_state(session),
         _ => link(),

@@ -2,10 +2,12 @@
 //!
 //! What the device keeps of one build is the same text as a file of that build alone.
 
+mod log;
 mod pieces;
 
 use crate::document::{Document, Link, MOST_LINKS, ORDER_TEXTS, Order, Position, is_time, one_line, tidy_name};
 use crate::inputs::{At, CHOICES, NUMBERS, Scope};
+use crate::log::Log;
 use crate::quantity::{self, Kind, System};
 use crate::share;
 use serde_json::{Map, Value, json};
@@ -53,6 +55,9 @@ pub struct Build {
     pub earlier: Vec<Earlier>,
     /// Why its numbers must be compared before they are used, a sentence each; it stays until somebody did.
     pub unverified: Vec<String>,
+    /// What was read and done on the rig. In a file only: on the device it is a record of its own, for it goes on with
+    /// every reading.
+    pub log: Log,
 }
 
 /// An earlier version.
@@ -114,6 +119,19 @@ pub fn is_id(text: &str) -> bool {
         && text.bytes().all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-')
 }
 
+/// A log as it is kept on the device, the same as in a file; empty where there is none.
+pub fn log_to_text(log: &Log) -> String {
+    if log.is_empty() { String::new() } else { format!("{:#}\n", log::written(log)) }
+}
+
+/// Reads such a text, and whether all of it could be read.
+pub fn log_from_text(text: &str) -> (Log, bool) {
+    if text.is_empty() {
+        return (Log::default(), true);
+    }
+    serde_json::from_str(text).map_or_else(|_| (Log::default(), false), |value| log::read(&value))
+}
+
 /// The text of a file.
 pub fn to_text(builds: &[Build]) -> String {
     let builds: Vec<Value> = builds.iter().map(written).collect();
@@ -151,6 +169,9 @@ fn written(build: &Build) -> Value {
     });
     if !build.earlier.is_empty() {
         put("earlier", earlier.collect());
+    }
+    if !build.log.is_empty() {
+        put("log", log::written(&build.log));
     }
     Value::Object(table)
 }
@@ -332,7 +353,11 @@ fn build_from(table: &Value, of_links: &str) -> Build {
     let earlier: Vec<Earlier> = earlier.collect();
     let over = earlier.len().saturating_sub(MOST_EARLIER);
     let earlier = earlier.into_iter().skip(over).collect();
-    let mut build = Build { id, saved: time("saved"), removed, earlier, document, unverified: Vec::new() };
+    let (log, whole_log) = table.get("log").map_or_else(|| (Log::default(), true), log::read);
+    if !whole_log {
+        lost.push("a part of its log".to_string());
+    }
+    let mut build = Build { id, saved: time("saved"), removed, earlier, document, unverified: Vec::new(), log };
     let name = if build.document.name.is_empty() { "A build without a name" } else { &build.document.name };
     let mut unverified = Vec::new();
     if !lost.is_empty() {

@@ -13,6 +13,7 @@ pub mod document;
 pub mod engine;
 pub mod inputs;
 pub mod layouts;
+pub mod log;
 pub mod present;
 pub mod quantity;
 pub mod report;

@@ -9,6 +9,7 @@ pub mod drawing;
 pub mod ends;
 pub mod field;
 pub mod findings;
+pub mod fit;
 pub mod forces;
 pub mod frame;
 pub mod make;

@@ -8,11 +8,12 @@
 //!    [`autosave`], [`opening`]).
 //! 2. **A bad link takes nothing away**, and damaged numbers never pass for sound ones ([`opening`], [`unverified`]).
 //! 3. **Full storage**: nothing is written over before what it held stands somewhere else ([`autosave`], [`trash`]).
-//! 4. **Two tabs** take nothing from each other ([`other_tabs`], [`saved_builds`], [`shop_lists`]).
+//! 4. **Two tabs** take nothing from each other ([`other_tabs`], [`saved_builds`], [`shop_lists`], [`logs`]).
 
 pub mod autosave;
 pub mod history;
 pub mod import;
+pub mod logs;
 pub mod opening;
 pub mod other_tabs;
 pub mod saved_builds;
@@ -93,6 +94,11 @@ impl Write {
 
     /// Whether it is of a saved build.
     pub fn is_build(&self) -> bool {
-        self.key.starts_with(BUILD)
+        self.build_id().is_some()
+    }
+
+    /// The id of the build it is of.
+    pub fn build_id(&self) -> Option<&str> {
+        self.key.strip_prefix(BUILD)
     }
 }

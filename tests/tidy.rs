@@ -224,7 +224,7 @@ fn what_is_computed_without_a_sheet_is_listed() {
 }
 
 /// What each layer may name of the others. The engine's own files, last, may name all but what comes after them.
-const LAYERS: [(&str, &[&str]); 29] = [
+const LAYERS: [(&str, &[&str]); 30] = [
     ("quantity", &[]),
     ("source", &[]),
     ("document", &[]),
@@ -245,9 +245,10 @@ const LAYERS: [(&str, &[&str]); 29] = [
     ("layouts", &["quantity", "document"]),
     ("report", &["quantity", "source", "document", "engine::formula", "engine::sentence", "engine::tables"]),
     ("share", &["quantity", "document", "inputs"]),
-    ("builds", &["quantity", "document", "inputs", "share"]),
+    ("log", &["quantity", "document"]),
+    ("builds", &["quantity", "document", "inputs", "share", "log"]),
     ("differences", &["quantity", "document", "inputs"]),
-    ("store", &["document", "share", "builds"]),
+    ("store", &["document", "share", "builds", "log"]),
     ("spreadsheet", &[]),
     ("shop", &["quantity", "source", "document", "spreadsheet", "engine::tables"]),
     ("engine", ENGINE),
@@ -267,6 +268,7 @@ const PRESENT: &[&str] = &[
     "report",
     "share",
     "builds",
+    "log",
     "differences",
     "store",
     "shop",

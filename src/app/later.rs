@@ -4,7 +4,7 @@
 //! the first answer stands there. Without the feature `load` is a function like any other.
 
 use crate::app::session::{Session, View, use_session};
-use crate::app::{make, order, prove, rig, saved, sending, size};
+use crate::app::{fit, make, order, prove, rig, saved, sending, size};
 use crate::browser::{page, window};
 use leptos::prelude::*;
 use leptos::task::spawn_local;
@@ -21,6 +21,7 @@ struct LaterViews {
     prove: fn() -> AnyView,
     order: fn() -> AnyView,
     make: fn() -> AnyView,
+    fit: fn() -> AnyView,
     rig: fn() -> AnyView,
     saved: fn() -> AnyView,
     sheet: fn() -> AnyView,
@@ -45,6 +46,7 @@ fn views() -> &'static LaterViews {
         prove: || view! { <prove::Prove /> }.into_any(),
         order: || view! { <order::Order /> }.into_any(),
         make: || view! { <make::Make /> }.into_any(),
+        fit: || view! { <fit::Fit /> }.into_any(),
         rig: || view! { <rig::Rig /> }.into_any(),
         saved: || view! { <saved::Saved /> }.into_any(),
         sheet: || view! { <sending::CurrentSheet /> }.into_any(),
@@ -140,6 +142,7 @@ pub(crate) fn LaterPart(
             Part::Prove => (views.prove)(),
             Part::Order => (views.order)(),
             Part::Make => (views.make)(),
+            Part::Fit => (views.fit)(),
             Part::Rig => (views.rig)(),
             Part::Saved => (views.saved)(),
         },

@@ -5,6 +5,7 @@ mod autosave;
 mod builds;
 mod edits;
 mod history;
+mod logs;
 mod navigation;
 mod opening;
 mod other_tabs;
@@ -82,6 +83,8 @@ pub(crate) struct Session {
     pub(crate) earlier: RwSignal<Option<StoredEntries>>,
     /// Counts up whenever another tab writes into the shop's lists.
     pub(crate) shop_changed: RwSignal<u32>,
+    /// Counts up whenever another tab writes into a log.
+    pub(crate) log_changed: RwSignal<u32>,
     /// What another tab has open, if that is something else.
     pub(crate) other_tab: RwSignal<Option<StoredEntries>>,
     /// Why the browser refuses to store anything, if it does.
@@ -188,6 +191,7 @@ impl Session {
             earlier: RwSignal::new(None),
             other_tab: RwSignal::new(None),
             shop_changed: RwSignal::new(0),
+            log_changed: RwSignal::new(0),
             refused: RwSignal::new(None),
             ticks: RwSignal::new(autosave::stored_ticks()),
             open_checks: RwSignal::new(Vec::new()),
@@ -211,6 +215,7 @@ impl Session {
         session.follow_answer();
         session.follow_history();
         session.save_on_change();
+        session.keep_log_along();
         session.watch_other_tabs();
         session.watch_printing();
         for (event, down) in [("pointerdown", true), ("pointerup", false), ("pointercancel", false)] {

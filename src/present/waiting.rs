@@ -11,6 +11,8 @@ pub enum Part {
     Order,
     /// The Make view.
     Make,
+    /// The Fit view.
+    Fit,
     /// The Rig view.
     Rig,
     /// The Saved view.
@@ -25,6 +27,7 @@ impl Part {
             Self::Prove => "The view of every check with its working is on its way …",
             Self::Order => "The view of the order is on its way …",
             Self::Make => "The view of how it is made is on its way …",
+            Self::Fit => "The view of fitting and checking is on its way …",
             Self::Rig => "The view of the whole rig is on its way …",
             Self::Saved => "The view of your saved builds is on its way …",
         }
@@ -44,6 +47,9 @@ impl Part {
             }
             Self::Make => {
                 "The view of how it is made did not arrive: the connection may have broken. The answer in the Size view is valid without it."
+            }
+            Self::Fit => {
+                "The view of fitting and checking did not arrive: the connection may have broken. The answer in the Size view is valid without it."
             }
             Self::Rig => {
                 "The view of the whole rig did not arrive: the connection may have broken. The answer in the Size view is valid without it."
@@ -68,6 +74,9 @@ impl Part {
             }
             Self::Make => {
                 "The view of how it is made had not arrived when this was printed. Print it again once it is on the screen."
+            }
+            Self::Fit => {
+                "The view of fitting and checking had not arrived when this was printed. Print it again once it is on the screen."
             }
             Self::Rig => {
                 "The view of the whole rig had not arrived when this was printed. Print it again once it is on the screen."

@@ -4,9 +4,10 @@
 
 use super::saved_builds::{SavedBuild, free_name};
 use super::stored_entries::StoredEntries;
-use super::{BEFORE, ENTRIES, trash};
-use crate::builds::{self, Build};
+use super::{BEFORE, ENTRIES, logs, trash};
+use crate::builds::{self, Build, log_from_text};
 use crate::document::Document;
+use crate::log::Log;
 use std::borrow::Cow;
 use std::sync::Arc;
 
@@ -18,6 +19,8 @@ const MOST_NOTICES: usize = 8;
 pub struct Import {
     /// The builds to write, in this order.
     pub builds: Vec<Build>,
+    /// The logs to join with what stands under these ids.
+    pub logs: Vec<(String, Log)>,
     /// How many are here already.
     known: usize,
     /// How many of those to write lie in the trash.
@@ -38,7 +41,7 @@ pub fn read(text: &str, here: &[SavedBuild], mut new_id: impl FnMut() -> String)
     if files.is_empty() {
         import.notices.push("There is nothing in this file that could be imported.".to_string());
     }
-    for (file, are_entries) in files {
+    for PartOfText { file, are_entries, log } in files {
         let read = match builds::from_text(&file) {
             Ok(read) => read,
             Err(sentence) => {
@@ -48,11 +51,14 @@ pub fn read(text: &str, here: &[SavedBuild], mut new_id: impl FnMut() -> String)
         };
         import.notices.extend(read.notices);
         for mut build in read.builds {
+            build.log.join(&log);
             let has_it = |saved: &SavedBuild| {
                 !saved.damaged && saved.build.has_all_of(&build) && (saved.is_open() || build.removed.is_some())
             };
-            if here.iter().take(if are_entries { here.len() } else { before }).any(has_it) {
+            let known = here.iter().take(if are_entries { here.len() } else { before }).find(|saved| has_it(saved));
+            if let Some(known) = known {
                 import.known += 1;
+                import.logs.push((known.build.id.clone(), build.log));
                 continue;
             }
             let taken = here.iter().any(|saved| saved.build.id == build.id);
@@ -66,10 +72,12 @@ pub fn read(text: &str, here: &[SavedBuild], mut new_id: impl FnMut() -> String)
                 import.renamed |= name != build.document.name;
                 build.document.name = name;
             }
+            import.logs.push((build.id.clone(), std::mem::take(&mut build.log)));
             import.builds.push(build.clone());
             here.push(SavedBuild { fragment: String::new(), damaged: false, text: Arc::default(), build });
         }
     }
+    import.logs.retain(|(_, log)| !log.is_empty());
     import
 }
 
@@ -107,25 +115,41 @@ impl Import {
     }
 }
 
+/// One file in a text.
+struct PartOfText<'a> {
+    file: Cow<'a, str>,
+    /// Whether it holds open entries, which a build beside it may hold, too.
+    are_entries: bool,
+    /// The log that stands beside it.
+    log: Log,
+}
+
 /// The files in a text: one, or every record of what the page hands out when it has stopped, with the entries there.
-/// Entries are marked: a build beside them may hold them.
-fn files_in(text: &str) -> Vec<(Cow<'_, str>, bool)> {
+fn files_in(text: &str) -> Vec<PartOfText<'_>> {
     let parts: Vec<&str> = text.split("\nlinkwright.").collect();
     if parts.len() == 1 {
-        return vec![(Cow::Borrowed(text), false)];
+        return vec![PartOfText { file: Cow::Borrowed(text), are_entries: false, log: Log::default() }];
     }
+    // Editors on some systems end lines in their own way.
+    let records = || {
+        let named = parts.iter().skip(1).filter_map(|part| part.split_once('\n'));
+        named.map(|(key, record)| (key.trim_end(), record))
+    };
+    let log_of = |id: &str| {
+        let log = records().find(|(key, _)| key.strip_prefix("log.") == Some(id));
+        log.map(|(_, record)| log_from_text(record).0).unwrap_or_default()
+    };
     let (mut found, mut entries) = (Vec::new(), Vec::new());
-    for (key, record) in parts.into_iter().skip(1).filter_map(|part| part.split_once('\n')) {
-        // Editors on some systems end lines in their own way.
-        let key = key.trim_end();
-        if key.starts_with("build.") {
-            found.push((Cow::Borrowed(record), false));
+    for (key, record) in records() {
+        if let Some(id) = key.strip_prefix("build.") {
+            found.push(PartOfText { file: Cow::Borrowed(record), are_entries: false, log: log_of(id) });
         } else if [ENTRIES, BEFORE].iter().any(|name| name.strip_prefix("linkwright.") == Some(key)) {
             let checked = StoredEntries::read(record).checked();
             if checked.document != Document::default() {
+                let log = log_of(logs::id(&checked.entries.origin));
                 let unverified = checked.entries.origin.unverified;
                 let build = Build { document: checked.document, unverified, ..Build::default() };
-                entries.push((Cow::Owned(builds::to_text(&[build])), true));
+                entries.push(PartOfText { file: Cow::Owned(builds::to_text(&[build])), are_entries: true, log });
             }
         }
     }

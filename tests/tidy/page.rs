@@ -7,7 +7,7 @@ use std::collections::{BTreeMap, BTreeSet};
 const MOST_LINES: usize = 300;
 
 /// The folders of the views.
-const VIEWS: [&str; 6] = ["size", "prove", "order", "make", "rig", "saved"];
+const VIEWS: [&str; 7] = ["size", "prove", "order", "make", "fit", "rig", "saved"];
 
 /// What a view may import of the rest of `src/app`.
 const SHARED: [&str; 7] = ["drawings", "entries", "fields", "formula", "sending", "session", "shop"];

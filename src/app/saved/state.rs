@@ -96,7 +96,8 @@ impl SavedState {
 
     /// Hands builds out as one file.
     pub(super) fn export_all(self, file: &str, builds: &[Build]) {
-        self.say(notices::exported(file, files::download(file, &builds::to_text(builds))));
+        let builds: Vec<Build> = builds.iter().map(|build| self.session.with_log(build)).collect();
+        self.say(notices::exported(file, files::download(file, &builds::to_text(&builds))));
     }
 
     /// Puts a build into the trash; where there is no room for that, it can only go for good.

@@ -7,7 +7,7 @@ use leptos::prelude::*;
 use linkwright::quantity::System;
 use linkwright::share::{self, Sent};
 use linkwright::store::stored_entries::{StoredEntries, fragment_of, in_address};
-use linkwright::store::{ENTRIES, Refused, Write, autosave, unverified};
+use linkwright::store::{ENTRIES, Refused, Write, autosave, logs, unverified};
 use std::time::Duration;
 
 /// The key of the unit system.
@@ -144,6 +144,8 @@ impl Session {
             if write.is_optional() { Ok(()) } else { written }
         };
         let written = writes.iter().try_for_each(write);
+        // What is taken away needs no room.
+        logs::forgotten(writes).iter().for_each(|write| storage::set_quietly(&write.key, &write.text));
         if writes.iter().any(|write| !write.is_optional()) {
             self.note_storage(written);
         }

@@ -8,7 +8,7 @@ use linkwright::builds::{Build, Earlier};
 use linkwright::present::saved::notices;
 use linkwright::present::words::rig_title;
 use linkwright::store::saved_builds::{self, Save, SavedBuild, Target};
-use linkwright::store::{BUILD, Refused, Write, import, trash};
+use linkwright::store::{BUILD, Refused, Write, import, logs, trash};
 
 /// How saving ended.
 pub(crate) enum Saving {
@@ -117,7 +117,9 @@ impl Session {
     /// Takes a build out of the trash, and says what it is called now.
     pub(crate) fn restore(self, saved: &SavedBuild) -> Result<String, Refused> {
         let (build, writes) = self.with_builds(|builds| trash::restore(saved, builds, clock::fresh_id()));
+        let log = self.log_text(&saved.build.id);
         self.carry_out(&writes)?;
+        self.carry_out(&logs::along(&writes, &log))?;
         Ok(rig_title(&build.document, self.units.get_untracked()))
     }
 
@@ -140,6 +142,10 @@ impl Session {
             }
         }
         self.read_builds();
+        for (id, log) in &import.logs {
+            // Where the browser refuses, a notice says so.
+            let _ = self.join_log(id, log);
+        }
         import.notices()
     }
 }

@@ -10,7 +10,7 @@ use linkwright::share::{self, Opened};
 use linkwright::store::opening::{self, AddressChange, Found, Open};
 use linkwright::store::other_tabs;
 use linkwright::store::stored_entries::{Checked, Origin, StoredEntries, fragment_of};
-use linkwright::store::{BEFORE, DAMAGED, ENTRIES, Refused, Write, trash, unverified};
+use linkwright::store::{BEFORE, DAMAGED, ENTRIES, Refused, Write, logs, trash, unverified};
 
 /// The stored entries that are offered as the reader's own earlier ones; empty when there are none.
 fn offered() -> String {
@@ -122,7 +122,9 @@ impl Session {
         // What was read before may be older than what happened in other tabs since.
         self.read_builds();
         let writes = self.with_builds(|builds| trash::set_aside(entries, builds, &clock::stamp()));
-        self.carry_out(&writes)
+        self.carry_out(&writes)?;
+        let log = self.log_text(logs::id(&entries.origin));
+        self.carry_out(&logs::along(&writes, &log))
     }
 
     /// Offers entries as the reader's own earlier ones; those that were offered before go to the trash.

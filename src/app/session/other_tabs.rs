@@ -6,6 +6,7 @@ use crate::browser::{storage, window};
 use leptos::prelude::*;
 use linkwright::differences::followed;
 use linkwright::document::Document;
+use linkwright::store::logs::LOG;
 use linkwright::store::other_tabs::{self, Look};
 use linkwright::store::shop_lists::LIST;
 use linkwright::store::stored_entries::StoredEntries;
@@ -34,8 +35,10 @@ impl Session {
             Some("") => {
                 read_soon();
                 self.shop_changed.update(|count| *count += 1);
+                self.log_changed.update(|count| *count += 1);
             }
             Some(key) if key.starts_with(BUILD) => read_soon(),
+            Some(key) if key.starts_with(LOG) => self.log_changed.update(|count| *count += 1),
             Some(key) if key.starts_with(LIST) => self.shop_changed.update(|count| *count += 1),
             _ => {}
         });

@@ -14,6 +14,8 @@ pub(crate) enum View {
     Order,
     /// How it is made.
     Make,
+    /// How it is fitted, turned, checked and kept.
+    Fit,
     /// Every link of the rig.
     Rig,
     /// What is kept on this device.
@@ -22,7 +24,8 @@ pub(crate) enum View {
 
 impl View {
     /// Every view, in the order of the navigation.
-    pub(crate) const ALL: [Self; 6] = [Self::Rig, Self::Size, Self::Prove, Self::Order, Self::Make, Self::Saved];
+    pub(crate) const ALL: [Self; 7] =
+        [Self::Rig, Self::Size, Self::Prove, Self::Order, Self::Make, Self::Fit, Self::Saved];
 
     /// What stands in the navigation.
     pub(crate) const fn label(self) -> &'static str {
@@ -31,6 +34,7 @@ impl View {
             Self::Prove => "Prove",
             Self::Order => "Order",
             Self::Make => "Make",
+            Self::Fit => "Fit",
             Self::Rig => "Rig",
             Self::Saved => "Saved",
         }
@@ -43,6 +47,7 @@ impl View {
             Self::Prove => "prove",
             Self::Order => "order",
             Self::Make => "make",
+            Self::Fit => "fit",
             Self::Rig => "rig",
             Self::Saved => "saved",
         }
@@ -55,7 +60,12 @@ impl View {
 
     /// Whether it shows the current link and not the rig or the device.
     pub(crate) const fn is_of_one_link(self) -> bool {
-        matches!(self, Self::Size | Self::Prove | Self::Order | Self::Make)
+        matches!(self, Self::Size | Self::Prove | Self::Order | Self::Make | Self::Fit)
+    }
+
+    /// Whether its fields stand in it, and not beside it.
+    pub(crate) const fn asks_for_itself(self) -> bool {
+        matches!(self, Self::Order | Self::Make | Self::Fit)
     }
 
     /// One link opens where it is looked at, a whole rig where all of it is seen.

@@ -1,0 +1,102 @@
+//! The Fit view: six places for whoever lies under the rig.
+
+mod fit_it;
+mod guide;
+mod hit;
+mod log;
+mod reading;
+mod recheck;
+mod safe;
+mod spares;
+mod state;
+mod turn;
+
+use crate::app::entries::LinkPicker;
+use crate::app::fields::StaleNote;
+use crate::app::session::use_session;
+use leptos::prelude::*;
+use linkwright::present::fit::{NO_LINK, Place};
+use linkwright::present::words;
+use state::{provide_fitting, use_fitting};
+
+/// The view.
+#[component]
+pub(crate) fn Fit() -> impl IntoView {
+    let session = use_session();
+    let fitting = provide_fitting();
+    let kicker = move || session.document.with(|document| words::titled(document, session.link.get()));
+    let title = move || fitting.place.get().map_or("Fit it and keep it", Place::title);
+    view! {
+        <div class="fit-head">
+            <p class="kicker">{kicker}</p>
+            <Show when=move || fitting.place.get().is_some()>
+                <button type="button" class="quiet back on-screen" on:click=move |_| fitting.open(None)>
+                    "All of Fit"
+                </button>
+            </Show>
+            <h2 id="fit-title" tabindex="-1">{title}</h2>
+            <StaleNote />
+            <LinkPicker />
+            <BarPicker />
+        </div>
+        <Show
+            when=move || session.answered.get()
+            fallback=|| view! { <p class="stop" id="fit-needs">{NO_LINK}</p> }
+        >
+            {move || match fitting.place.get() {
+                None => view! { <Places /> }.into_any(),
+                Some(Place::Safe) => view! { <safe::Safe /> }.into_any(),
+                Some(Place::Turn) => view! { <turn::TurnIt /> }.into_any(),
+                Some(Place::FitIt) => view! { <fit_it::FitIt /> }.into_any(),
+                Some(Place::Recheck) => view! { <recheck::Recheck /> }.into_any(),
+                Some(Place::Hit) => view! { <hit::AfterAHit /> }.into_any(),
+                Some(Place::Spares) => view! { <spares::Spares /> }.into_any(),
+            }}
+            <log::LogSection />
+        </Show>
+    }
+}
+
+/// The six places, as large buttons.
+#[component]
+fn Places() -> impl IntoView {
+    let fitting = use_fitting();
+    let button = move |place: Place| {
+        view! {
+            <button type="button" id=format!("fit-{}", place.id()) on:click=move |_| fitting.open(Some(place))>
+                <b>{place.title()}</b>
+                <small>{place.help()}</small>
+            </button>
+        }
+    };
+    view! { <div class="places">{Place::ALL.map(button).collect_view()}</div> }
+}
+
+/// Which bar of a pair is looked at; nothing where the link is one.
+#[component]
+fn BarPicker() -> impl IntoView {
+    let fitting = use_fitting();
+    let pick = move |(index, (_, title)): (usize, (_, String))| {
+        let id = format!("bar-{index}");
+        view! {
+            <label class="radio" for=id.clone()>
+                <input
+                    type="radio"
+                    name="bar"
+                    id=id.clone()
+                    prop:checked=move || fitting.chosen.get() == index
+                    on:change=move |_| fitting.chosen.set(index)
+                />
+                <span><b>{title}</b></span>
+            </label>
+        }
+    };
+    view! {
+        <Show when=move || fitting.bars.with(Vec::len).gt(&1)>
+            <fieldset class="radios bars on-screen">
+                <legend class="unseen">"Which bar"</legend>
+                <div class="row">{move || fitting.bars.get().into_iter().enumerate().map(pick).collect_view()}</div>
+            </fieldset>
+        </Show>
+    }
+}

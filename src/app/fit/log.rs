@@ -1,0 +1,69 @@
+//! The log of the bar that is looked at.
+
+use super::state::use_fitting;
+use crate::app::fields::Fold;
+use crate::app::session::use_session;
+use crate::browser::clock;
+use leptos::prelude::*;
+use linkwright::log::EntryKind;
+use linkwright::present::fit::log::{HELP, LogLine, NOTHING, OF_ANOTHER, TITLE, lines};
+
+/// The section.
+#[component]
+pub(super) fn LogSection() -> impl IntoView {
+    let (session, fitting) = (use_session(), use_fitting());
+    let lines = Memo::new(move |_| {
+        let Some(spot) = fitting.spot() else { return Vec::new() };
+        fitting.log.with(|log| fitting.code.with(|code| lines(log, &spot, code, session.units.get())))
+    });
+    let summary = move || match lines.with(Vec::len) {
+        0 => TITLE.to_string(),
+        1 => format!("{TITLE}: 1 entry"),
+        count => format!("{TITLE}: {count} entries"),
+    };
+    let note = RwSignal::new(String::new());
+    let add = move |_| {
+        let words = note.get_untracked();
+        if !words.trim().is_empty() {
+            fitting.record(EntryKind::Note, words, &[]);
+            note.set(String::new());
+        }
+    };
+    let line = move |line: LogLine| {
+        let id = line.id;
+        view! {
+            <li>
+                <p><b>{line.title}</b>" "<small>{clock::spoken_time(&line.at)}</small></p>
+                <p>{line.words}</p>
+                {line.of_another.then(|| view! { <p class="help">{OF_ANOTHER}</p> })}
+                <button type="button" class="quiet on-screen" on:click=move |_| fitting.withdraw(&id)>
+                    "Take it out"
+                </button>
+            </li>
+        }
+    };
+    view! {
+        <Fold summary=Signal::derive(summary) id="fit-log">
+            <p class="help">{HELP}</p>
+            <Show when=move || !fitting.kept.get()>
+                <p class="stop">"This browser has no room for the log. Export the build as a file before you close the page."</p>
+            </Show>
+            <Show when=move || lines.with(Vec::is_empty)><p>{NOTHING}</p></Show>
+            <ol class="log">{move || lines.get().into_iter().map(line).collect_view()}</ol>
+            <div class="field words on-screen">
+                <label for="log-note">"Add a note"</label>
+                <div class="entry words">
+                    <input
+                        id="log-note"
+                        type="text"
+                        maxlength="200"
+                        autocomplete="off"
+                        prop:value=note
+                        on:input:target=move |event| note.set(event.target().value())
+                    />
+                </div>
+                <button type="button" on:click=add>"Put into the log"</button>
+            </div>
+        </Fold>
+    }
+}

@@ -1,0 +1,149 @@
+//! What the Fit view holds: the bar on the rig it is about, its readings and ticks, and the log they go into.
+
+use crate::app::session::{Session, use_session};
+use crate::browser::clock;
+use leptos::prelude::*;
+use linkwright::engine::shop::code::code_of_link;
+use linkwright::log::{self, Entry, EntryKind, Log, Reading, Spot, reading_row};
+use linkwright::present::fit::Place;
+
+/// The state of the view, for all its components.
+#[derive(Clone, Copy)]
+pub(super) struct Fitting {
+    session: Session,
+    /// The log of what is open.
+    pub(super) log: RwSignal<Log>,
+    /// The open place; none while the six buttons are shown.
+    pub(super) place: RwSignal<Option<Place>>,
+    /// The bars that the current link stands for, each with its name: a pair is two.
+    pub(super) bars: Memo<Vec<(Spot, String)>>,
+    /// Which of them is looked at.
+    pub(super) chosen: RwSignal<usize>,
+    /// The code of the link as it is.
+    pub(super) code: Memo<String>,
+    /// Whether the browser keeps the log.
+    pub(super) kept: RwSignal<bool>,
+}
+
+/// The state of the view.
+pub(super) fn use_fitting() -> Fitting {
+    expect_context()
+}
+
+/// Provides it: reads the log, and follows what other tabs write and what else is opened.
+pub(super) fn provide_fitting() -> Fitting {
+    let session = use_session();
+    let code = Memo::new(move |_| {
+        let code = session.answer.get().map(|answer| {
+            session.document.with(|document| code_of_link(document, session.link.get(), &answer)).written()
+        });
+        code.unwrap_or_default()
+    });
+    let fitting = Fitting {
+        session,
+        log: RwSignal::new(Log::default()),
+        place: RwSignal::new(None),
+        bars: Memo::new(move |_| session.document.with(|document| log::bars(document, session.link.get()))),
+        chosen: RwSignal::new(0),
+        code,
+        kept: RwSignal::new(true),
+    };
+    Effect::new(move |_| {
+        session.log_changed.track();
+        session.origin.track();
+        fitting.log.set(session.kept_log());
+    });
+    provide_context(fitting);
+    fitting
+}
+
+impl Fitting {
+    /// The bar that is looked at.
+    pub(super) fn spot(self) -> Option<Spot> {
+        self.bars.with(|bars| bars.get(self.chosen.get()).or_else(|| bars.first()).map(|(spot, _)| spot.clone()))
+    }
+
+    fn spot_now(self) -> Option<Spot> {
+        untrack(|| self.spot())
+    }
+
+    /// What stands under the id of a row.
+    pub(super) fn reading(self, id: &str) -> Option<Reading> {
+        let spot = self.spot()?;
+        self.log.with(|log| log.reading(&spot, id))
+    }
+
+    /// The number under the id of a row, SI.
+    pub(super) fn number(self, id: &str) -> Option<f64> {
+        self.reading(id)?.number()
+    }
+
+    /// What was picked under the id of a row.
+    pub(super) fn picked(self, id: &str) -> Option<&'static str> {
+        self.reading(id)?.picked()
+    }
+
+    /// Yes or no under the id of a row.
+    pub(super) fn yes(self, id: &str) -> Option<bool> {
+        self.picked(id).map(|picked| picked == "yes")
+    }
+
+    /// Notes a reading, or takes it back.
+    pub(super) fn note(self, id: &'static str, value: Option<Reading>) {
+        if let Some(spot) = self.spot_now() {
+            self.change(|log| log.note(&spot, id, value, &clock::now()));
+        }
+    }
+
+    /// When a step was ticked; none where it is not.
+    pub(super) fn ticked(self, key: &str) -> Option<String> {
+        let spot = self.spot()?;
+        self.log.with(|log| log.ticked(&spot, key).map(str::to_string))
+    }
+
+    /// Ticks steps, or takes their ticks back.
+    pub(super) fn tick(self, keys: &[String], ticked: bool) {
+        if let Some(spot) = self.spot_now() {
+            let now = clock::now();
+            self.change(|log| keys.iter().for_each(|key| log.tick(&spot, key, ticked, &now)));
+        }
+    }
+
+    /// When something of this kind was last done to the bar, as ISO 8601 in UTC.
+    pub(super) fn last(self, kind: EntryKind) -> Option<String> {
+        let spot = self.spot()?;
+        self.log.with(|log| log.last(&spot, kind))
+    }
+
+    /// Puts something into the log of the bar, with the readings of these rows as they stand.
+    pub(super) fn record(self, kind: EntryKind, words: String, readings: &[&str]) {
+        let Some(spot) = self.spot_now() else { return };
+        let rows = readings.iter().filter_map(|id| reading_row(id));
+        let readings =
+            self.log.with_untracked(|log| rows.filter_map(|row| Some((row.id, log.reading(&spot, row.id)?))).collect());
+        let (id, at, code) = (clock::fresh_id(), clock::now(), self.code.get_untracked());
+        self.change(|log| log.record(Entry { id, spot, at, kind, code, readings, words, withdrawn: false }));
+    }
+
+    /// Takes an entry of the log back.
+    pub(super) fn withdraw(self, id: &str) {
+        self.change(|log| {
+            log.entries.iter_mut().filter(|entry| entry.id == id).for_each(|entry| entry.withdrawn = true)
+        });
+    }
+
+    /// Changes the log and keeps it.
+    fn change(self, change: impl FnOnce(&mut Log)) {
+        let mut log = self.log.get_untracked();
+        change(&mut log);
+        let (log, kept) = self.session.keep_log(&log);
+        self.kept.set(kept.is_ok());
+        self.log.set(log);
+    }
+
+    /// Turns to a place of the view, or back to its six buttons.
+    pub(super) fn open(self, place: Option<Place>) {
+        self.place.set(place);
+        crate::browser::page::show_soon(if place.is_some() { "fit-title" } else { "answer" }.to_string());
+    }
+}

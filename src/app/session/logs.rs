@@ -1,0 +1,57 @@
+//! The log of what is open: kept beside the entries, and with their build once they have one.
+
+use super::Session;
+use crate::browser::storage;
+use leptos::prelude::*;
+use linkwright::builds::Build;
+use linkwright::log::Log;
+use linkwright::store::stored_entries::Origin;
+use linkwright::store::{Refused, logs};
+
+impl Session {
+    /// Lets the log follow the entries to the build they come to belong to.
+    pub(super) fn keep_log_along(self) {
+        Effect::new(move |before: Option<Origin>| {
+            let now = self.origin.get();
+            if let Some(before) = before {
+                // Where the browser refuses, a notice says so, and the log stays where it is.
+                let _ = self.carry_out(&logs::follow(&before, &now, |id| self.log_text(id)));
+            }
+            now
+        });
+    }
+
+    /// What is kept under an id; empty when nothing is.
+    pub(super) fn log_text(self, id: &str) -> String {
+        storage::get(&logs::key(id)).unwrap_or_default()
+    }
+
+    /// The log of what is open, as it is kept.
+    pub(crate) fn kept_log(self) -> Log {
+        self.origin.with_untracked(|origin| logs::read(logs::id(origin), &self.log_text(logs::id(origin))).0)
+    }
+
+    /// Keeps the log of what is open, joined with what other tabs wrote: the log then, and whether the browser kept it.
+    pub(crate) fn keep_log(self, own: &Log) -> (Log, Result<(), Refused>) {
+        let origin = self.origin.get_untracked();
+        let (log, writes) = logs::keep(logs::id(&origin), own, &self.log_text(logs::id(&origin)));
+        let kept = self.carry_out(&writes);
+        (log, kept)
+    }
+
+    /// Joins a log with what stands under an id.
+    ///
+    /// # Errors
+    /// Why the browser refused it.
+    pub(super) fn join_log(self, id: &str, log: &Log) -> Result<(), Refused> {
+        self.carry_out(&logs::keep(id, log, &self.log_text(id)).1)?;
+        self.log_changed.update(|count| *count += 1);
+        Ok(())
+    }
+
+    /// A build with its log, for a file.
+    pub(crate) fn with_log(self, build: &Build) -> Build {
+        let (log, _) = logs::read(&build.id, &self.log_text(&build.id));
+        Build { log, ..build.clone() }
+    }
+}

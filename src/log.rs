@@ -1,0 +1,186 @@
+//! What was read, ticked and done on the rig, bar by bar. A log is kept with a build and beside its document, so that no
+//! reading changes a size, and it only grows: what two tabs wrote down can always be joined.
+
+pub mod readings;
+mod spot;
+
+pub use readings::{READINGS, Reading, ReadingKind, ReadingRow, reading_row};
+pub use spot::{Spot, bars};
+
+use crate::document::one_line;
+use std::collections::BTreeMap;
+
+/// The log of a build.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Log {
+    /// What is known of each bar now.
+    pub bars: BTreeMap<Spot, BarState>,
+    /// What was done and found, the oldest first.
+    pub entries: Vec<Entry>,
+}
+
+/// What is known of one bar now.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct BarState {
+    /// The last readings, by the ids of their rows.
+    pub readings: BTreeMap<&'static str, Noted<Reading>>,
+    /// What is ticked, by the key of each step.
+    pub ticks: BTreeMap<String, Noted<()>>,
+}
+
+/// Something that was noted, or taken back, and when: the later of two holds.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Noted<T> {
+    /// What was noted; none where it was taken back.
+    pub value: Option<T>,
+    /// When, as ISO 8601 in UTC.
+    pub at: String,
+}
+
+/// Something that was done or found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Entry {
+    /// New for every entry.
+    pub id: String,
+    /// On which bar.
+    pub spot: Spot,
+    /// When, as ISO 8601 in UTC.
+    pub at: String,
+    /// What it was.
+    pub kind: EntryKind,
+    /// The code of the link as it was then, so that a log tells of which link it speaks.
+    pub code: String,
+    /// What was read, by the ids of their rows.
+    pub readings: BTreeMap<&'static str, Reading>,
+    /// What was said of it, one line.
+    pub words: String,
+    /// Whether it was taken back; it stays, so that no other tab brings it again.
+    pub withdrawn: bool,
+}
+
+/// What an entry is about.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+pub enum EntryKind {
+    /// It was checked as fitted.
+    Checked,
+    /// Its length was set or changed.
+    Turned,
+    /// It was fitted.
+    Fitted,
+    /// It was looked at again.
+    Rechecked,
+    /// It was looked at after a hit.
+    Hit,
+    /// Anything else.
+    Note,
+}
+
+impl EntryKind {
+    /// Every kind.
+    pub const ALL: [Self; 6] = [Self::Checked, Self::Turned, Self::Fitted, Self::Rechecked, Self::Hit, Self::Note];
+
+    /// Never reused once released.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Checked => "checked",
+            Self::Turned => "turned",
+            Self::Fitted => "fitted",
+            Self::Rechecked => "rechecked",
+            Self::Hit => "hit",
+            Self::Note => "note",
+        }
+    }
+
+    /// As the page says it.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Checked => "Checked as fitted",
+            Self::Turned => "Length changed",
+            Self::Fitted => "Fitted",
+            Self::Rechecked => "Rechecked",
+            Self::Hit => "After a hit",
+            Self::Note => "Note",
+        }
+    }
+}
+
+/// The longest line of an entry, in letters.
+pub const LONGEST_WORDS: usize = 400;
+
+/// The longest key of a tick, in letters.
+pub const LONGEST_KEY: usize = 400;
+
+/// More entries than anybody reads; a longer log is damaged.
+pub const MOST_ENTRIES: usize = 2_000;
+
+impl Log {
+    /// Whether nothing was ever noted.
+    pub fn is_empty(&self) -> bool {
+        self.bars.is_empty() && self.entries.is_empty()
+    }
+
+    /// What stands at a bar under the id of a row.
+    pub fn reading(&self, spot: &Spot, id: &str) -> Option<Reading> {
+        self.bars.get(spot)?.readings.get(id)?.value
+    }
+
+    /// Notes a reading, or takes it back.
+    pub fn note(&mut self, spot: &Spot, id: &'static str, value: Option<Reading>, now: &str) {
+        let bar = self.bars.entry(spot.clone()).or_default();
+        bar.readings.insert(id, Noted { value, at: now.to_string() });
+    }
+
+    /// When a step was ticked; none where it is not.
+    pub fn ticked(&self, spot: &Spot, key: &str) -> Option<&str> {
+        let tick = self.bars.get(spot)?.ticks.get(key)?;
+        tick.value.map(|()| tick.at.as_str())
+    }
+
+    /// Ticks a step, or takes the tick back.
+    pub fn tick(&mut self, spot: &Spot, key: &str, ticked: bool, now: &str) {
+        let bar = self.bars.entry(spot.clone()).or_default();
+        bar.ticks.insert(one_line(key, LONGEST_KEY), Noted { value: ticked.then_some(()), at: now.to_string() });
+    }
+
+    /// Adds an entry.
+    pub fn record(&mut self, entry: Entry) {
+        let words = one_line(&entry.words, LONGEST_WORDS);
+        self.entries.push(Entry { words, ..entry });
+    }
+
+    /// The entries of a bar that stand, the newest first.
+    pub fn of_bar<'a>(&'a self, spot: &'a Spot) -> impl Iterator<Item = &'a Entry> {
+        self.entries.iter().rev().filter(move |entry| entry.spot == *spot && !entry.withdrawn)
+    }
+
+    /// When something of this kind was last done to a bar.
+    pub fn last(&self, spot: &Spot, kind: EntryKind) -> Option<String> {
+        self.of_bar(spot).find(|entry| entry.kind == kind).map(|entry| entry.at.clone())
+    }
+
+    /// Takes in what another tab or a file wrote: whatever either holds is kept, and of two readings the later holds.
+    pub fn join(&mut self, other: &Self) {
+        for (spot, theirs) in &other.bars {
+            let ours = self.bars.entry(spot.clone()).or_default();
+            for (id, noted) in &theirs.readings {
+                later(&mut ours.readings, id, noted);
+            }
+            for (key, noted) in &theirs.ticks {
+                later(&mut ours.ticks, key, noted);
+            }
+        }
+        for entry in &other.entries {
+            match self.entries.iter_mut().find(|own| own.id == entry.id) {
+                Some(own) => own.withdrawn |= entry.withdrawn,
+                None => self.entries.push(entry.clone()),
+            }
+        }
+        self.entries.sort_by(|a, b| (&a.at, &a.id).cmp(&(&b.at, &b.id)));
+    }
+}
+
+fn later<K: Ord + Clone, T: Clone>(ours: &mut BTreeMap<K, Noted<T>>, key: &K, theirs: &Noted<T>) {
+    if ours.get(key).is_none_or(|own| own.at < theirs.at) {
+        ours.insert(key.clone(), theirs.clone());
+    }
+}

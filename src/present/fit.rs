@@ -1,0 +1,66 @@
+//! The Fit view: the six places it opens on, and what was read on the rig.
+
+pub mod log;
+pub mod reading;
+
+/// One of the places of the view.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Place {
+    /// The check as fitted.
+    Safe,
+    /// Longer or shorter.
+    Turn,
+    /// Fitting, step by step.
+    FitIt,
+    /// Looking again.
+    Recheck,
+    /// After a hit.
+    Hit,
+    /// What to carry.
+    Spares,
+}
+
+impl Place {
+    /// Every place, in the order of need.
+    pub const ALL: [Self; 6] = [Self::Safe, Self::Turn, Self::FitIt, Self::Recheck, Self::Hit, Self::Spares];
+
+    /// Never reused once released.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Safe => "safe",
+            Self::Turn => "turn",
+            Self::FitIt => "fit-it",
+            Self::Recheck => "recheck",
+            Self::Hit => "hit",
+            Self::Spares => "spares",
+        }
+    }
+
+    /// What stands on its button and above it.
+    pub const fn title(self) -> &'static str {
+        match self {
+            Self::Safe => "Is it still safe?",
+            Self::Turn => "Turn it",
+            Self::FitIt => "Fit it",
+            Self::Recheck => "Recheck",
+            Self::Hit => "After a hit",
+            Self::Spares => "Spares",
+        }
+    }
+
+    /// What it is for, under its title on the button.
+    pub const fn help(self) -> &'static str {
+        match self {
+            Self::Safe => "A ruler or a count of threads at each end.",
+            Self::Turn => "Longer, shorter, pinion, caster, toe: which way and how far.",
+            Self::FitIt => "Step by step, with torque.",
+            Self::Recheck => "What to look at, and when.",
+            Self::Hit => "Drive on, limp home, or stop. What broke?",
+            Self::Spares => "What to carry. Will a borrowed part fit?",
+        }
+    }
+}
+
+/// Said where there is no link yet.
+pub const NO_LINK: &str =
+    "Enter the link first: length, weight and use in the Size view. Then all of this has its numbers.";

@@ -1,0 +1,53 @@
+//! The log of a bar, in lines.
+
+use super::reading::shown;
+use crate::log::{Entry, Log, Spot, reading_row};
+use crate::quantity::System;
+
+/// The title of the section.
+pub const TITLE: &str = "Log";
+
+/// Where it is kept.
+pub const HELP: &str =
+    "Kept with this build on this device, and in its file. No link carries it, and no size changes with it.";
+
+/// Said while nothing was written down.
+pub const NOTHING: &str = "Nothing yet. What you check, turn and fit can be put in here.";
+
+/// Said of an entry from before the link was changed.
+pub const OF_ANOTHER: &str = "The link was a different one then.";
+
+/// A line of the log.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct LogLine {
+    /// The id of the entry.
+    pub id: String,
+    /// When, as ISO 8601 in UTC.
+    pub at: String,
+    /// What it was.
+    pub title: &'static str,
+    /// What was said and read.
+    pub words: String,
+    /// Whether the link was a different one then.
+    pub of_another: bool,
+}
+
+/// The lines of a bar, the newest first. `code` is that of the link as it is.
+pub fn lines(log: &Log, spot: &Spot, code: &str, system: System) -> Vec<LogLine> {
+    log.of_bar(spot).map(|entry| line(entry, code, system)).collect()
+}
+
+fn line(entry: &Entry, code: &str, system: System) -> LogLine {
+    let readings = entry.readings.iter().filter_map(|(id, reading)| {
+        let row = reading_row(id)?;
+        Some(format!("{}: {}", row.label, shown(row, Some(*reading), system)))
+    });
+    let words = Some(entry.words.clone()).filter(|words| !words.is_empty());
+    LogLine {
+        id: entry.id.clone(),
+        at: entry.at.clone(),
+        title: entry.kind.label(),
+        words: words.into_iter().chain(readings).collect::<Vec<_>>().join(" · "),
+        of_another: !entry.code.is_empty() && entry.code != code,
+    }
+}
