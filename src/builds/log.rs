@@ -77,8 +77,11 @@ pub(super) fn read(table: &Value) -> (Log, bool) {
     (log, whole)
 }
 
+/// The time in a table. The later of two holds, so it must begin with a day that compares with others.
 fn time_in(table: &Value) -> Option<String> {
-    table.get("at").and_then(Value::as_str).filter(|text| is_time(text)).map(str::to_string)
+    let day =
+        |text: &&str| text.get(..10).is_some_and(|day| day.bytes().all(|byte| byte.is_ascii_digit() || byte == b'-'));
+    table.get("at").and_then(Value::as_str).filter(|text| is_time(text)).filter(day).map(str::to_string)
 }
 
 fn bar_from(table: &Value, whole: &mut bool) -> BarState {

@@ -1,0 +1,277 @@
+//! The log of a build: it only grows, follows its build, and comes back from storage and from a file as it was.
+#![cfg(not(target_arch = "wasm32"))]
+
+use linkwright::builds::{self, Build, log_from_text, log_to_text};
+use linkwright::document::{Document, Link, Position, Role, Side, Use};
+use linkwright::log::{Entry, EntryKind, Log, READINGS, Reading, ReadingKind, Spot, bars, reading_row};
+use linkwright::quantity::{System, inch, lbf};
+use linkwright::store::saved_builds::SavedBuild;
+use linkwright::store::stored_entries::{Origin, StoredEntries};
+use linkwright::store::{BUILD, ENTRIES, Stamp, import, logs, trash};
+
+const T1: &str = "2026-12-01T08:00:00.000Z";
+const T2: &str = "2026-12-02T08:00:00.000Z";
+const T3: &str = "2026-12-03T08:00:00.000Z";
+
+/// A log as the first version that kept one wrote it; it must open for as long as anybody may have one.
+const FIRST: &str = include_str!("log/first.json");
+
+fn link(role: Role, position: Position, seat: Option<Side>) -> Link {
+    Link { role, position, seat, ..Link::default() }
+}
+
+fn spot(id: &str) -> Spot {
+    Spot::of_id(id).expect("an id")
+}
+
+fn entry(id: &str, at: &str, kind: EntryKind, words: &str) -> Entry {
+    Entry {
+        id: id.to_string(),
+        spot: spot("front-lower-left"),
+        at: at.to_string(),
+        kind,
+        code: "code".to_string(),
+        readings: [("face-a", Reading::Number(inch(2.625))), ("nut-a", Reading::Pick("yes"))].into(),
+        words: words.to_string(),
+        withdrawn: false,
+    }
+}
+
+fn log() -> Log {
+    let (mut log, left) = (Log::default(), spot("front-lower-left"));
+    log.note(&left, "face-a", Some(Reading::Number(inch(2.625))), T1);
+    log.note(&left, "threads-a", Some(Reading::Number(1.5)), T1);
+    log.note(&left, "nut-a", Some(Reading::Pick("yes")), T1);
+    log.note(&left, "face-b", None, T2);
+    log.tick(&left, "Jam nut tight, 36-1/2 in.", true, T1);
+    log.record(entry("one", T1, EntryKind::Turned, "Two turns longer"));
+    log.record(entry("two", T2, EntryKind::Hit, "Landed on a rock"));
+    log
+}
+
+#[test]
+fn a_bar_is_known_by_where_it_sits() {
+    let document = Document {
+        links: vec![
+            link(Role::Lower, Position::Front, None),
+            link(Role::Lower, Position::Front, Some(Side::Left)),
+            link(Role::TrackBar, Position::Rear, None),
+        ],
+        ..Document::default()
+    };
+    let ids =
+        |link: usize| bars(&document, link).into_iter().map(|(spot, _)| spot.id().to_string()).collect::<Vec<_>>();
+    assert_eq!(ids(0), ["front-lower-left", "front-lower-right"]);
+    assert_eq!(ids(1), ["front-lower-left-2"]);
+    assert_eq!(ids(2), ["rear-track-bar-middle"]);
+    assert_eq!(ids(3), [""; 0]);
+    let names: Vec<String> = bars(&document, 0).into_iter().map(|(_, name)| name).collect();
+    assert_eq!(names, ["Left front lower link", "Right front lower link"]);
+    // A pair that is set apart keeps the logs of its bars.
+    let apart = Document {
+        links: vec![
+            link(Role::Lower, Position::Front, Some(Side::Left)),
+            link(Role::Lower, Position::Front, Some(Side::Right)),
+        ],
+        ..Document::default()
+    };
+    let apart: Vec<Spot> = (0..2).flat_map(|link| bars(&apart, link)).map(|(spot, _)| spot).collect();
+    assert_eq!(apart, bars(&document, 0).into_iter().map(|(spot, _)| spot).collect::<Vec<_>>());
+}
+
+#[test]
+fn every_row_of_a_reading_has_its_own_id_and_takes_what_it_shows() {
+    let rows: Vec<_> = READINGS.iter().copied().flatten().collect();
+    for (at, row) in rows.iter().enumerate() {
+        assert!(rows[..at].iter().all(|other| other.id != row.id), "{} stands twice", row.id);
+        assert!(!row.label.is_empty() && !row.help.is_empty(), "{}", row.id);
+        match row.holds {
+            ReadingKind::Number { least, most, .. } => {
+                for value in [least, (least + most) / 2.0, most] {
+                    assert!(row.takes(Reading::Number(value)), "{}: {value}", row.id);
+                }
+                for value in [least - 1e-3 * most, most * 1.001, f64::NAN, f64::INFINITY] {
+                    assert!(!row.takes(Reading::Number(value)), "{}: {value}", row.id);
+                }
+                assert!(!row.takes(Reading::Pick("yes")));
+            }
+            ReadingKind::Pick(picks) => {
+                assert!(picks.iter().all(|(id, _)| row.pick(id).is_some_and(|pick| row.takes(pick))), "{}", row.id);
+                assert_eq!(row.pick("no such"), None);
+                assert!(!row.takes(Reading::Number(1.0)));
+            }
+        }
+    }
+    assert_eq!(reading_row("no such"), None);
+}
+
+#[test]
+fn what_two_tabs_wrote_is_joined_in_any_order() {
+    let (left, mut one) = (spot("front-lower-left"), log());
+    let mut two = log();
+    one.note(&left, "face-a", Some(Reading::Number(inch(2.5))), T2);
+    one.record(entry("three", T3, EntryKind::Note, "From one"));
+    two.note(&left, "face-a", None, T3);
+    two.tick(&left, "Jam nut tight, 36-1/2 in.", false, T2);
+    two.record(entry("four", T2, EntryKind::Note, "From two"));
+    two.entries[0].withdrawn = true;
+    let (mut there, mut back) = (one.clone(), two.clone());
+    there.join(&two);
+    back.join(&one);
+    assert_eq!(there, back);
+    assert_eq!(there.reading(&left, "face-a"), None, "the later of two holds, also where it was taken back");
+    assert_eq!(there.ticked(&left, "Jam nut tight, 36-1/2 in."), None);
+    let words: Vec<&str> = there.of_bar(&left).map(|entry| entry.words.as_str()).collect();
+    assert_eq!(words, ["From one", "Landed on a rock", "From two"]);
+    assert_eq!(there.last(&left, EntryKind::Turned), None, "what was taken back was not done");
+    let again = there.clone();
+    there.join(&again);
+    assert_eq!(there, again);
+}
+
+#[test]
+fn a_log_comes_back_as_it_was() {
+    let log = log();
+    let text = log_to_text(&log);
+    assert_eq!(log_from_text(&text), (log.clone(), true));
+    assert_eq!(log_to_text(&Log::default()), "");
+    assert!(text.contains("\"2.625 in\""), "every value carries its unit:\n{text}");
+    let document = Document {
+        name: "Mine".to_string(),
+        links: vec![Link { length: Some(inch(36.0)), ..Link::default() }],
+        ..Document::default()
+    };
+    let build = Build { id: "b".to_string(), saved: T1.to_string(), document, log: log.clone(), ..Build::default() };
+    let read = builds::from_text(&builds::to_text(&[build.clone()])).expect("a file");
+    assert_eq!((read.builds, read.notices), (vec![build], Vec::new()));
+    let (first, whole) = log_from_text(FIRST);
+    assert!(whole);
+    assert_eq!(first, log);
+}
+
+#[test]
+fn a_damaged_log_keeps_what_can_be_read_and_says_so() {
+    let text = log_to_text(&log());
+    for (from, to) in [
+        ("\"2.625 in\"", "\"seven\""),
+        ("\"2.625 in\"", "\"9999 in\""),
+        ("\"face-a\"", "\"no-such\""),
+        ("\"turned\"", "\"no such\""),
+        (T1, "yesterday"),
+        ("front-lower-left", "Front Lower"),
+        ("\"yes\"", "\"maybe\""),
+    ] {
+        let (read, whole) = log_from_text(&text.replace(from, to));
+        assert!(!whole, "{from} → {to}");
+        assert_eq!(log_from_text(&log_to_text(&read)), (read, true), "{from} → {to}");
+    }
+    for text in ["", "{", "[]", "7", "null", "{\"bars\":7,\"entries\":7}"] {
+        assert!(log_from_text(text).0.is_empty(), "{text}");
+    }
+    // What could not be read is set aside before it is written over.
+    let (_, writes) = logs::keep("b", &log(), "{ damaged");
+    let keys: Vec<&str> = writes.iter().map(|write| write.key.as_str()).collect();
+    assert_eq!(keys, ["linkwright.log.b.damaged", "linkwright.log.b"]);
+    assert_eq!(writes[0].text, "{ damaged");
+}
+
+fn rig() -> Document {
+    let mut document = Document::default();
+    document.rig.weight = Some(lbf(4100.0));
+    document.rig.usage = Some(Use::Hard);
+    document.links[0].length = Some(inch(41.0));
+    document
+}
+
+#[test]
+fn a_log_follows_its_entries() {
+    let text = log_to_text(&log());
+    let none = Origin::new("origin".to_string());
+    let saved = Origin { build: Some("build".to_string()), ..none.clone() };
+    let another = Origin { build: Some("another".to_string()), ..none.clone() };
+    let of = |id: &str| if id == "origin" || id == "build" { text.clone() } else { String::new() };
+    let keys = |before: &Origin, now: &Origin| -> Vec<(String, bool)> {
+        logs::follow(before, now, of).into_iter().map(|write| (write.key, write.text.is_empty())).collect()
+    };
+    // Saved: what stands under the build already is joined, and nothing is left behind.
+    assert_eq!(keys(&none, &saved), [("linkwright.log.origin".to_string(), true)]);
+    assert_eq!(
+        keys(&none, &another),
+        [("linkwright.log.another".to_string(), false), ("linkwright.log.origin".to_string(), true)]
+    );
+    // Saved as another, or its build deleted: a copy.
+    assert_eq!(keys(&saved, &another), [("linkwright.log.another".to_string(), false)]);
+    assert_eq!(keys(&saved, &none), []);
+    // Something else is opened.
+    assert_eq!(keys(&none, &Origin { id: "other".to_string(), ..saved.clone() }), []);
+    assert_eq!(keys(&none, &none), []);
+}
+
+#[test]
+fn what_is_set_aside_or_forgotten_takes_its_log_along() {
+    let text = log_to_text(&log());
+    let entries =
+        StoredEntries { fragment: linkwright::share::to_fragment(&rig()), origin: Origin::new("origin".to_string()) };
+    let stamp = Stamp { now: T1.to_string(), id: "fresh".to_string() };
+    let writes = trash::set_aside(&entries, &[], &stamp);
+    let along = logs::along(&writes, &text);
+    assert_eq!(along.len(), 1);
+    assert_eq!((along[0].key.as_str(), &along[0].text), ("linkwright.log.aside-origin", &text));
+    assert!(logs::along(&writes, "").is_empty());
+    let record = &writes[0];
+    let id = record.key.strip_prefix(BUILD).expect("a build");
+    let (_, restored) = trash::restore(&SavedBuild::read(id, record.text.clone()), &[], "new".to_string());
+    assert_eq!(logs::along(&restored, &text)[0].key, "linkwright.log.new");
+    assert_eq!(logs::forgotten(&restored)[0].key, "linkwright.log.aside-origin");
+}
+
+#[test]
+fn a_file_brings_its_log_to_new_and_known_builds() {
+    let build = Build { id: "b".to_string(), saved: T1.to_string(), document: rig(), ..Build::default() };
+    let file = builds::to_text(&[Build { log: log(), ..build.clone() }]);
+    let import_of = |text: &str, here: &[SavedBuild]| import::read(text, here, || "new".to_string());
+    let fresh = import_of(&file, &[]);
+    assert_eq!(fresh.logs, [("b".to_string(), log())]);
+    assert!(fresh.builds[0].log.is_empty(), "the record on the device has none");
+    let here = SavedBuild::read("here", builds::to_text(&[build.clone()]));
+    let known = import_of(&file, &[here]);
+    assert_eq!((known.builds.len(), known.logs), (0, vec![("here".to_string(), log())]));
+
+    // What the page hands out when it has stopped: every record under its key.
+    let stopped = |key: &str, record: &str| format!("\nlinkwright.{key}\n{record}");
+    let entries =
+        StoredEntries { fragment: linkwright::share::to_fragment(&rig()), origin: Origin::new("o".to_string()) };
+    let name = ENTRIES.strip_prefix("linkwright.").expect("its prefix");
+    let records = [
+        stopped("build.b", &builds::to_text(&[build])),
+        stopped("log.b", &log_to_text(&log())),
+        stopped(name, &entries.write()),
+    ];
+    let import = import_of(&records.concat(), &[]);
+    assert_eq!(import.logs, [("b".to_string(), log())]);
+    let alone = import_of(&[stopped(name, &entries.write()), stopped("log.o", &log_to_text(&log()))].concat(), &[]);
+    assert_eq!(alone.logs, [("new".to_string(), log())]);
+}
+
+#[test]
+fn readings_are_read_as_people_type_them() {
+    use linkwright::present::fit::reading::{read, shown, typed};
+    let row = reading_row("face-a").expect("a row");
+    let read = |text: &str, system| read(row, text, system);
+    for (text, system, value) in [
+        ("2 5/8", System::Inch, inch(2.625)),
+        ("2-5/8\"", System::Inch, inch(2.625)),
+        ("66.675 mm", System::Inch, inch(2.625)),
+        ("66.675", System::Metric, inch(2.625)),
+    ] {
+        let Ok(Some(Reading::Number(got))) = read(text, system) else { panic!("{text}") };
+        assert!((got - value).abs() < 1e-9, "{text}: {got}");
+    }
+    assert_eq!(read("  ", System::Inch), Ok(None));
+    for text in ["0", "-2", "99", "abc", "2 5/8 lb", "1e400"] {
+        assert!(read(text, System::Inch).is_err(), "{text}");
+    }
+    let reading = Some(Reading::Number(inch(2.625)));
+    assert_eq!(typed(row, reading, System::Inch), "2.625");
+    assert_eq!(shown(row, reading, System::Inch), "2.625 in");
+}
