@@ -56,7 +56,7 @@ pub(crate) fn App() -> impl IntoView {
             class:saved=is(View::Saved)
             class:ordering=is(View::Order)
             class:making=is(View::Make)
-            class:fitting=is(View::Fit)
+            class:fit=is(View::Fit)
         >
             <LeadingDrawing />
             // These views ask for themselves.

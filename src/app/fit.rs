@@ -1,5 +1,6 @@
 //! The Fit view: six places for whoever lies under the rig.
 
+mod card;
 mod fit_it;
 mod guide;
 mod hit;
@@ -69,7 +70,10 @@ fn Places() -> impl IntoView {
             </button>
         }
     };
-    view! { <div class="places">{Place::ALL.map(button).collect_view()}</div> }
+    view! {
+        <div class="places">{Place::ALL.map(button).collect_view()}</div>
+        <card::PocketCard />
+    }
 }
 
 /// Which bar of a pair is looked at; nothing where the link is one.

@@ -3,11 +3,15 @@
 use super::{AdjustmentTable, AnswerHead, PartRows, PrintedLine, SizeRows, Steps};
 use crate::app::drawings::DrawingView;
 use crate::app::session::use_session;
+use crate::browser::clock;
 use leptos::either::Either;
 use leptos::prelude::*;
+use linkwright::engine::shop::code::code_of_link;
+use linkwright::log;
 use linkwright::present::answer::STALE;
 use linkwright::present::drawing::{Layout, end, link};
 use linkwright::present::ends::{self, End, Ends};
+use linkwright::present::fit::log::{LogLine, OF_ANOTHER, TITLE as LOG, lines};
 use linkwright::present::{adjustment, checklist, sheet, words};
 use linkwright::quantity::System;
 use linkwright::report::{Answer, LinkGeometry};
@@ -70,7 +74,39 @@ fn Answered(
             <h3>{checklist::TITLE}</h3>
             <Steps steps=sheet.steps />
         </section>
+        <LogOfLink index answer=answer.clone() />
     }
+}
+
+/// What was read and done on the rig, bar by bar; nothing where nothing was.
+#[component]
+fn LogOfLink(
+    /// Which link of the rig it is.
+    index: usize,
+    /// The answer for it.
+    answer: Arc<Answer>,
+) -> impl IntoView {
+    let session = use_session();
+    let (log, system) = (session.kept_log(), session.units.get_untracked());
+    let (bars, code) = session
+        .document
+        .with_untracked(|document| (log::bars(document, index), code_of_link(document, index, &answer).written()));
+    let line = |line: LogLine| {
+        let of_another = line.of_another.then_some(OF_ANOTHER);
+        view! { <li><b>{line.title}</b>", "{clock::spoken_time(&line.at)}". "{line.words}" "{of_another}</li> }
+    };
+    let bar = move |(spot, title)| {
+        let lines = lines(&log, &spot, &code, system);
+        (!lines.is_empty()).then(|| {
+            view! {
+                <section class="part-of">
+                    <h3>{LOG}": "{title}</h3>
+                    <ul class="log">{lines.into_iter().map(line).collect_view()}</ul>
+                </section>
+            }
+        })
+    };
+    bars.into_iter().map(bar).collect_view()
 }
 
 /// A table, because only its head is repeated on every page: a page that was dropped finds its way back.

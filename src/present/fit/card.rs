@@ -1,0 +1,90 @@
+//! The pocket card: every link of the rig on one page.
+
+use crate::document::{Document, Hand};
+use crate::engine::fitting::card::{CardEnd, CardLink, card_link};
+use crate::present::words::{self, hand_mark, letter};
+use crate::quantity::{Kind, System, show};
+use crate::report::LinkReport;
+
+/// Its name on paper.
+pub const TITLE: &str = "Pocket card";
+
+/// What it is for, beside its button.
+pub const HELP: &str = "One page for the glove box: stops, torque and which way to turn, for every link of the rig.";
+
+/// What holds for every link.
+pub const RULES: [&str; 5] = [
+    "Loosen both jam nuts first, and tighten both last, with the bar held so that it cannot turn, anti-seize on the shanks.",
+    "A left-hand nut loosens clockwise, seen from its own eye; a right-hand nut counterclockwise.",
+    "Never wind an end out past its stop. Too short at the stop: order a longer bar.",
+    "Both links of a pair alike. Both eyes square to their brackets. A new line of paint across each nut and bar.",
+    "A bent, cracked or gouged link is replaced. Makers’ ratings, local rules and a licensed engineer take precedence.",
+];
+
+/// What the card says of a link.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct CardBlock {
+    /// Which link.
+    pub title: String,
+    /// How long it is set, and how far it may go.
+    pub lengths: String,
+    /// Which way to turn it.
+    pub turning: String,
+    /// A line for each end.
+    pub ends: [String; 2],
+    /// What keeps it from being fitted or trusted as it stands.
+    pub stops: Vec<&'static str>,
+}
+
+/// The blocks of the card, a link each; those without an answer say so.
+pub fn blocks(document: &Document, reports: &[LinkReport], system: System) -> Vec<CardBlock> {
+    let block = |(link, report): (usize, &LinkReport)| {
+        let title = words::titled(document, link);
+        match report.answer() {
+            Some(answer) => of_link(title, &card_link(answer), system),
+            None => CardBlock {
+                title,
+                lengths: String::new(),
+                turning: String::new(),
+                ends: [String::new(), String::new()],
+                stops: vec!["No answer yet: its entries are not complete."],
+            },
+        }
+    };
+    reports.iter().enumerate().map(block).collect()
+}
+
+fn of_link(title: String, link: &CardLink, system: System) -> CardBlock {
+    let long = |value: f64| words::length(value, system);
+    let lengths =
+        format!("Eye to eye {}. Shortest {}, longest {}.", long(link.length), long(link.shortest), long(link.longest));
+    let per_turn = show(link.per_turn, Kind::FineLength, system);
+    let turning = match link.turning {
+        Some(turning) => format!("{turning} One turn: {per_turn}."),
+        None => "Turning the bar does not change its length: both ends have the same hand. Unbolt one eye and turn that, half a turn at a time.".to_string(),
+    };
+    let ends = [0, 1].map(|end| end_line(end, &link.ends[end], system));
+    let fails = link.fails.then_some("A part of this link fails. Do not fit it.");
+    let provisional = link.provisional.then_some(
+        "The rod ends were not measured: these stops stand on a published series. Measure before you trust them.",
+    );
+    CardBlock { title, lengths, turning, ends, stops: fails.into_iter().chain(provisional).collect() }
+}
+
+fn end_line(at: usize, end: &CardEnd, system: System) -> String {
+    let tightens = match end.hand {
+        Hand::Right => "clockwise",
+        Hand::Left => "counterclockwise",
+    };
+    let [least, most] = [end.torque.least, end.torque.most].map(|torque| show(torque, Kind::Torque, system));
+    let threads = |count: f64| format!("{}", (count * 4.0 + 1e-9).floor() / 4.0);
+    format!(
+        "{} {} {}: {} threads showing, at most {}. Jam nut, {} wrench: tighten {tightens} seen from this eye, {least} to {most}.",
+        letter(at),
+        words::thread(end.thread),
+        hand_mark(end.hand),
+        threads(end.showing),
+        threads(end.most_showing.max(0.0)),
+        words::trade(end.wrench, system),
+    )
+}
