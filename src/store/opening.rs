@@ -13,7 +13,7 @@
 //! Serves the promises on reloads, bad links and two tabs.
 
 use super::saved_builds::SavedBuild;
-use super::stored_entries::{Origin, StoredEntries, in_address};
+use super::stored_entries::{Origin, StoredEntries, is_of_address};
 use super::{other_tabs, saved_builds, unverified};
 use crate::document::Document;
 use crate::share::{self, Opened, Sent};
@@ -87,8 +87,7 @@ pub fn on_load(found: Found<'_>) -> Opening {
     }
     let plain = share::to_fragment(&opened.document);
     let of_tab = StoredEntries::read(found.of_tab);
-    let brings = |entries: &StoredEntries| entries.fragment == plain || in_address(&entries.fragment) == plain;
-    let reloaded = !of_tab.fragment.is_empty() && (brings(&of_tab) || found.own_address == found.address);
+    let reloaded = !of_tab.fragment.is_empty() && (of_tab.is_of_address(&plain) || found.own_address == found.address);
     if reloaded && !of_tab.origin.is_same(&shared.origin) {
         // Another tab works on something else meanwhile.
         return Opening::of(Open::OfTab(of_tab));
@@ -98,7 +97,7 @@ pub fn on_load(found: Found<'_>) -> Opening {
         let set_aside = Some(of_tab).filter(|of_tab| of_tab.fragment != shared.fragment);
         return Opening { set_aside, ..Opening::of(Open::Stored(shared)) };
     }
-    if brings(&shared) {
+    if shared.is_of_address(&plain) {
         let notices = if shared.origin.unverified.is_empty() { opened.notices } else { Vec::new() };
         return Opening { notices, address_is_foreign: true, ..Opening::of(Open::Stored(shared)) };
     }
@@ -121,7 +120,7 @@ pub fn on_address(address: &str, own: &StoredEntries) -> AddressChange {
     let opened = brought(address);
     if opened.document == Document::default() {
         AddressChange::Nothing(if address.is_empty() { Vec::new() } else { opened.notices })
-    } else if [&own.fragment, &in_address(&own.fragment)].contains(&&share::to_fragment(&opened.document)) {
+    } else if own.is_of_address(&share::to_fragment(&opened.document)) {
         AddressChange::Same(opened.notices)
     } else {
         AddressChange::Link(opened)
@@ -137,12 +136,12 @@ pub fn receive(
     id: String,
 ) -> Received {
     let plain = share::to_fragment(&opened.document);
-    let brings = |fragment: &str| fragment == plain || in_address(fragment) == plain;
-    if let Some(before) = before.filter(|before| brings(&before.fragment)) {
+    if let Some(before) = before.filter(|before| before.is_of_address(&plain)) {
         return Received { entries: other_tabs::newest(before.clone(), shared), is_new: false };
     }
     // A bookmark of a build that is kept here brings the order that is kept with it.
-    let with_order = |saved: &&SavedBuild| saved.is_open() && saved.fragment != plain && brings(&saved.fragment);
+    let with_order =
+        |saved: &&SavedBuild| saved.is_open() && saved.fragment != plain && is_of_address(&saved.fragment, &plain);
     if let Some(saved) = builds.iter().find(with_order).filter(|_| opened.notices.is_empty()) {
         let (_, origin) = saved_builds::open(saved, None, id);
         return Received { entries: StoredEntries { fragment: saved.fragment.clone(), origin }, is_new: true };

@@ -73,6 +73,11 @@ pub fn in_address(fragment: &str) -> String {
     if sent == opened.document || !opened.notices.is_empty() { fragment.to_string() } else { share::to_fragment(&sent) }
 }
 
+/// Whether entries are what an address brings: as they are, or without what no address carries.
+pub fn is_of_address(fragment: &str, brought: &str) -> bool {
+    fragment == brought || in_address(fragment) == brought
+}
+
 impl StoredEntries {
     /// Reads a text: a line each for the entries, the id of their origin, their build and what they began as, then a
     /// line for each sentence on why they are unverified.
@@ -117,6 +122,11 @@ impl StoredEntries {
             self.fragment = share::to_fragment(&opened.document);
         }
         Checked { entries: self, document: opened.document, recalculated: opened.recalculated, damaged }
+    }
+
+    /// Whether this is what an address brings, as the fragment that it is written as.
+    pub fn is_of_address(&self, brought: &str) -> bool {
+        is_of_address(&self.fragment, brought)
     }
 
     /// Whether this is what somebody sent, with nothing of the reader's own in it.

@@ -45,24 +45,8 @@ pub(super) fn Confirmation(
             <h3>"Ask for the yes"</h3>
             <p>{GOES_ALONG}</p>
             <div class="ticks">
-                <label>
-                    <input
-                        type="checkbox"
-                        id="send-reference"
-                        prop:checked=move || what.get().reference
-                        on:change:target=move |event| what.update(|what| what.reference = event.target().checked())
-                    />
-                    <span>"Customer reference"</span>
-                </label>
-                <label>
-                    <input
-                        type="checkbox"
-                        id="send-remarks"
-                        prop:checked=move || what.get().remarks
-                        on:change:target=move |event| what.update(|what| what.remarks = event.target().checked())
-                    />
-                    <span>"Remarks"</span>
-                </label>
+                <Goes id="send-reference" label="Customer reference" what of=|what| &mut what.reference />
+                <Goes id="send-remarks" label="Remarks" what of=|what| &mut what.remarks />
             </div>
             <pre id="confirmation-text">{move || written.get()}</pre>
             <div class="buttons">
@@ -72,5 +56,30 @@ pub(super) fn Confirmation(
                     .then(|| view! { <button type="button" on:click=on_share>"Share"</button> })}
             </div>
         </section>
+    }
+}
+
+/// Whether something of the order goes along.
+#[component]
+fn Goes(
+    /// The id of its box.
+    id: &'static str,
+    /// What it is.
+    label: &'static str,
+    /// All that may go along.
+    what: RwSignal<Sent>,
+    /// Which of it.
+    of: fn(&mut Sent) -> &mut bool,
+) -> impl IntoView {
+    view! {
+        <label>
+            <input
+                type="checkbox"
+                id=id
+                prop:checked=move || *of(&mut what.get())
+                on:change:target=move |event| what.update(|what| *of(what) = event.target().checked())
+            />
+            <span>{label}</span>
+        </label>
     }
 }

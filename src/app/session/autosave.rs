@@ -6,7 +6,7 @@ use leptos::leptos_dom::helpers::debounce;
 use leptos::prelude::*;
 use linkwright::quantity::System;
 use linkwright::share::{self, Sent};
-use linkwright::store::stored_entries::{StoredEntries, fragment_of, in_address};
+use linkwright::store::stored_entries::{StoredEntries, fragment_of};
 use linkwright::store::{ENTRIES, Refused, Write, autosave, logs, unverified};
 use std::time::Duration;
 
@@ -78,17 +78,17 @@ impl Session {
 
     /// Stores the entries, and writes them into the address, which a page that is being left cannot do any more.
     pub(super) fn write(self) {
-        let own = self.entries();
-        self.store_entries(own.clone());
+        self.store();
         if page::is_live() {
-            self.write_address(&own);
+            self.write_address();
         }
     }
 
     /// Writes the entries into the address, which somebody may send: without the order, and unverified numbers say so
     /// where it is opened.
-    pub(super) fn write_address(self, own: &StoredEntries) {
-        address::write_fragment(unverified::to_send(&in_address(&own.fragment), &own.origin));
+    pub(super) fn write_address(self) {
+        let fragment = self.fragment_to_send(Sent::default());
+        self.origin.with_untracked(|origin| address::write_fragment(unverified::to_send(&fragment, origin)));
     }
 
     /// Stores the entries.
@@ -182,8 +182,13 @@ impl Session {
     }
 
     fn address_with(self, what: Sent) -> String {
-        let fragment = self.document.with(|document| fragment_of(&share::sent(document, what)));
+        self.document.track();
+        let fragment = self.fragment_to_send(what);
         self.origin.with(|origin| address::with_fragment(unverified::to_send(&fragment, origin)))
+    }
+
+    fn fragment_to_send(self, what: Sent) -> String {
+        self.document.with_untracked(|document| fragment_of(&share::sent(document, what)))
     }
 
     /// The same, unless it leads to a file on this device.

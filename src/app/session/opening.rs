@@ -53,7 +53,7 @@ impl Session {
         match opening::on_address(&address::fragment(), &own) {
             AddressChange::Nothing(notices) => {
                 self.notices.set(notices);
-                self.write_address(&own);
+                self.write_address();
             }
             AddressChange::Same(notices) => self.notices.set(notices),
             AddressChange::Link(opened) => {
@@ -75,7 +75,7 @@ impl Session {
         let received =
             self.with_builds(|builds| opening::receive(opened, before.as_ref(), &shared(), builds, clock::fresh_id()));
         if received.is_new {
-            self.view.set(View::to_open(&opened.document));
+            self.view.set(View::to_receive(&opened.document));
         }
         self.take(received.entries);
         if opened.recalculated {

@@ -1,6 +1,6 @@
 //! The views of the page.
 
-use linkwright::document::Document;
+use linkwright::document::{Document, Order};
 
 /// A view of the page. One that is left out of [`View::ALL`] does not compile.
 #[derive(Clone, Copy, PartialEq, Eq, Debug)]
@@ -66,6 +66,11 @@ impl View {
     /// Whether its fields stand in it, and not beside it.
     pub(crate) const fn asks_for_itself(self) -> bool {
         matches!(self, Self::Order | Self::Make | Self::Fit)
+    }
+
+    /// What somebody sent with their order opens where that is read.
+    pub(super) fn to_receive(document: &Document) -> Self {
+        if *document.order == Order::default() { Self::to_open(document) } else { Self::Order }
     }
 
     /// One link opens where it is looked at, a whole rig where all of it is seen.
