@@ -25,6 +25,8 @@ struct LaterViews {
     rig: fn() -> AnyView,
     saved: fn() -> AnyView,
     sheet: fn() -> AnyView,
+    /// What goes on from its arrival, whatever view is open.
+    arrive: fn(Session),
 }
 
 /// Brings the second part: the macro writes the crossing, and makes it wait for the file.
@@ -50,6 +52,7 @@ fn views() -> &'static LaterViews {
         rig: || view! { <rig::Rig /> }.into_any(),
         saved: || view! { <saved::Saved /> }.into_any(),
         sheet: || view! { <sending::CurrentSheet /> }.into_any(),
+        arrive: Session::keep_log_along,
     }
 }
 
@@ -91,6 +94,9 @@ impl Later {
             let loaded = load().await;
             let here = loaded.is_ok();
             if !matches!(self.0.get_untracked(), Arrival::Here(_)) {
+                if let Ok(views) = loaded {
+                    (views.arrive)(session);
+                }
                 self.0.set(loaded.map_or(Arrival::Missing, Arrival::Here));
                 session.arrived.set(here);
             }

@@ -215,7 +215,6 @@ impl Session {
         session.follow_answer();
         session.follow_history();
         session.save_on_change();
-        session.keep_log_along();
         session.watch_other_tabs();
         session.watch_printing();
         for (event, down) in [("pointerdown", true), ("pointerup", false), ("pointercancel", false)] {

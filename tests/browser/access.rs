@@ -93,7 +93,7 @@ pub(crate) async fn twice_the_letters_still_fit(page: &Page) {
     for (width, size) in [(320, "100%"), (360, "200%"), (1280, "200%")] {
         page.open(crate::page::Screen { width, ..PHONE }, EXAMPLE).await;
         page.script("document.documentElement.style.setProperty('font-size', arguments[0])", vec![json!(size)]).await;
-        for view in ["view-size", "view-prove", "view-order", "view-make", "view-rig", "view-saved"] {
+        for view in ["view-size", "view-prove", "view-order", "view-make", "view-fit", "view-rig", "view-saved"] {
             page.click(&format!("#{view}")).await;
             page.pause(60).await;
             assert_eq!(page.overflow().await, 0, "{view} at {width} px with letters of {size}");

@@ -9,8 +9,9 @@ use linkwright::store::stored_entries::Origin;
 use linkwright::store::{Refused, logs};
 
 impl Session {
-    /// Lets the log follow the entries to the build they come to belong to.
-    pub(super) fn keep_log_along(self) {
+    /// Lets the log follow the entries to the build they come to belong to. There is none before the part of the page
+    /// that writes one is here.
+    pub(crate) fn keep_log_along(self) {
         Effect::new(move |before: Option<Origin>| {
             let now = self.origin.get();
             if let Some(before) = before {
@@ -28,7 +29,12 @@ impl Session {
 
     /// The log of what is open, as it is kept.
     pub(crate) fn kept_log(self) -> Log {
-        self.origin.with_untracked(|origin| logs::read(logs::id(origin), &self.log_text(logs::id(origin))).0)
+        self.origin.with_untracked(|origin| {
+            let mut log = logs::read(logs::id(origin), &self.log_text(logs::id(origin))).0;
+            // What was written down before the entries belonged to their build, and did not follow yet.
+            log.join(&logs::read(&origin.id, &self.log_text(&origin.id)).0);
+            log
+        })
     }
 
     /// Keeps the log of what is open, joined with what other tabs wrote: the log then, and whether the browser kept it.
