@@ -13,6 +13,7 @@ mod access;
 mod driver;
 mod fallback;
 mod first;
+mod fit;
 mod kept;
 mod make;
 mod offline;
@@ -58,6 +59,10 @@ fn main() -> ExitCode {
         make::cuts_are_planned_and_remnants_kept,
         make::a_piece_is_recorded,
         make::each_sheet_is_one_page,
+        fit::six_places_are_one_tap_away,
+        fit::a_log_stays_with_its_build,
+        fit::two_tabs_share_a_log,
+        fit::the_card_is_one_page,
         make::builds_are_cut_together,
         make::make_on_a_phone,
         rig::an_eight_link_rig_by_keyboard,

@@ -5,9 +5,9 @@ use crate::size::EXAMPLE;
 use serde_json::json;
 
 /// Has the print dialog open until [`close_dialog`] closes it.
-const KEEP_DIALOG: &str = "window.print = () => window.dispatchEvent(new Event('beforeprint'))";
+pub(crate) const KEEP_DIALOG: &str = "window.print = () => window.dispatchEvent(new Event('beforeprint'))";
 
-async fn close_dialog(page: &Page) {
+pub(crate) async fn close_dialog(page: &Page) {
     page.script("window.dispatchEvent(new Event('afterprint'))", vec![]).await;
 }
 
@@ -195,7 +195,7 @@ pub(crate) async fn a_piece_is_recorded(page: &Page) {
 }
 
 /// How many pages paper of this size has, in inches. The browser is done with it afterward, and the page is told so.
-async fn pages(page: &Page, [width, height]: [f64; 2]) -> i64 {
+pub(crate) async fn pages(page: &Page, [width, height]: [f64; 2]) -> i64 {
     let size = json!({ "paperWidth": width, "paperHeight": height, "preferCSSPageSize": true });
     let paper = page.devtools("Page.printToPDF", size).await["data"].clone();
     let count = r"return atob(arguments[0]).match(/\/Type\s*\/Page\b/g).length";

@@ -62,7 +62,7 @@ pub(super) fn LogSection() -> impl IntoView {
                         on:input:target=move |event| note.set(event.target().value())
                     />
                 </div>
-                <button type="button" on:click=add>"Put into the log"</button>
+                <button type="button" id="add-note" on:click=add>"Put into the log"</button>
             </div>
         </Fold>
     }
