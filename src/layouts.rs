@@ -110,6 +110,22 @@ pub fn to_other_axle(document: &mut Document, index: usize) -> Option<usize> {
     put(document, copy)
 }
 
+/// How many links a copy of an axle would add: those of its suspension, for a second axle seldom steers, and only where
+/// the other axle has none, for mixed layouts hold no axle.
+pub fn copied_of_axle(document: &Document, from: Position) -> usize {
+    let holds = |link: &&Link| !link.role.steers();
+    let count = |of: bool| document.links.iter().filter(holds).filter(|link| (link.position == from) == of).count();
+    if count(false) > 0 || count(true) + document.links.len() > MOST_LINKS { 0 } else { count(true) }
+}
+
+/// Adds them.
+pub fn copy_axle(document: &mut Document, from: Position) {
+    if copied_of_axle(document, from) > 0 {
+        let copies: Vec<Link> = document.links.iter().filter(|link| !link.role.steers()).map(across).collect();
+        document.links.extend(copies);
+    }
+}
+
 /// Makes the other side like this one, or adds it; gives its place.
 pub fn to_other_side(document: &mut Document, index: usize) -> Option<usize> {
     let copy = beside(document.links.get(index)?)?;

@@ -31,6 +31,24 @@ fn of(document: &Document) -> (Vec<LinkReport>, RigReport) {
 }
 
 #[test]
+fn an_axle_is_copied_only_to_one_without_suspension() {
+    let mut document = Document::default();
+    layouts::add(&mut document, layout("three"), Position::Front);
+    layouts::add(&mut document, layout("steering"), Position::Front);
+    document.links.iter_mut().for_each(|link| link.length = Some(inch(36.0)));
+    assert_eq!([Position::Front, Position::Rear].map(|from| layouts::copied_of_axle(&document, from)), [3, 0]);
+    layouts::copy_axle(&mut document, Position::Front);
+    let rear: Vec<&Link> = document.links.iter().filter(|link| link.position == Position::Rear).collect();
+    assert_eq!(rear.iter().map(|link| link.role).collect::<Vec<_>>(), [Role::Lower, Role::Upper, Role::TrackBar]);
+    assert!(rear.iter().all(|link| link.length == Some(inch(36.0))));
+    let once = document.clone();
+    Position::ALL.into_iter().for_each(|from| layouts::copy_axle(&mut document, from));
+    assert_eq!(document, once, "an axle that has links keeps its own");
+    document.links = vec![Link { position: Position::Front, ..Link::default() }; MOST_LINKS];
+    assert_eq!(layouts::copied_of_axle(&document, Position::Front), 0, "no room");
+}
+
+#[test]
 fn layouts_add_what_is_not_there_yet() {
     let mut document = eight();
     assert_eq!(document.links.len(), 8, "the blank link made room");

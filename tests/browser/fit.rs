@@ -117,7 +117,8 @@ pub(crate) async fn the_card_is_one_page(page: &Page) {
     page.click("#print-card").await;
     page.wait_count(".card-links section", links).await;
     let card = page.text(".pocket-card").await;
-    for said in ["Front lower links", "Eye to eye 38 in. Shortest", "threads showing, at most", "lbf·ft", "clockwise"] {
+    for said in ["Front lower links", "Eye to eye 38 in. Shortest", "threads showing, at most", "lbf·ft", "clockwise"]
+    {
         assert!(card.contains(said), "{said} is missing in {card}");
     }
     for size in [[8.5, 11.0], [8.27, 11.69]] {

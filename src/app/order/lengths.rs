@@ -3,9 +3,11 @@
 use crate::app::fields::NumberField;
 use crate::app::session::use_session;
 use leptos::prelude::*;
+use linkwright::document::Position;
 use linkwright::inputs::edits::pick_for_all;
 use linkwright::inputs::{At, Choice, FINISH, LENGTH, MATERIAL, MEASURED_ON, ROD_END, SUPPLIED_BY};
-use linkwright::present::order::needed::COPY_IN_RIG;
+use linkwright::layouts::{copied_of_axle, copy_axle};
+use linkwright::present::order::needed::{COPY_IN_RIG, copy_axle_label};
 
 /// The list; nothing for a single link.
 #[component]
@@ -36,6 +38,29 @@ pub(super) fn AllLengths() -> impl IntoView {
                 <ForAll choice=&FINISH label="Finish of every link" />
                 <p class="help">{COPY_IN_RIG}</p>
             </section>
+        </Show>
+        {Position::ALL.map(|from| view! { <CopyAxle from /> }).collect_view()}
+    }
+}
+
+/// Adds the links of one axle at the other; nothing where that has its own.
+#[component]
+fn CopyAxle(
+    /// The axle that is copied.
+    from: Position,
+) -> impl IntoView {
+    let session = use_session();
+    let copied = Memo::new(move |_| session.document.with(|document| copied_of_axle(document, from)));
+    let copy = move |_| {
+        session.rearrange(|document| copy_axle(document, from));
+    };
+    view! {
+        <Show when=move || copied.get().gt(&0)>
+            <div class="buttons">
+                <button type="button" id=format!("copy-{}", from.word()) on:click=copy>
+                    {move || copy_axle_label(from, copied.get())}
+                </button>
+            </div>
         </Show>
     }
 }

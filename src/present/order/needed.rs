@@ -3,7 +3,7 @@
 mod ends;
 
 use super::read_back::picked;
-use crate::document::{Document, ORDER_TEXTS};
+use crate::document::{Document, ORDER_TEXTS, Position};
 use crate::engine::sentence::spoken;
 use crate::inputs::{At, Choice, FINISH, LENGTH, MEASURED_ON, Number, POSITION, QUANTITY, ROLE, SEAT, USAGE, WEIGHT};
 use crate::present::ends::SizeRow;
@@ -12,7 +12,17 @@ use crate::quantity::System;
 use crate::report::{LinkGeometry, LinkReport, Verdict};
 
 /// Said beneath the lengths of every link.
-pub const COPY_IN_RIG: &str = "Copy an axle, or a link to the other side, in the Rig view.";
+pub const COPY_IN_RIG: &str = "One link to the other axle or side: in the Rig view.";
+
+/// What stands on the button that adds the links of one axle at the other.
+pub fn copy_axle_label(from: Position, copied: usize) -> String {
+    let to = match from {
+        Position::Front => Position::Rear,
+        Position::Rear => Position::Front,
+    };
+    let links = if copied == 1 { "1 link".to_string() } else { format!("{copied} links") };
+    format!("Copy the {} axle to the {}: {links}", from.word(), to.word())
+}
 
 /// How a question stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
