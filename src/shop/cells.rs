@@ -130,7 +130,7 @@ impl Value {
 fn count(text: &str) -> Result<Value, String> {
     let count = if text.bytes().all(|byte| byte.is_ascii_digit()) { text.parse::<u32>().ok() } else { None };
     let count = count.filter(|count| *count <= MOST_PIECES);
-    count.map(Value::Count).ok_or_else(|| format!("I read “{}”. Type a whole number of pieces.", short(text)))
+    count.map(Value::Count).ok_or_else(|| format!("I read “{}”. Type a whole number.", short(text)))
 }
 
 /// A percentage from 0 to 100.

@@ -58,7 +58,7 @@ impl Bytes {
         for length in [made.outside_diameter, made.wall, made.length, made.bar, made.cut] {
             self.length(length);
         }
-        if let Some(flats) = made.flats {
+        if let Some(flats) = made.cut_flats() {
             [flats.start, flats.length, flats.width].into_iter().for_each(|length| self.length(length));
         }
         self.text("");
