@@ -15,6 +15,7 @@ pub mod sections;
 pub mod steering;
 pub mod stepped;
 pub mod threads;
+pub mod turning;
 
 use super::formula::{Formula, Shown};
 
@@ -46,6 +47,7 @@ pub fn serving() -> impl Iterator<Item = Shown> {
         motion::ALL,
         beyond::ALL,
         machining::ALL,
+        turning::ALL,
     ]
     .into_iter()
     .flatten()
@@ -70,6 +72,7 @@ pub fn references() -> impl Iterator<Item = Shown> {
         motion::REFERENCES,
         beyond::REFERENCES,
         machining::REFERENCES,
+        turning::REFERENCES,
     ]
     .into_iter()
     .flatten()

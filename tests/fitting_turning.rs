@@ -1,0 +1,6 @@
+//! A fitted link: which way it turns, whether it is still safe, and what a turn does to axle and wheels.
+
+#[path = "fitting_turning/hands.rs"]
+mod hands;
+#[path = "fitting_turning/screw.rs"]
+mod screw;
