@@ -2,5 +2,9 @@
 
 #[path = "fitting_turning/hands.rs"]
 mod hands;
+#[path = "fitting_turning/rig.rs"]
+mod rig;
+#[path = "fitting_turning/safe.rs"]
+mod safe;
 #[path = "fitting_turning/screw.rs"]
 mod screw;

@@ -2,8 +2,11 @@
 //!
 //! Nothing here changes a size. Readings come in as arguments, and so do dates.
 
+pub mod as_fitted;
 pub mod card;
 pub mod hands;
+pub mod moves;
+pub mod turn;
 
 /// How something on the rig stands; the best first, so that the greatest of several is that of the whole. What was not
 /// measured is never good.
