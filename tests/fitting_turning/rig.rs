@@ -10,7 +10,7 @@ use linkwright::report::LinkGeometry;
 /// A lower link with measured 1-1/4-12 rod ends: F 4-1/8 in, T 2-1/2 in.
 pub(crate) fn document() -> Document {
     let mut document = Document::default();
-    (document.rig.weight, document.rig.usage) = (Some(lbf(4000.0)), Some(Use::Slow));
+    (document.rig.weight, document.rig.usage) = (Some(lbf(2500.0)), Some(Use::Easy));
     let link = &mut document.links[0];
     (link.role, link.length) = (Role::Lower, Some(inch(38.0)));
     (link.outside_diameter, link.material) = (Some(inch(2.0)), Some("7075-t6"));
@@ -32,7 +32,7 @@ pub(crate) fn with_hands(hands: [Hand; 2]) -> Document {
 /// The same with rod ends of a published series, not measured.
 pub(crate) fn of_a_series() -> Document {
     let mut document = document();
-    document.links[0].ends.iter_mut().for_each(|end| end.rod_end = Some("wide-16"));
+    document.links[0].ends.iter_mut().for_each(|end| end.rod_end = Some("wide-14"));
     document
 }
 

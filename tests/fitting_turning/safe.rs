@@ -130,7 +130,7 @@ fn dangers() -> Vec<Danger> {
             read(&made, [least_visible + 1.0, 1.5]),
             Standing::Stop,
             0,
-            &["Only ", "of full thread is in the bar at A", "It needs 1.250 in"],
+            &["Only ", "of full thread is in the bar at A", "It needs 1-1/4 in"],
         ),
         danger(
             "both ends wound out too far",
@@ -186,7 +186,7 @@ fn dangers() -> Vec<Danger> {
             read(&made, [0.5, 3.0]),
             Standing::Watch,
             2,
-            &["End B shows 2.50 threads more than A", "5 half turns counterclockwise, seen from it"],
+            &["End B shows 2.5 threads more than A", "5 half turns counterclockwise, seen from it"],
         ),
         danger(
             "ruler past the shank",
@@ -218,7 +218,7 @@ fn dangers() -> Vec<Danger> {
             Readings { visible: [good.visible[0], Some(4.0)], ..good },
             Standing::NotJudged,
             1,
-            &["Ruler and count disagree at end B by 0.208 in", "2.50 threads", "Measure again"],
+            &["Ruler and count disagree at end B by 0.208 in", "2.5 threads", "Measure again"],
         ),
         danger(
             "another bar",
@@ -270,7 +270,7 @@ fn readings_of_another_series_are_told() {
         .find(|row| row.thread == made.ends[0].thread.id && row.id != made.ends[0].rod_end_id)
         .expect("another series has this thread");
     let threads = 1.0;
-    let inserted = narrow.thread_length - made.ends[0].jam_nut - threads * PITCH;
+    let inserted = narrow.thread_length - made.ends[0].jam_nut - threads * made.ends[0].thread.pitch;
     let face = narrow.eye_to_end - inserted;
     let judged =
         as_fitted(&made, &Readings { face: [Some(face), None], visible: [Some(threads), None], ..Readings::default() });

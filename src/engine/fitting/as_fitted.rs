@@ -4,7 +4,7 @@ mod end;
 mod order;
 mod whole;
 
-pub(super) use end::set_as_read;
+pub(super) use end::{quarter, set_as_read};
 pub use order::OrderBar;
 pub(super) use order::bar_for;
 pub(super) use whole::too;

@@ -26,6 +26,11 @@ struct Read {
     remarks: Vec<Remark>,
 }
 
+/// As fine as threads are counted.
+pub(in crate::engine::fitting) fn quarter(threads: f64) -> f64 {
+    (threads * 4.0).round() / 4.0
+}
+
 fn remark(standing: Standing, about: About, says: Said) -> Remark {
     Remark { standing, about, says }
 }
@@ -135,7 +140,7 @@ fn read(end: &EndGeometry, index: usize, readings: &Readings, sheet: &mut Sheet)
                     " by ",
                     (apart, FineLength),
                     ": ",
-                    (apart / pitch, Ratio),
+                    (quarter(apart / pitch), Ratio),
                     " threads, where a tape may be off by 1/16 in and a count by half a thread. Measure again, and count from the outer face of the nut."
                 ];
                 says.extend(another_series(end, face, count));
@@ -206,7 +211,7 @@ fn count_cannot_be(end: &EndGeometry, letter: &'static str, count: f64, inserted
             " cannot be right: ",
             (count, Ratio),
             " threads past the nut, of ",
-            (room, Ratio),
+            (quarter(room), Ratio),
             " that this shank has beside it, would leave none in the bar. Count again, or measure the rod end."
         ]);
     }
@@ -284,7 +289,7 @@ fn judge(
                 (letter),
                 (by),
                 ": ",
-                (threads.max(0.0), Ratio),
+                (quarter(threads.max(0.0)), Ratio),
                 " threads, ",
                 (diameters.max(0.0), Ratio),
                 " diameters. It needs ",
@@ -318,7 +323,7 @@ fn judge(
                 ": ",
                 (engagement, FineLength),
                 ", ",
-                (threads, Ratio),
+                (quarter(threads), Ratio),
                 " threads, ",
                 (diameters, Ratio),
                 " diameters. It needs ",
@@ -335,7 +340,7 @@ fn judge(
                 About::Stop,
                 said![
                     "About ",
-                    (visible, Ratio),
+                    (quarter(visible), Ratio),
                     " threads show at ",
                     (letter),
                     ". No more than 3 is common practice, no source: wind it in, or fit a longer bar."
@@ -348,9 +353,9 @@ fn judge(
                     "At ",
                     (letter),
                     " the shank reaches its limit in bending with more than ",
-                    (end.stop.visible_threads, Ratio),
+                    (quarter(end.stop.visible_threads), Ratio),
                     " threads showing; about ",
-                    (visible, Ratio),
+                    (quarter(visible), Ratio),
                     " show. Wind it in, or fit a longer bar."
                 ],
             ),

@@ -21,7 +21,7 @@ pub struct OrderBar {
     pub provisional: bool,
 }
 
-/// The bar, in steps of 1/32 in, that puts both ends to 1-1/2 threads showing at a length eye to eye.
+/// The bar, in steps of 1/32 in, that puts both ends to 1-1/2 threads showing, or to their stop where that comes first, at a length eye to eye.
 ///
 /// # Errors
 /// Why no length of bar helps.
@@ -33,7 +33,9 @@ pub(in crate::engine::fitting) fn bar_for(
     let mut inserted = [0.0; 2];
     for (index, end) in link.ends.iter().enumerate() {
         let set = [end.thread_length, end.jam_nut, SET_AT, end.thread.pitch];
-        let wanted = sheet.work(&lengths::DESIGN_ENGAGEMENT, &set).min(end.most + end.not_full);
+        // Deeper where the shank's own stop comes first, and no deeper than the hole.
+        let design = sheet.work(&lengths::DESIGN_ENGAGEMENT, &set);
+        let wanted = design.max(end.stop.inserted).min(end.most + end.not_full);
         if exceeds(end.least + end.not_full, wanted) {
             return Err(said![
                 "No length of bar helps: with 1-1/2 threads showing, the shank at ",

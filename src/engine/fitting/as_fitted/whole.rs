@@ -1,5 +1,6 @@
 //! The link as a whole: whether both ends are alike, where its stops are, whether its bar is the right one.
 
+use super::quarter;
 use super::{About, AsFitted, COUNT, EndAsFitted, OrderBar, Readings, Remark, Standing, TAPE, UNEVEN, bar_for, settle};
 use crate::engine::fitting::hands::eye_unscrews;
 use crate::engine::formula::{Line, Sheet};
@@ -84,7 +85,7 @@ fn how_to_even(link: &LinkGeometry, visible: [f64; 2]) -> Said {
             "End ",
             (letter),
             " shows ",
-            (apart, Ratio),
+            (quarter(apart), Ratio),
             " threads more than ",
             (other),
             ". With ends of one hand, turn the bar so that ",
@@ -101,7 +102,7 @@ fn how_to_even(link: &LinkGeometry, visible: [f64; 2]) -> Said {
         "End ",
         (letter),
         " shows ",
-        (apart, Ratio),
+        (quarter(apart), Ratio),
         " threads more than ",
         (other),
         ". To even them: support the axle, unbolt the eye at ",

@@ -2,6 +2,7 @@
 
 use super::{Place, Turned, Way};
 use crate::document::Role;
+use crate::engine::fitting::as_fitted::quarter;
 use crate::engine::fitting::hands::{nut_loosens, nut_tightens};
 use crate::engine::sentence::{Said, said};
 use crate::report::LinkGeometry;
@@ -108,9 +109,9 @@ pub(super) fn steps(link: &LinkGeometry, turned: &Turned, place: Place) -> Vec<S
         " at A and ",
         (b.eye_to_face, Length),
         " at B. About ",
-        (a.visible_threads.max(0.0), Ratio),
+        (quarter(a.visible_threads.max(0.0)), Ratio),
         " threads show at A and ",
-        (b.visible_threads.max(0.0), Ratio),
+        (quarter(b.visible_threads.max(0.0)), Ratio),
         " at B."
     ]);
     steps.push(said!["Turn each eye square to its bracket, in the middle of its tilt, so that neither ball binds."]);
