@@ -2,9 +2,13 @@
 
 #[path = "fitting_turning/hands.rs"]
 mod hands;
+#[path = "fitting_turning/moves.rs"]
+mod moves;
 #[path = "fitting_turning/rig.rs"]
 mod rig;
 #[path = "fitting_turning/safe.rs"]
 mod safe;
 #[path = "fitting_turning/screw.rs"]
 mod screw;
+#[path = "fitting_turning/turns.rs"]
+mod turns;
