@@ -186,7 +186,7 @@ fn dangers() -> Vec<Danger> {
             read(&made, [0.5, 3.0]),
             Standing::Watch,
             2,
-            &["End B shows 2.5 threads more than A", "5 half turns counterclockwise, seen from it"],
+            &["End B shows 2-1/2 threads more than A", "5 half turns counterclockwise, seen from it"],
         ),
         danger(
             "ruler past the shank",
@@ -218,7 +218,7 @@ fn dangers() -> Vec<Danger> {
             Readings { visible: [good.visible[0], Some(4.0)], ..good },
             Standing::NotJudged,
             1,
-            &["Ruler and count disagree at end B by 0.208 in", "2.5 threads", "Measure again"],
+            &["Ruler and count disagree at end B by 0.208 in", "2-1/2 threads", "Measure again"],
         ),
         danger(
             "another bar",

@@ -26,9 +26,16 @@ struct Read {
     remarks: Vec<Remark>,
 }
 
-/// As fine as threads are counted.
-pub(in crate::engine::fitting) fn quarter(threads: f64) -> f64 {
-    (threads * 4.0).round() / 4.0
+/// Threads as fine as they are counted: `1-1/2`.
+pub(in crate::engine::fitting) fn quarter(threads: f64) -> String {
+    let quarters = (threads.max(0.0) * 4.0).round();
+    let (whole, over) = ((quarters / 4.0).floor(), quarters % 4.0);
+    let over = ["", "1/4", "1/2", "3/4"].get(over as usize).copied().unwrap_or_default();
+    match (whole, over) {
+        (whole, "") => format!("{whole}"),
+        (0.0, over) => over.to_string(),
+        (whole, over) => format!("{whole}-{over}"),
+    }
 }
 
 fn remark(standing: Standing, about: About, says: Said) -> Remark {
@@ -140,7 +147,7 @@ fn read(end: &EndGeometry, index: usize, readings: &Readings, sheet: &mut Sheet)
                     " by ",
                     (apart, FineLength),
                     ": ",
-                    (quarter(apart / pitch), Ratio),
+                    (quarter(apart / pitch)),
                     " threads, where a tape may be off by 1/16 in and a count by half a thread. Measure again, and count from the outer face of the nut."
                 ];
                 says.extend(another_series(end, face, count));
@@ -211,7 +218,7 @@ fn count_cannot_be(end: &EndGeometry, letter: &'static str, count: f64, inserted
             " cannot be right: ",
             (count, Ratio),
             " threads past the nut, of ",
-            (quarter(room), Ratio),
+            (quarter(room)),
             " that this shank has beside it, would leave none in the bar. Count again, or measure the rod end."
         ]);
     }
@@ -289,7 +296,7 @@ fn judge(
                 (letter),
                 (by),
                 ": ",
-                (quarter(threads.max(0.0)), Ratio),
+                (quarter(threads.max(0.0))),
                 " threads, ",
                 (diameters.max(0.0), Ratio),
                 " diameters. It needs ",
@@ -323,7 +330,7 @@ fn judge(
                 ": ",
                 (engagement, FineLength),
                 ", ",
-                (quarter(threads), Ratio),
+                (quarter(threads)),
                 " threads, ",
                 (diameters, Ratio),
                 " diameters. It needs ",
@@ -340,7 +347,7 @@ fn judge(
                 About::Stop,
                 said![
                     "About ",
-                    (quarter(visible), Ratio),
+                    (quarter(visible)),
                     " threads show at ",
                     (letter),
                     ". No more than 3 is common practice, no source: wind it in, or fit a longer bar."
@@ -353,9 +360,9 @@ fn judge(
                     "At ",
                     (letter),
                     " the shank reaches its limit in bending with more than ",
-                    (quarter(end.stop.visible_threads), Ratio),
+                    (quarter(end.stop.visible_threads)),
                     " threads showing; about ",
-                    (quarter(visible), Ratio),
+                    (quarter(visible)),
                     " show. Wind it in, or fit a longer bar."
                 ],
             ),

@@ -109,9 +109,9 @@ pub(super) fn steps(link: &LinkGeometry, turned: &Turned, place: Place) -> Vec<S
         " at A and ",
         (b.eye_to_face, Length),
         " at B. About ",
-        (quarter(a.visible_threads.max(0.0)), Ratio),
+        (quarter(a.visible_threads.max(0.0))),
         " threads show at A and ",
-        (quarter(b.visible_threads.max(0.0)), Ratio),
+        (quarter(b.visible_threads.max(0.0))),
         " at B."
     ]);
     steps.push(said!["Turn each eye square to its bracket, in the middle of its tilt, so that neither ball binds."]);
