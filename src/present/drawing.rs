@@ -3,6 +3,7 @@
 //! A mark carries a class; the style sheets decide weight, dash and color. Sizes of letters stand here, since the
 //! layout leaves room for them.
 
+pub mod as_fitted;
 pub mod axle;
 pub mod bars;
 pub mod bending;

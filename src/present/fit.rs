@@ -3,6 +3,9 @@
 pub mod card;
 pub mod log;
 pub mod reading;
+pub mod safe;
+pub mod standing;
+pub mod turn;
 
 /// One of the places of the view.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
