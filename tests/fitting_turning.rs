@@ -4,6 +4,8 @@
 mod hands;
 #[path = "fitting_turning/moves.rs"]
 mod moves;
+#[path = "fitting_turning/page.rs"]
+mod page;
 #[path = "fitting_turning/rig.rs"]
 mod rig;
 #[path = "fitting_turning/safe.rs"]

@@ -1,9 +1,89 @@
 //! Is it still safe? The check of a link as it is fitted.
 
+use super::reading::ReadingField;
+use super::state::use_fitting;
+use crate::app::drawings::DrawingView;
+use crate::app::fields::{Fold, VerdictMark};
+use crate::app::formula::WorkingLines;
+use crate::app::session::use_session;
 use leptos::prelude::*;
+use linkwright::log::EntryKind;
+use linkwright::present::drawing::Layout;
+use linkwright::present::fit::safe::{
+    Checked, ENDS, EYE_TO_EYE, EndLines, HELP, INTO_LOG, Line, ROWS, checked, readings,
+};
 
 /// The place.
 #[component]
 pub(super) fn Safe() -> impl IntoView {
-    view! { <p class="help">"This place is being built."</p> }
+    let (session, fitting) = (use_session(), use_fitting());
+    let check = Memo::new(move |_| {
+        let readings = readings(|id| fitting.number(id), |id| fitting.yes(id));
+        let layout = if session.wide.get() { Layout::Wide } else { Layout::Narrow };
+        session.answer.with(|answer| Some(checked(answer.as_deref()?, &readings, session.units.get(), layout)))
+    });
+    let verdict = move || check.get().map(|check| view! { <Whole check /> });
+    let drawing =
+        Memo::new(move |_| check.with(|check| check.as_ref().map(|check| check.drawing.clone())).unwrap_or_default());
+    let working =
+        Memo::new(move |_| check.with(|check| check.as_ref().map(|check| check.working.clone())).unwrap_or_default());
+    let end = move |index: usize| {
+        let lines = move || check.with(|check| check.as_ref().map(|check| check.ends[index].clone()));
+        view! {
+            <section class="fit-end" aria-label=if index == 0 { "End A" } else { "End B" }>
+                {move || lines().map(|lines| view! { <End lines /> })}
+                {ENDS[index].map(|of| view! { <ReadingField of /> }).into_iter().collect_view()}
+            </section>
+        }
+    };
+    let into_log = move |_| {
+        if let Some(words) = check.with_untracked(|check| check.as_ref().map(|check| check.log.clone())) {
+            fitting.record(EntryKind::Checked, words, &ROWS);
+        }
+    };
+    view! {
+        <div id="safe-verdict" aria-live="polite">{verdict}</div>
+        <Show when=move || drawing.with(|drawing| !drawing.is_empty())>
+            <div class="drawing fit-drawing"><DrawingView drawing /></div>
+        </Show>
+        <p class="help">{HELP}</p>
+        <div class="fit-ends">{end(0)}{end(1)}</div>
+        <ReadingField of=EYE_TO_EYE />
+        <p class="on-screen"><button type="button" id="safe-log" on:click=into_log>{INTO_LOG}</button></p>
+        <Fold summary="How these numbers came out" id="safe-working"><WorkingLines steps=working /></Fold>
+    }
+}
+
+/// The verdict on the whole link, its reason, and what else there is to say of it.
+#[component]
+fn Whole(check: Checked) -> impl IntoView {
+    let Checked { mark, word, reason, also, order, whole, stops, .. } = check;
+    view! {
+        <p class="judged"><VerdictMark verdict=mark word /></p>
+        <p class="fit-reason">{reason}</p>
+        {also.map(|words| view! { <p>{words}</p> })}
+        {order.map(|words| view! { <p class="stop" id="safe-order">{words}</p> })}
+        <ul class="fit-lines">{whole.into_iter().map(|line| view! { <OneLine line /> }).collect_view()}</ul>
+        {stops.map(|words| view! { <p id="safe-stops">{words}</p> })}
+    }
+}
+
+/// One end: its word with the reason, and the rest.
+#[component]
+fn End(lines: EndLines) -> impl IntoView {
+    let EndLines { title, mark, word, reason, more, turns } = lines;
+    view! {
+        <h3>{title}</h3>
+        <p><VerdictMark verdict=mark word /></p>
+        <p>{reason}</p>
+        {turns.map(|words| view! { <p><b>{words}</b></p> })}
+        <ul class="fit-lines">{more.into_iter().map(|line| view! { <OneLine line /> }).collect_view()}</ul>
+    }
+}
+
+/// A remark with its mark.
+#[component]
+fn OneLine(line: Line) -> impl IntoView {
+    let Line { mark, word, words } = line;
+    view! { <li><VerdictMark verdict=mark word />" "{words}</li> }
 }

@@ -1,9 +1,206 @@
 //! Turn it: from the length it has to the one that is wanted.
 
+mod answer;
+mod wish;
+
+use super::reading::ReadingField;
+use super::state::{Fitting, use_fitting};
+use crate::app::fields::{Fold, InputField};
+use crate::app::session::{Session, use_session};
+use answer::Answers;
 use leptos::prelude::*;
+use linkwright::engine::fitting::as_fitted::Readings;
+use linkwright::engine::fitting::moves::{Slopes, Through};
+use linkwright::inputs::{self, At, Input};
+use linkwright::log;
+use linkwright::present::fit::safe::readings;
+use linkwright::present::fit::turn::{
+    Ask, Asked, FRAME_END, IN_LOG, SLOPES, THROUGH, TurnAnswer, answer, asks, usual_through,
+};
+use wish::WishField;
+
+/// What is being asked.
+#[derive(Clone, Copy)]
+struct Asking {
+    ask: RwSignal<Ask>,
+    value: RwSignal<Option<f64>>,
+    other_way: RwSignal<bool>,
+    through: RwSignal<Option<Through>>,
+    /// How often it was turned while this place is open.
+    turned: RwSignal<u32>,
+}
 
 /// The place.
 #[component]
 pub(super) fn TurnIt() -> impl IntoView {
-    view! { <p class="help">"This place is being built."</p> }
+    let (session, fitting) = (use_session(), use_fitting());
+    let asking = Asking {
+        ask: RwSignal::new(Ask::Longer),
+        value: RwSignal::new(None),
+        other_way: RwSignal::new(false),
+        through: RwSignal::new(None),
+        turned: RwSignal::new(0),
+    };
+    let offered = Memo::new(move |_| session.document.with(|document| asks(document, session.link.get())));
+    // Another link may not have what was asked of this one.
+    let ask = Memo::new(move |_| {
+        let ask = asking.ask.get();
+        if offered.with(|asks| asks.contains(&ask)) { ask } else { Ask::Longer }
+    });
+    let told = Memo::new(move |_| told(session, fitting, asking, ask.get()));
+    let just_turned = move || (asking.turned.get() > 0 && asking.value.read().is_none()).then_some(IN_LOG);
+    let on_turned = Callback::new(move |()| {
+        asking.value.set(None);
+        asking.turned.update(|times| *times += 1);
+    });
+    let pick = move |of: Ask| {
+        let question = of.question();
+        let id = format!("ask-{}", question.id);
+        let change = move |_| {
+            asking.value.set(None);
+            asking.other_way.set(false);
+            asking.ask.set(of);
+        };
+        view! {
+            <label class="radio" for=id.clone()>
+                <input type="radio" name="ask" id=id.clone() prop:checked=move || ask.get() == of on:change=change />
+                <span><b>{question.title}</b></span>
+            </label>
+        }
+    };
+    view! {
+        <fieldset class="radios asks on-screen">
+            <legend>"What do you want to change?"</legend>
+            <div class="row">{move || offered.get().into_iter().map(pick).collect_view()}</div>
+        </fieldset>
+        {move || view! { <Ways asking ask=ask.get() /> }}
+        {move || {
+            // A turn that was made is not asked for a second time.
+            asking.turned.track();
+            view! { <WishField ask=ask.get() value=asking.value /> }
+        }}
+        <p role="status" class="turn-done">{just_turned}</p>
+        <Answers told on_turned />
+        {move || view! { <Basis ask=ask.get() /> }}
+    }
+}
+
+/// The two ways of a question, the links that tilt, and the frame's end of a track bar.
+#[component]
+fn Ways(asking: Asking, ask: Ask) -> impl IntoView {
+    let session = use_session();
+    let ways = ask.question().ways.map(|ways| {
+        let way = move |(index, title): (usize, &'static str)| {
+            let id = format!("way-{index}");
+            view! {
+                <label class="radio" for=id.clone()>
+                    <input
+                        type="radio"
+                        name="way"
+                        id=id.clone()
+                        prop:checked=move || asking.other_way.get() == (index == 1)
+                        on:change=move |_| asking.other_way.set(index == 1)
+                    />
+                    <span><b>{title}</b></span>
+                </label>
+            }
+        };
+        view! {
+            <fieldset class="radios on-screen">
+                <legend class="unseen">"Which way"</legend>
+                <div class="row">{ways.into_iter().enumerate().map(way).collect_view()}</div>
+            </fieldset>
+        }
+    });
+    let through = matches!(ask, Ask::Pinion | Ask::Caster).then(|| {
+        let usual = move || session.document.with(|document| usual_through(document, session.link.get()));
+        let one = move |(of, id, title): (Through, &'static str, &'static str)| {
+            let id = format!("through-{id}");
+            view! {
+                <label class="radio" for=id.clone()>
+                    <input
+                        type="radio"
+                        name="through"
+                        id=id.clone()
+                        prop:checked=move || asking.through.get().unwrap_or_else(usual) == of
+                        on:change=move |_| asking.through.set(Some(of))
+                    />
+                    <span><b>{title}</b></span>
+                </label>
+            }
+        };
+        view! {
+            <fieldset class="radios on-screen">
+                <legend class="unseen">"Which links"</legend>
+                <div class="row">{THROUGH.map(one).into_iter().collect_view()}</div>
+            </fieldset>
+        }
+    });
+    let frame_end = (ask == Ask::Sideways).then(|| view! { <ReadingField of=FRAME_END /> });
+    view! { {ways}{through}{frame_end} }
+}
+
+/// What an answer about an axle rests on, to be put right in place.
+#[component]
+fn Basis(ask: Ask) -> impl IntoView {
+    let session = use_session();
+    let inputs: &'static [Input] = match ask {
+        Ask::Length | Ask::Longer => return ().into_any(),
+        Ask::Pinion | Ask::Caster | Ask::Forward => {
+            const {
+                &[
+                    Input::Number(&inputs::LOWER_HEIGHT),
+                    Input::Number(&inputs::UPPER_HEIGHT),
+                    Input::Number(&inputs::TIRE),
+                ]
+            }
+        }
+        Ask::Sideways => const { &[Input::Number(&inputs::SLOPE)] },
+        Ask::Toe => const { &[Input::Number(&inputs::STEERING_ARM), Input::Number(&inputs::TIRE)] },
+    };
+    let slopes = matches!(ask, Ask::Pinion | Ask::Caster | Ask::Forward);
+    let place = move || session.document.with(|document| At::of_link(document, session.link.get()));
+    view! {
+        <Fold summary="Measured on the rig" id="turn-basis">
+            {move || inputs.iter().map(|input| view! { <InputField input=*input place=place() /> }).collect_view()}
+            {slopes.then(|| SLOPES.map(|of| view! { <ReadingField of /> }).into_iter().collect_view())}
+        </Fold>
+    }
+    .into_any()
+}
+
+/// What was read on the bar of a link: of the one that is looked at, else of the first it stands for.
+fn readings_of(session: Session, fitting: Fitting, link: usize) -> Readings {
+    if link == session.link.get() {
+        return readings(|id| fitting.number(id), |id| fitting.yes(id));
+    }
+    let bars = session.document.with(|document| log::bars(document, link));
+    let Some((spot, _)) = bars.first() else { return Readings::default() };
+    fitting.log.with(|log| {
+        let picked = |id: &str| log.reading(spot, id)?.picked();
+        readings(|id| log.reading(spot, id)?.number(), |id| picked(id).map(|picked| picked == "yes"))
+    })
+}
+
+/// The answer; none before a number was entered.
+fn told(session: Session, fitting: Fitting, asking: Asking, ask: Ask) -> Option<TurnAnswer> {
+    let (value, link, system) = (asking.value.get()?, session.link.get(), session.units.get());
+    session.document.with(|document| {
+        let [lower, upper] = SLOPES.map(|id| fitting.number(id));
+        let asked = Asked {
+            ask,
+            value,
+            other_way: asking.other_way.get(),
+            through: asking.through.get().unwrap_or_else(|| usual_through(document, link)),
+            slopes: Slopes { lower, upper },
+            frame_end_left: fitting.picked(FRAME_END).map(|picked| picked == "left"),
+        };
+        let answers = |of: usize| {
+            if of == link {
+                return session.answer.with(|answer| answer.as_deref().cloned());
+            }
+            session.rig.with(|whole| whole.links.get(of)?.answer().cloned())
+        };
+        Some(answer(document, link, &asked, answers, |of| readings_of(session, fitting, of), system))
+    })
 }

@@ -6,7 +6,7 @@ pub use answer::{Asked, LinkTurn, TurnAnswer, answer};
 
 use crate::document::{Document, Position, Role};
 use crate::engine::fitting::moves::Through;
-use crate::quantity::{Kind, inch};
+use crate::quantity::{self, DEGREE, Kind, System, inch};
 
 /// What can be asked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,7 +47,7 @@ pub struct Question {
 }
 
 const CHANGE: [f64; 2] = [0.0, inch(6.0)];
-const ANGLE: [f64; 2] = [0.0, 15.0 * crate::quantity::DEGREE];
+const ANGLE: [f64; 2] = [0.0, 15.0 * DEGREE];
 
 const fn q(
     id: &'static str,
@@ -173,6 +173,9 @@ pub const TURNED: &str = "I turned it";
 pub const TURNED_HELP: &str =
     "This goes into the log, and the readings of this bar are taken back: read both ends again.";
 
+/// Said once it is in the log.
+pub const IN_LOG: &str = "It is in the log. Now read both ends again under “Is it still safe?”, and check both nuts.";
+
 /// Above the three sentences about hands.
 pub const WHY_OPPOSITE: &str = "Why one end is left-hand";
 
@@ -181,3 +184,20 @@ pub const SLOPES: [&str; 2] = ["lower-slope", "upper-slope"];
 
 /// The row of the frame's end of the track bar.
 pub const FRAME_END: &str = "track-bar-frame-end";
+
+/// Reads the number that is wanted; none while nothing is typed.
+///
+/// # Errors
+/// A sentence that says what would work.
+pub fn read_wish(ask: Ask, text: &str, system: System) -> Result<Option<f64>, String> {
+    let Question { kind, range: [least, most], .. } = ask.question();
+    if text.trim().is_empty() {
+        return Ok(None);
+    }
+    let value = quantity::read(text.trim(), kind, system).map_err(|misread| misread.sentence())?;
+    if (least..=most).contains(&value) {
+        return Ok(Some(value));
+    }
+    let [value, least, most] = [value, least, most].map(|value| quantity::show(value, kind, system));
+    Err(format!("I read {value}. This can be from {least} to {most}."))
+}

@@ -1,0 +1,167 @@
+//! What the page says: the verdict first, never a good word where something is open, and the answer in large letters.
+
+use crate::rig::{document, of_a_series, read, with_hands};
+use linkwright::document::{Document, Hand, Position, Role};
+use linkwright::engine::fitting::as_fitted::Readings;
+use linkwright::engine::fitting::moves::{Slopes, Through};
+use linkwright::engine::report_on;
+use linkwright::present::drawing::Layout;
+use linkwright::present::fit::safe::{Checked, checked};
+use linkwright::present::fit::turn::{Ask, Asked, TurnAnswer, answer, asks, read_wish};
+use linkwright::quantity::{System, deg, inch};
+use linkwright::report::{Answer, Verdict};
+
+fn made(document: &Document, index: usize) -> Option<Answer> {
+    report_on(document, index).answer().cloned()
+}
+
+fn check(document: &Document, threads: [f64; 2], change: impl Fn(Readings) -> Readings) -> Checked {
+    let answer = made(document, 0).expect("an answer");
+    checked(&answer, &change(read(&answer.link, threads)), System::Inch, Layout::Narrow)
+}
+
+#[test]
+fn the_verdict_leads_and_says_why() {
+    let good = check(&document(), [1.5, 1.5], |readings| readings);
+    assert_eq!((good.mark, good.word), (Verdict::Passes, "Good"));
+    assert!(good.reason.contains("Both ends have enough thread"), "{}", good.reason);
+    assert!(good.stops.expect("stops").contains("Shorter stop"));
+    assert!(!good.drawing.is_empty() && good.drawing.words.contains("longer stop"));
+    assert!(!good.working.is_empty() && good.log.starts_with("Good. A: 1.5 threads show"), "{}", good.log);
+
+    let loose =
+        check(&document(), [1.5, 1.5], |readings| Readings { nut_tight: [Some(false), Some(true)], ..readings });
+    assert_eq!((loose.mark, loose.word), (Verdict::Fails, "Stop"));
+    assert!(loose.reason.contains("The jam nut at A is loose: tighten it before you drive"), "{}", loose.reason);
+
+    let short = check(&document(), [9.0, 9.0], |readings| readings);
+    assert!(short.order.expect("a bar").starts_with("Order a bar of "));
+    assert!(short.whole.iter().any(|line| line.words.contains("This bar is too short")));
+
+    let nothing = check(&document(), [1.5, 1.5], |_| Readings::default());
+    assert_eq!((nothing.mark, nothing.word), (Verdict::Unanswered, "Not judged"));
+    assert!(nothing.reason.contains("No reading at end A"), "{}", nothing.reason);
+    assert!(nothing.drawing.is_empty() && nothing.stops.is_none());
+
+    let series = check(&of_a_series(), [0.5, 3.2], |readings| readings);
+    assert_ne!(series.mark, Verdict::Passes);
+    assert!(series.also.is_some() || series.word == "Not judged");
+}
+
+/// Every layout of the drawing holds now and both stops, also where it is wound out too far.
+#[test]
+fn the_drawing_names_both_stops() {
+    let answer = made(&document(), 0).expect("an answer");
+    for threads in [[1.5, 1.5], [9.0, 9.0], [0.0, 0.0]] {
+        for layout in Layout::ALL {
+            let shown = checked(&answer, &read(&answer.link, threads), System::Inch, layout).drawing;
+            let words = format!("{:?}", shown.marks);
+            for must in ["now ", "shorter stop", "longer stop"] {
+                assert!(words.contains(must), "{must}");
+            }
+            assert!(shown.height > 0.0 && shown.width > 0.0);
+        }
+    }
+}
+
+/// A rig with lowers, uppers, a track bar and a tie rod at its front axle.
+fn whole_rig() -> Document {
+    let mut rig = document();
+    let link = rig.links[0].clone();
+    let at = |role, length| {
+        let mut other = link.clone();
+        (other.role, other.length, other.position) = (role, Some(inch(length)), Position::Front);
+        other
+    };
+    rig.links = vec![at(Role::Lower, 38.0), at(Role::Upper, 34.0), at(Role::TrackBar, 34.0), at(Role::TieRod, 48.0)];
+    rig
+}
+
+fn asked(ask: Ask, value: f64) -> Asked {
+    Asked { ask, value, other_way: false, through: Through::Uppers, slopes: Slopes::default(), frame_end_left: None }
+}
+
+fn ask(document: &Document, index: usize, asked: &Asked) -> TurnAnswer {
+    let readings = |of: usize| made(document, of).map(|made| read(&made.link, [1.5, 1.5])).unwrap_or_default();
+    answer(document, index, asked, |of| made(document, of), readings, System::Inch)
+}
+
+#[test]
+fn only_what_fits_the_axle_is_asked() {
+    let rig = whole_rig();
+    assert_eq!(asks(&rig, 0), Ask::ALL);
+    assert_eq!(asks(&document(), 0), [Ask::Length, Ask::Longer, Ask::Pinion, Ask::Caster, Ask::Forward]);
+    let mut rear = document();
+    rear.links[0].position = Position::Rear;
+    assert_eq!(asks(&rear, 0), [Ask::Length, Ask::Longer, Ask::Pinion, Ask::Forward]);
+}
+
+#[test]
+fn three_sixteenths_longer_is_one_line() {
+    let told = ask(&document(), 0, &asked(Ask::Longer, inch(3.0 / 16.0)));
+    let link = &told.links[0];
+    assert_eq!(link.large.as_deref(), Some("1 turn and 1 flat, clockwise, looking from the eye at end A"));
+    assert!(link.gives.as_deref().is_some_and(|gives| gives.starts_with("0.194 in longer")), "{:?}", link.gives);
+    assert_eq!((link.after.len(), link.mark), (2, Verdict::Passes));
+    assert!(link.log.contains("1 turn and 1 flat") && !link.steps.is_empty() && !link.working.is_empty());
+    // Beyond the stop there are no turns to read, and the bar to order stands there.
+    let far = ask(&document(), 0, &asked(Ask::Longer, inch(2.0)));
+    assert_eq!((far.links[0].large.as_deref(), far.links[0].mark), (None, Verdict::Fails));
+    assert!(
+        far.links[0].instead.as_deref().is_some_and(|why| why.contains("order one of")),
+        "{:?}",
+        far.links[0].instead
+    );
+    // Both right-hand: by the eye, and what the bar would really do.
+    let right = ask(&with_hands([Hand::Right, Hand::Right]), 0, &asked(Ask::Longer, inch(0.08)));
+    let link = &right.links[0];
+    assert!(link.large.as_deref().is_some_and(|large| large.starts_with("Unbolt the eye at end ")), "{:?}", link.large);
+    assert!(link.same_hand.as_deref().is_some_and(|words| words.contains("the length stays")), "{:?}", link.same_hand);
+}
+
+#[test]
+fn pinion_up_two_degrees_names_the_uppers_and_what_it_comes_to() {
+    let rig = whole_rig();
+    // Seen from the lower link: the uppers are what is turned.
+    let told = ask(&rig, 0, &asked(Ask::Pinion, deg(1.0)));
+    assert_eq!(told.links.len(), 1);
+    let link = &told.links[0];
+    assert_eq!(link.link, Some(1));
+    assert!(link.title.contains("upper link"), "{}", link.title);
+    assert!(link.gives.as_deref().is_some_and(|gives| gives.contains("longer") && gives.contains("tilts the axle by")));
+    assert!(told.cautions.iter().any(|words| words.contains("U-joint")) && !told.assumed.is_empty());
+    let down = ask(&rig, 1, &Asked { other_way: true, ..asked(Ask::Pinion, deg(1.0)) });
+    assert!(down.links[0].gives.as_deref().is_some_and(|gives| gives.contains("shorter")));
+    // The current link stands first where both move.
+    let both = ask(&rig, 0, &Asked { through: Through::Both, ..asked(Ask::Pinion, deg(0.5)) });
+    assert_eq!(both.links.iter().map(|link| link.link).collect::<Vec<_>>(), [Some(0), Some(1)]);
+    // Without uppers in the build their change is told, and nothing is judged.
+    let alone = ask(&document(), 0, &asked(Ask::Pinion, deg(1.0)));
+    assert_eq!((alone.links[0].link, alone.links[0].mark), (None, Verdict::Unanswered));
+}
+
+#[test]
+fn side_shift_asks_for_the_frame_end_and_follows_it() {
+    let rig = whole_rig();
+    let unsaid = ask(&rig, 2, &asked(Ask::Sideways, inch(0.25)));
+    assert!(unsaid.links.is_empty() && unsaid.instead.is_some_and(|why| why.starts_with("Not judged")));
+    for (left, word) in [(true, "shorter"), (false, "longer")] {
+        let told = ask(&rig, 2, &Asked { frame_end_left: Some(left), ..asked(Ask::Sideways, inch(0.25)) });
+        assert!(told.links[0].gives.as_deref().is_some_and(|gives| gives.contains(word)), "{left}");
+    }
+    let toe = ask(&rig, 3, &asked(Ask::Toe, inch(0.25)));
+    assert!(toe.links[0].cautions.iter().any(|words| words.contains("Steering is safety critical")));
+}
+
+#[test]
+fn a_wish_is_read_in_the_readers_units() {
+    assert_eq!(read_wish(Ask::Longer, " ", System::Inch), Ok(None));
+    let near =
+        |read: Result<Option<f64>, String>, value: f64| (read.ok().flatten().unwrap_or(f64::NAN) - value).abs() < 1e-12;
+    assert!(near(read_wish(Ask::Longer, "3/16", System::Inch), inch(3.0 / 16.0)));
+    assert!(near(read_wish(Ask::Longer, "5", System::Metric), 0.005));
+    assert!(near(read_wish(Ask::Pinion, "2", System::Inch), deg(2.0)));
+    for (ask, text) in [(Ask::Longer, "40"), (Ask::Pinion, "90"), (Ask::Length, "1"), (Ask::Toe, "much")] {
+        assert!(read_wish(ask, text, System::Inch).is_err(), "{text}");
+    }
+}
