@@ -1,14 +1,14 @@
 //! What the page says: the verdict first, never a good word where something is open, and the answer in large letters.
 
 use crate::rig::{document, of_a_series, read, with_hands};
-use linkwright::document::{Document, Hand, Position, Role};
+use linkwright::document::{Document, Hand, Position, Role, Use};
 use linkwright::engine::fitting::as_fitted::Readings;
 use linkwright::engine::fitting::moves::{Slopes, Through};
 use linkwright::engine::report_on;
 use linkwright::present::drawing::Layout;
 use linkwright::present::fit::safe::{Checked, checked};
 use linkwright::present::fit::turn::{Ask, Asked, TurnAnswer, answer, asks, read_wish};
-use linkwright::quantity::{System, deg, inch};
+use linkwright::quantity::{System, deg, inch, lbf};
 use linkwright::report::{Answer, Verdict};
 
 fn made(document: &Document, index: usize) -> Option<Answer> {
@@ -46,6 +46,21 @@ fn the_verdict_leads_and_says_why() {
     let series = check(&of_a_series(), [0.5, 3.2], |readings| readings);
     assert_ne!(series.mark, Verdict::Passes);
     assert!(series.also.is_some() || series.word == "Not judged");
+}
+
+/// However well it is fitted, a link that fails a check is not safe.
+#[test]
+fn a_link_that_fails_its_checks_is_never_good() {
+    let mut thin = document();
+    (thin.rig.weight, thin.rig.usage) = (Some(lbf(6000.0)), Some(Use::Punished));
+    thin.links[0].outside_diameter = Some(inch(1.5));
+    let failing = check(&thin, [1.5, 1.5], |readings| readings);
+    assert_eq!(failing.word, "Stop");
+    assert!(
+        failing.whole.iter().any(|line| line.words.contains("fails a check in the Size view")),
+        "{:?}",
+        failing.whole
+    );
 }
 
 /// Every layout of the drawing holds now and both stops, also where it is wound out too far.

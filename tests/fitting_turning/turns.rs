@@ -206,6 +206,42 @@ fn what_was_not_read_or_measured_is_said_and_never_good() {
     assert!(hair.way.is_none() && words(&hair.instead.expect("why")).contains("Nothing to turn"));
 }
 
+/// Of two ends of one hand the one with more room is turned; what is too much for it is split, and no bar is ordered.
+#[test]
+fn ends_of_one_hand_share_the_room() {
+    let link = link(&with_hands([Hand::Right, Hand::Right]));
+    for (threads, change, end) in
+        [([2.5, 0.5], 0.05, 1), ([0.5, 2.5], 0.05, 0), ([2.5, 0.5], -0.05, 0), ([0.5, 2.5], -0.05, 1)]
+    {
+        let turned = turn(&link, &read(&link, threads), Wish::Longer(inch(change)), PAIR);
+        assert!(matches!(turned.way, Some(Way::Eye(eye)) if eye.end == end), "{threads:?} {change}: {:?}", turned.way);
+    }
+    let split = turn(&link, &read(&link, [1.5, 1.5]), Wish::Longer(inch(0.2)), PAIR);
+    assert_eq!((split.standing, split.way, split.order), (Standing::Stop, None, None));
+    let why = words(&split.instead.expect("a reason"));
+    assert!(why.contains("Ask for 0.125 in longer first") || why.contains("Ask for 1/8 in longer first"), "{why}");
+}
+
+/// A length alone tells where the ends are, as far as it can: nothing of it is judged.
+#[test]
+fn a_length_alone_is_shared_by_both_ends() {
+    let link = link(&document());
+    let pitch = link.ends[0].thread.pitch;
+    let built = read(&link, [1.5, 1.5]);
+    let length = built.eye_to_eye.map(|length| length + 2.0 * pitch);
+    let turned = turn(&link, &Readings { eye_to_eye: length, ..Readings::default() }, Wish::Longer(pitch / 3.0), PAIR);
+    for end in 0..2 {
+        let shown = (link.ends[end].thread_length - link.ends[end].jam_nut - turned.from.inserted[end]) / pitch;
+        assert!((shown - link.ends[end].visible_threads - 1.0).abs() < 1e-6, "{shown}");
+    }
+    assert_eq!(turned.standing, Standing::NotJudged);
+    let one = Readings { face: [built.face[0], None], eye_to_eye: length, ..Readings::default() };
+    let turned = turn(&link, &one, Wish::Longer(pitch / 3.0), PAIR);
+    let shown =
+        [0, 1].map(|end| (link.ends[end].thread_length - link.ends[end].jam_nut - turned.from.inserted[end]) / pitch);
+    assert!((shown[0] - 1.5).abs() < 1e-6 && (shown[1] - 3.5).abs() < 1e-6, "{shown:?}");
+}
+
 #[test]
 fn steering_is_told_to_mind() {
     let link = link(&document());

@@ -13,7 +13,7 @@ use linkwright::engine::fitting::as_fitted::Readings;
 use linkwright::engine::fitting::moves::{Slopes, Through};
 use linkwright::inputs::{self, At, Input};
 use linkwright::log;
-use linkwright::present::fit::safe::readings;
+use linkwright::present::fit::safe::{EYE_TO_EYE, readings};
 use linkwright::present::fit::turn::{
     Ask, Asked, FRAME_END, IN_LOG, SLOPES, THROUGH, TurnAnswer, answer, asks, usual_through,
 };
@@ -137,7 +137,8 @@ fn Ways(asking: Asking, ask: Ask) -> impl IntoView {
         }
     });
     let frame_end = (ask == Ask::Sideways).then(|| view! { <ReadingField of=FRAME_END /> });
-    view! { {ways}{through}{frame_end} }
+    let now = (ask == Ask::Length).then(|| view! { <ReadingField of=EYE_TO_EYE /> });
+    view! { {ways}{through}{frame_end}{now} }
 }
 
 /// What an answer about an axle rests on, to be put right in place.

@@ -11,9 +11,9 @@ pub(super) use whole::too;
 
 use super::Standing;
 use crate::engine::formula::{Line, Sheet};
-use crate::engine::sentence::Said;
+use crate::engine::sentence::{Said, said};
 use crate::quantity::inch;
-use crate::report::LinkGeometry;
+use crate::report::{Answer, LinkGeometry, Verdict};
 
 /// What a tape or a ruler may be off by (assumption).
 pub const TAPE: f64 = inch(1.0 / 16.0);
@@ -60,6 +60,8 @@ pub enum About {
     Bar,
     /// The hands of its ends.
     Hands,
+    /// The size of the link.
+    Size,
 }
 
 /// One remark with what follows from it.
@@ -122,6 +124,23 @@ pub fn as_fitted(link: &LinkGeometry, readings: &Readings) -> AsFitted {
     let mut sheet = Sheet::recording();
     let ends = [0, 1].map(|index| end::end(link, index, readings, &mut sheet));
     whole::whole(link, readings, ends, sheet)
+}
+
+/// The same for a whole answer: a link that fails a check is not made safe by how it is fitted.
+pub fn as_fitted_of(answer: &Answer, readings: &Readings) -> AsFitted {
+    let mut judged = as_fitted(&answer.link, readings);
+    if answer.verdict == Verdict::Fails {
+        judged.remarks.push(Remark {
+            standing: Standing::Stop,
+            about: About::Size,
+            says: said![
+                "This link fails a check in the Size view: a part of it is too weak for this rig, however it is fitted."
+            ],
+        });
+        let whole = settle(&mut judged.remarks);
+        judged.standing = judged.standing.max(whole);
+    }
+    judged
 }
 
 impl EndAsFitted {

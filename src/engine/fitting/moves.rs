@@ -196,7 +196,7 @@ fn shifted(document: &Document, index: usize, forward: f64, slopes: Slopes, shee
     let mut changes = view.changes(document, index, Role::Lower, 0.0, shift, sheet);
     changes.extend(view.changes(document, index, Role::Upper, 0.0, shift, sheet));
     let says = vec![said![
-        "Lowers and uppers move together, so pinion and caster stay. Loosen all their jam nuts before you turn any."
+        "Lowers and uppers move together, so pinion and caster stay but for the rounding to whole flats: check them afterwards. Loosen all their jam nuts before you turn any."
     ]];
     let cautions = vec![said![
         "Measure from the frame to the axle on both sides afterwards: both sides alike, and the same diagonally. Check tire clearance, the track bar, shocks and the driveshaft's slip."

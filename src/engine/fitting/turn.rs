@@ -141,7 +141,7 @@ pub fn turn(link: &LinkGeometry, readings: &Readings, wish: Wish, place: Place) 
         turned.instead = Some(said!["Enter a length to turn it to."]);
     } else if let Some((why, order)) = refusal(link, &turned, out, &mut sheet) {
         (turned.standing, turned.instead, turned.order, turned.way) = (Standing::Stop, Some(why), order, None);
-        (turned.change, turned.length) = (0.0, turned.from.length);
+        (turned.change, turned.length, turned.tape_turns) = (0.0, turned.from.length, None);
     } else if turned.way.is_none() {
         turned.instead = Some(said!["Nothing to turn: the change is less than one step gives."]);
     } else {
@@ -199,6 +199,20 @@ fn refusal(link: &LinkGeometry, turned: &Turned, out: [f64; 2], sheet: &mut Shee
     let least: f64 = link.ends.iter().map(|end| end.stop.inserted).sum();
     let most: f64 = link.ends.iter().map(|end| end.most + end.not_full).sum();
     let reaches = !exceeds(least, in_bar) && !exceeds(in_bar, most);
+    if reaches && !link.adjustment.opposite_hands {
+        let room = if longer { ways::outward } else { ways::inward }(link, &turned.from, stopped);
+        let half = link.ends[stopped].thread.pitch / 2.0;
+        let first = (room / half + 1e-6).floor() * half;
+        let says = said![
+            "Do not turn one eye that far: end ",
+            (letter),
+            " would pass its stop. Ask for ",
+            (first, FineLength),
+            (if longer { " longer" } else { " shorter" }),
+            " first and turn that, then ask for the rest: the other eye takes it."
+        ];
+        return Some((says, None));
+    }
     if reaches {
         let says = said![
             "Do not turn it that far: end ",

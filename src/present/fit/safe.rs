@@ -2,7 +2,7 @@
 
 use super::standing::{mark, word};
 use crate::engine::fitting::Standing;
-use crate::engine::fitting::as_fitted::{AsFitted, Readings, Remark, as_fitted};
+use crate::engine::fitting::as_fitted::{AsFitted, Readings, Remark, as_fitted_of};
 use crate::engine::sentence::spoken;
 use crate::present::drawing::{Drawing, Layout, as_fitted as drawing};
 use crate::present::words::{hand_mark, length, letter, thread};
@@ -94,7 +94,7 @@ pub fn readings(number: impl Fn(&str) -> Option<f64>, yes: impl Fn(&str) -> Opti
 /// The check in words.
 pub fn checked(answer: &Answer, readings: &Readings, system: System, layout: Layout) -> Checked {
     let link = &answer.link;
-    let judged = as_fitted(link, readings);
+    let judged = as_fitted_of(answer, readings);
     let say = |remark: &Remark| spoken(&remark.says, system);
     let all = judged.ends.iter().flat_map(|end| &end.remarks).chain(&judged.remarks);
     let worst = all.min_by(|a, b| b.standing.cmp(&a.standing).then(a.about.cmp(&b.about)));

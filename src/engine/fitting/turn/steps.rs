@@ -143,7 +143,7 @@ fn loosen(link: &LinkGeometry, ends: &[usize]) -> Said {
         said.extend(one(*end));
     }
     said.extend(if ends.len() > 1 {
-        said![", each seen from its own eye. Both nuts come off the bar before anything is turned."]
+        said![", each seen from its own eye. Back both nuts off the bar’s faces before anything is turned."]
     } else {
         said![", seen from its eye."]
     });

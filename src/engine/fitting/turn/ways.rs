@@ -99,11 +99,11 @@ pub(super) fn same_hand(link: &LinkGeometry, from: &Setting) -> SameHand {
     }
 }
 
-fn outward(link: &LinkGeometry, from: &Setting, end: usize) -> f64 {
+pub(super) fn outward(link: &LinkGeometry, from: &Setting, end: usize) -> f64 {
     (from.inserted[end] - link.ends[end].stop.inserted).max(0.0)
 }
 
-fn inward(link: &LinkGeometry, from: &Setting, end: usize) -> f64 {
+pub(super) fn inward(link: &LinkGeometry, from: &Setting, end: usize) -> f64 {
     (link.ends[end].most + link.ends[end].not_full - from.inserted[end]).max(0.0)
 }
 
@@ -133,7 +133,8 @@ pub(super) fn way(link: &LinkGeometry, from: &Setting, wanted: f64, sheet: &mut 
 
 /// The nearest whole number, where there is one above 0 that a link could need.
 fn whole(steps: f64) -> Option<u32> {
-    let steps = steps.round();
+    // Half a step goes up, whatever the last bits, so that two links asked for the same get the same.
+    let steps = (steps + 1e-6).round();
     // No link has a thread of ten thousand flats.
     (1.0..10_000.0).contains(&steps).then_some(steps as u32)
 }
