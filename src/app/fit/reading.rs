@@ -56,6 +56,11 @@ fn NumberReading(row: &'static ReadingRow) -> impl IntoView {
                         take(event.target().value(), false);
                     }
                     on:change:target=move |event| {
+                        // A field that is taken off the page while somebody types says so once it is gone; what could be
+                        // read of it was noted at each key.
+                        if typing.is_disposed() {
+                            return;
+                        }
                         let text = event.target().value();
                         take(text.clone(), true);
                         typing.set(wrong.read_untracked().is_some().then_some(text));
