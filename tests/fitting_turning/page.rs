@@ -37,6 +37,9 @@ fn the_verdict_leads_and_says_why() {
     let short = check(&document(), [9.0, 9.0], |readings| readings);
     assert!(short.order.expect("a bar").starts_with("Order a bar of "));
     assert!(short.whole.iter().any(|line| line.words.contains("This bar is too short")));
+    let stops = short.stops.expect("stops");
+    assert!(stops.contains("39-1/4 in now") && stops.contains("longer stop 38-1/4 in"), "{stops}");
+    assert!(stops.contains("wound out beyond its longer stop"), "{stops}");
 
     let nothing = check(&document(), [1.5, 1.5], |_| Readings::default());
     assert_eq!((nothing.mark, nothing.word), (Verdict::Unanswered, "Not judged"));

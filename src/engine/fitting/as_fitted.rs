@@ -2,11 +2,12 @@
 
 mod end;
 mod order;
+mod reading;
 mod whole;
 
-pub(super) use end::{quarter, set_as_read};
 pub use order::OrderBar;
 pub(super) use order::bar_for;
+pub(super) use reading::{quarter, set_as_read};
 pub(super) use whole::too;
 
 use super::Standing;
@@ -23,6 +24,8 @@ pub const COUNT: f64 = 0.5;
 pub const UNEVEN: f64 = 2.0;
 /// Threads showing at which a new bar is set.
 pub const SET_AT: f64 = 1.5;
+
+const LETTERS: [&str; 2] = ["A", "B"];
 
 /// What was read on the rig, SI. Nothing is taken for granted where nothing was read.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]

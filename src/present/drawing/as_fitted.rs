@@ -41,7 +41,8 @@ fn as_set(answer: &Answer, judged: &AsFitted, length: f64) -> Answer {
 
 /// The range between the stops, enlarged, with where it stands now; where it ends on the sheet.
 fn scale(sketch: &mut Sketch, [shorter, now, longer]: [f64; 3], top: f64, width: f64, system: System) -> f64 {
-    let (least, most) = (shorter.min(now), longer.max(now));
+    // Ends that are far from even may have passed one stop each.
+    let (least, most) = (shorter.min(now).min(longer), longer.max(now).max(shorter));
     let margin = 14.0;
     // A link without any room is still a point on its scale.
     let per_length = (width - 2.0 * margin) / (most - least).max(1e-6);

@@ -160,7 +160,14 @@ fn end_lines(judged: &AsFitted, made: &EndGeometry, index: usize, system: System
 
 fn stops(judged: &AsFitted, by_the_bar: bool, system: System) -> Option<String> {
     let ([shorter, longer], now) = judged.stops.zip(judged.length)?;
+    let beyond = if now > longer + 1e-9 {
+        " It is wound out beyond its longer stop."
+    } else if now < shorter - 1e-9 {
+        " It is wound in beyond its shorter stop."
+    } else {
+        ""
+    };
     let [shorter, now, longer] = [shorter, now, longer].map(|value| fit(value, system));
     let how = if by_the_bar { "by turning the bar" } else { "each eye turned by itself, with its bolt out" };
-    Some(format!("Eye to eye: {now} now. Shorter stop {shorter}, longer stop {longer}, {how}."))
+    Some(format!("Eye to eye: {now} now. Shorter stop {shorter}, longer stop {longer}, {how}.{beyond}"))
 }

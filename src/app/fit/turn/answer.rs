@@ -30,7 +30,7 @@ pub(super) fn Answers(
             {links.into_iter().map(|told| view! { <OneLink told on_turned /> }).collect_view()}
             {list("fit-lines", says)}
             {list("cautions", cautions)}
-            {list("fit-lines assumed", assumed)}
+            {list("fit-lines help", assumed)}
             <Show when=move || working.with_value(|working| !working.is_empty())>
                 <Fold summary="How the change of length came out">
                     <WorkingLines steps=Signal::derive(move || working.get_value()) />

@@ -115,17 +115,20 @@ fn how_to_even(link: &LinkGeometry, visible: [f64; 2]) -> Said {
     ]
 }
 
-/// Eye to eye at the shorter and the longer stop, from where both ends are now.
+/// Eye to eye at the shorter and the longer stop, from where both ends are now: also where one is passed already.
 fn stops(link: &LinkGeometry, ends: &[EndAsFitted; 2], length: f64) -> Option<[f64; 2]> {
-    let (a, b) = ends[0].turns.zip(ends[1].turns)?;
-    let [pitch_a, pitch_b] = [link.ends[0].thread.pitch, link.ends[1].thread.pitch];
-    Some(if link.adjustment.opposite_hands {
-        // Turning the bar moves both ends, and the one with less room stops it.
-        let per_turn = pitch_a + pitch_b;
-        [length - a[1].min(b[1]) * per_turn, length + a[0].min(b[0]) * per_turn]
-    } else {
-        [length - a[1] * pitch_a - b[1] * pitch_b, length + a[0] * pitch_a + b[0] * pitch_b]
-    })
+    let (a, b) = ends[0].inserted.zip(ends[1].inserted)?;
+    let inserted = [a, b];
+    let out = [0, 1].map(|end| inserted[end] - link.ends[end].stop.inserted);
+    let inward = [0, 1].map(|end| link.ends[end].most + link.ends[end].not_full - inserted[end]);
+    if !link.adjustment.opposite_hands {
+        return Some([length - inward[0] - inward[1], length + out[0] + out[1]]);
+    }
+    // Turning the bar moves both ends, and the one with less room stops it.
+    let pitches = link.ends.each_ref().map(|end| end.thread.pitch);
+    let turns = |room: [f64; 2]| (room[0] / pitches[0]).min(room[1] / pitches[1]);
+    let per_turn = pitches[0] + pitches[1];
+    Some([length - turns(inward) * per_turn, length + turns(out) * per_turn])
 }
 
 /// Whether the bar itself is too short or too long for the length it is set to: then evening the ends does not help.

@@ -72,6 +72,7 @@ pub(super) fn steps(link: &LinkGeometry, turned: &Turned, place: Place) -> Vec<S
                 (bar.turning.opposite().words()),
                 "."
             ]);
+            steps.push(said!["If the bar does not turn by hand or with a small wrench, the link is under load: rock the rig, or take the load off it. Do not force it."]);
             if place.pair {
                 steps.push(said!["Turn the other bar of the pair by as much, longer or shorter alike: looking from a right-hand eye along a bar, clockwise makes it longer."]);
             }

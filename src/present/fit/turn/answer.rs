@@ -13,6 +13,9 @@ use crate::present::working::{self, Step};
 use crate::quantity::{Kind, System, fit, show};
 use crate::report::{Answer, Verdict};
 
+/// Said of a turn that was worked out from readings and stays within both stops.
+const WITHIN: &str = "Within its stops";
+
 /// What was asked.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Asked {
@@ -218,7 +221,7 @@ fn of_turned(turned: &Turned, link: Option<usize>, title: String, system: System
         link,
         title,
         mark: mark(turned.standing),
-        word: word(turned.standing),
+        word: if turned.standing == Standing::Good { WITHIN } else { word(turned.standing) },
         instead: turned.instead.as_ref().map(|why| spoken(why, system)),
         tape: turned.tape_turns.map(|turns| {
             format!("A tape that is off by 1/16 in is off by {turns:.2} turns either way: measure again afterwards.")
