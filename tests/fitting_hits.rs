@@ -8,6 +8,8 @@ mod bowed;
 mod broken;
 mod dice;
 mod links;
+#[path = "fitting_hits/page.rs"]
+mod page;
 #[path = "fitting_hits/spares.rs"]
 mod spares;
 

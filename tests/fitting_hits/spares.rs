@@ -5,10 +5,11 @@ use crate::links::{answer, sized};
 use linkwright::document::{Document, Hand, Role};
 use linkwright::engine::fitting::Standing;
 use linkwright::engine::fitting::borrowed::{Borrowed, BorrowedLink, BorrowedRodEnd, rod_end, whole_link};
-use linkwright::engine::fitting::spares::{SparePart, Spares, spares};
+use linkwright::engine::fitting::spares::{Spares, spares};
 use linkwright::engine::report;
 use linkwright::engine::sentence::spoken;
 use linkwright::quantity::{System, inch};
+use linkwright::report::Part;
 
 fn carried(document: &Document) -> Spares {
     spares(document, &report(document).links)
@@ -23,28 +24,29 @@ fn both_hands_of_every_size_are_carried() {
     document.links[1].length = Some(inch(30.0));
     document.links[0].spacer = Some(inch(0.5));
     let list = carried(&document);
-    let count = |wanted: &dyn Fn(&SparePart) -> bool| list.parts.iter().filter(|spare| wanted(&spare.part)).count();
+    let count = |wanted: &dyn Fn(&Part) -> bool| list.parts.iter().filter(|spare| wanted(&spare.part)).count();
     for thread in ["1-1/4-12", "7/8-14"] {
         for hand in [Hand::Right, Hand::Left] {
-            let rod_end = |part: &SparePart| matches!(part, SparePart::RodEnd { thread: of, hand: its, .. } if of.id == thread && *its == hand);
-            let nut = |part: &SparePart| matches!(part, SparePart::JamNut { thread: of, hand: its } if of.id == thread && *its == hand);
+            let rod_end = |part: &Part| matches!(part, Part::RodEnd { thread: of, hand: its, .. } if of.id == thread && *its == hand);
+            let nut =
+                |part: &Part| matches!(part, Part::JamNut { thread: of, hand: its, .. } if of.id == thread && *its == hand);
             assert_eq!((count(&rod_end), count(&nut)), (1, 1), "{thread} {hand:?}");
         }
     }
     // The large one is at end A only, which is right-hand: its left-hand twin is carried, and not on the rig.
     let fitted = |id: &str, want: Hand| {
-        let of = |part: &SparePart| matches!(part, SparePart::RodEnd { thread, hand, .. } if thread.id == id && *hand == want);
+        let of = |part: &Part| matches!(part, Part::RodEnd { thread, hand, .. } if thread.id == id && *hand == want);
         list.parts.iter().find(|spare| of(&spare.part)).map(|spare| spare.fitted)
     };
     assert_eq!((fitted("1-1/4-12", Hand::Right), fitted("1-1/4-12", Hand::Left)), (Some(true), Some(false)));
     let bolts: Vec<usize> = list
         .parts
         .iter()
-        .filter(|spare| matches!(spare.part, SparePart::Bolt { .. }))
-        .map(|spare| spare.count)
+        .filter(|spare| matches!(spare.part, Part::Bolt { .. }))
+        .map(|spare| spare.part.count())
         .collect();
     assert!(bolts.len() >= 2 && bolts.iter().all(|count| *count == 1), "{bolts:?}");
-    assert!(list.parts.iter().any(|spare| matches!(spare.part, SparePart::Spacer { .. }) && spare.count == 2));
+    assert!(list.parts.iter().any(|spare| matches!(spare.part, Part::Spacer { .. }) && spare.part.count() == 2));
     assert!(list.provisional);
 }
 

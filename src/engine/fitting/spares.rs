@@ -5,7 +5,7 @@ use crate::engine::tables::materials::Material;
 use crate::engine::tables::threads::Thread;
 use crate::engine::{self};
 use crate::quantity::exceeds;
-use crate::report::{BoughtBolt, LinkGeometry, LinkReport, Part};
+use crate::report::{LinkGeometry, LinkReport, Part};
 
 /// What to carry. Lengths SI.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -23,49 +23,10 @@ pub struct Spares {
 /// So many of one part.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Spare {
-    /// What it is.
-    pub part: SparePart,
-    /// How many to carry.
-    pub count: usize,
+    /// What it is, and how many of it to carry.
+    pub part: Part,
     /// Whether the rig itself has such a part: of a hand that it does not use, one is carried all the same.
     pub fitted: bool,
-}
-
-/// A part to carry.
-#[derive(Debug, Clone, PartialEq)]
-pub enum SparePart {
-    /// A rod end.
-    RodEnd {
-        /// As the tables name it.
-        name: &'static str,
-        /// Thread of its shank.
-        thread: &'static Thread,
-        /// Hole in its ball.
-        bore: f64,
-        /// Which way it is cut.
-        hand: Hand,
-    },
-    /// A jam nut.
-    JamNut {
-        /// Its thread.
-        thread: &'static Thread,
-        /// Which way it is cut.
-        hand: Hand,
-    },
-    /// A bolt with its lock nut.
-    Bolt {
-        /// Which bolt; `None` while only the user knows.
-        bolt: Option<BoughtBolt>,
-        /// The least length without thread.
-        grip: f64,
-    },
-    /// A spacer.
-    Spacer {
-        /// Hole for the bolt; `None` while only the user knows.
-        bore: Option<f64>,
-        /// From face to face.
-        long: f64,
-    },
 }
 
 /// A bar that stands in for every link of its kind.
@@ -102,31 +63,20 @@ pub struct StandsIn {
 pub fn spares(document: &Document, reports: &[LinkReport]) -> Spares {
     let rig = engine::rig(document, reports);
     let mut spares = Spares { open: rig.open, ..Spares::default() };
-    let answers = || reports.iter().enumerate().filter_map(|(index, report)| Some((index, report.answer()?)));
-    for (index, answer) in answers() {
-        spares.provisional |= answer.link.provisional;
-        for end in &answer.link.ends {
-            for hand in [Hand::Right, Hand::Left] {
-                let fitted = hand == end.hand;
-                add(
-                    &mut spares.parts,
-                    SparePart::RodEnd { name: end.rod_end, thread: end.thread, bore: end.bore, hand },
-                    1,
-                    fitted,
-                );
-                add(&mut spares.parts, SparePart::JamNut { thread: end.thread, hand }, 1, fitted);
-            }
+    for (index, report) in reports.iter().enumerate() {
+        if let Some(answer) = report.answer() {
+            spares.provisional |= answer.link.provisional;
+            stand_in(&mut spares.bars, index, &answer.link);
         }
-        stand_in(&mut spares.bars, index, &answer.link);
     }
     for part in &rig.parts {
-        match *part {
-            Part::Bolt { bolt, grip, .. } => add(&mut spares.parts, SparePart::Bolt { bolt, grip }, 1, true),
-            Part::Spacer { bore, long, .. } => add(&mut spares.parts, SparePart::Spacer { bore, long }, 2, true),
-            _ => {}
+        for (part, fitted) in one_of(part) {
+            match spares.parts.iter_mut().find(|spare| spare.part == part) {
+                Some(same) => same.fitted |= fitted,
+                None => spares.parts.push(Spare { part, fitted }),
+            }
         }
     }
-    spares.parts.sort_by(|a, b| rank(&a.part).cmp(&rank(&b.part)).then(size(&b.part).total_cmp(&size(&a.part))));
     spares.bars.sort_by(|a, b| b.outside_diameter.total_cmp(&a.outside_diameter).then(b.length.total_cmp(&a.length)));
     for bar in &mut spares.bars {
         settle(bar, reports);
@@ -134,28 +84,31 @@ pub fn spares(document: &Document, reports: &[LinkReport]) -> Spares {
     spares
 }
 
-/// Puts a part with those that are the same, or at the end: one of a kind is enough to get home.
-fn add(parts: &mut Vec<Spare>, part: SparePart, count: usize, fitted: bool) {
-    match parts.iter_mut().find(|other| other.part == part) {
-        Some(same) => same.fitted |= fitted,
-        None => parts.push(Spare { part, count, fitted }),
-    }
-}
-
-const fn rank(part: &SparePart) -> u8 {
-    match part {
-        SparePart::RodEnd { .. } => 0,
-        SparePart::JamNut { .. } => 1,
-        SparePart::Bolt { .. } => 2,
-        SparePart::Spacer { .. } => 3,
-    }
-}
-
-fn size(part: &SparePart) -> f64 {
-    match part {
-        SparePart::RodEnd { thread, .. } | SparePart::JamNut { thread, .. } => thread.major,
-        SparePart::Bolt { bolt, .. } => bolt.map_or(0.0, |bolt| bolt.diameter),
-        SparePart::Spacer { bore, .. } => bore.unwrap_or(0.0),
+/// What is carried of a part of the rig: one gets home, of what is threaded for a hand one of each, of spacers a pair.
+/// Whether the rig itself has it stands beside.
+fn one_of(part: &Part) -> Vec<(Part, bool)> {
+    let mut one = part.clone();
+    let of_each_hand = |of: Hand, with: &dyn Fn(Hand) -> Part| {
+        [Hand::Right, Hand::Left].into_iter().map(|hand| (with(hand), hand == of)).collect()
+    };
+    match &mut one {
+        Part::Bar { .. } | Part::Insert { .. } => Vec::new(),
+        Part::Bolt { count, .. } | Part::LockNut { count, .. } => {
+            *count = 1;
+            vec![(one, true)]
+        }
+        Part::Spacer { count, .. } => {
+            *count = 2;
+            vec![(one, true)]
+        }
+        Part::RodEnd { name, thread, hand, steel, .. } => {
+            let (name, thread, steel) = (*name, *thread, *steel);
+            of_each_hand(*hand, &|hand| Part::RodEnd { name, thread, hand, steel, count: 1 })
+        }
+        Part::JamNut { thread, hand, .. } => {
+            let thread = *thread;
+            of_each_hand(*hand, &|hand| Part::JamNut { thread, hand, count: 1 })
+        }
     }
 }
 
