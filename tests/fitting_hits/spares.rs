@@ -28,8 +28,7 @@ fn both_hands_of_every_size_are_carried() {
     for thread in ["1-1/4-12", "7/8-14"] {
         for hand in [Hand::Right, Hand::Left] {
             let rod_end = |part: &Part| matches!(part, Part::RodEnd { thread: of, hand: its, .. } if of.id == thread && *its == hand);
-            let nut =
-                |part: &Part| matches!(part, Part::JamNut { thread: of, hand: its, .. } if of.id == thread && *its == hand);
+            let nut = |part: &Part| matches!(part, Part::JamNut { thread: of, hand: its, .. } if of.id == thread && *its == hand);
             assert_eq!((count(&rod_end), count(&nut)), (1, 1), "{thread} {hand:?}");
         }
     }
