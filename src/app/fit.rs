@@ -1,5 +1,6 @@
 //! The Fit view: six places for whoever lies under the rig.
 
+mod broken;
 mod card;
 mod fit_it;
 mod guide;

@@ -190,6 +190,19 @@ pub(super) fn along(document: &Document, index: usize, section: Section, joints:
     profile::along(&shape.case(given, &loads, &shape.levers(given, &loads), &shape.sections()))
 }
 
+/// A link as a bow is judged on it; none where that cannot be told.
+pub(super) fn bowed_bar(
+    document: &Document,
+    index: usize,
+    section: Section,
+    joints: [RodEndSpec; 2],
+) -> Option<checks::bowed::BowedBar> {
+    let given = &Values::new(document, index)?;
+    let shape = shape(given, section, joints, Asked::EveryQuestion).ok()?;
+    let loads = loads::on_link(given, &shape.bending, &mut Sheet::silent());
+    checks::bowed::bowed_bar(&shape.case(given, &loads, &shape.levers(given, &loads), &shape.sections()))
+}
+
 impl LaidOutLink {
     fn sections(&self) -> SectionBuilder<'_> {
         SectionBuilder { made: &self.made, strength: self.strength, beside_weld: self.beside_weld }

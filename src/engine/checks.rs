@@ -16,6 +16,7 @@ use crate::source::Cite;
 mod actions;
 mod bar;
 mod bolts;
+pub(super) mod bowed;
 pub(super) mod columns;
 mod ends;
 mod engagement;

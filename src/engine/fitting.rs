@@ -3,9 +3,13 @@
 //! Nothing here changes a size. Readings come in as arguments, and so do dates.
 
 pub mod as_fitted;
+pub mod borrowed;
 pub mod card;
+pub mod failures;
 pub mod hands;
+pub mod hit;
 pub mod moves;
+pub mod spares;
 pub mod turn;
 
 /// How something on the rig stands; the best first, so that the greatest of several is that of the whole. What was not

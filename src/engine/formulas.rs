@@ -2,6 +2,7 @@
 
 pub mod axle;
 pub mod beams;
+pub mod bent;
 pub mod beyond;
 pub mod columns;
 pub mod impact;
@@ -36,6 +37,7 @@ pub fn serving() -> impl Iterator<Item = Shown> {
         beams::ALL,
         columns::ALL,
         stepped::ALL,
+        bent::ALL,
         impact::ALL,
         axle::ALL,
         steering::ALL,
@@ -61,6 +63,7 @@ pub fn references() -> impl Iterator<Item = Shown> {
         beams::REFERENCES,
         columns::REFERENCES,
         stepped::REFERENCES,
+        bent::REFERENCES,
         impact::REFERENCES,
         axle::REFERENCES,
         steering::REFERENCES,

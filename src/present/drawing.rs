@@ -10,11 +10,13 @@ pub mod bending;
 pub mod bracket;
 pub mod code;
 pub mod end;
+pub mod failure;
 pub mod link;
 pub mod plan;
 pub mod plot;
 mod rod_end;
 mod sketch;
+pub mod string;
 mod touch;
 
 pub use touch::{Touch, check_of};

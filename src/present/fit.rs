@@ -1,9 +1,12 @@
 //! The Fit view: the six places it opens on, and what was read on the rig.
 
+pub mod broken;
 pub mod card;
+pub mod hit;
 pub mod log;
 pub mod reading;
 pub mod safe;
+pub mod spares;
 pub mod standing;
 pub mod turn;
 

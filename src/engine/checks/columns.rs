@@ -179,7 +179,7 @@ const fn yield_of(kind: StretchKind) -> &'static str {
 }
 
 /// Offset of the bar from the line between its eyes. That no bend was entered is no assumption to list.
-fn bend(given: &Values) -> f64 {
+pub(super) fn bend(given: &Values) -> f64 {
     if given.is_decided(&inputs::BEND_OFFSET) { given.known(&inputs::BEND_OFFSET) } else { 0.0 }
 }
 

@@ -1,0 +1,229 @@
+//! Will a borrowed part fit? What is read off it stays here while the place is open, and nowhere else.
+
+use crate::app::fields::{Fold, VerdictMark};
+use crate::app::session::use_session;
+use leptos::prelude::*;
+use linkwright::document::Hand;
+use linkwright::engine::fitting::borrowed::{BorrowedLink, BorrowedRodEnd};
+use linkwright::log::{Reading, ReadingKind, ReadingRow};
+use linkwright::present::fit::reading;
+use linkwright::present::fit::spares::{
+    HANDS, LINK, Lent, MEASURED, ROD_END, of_series, rod_end, series, thread_of, thread_picks, whole_link,
+};
+use linkwright::quantity::unit_name;
+use linkwright::report::Verdict;
+
+/// A borrowed rod end into one end of this link.
+#[component]
+pub(super) fn BorrowedRodEndForm() -> impl IntoView {
+    let session = use_session();
+    let end = RwSignal::new(0_usize);
+    let hand = RwSignal::new(None::<Hand>);
+    let listed = RwSignal::new(String::new());
+    let thread = RwSignal::new(None::<&'static str>);
+    let numbers = RwSignal::new([None::<f64>; 4]);
+    let part = Memo::new(move |_| {
+        of_series(&listed.read(), hand.get()).unwrap_or_else(|| {
+            let [eye_to_end, thread_length, bore, ball_width] = numbers.get();
+            BorrowedRodEnd { thread: thread.get(), hand: hand.get(), eye_to_end, thread_length, bore, ball_width }
+        })
+    });
+    let lent = move || {
+        let (index, system) = (session.link.get(), session.units.get());
+        session.answer.with(|answer| {
+            let answer = answer.as_deref()?;
+            session.document.with(|document| Some(rod_end(document, index, answer, end.get(), &part.get(), system)))
+        })
+    };
+    let pick_hand = move |id: &'static str| hand.set(Some(if id == "left" { Hand::Left } else { Hand::Right }));
+    let pick_end = move |id: &'static str| end.set(usize::from(id == "b"));
+    let picked_hand = move || {
+        hand.get().map(|hand| match hand {
+            Hand::Left => "left",
+            Hand::Right => "right",
+        })
+    };
+    let measured = move || of_series(&listed.read(), None).is_none();
+    let field = move |at: usize| {
+        let take = move |value| numbers.update(|numbers| numbers[at] = value);
+        view! { <LentNumber row=&ROD_END[at] value=Signal::derive(move || numbers.get()[at]) take=Callback::new(take) /> }
+    };
+    view! {
+        <Fold summary="Will a borrowed rod end fit?" id="lend-rod-end">
+            <div id="lend-verdict" aria-live="polite">{move || lent().map(|lent| view! { <Told lent /> })}</div>
+            <Picks
+                id="lend-end"
+                legend="Into which end"
+                picks=&[("a", "End A"), ("b", "End B")]
+                picked=Signal::derive(move || Some(if end.get() == 0 { "a" } else { "b" }))
+                take=Callback::new(pick_end)
+            />
+            <Picks
+                id="lend-hand"
+                legend="Its hand"
+                picks=&HANDS
+                picked=Signal::derive(picked_hand)
+                take=Callback::new(pick_hand)
+            />
+            <Listed
+                id="lend-listed"
+                label="Which rod end"
+                none=MEASURED
+                rows=series()
+                take=Callback::new(move |id: String| listed.set(id))
+            />
+            <Show when=measured>
+                <Listed
+                    id="lend-thread"
+                    label="Its thread, by caliper and pitch gauge"
+                    none="Not known"
+                    rows=thread_picks()
+                    take=Callback::new(move |id: String| thread.set(thread_of(&id)))
+                />
+                {[0, 1, 2, 3].map(field).into_iter().collect_view()}
+            </Show>
+        </Fold>
+    }
+}
+
+/// A borrowed link in the place of this one.
+#[component]
+pub(super) fn BorrowedLinkForm() -> impl IntoView {
+    let session = use_session();
+    let part = RwSignal::new(BorrowedLink::default());
+    let lent = move || {
+        let system = session.units.get();
+        session.answer.with(|answer| Some(whole_link(answer.as_deref()?, &part.get(), system)))
+    };
+    view! {
+        <Fold summary="Will a borrowed link fit?" id="lend-link">
+            <div id="lend-link-verdict" aria-live="polite">{move || lent().map(|lent| view! { <Told lent /> })}</div>
+            <LentNumber
+                row=&LINK[0]
+                value=Signal::derive(move || part.get().shortest)
+                take=Callback::new(move |value| part.update(|part| part.shortest = value))
+            />
+            <LentNumber
+                row=&LINK[1]
+                value=Signal::derive(move || part.get().longest)
+                take=Callback::new(move |value| part.update(|part| part.longest = value))
+            />
+        </Fold>
+    }
+}
+
+/// What it comes to.
+#[component]
+fn Told(lent: Lent) -> impl IntoView {
+    let Lent { mark, word, missing, points, lengths } = lent;
+    let point = |(verdict, words): (Verdict, String)| {
+        let class = linkwright::present::verdict::class(verdict);
+        view! { <li class=class>{words}</li> }
+    };
+    let length = |(name, value): (&'static str, String)| view! { <div><dt>{name}</dt><dd>{value}</dd></div> };
+    view! {
+        <p class="judged"><VerdictMark verdict=mark word /></p>
+        {(!missing.is_empty()).then(|| view! { <p class="fit-reason">{missing}</p> })}
+        <ul class="lent-points">{points.into_iter().map(point).collect_view()}</ul>
+        <dl class="left">{lengths.into_iter().map(length).collect_view()}</dl>
+    }
+}
+
+/// A few choices as radio buttons.
+#[component]
+fn Picks(
+    id: &'static str,
+    legend: &'static str,
+    picks: &'static [(&'static str, &'static str)],
+    picked: Signal<Option<&'static str>>,
+    take: Callback<&'static str>,
+) -> impl IntoView {
+    let pick = move |(of, label): (&'static str, &'static str)| {
+        let each = format!("{id}-{of}");
+        view! {
+            <label class="radio" for=each.clone()>
+                <input
+                    type="radio"
+                    id=each.clone()
+                    name=id
+                    prop:checked=move || picked.get() == Some(of)
+                    on:change=move |_| take.run(of)
+                />
+                <span><b>{label}</b></span>
+            </label>
+        }
+    };
+    view! {
+        <fieldset class="radios" id=id>
+            <legend>{legend}</legend>
+            <div class="row">{picks.iter().copied().map(pick).collect_view()}</div>
+        </fieldset>
+    }
+}
+
+/// Many choices as a list.
+#[component]
+fn Listed(
+    id: &'static str,
+    label: &'static str,
+    none: &'static str,
+    rows: Vec<(&'static str, &'static str)>,
+    take: Callback<String>,
+) -> impl IntoView {
+    let row = |(id, label): (&'static str, &'static str)| view! { <option value=id>{label}</option> };
+    view! {
+        <div class="field">
+            <label for=id>{label}</label>
+            <div class="entry">
+                <select id=id on:change:target=move |event| take.run(event.target().value())>
+                    <option value="">{none}</option>
+                    {rows.into_iter().map(row).collect_view()}
+                </select>
+            </div>
+        </div>
+    }
+}
+
+/// A number read off a borrowed part.
+#[component]
+fn LentNumber(row: &'static ReadingRow, value: Signal<Option<f64>>, take: Callback<Option<f64>>) -> impl IntoView {
+    let session = use_session();
+    let wrong = RwSignal::new(None::<String>);
+    let ReadingKind::Number { kind, .. } = row.holds else { return ().into_any() };
+    let on_change = move |text: String| match reading::read(row, &text, session.units.get_untracked()) {
+        Ok(read) => {
+            wrong.set(None);
+            take.run(read.and_then(Reading::number));
+        }
+        Err(sentence) => {
+            // What cannot be read is no reading: the one before must not go on counting.
+            wrong.set(Some(sentence));
+            take.run(None);
+        }
+    };
+    let typed = move || reading::typed(row, value.get().map(Reading::Number), session.units.get());
+    let (id, help_id) = (format!("in-{}", row.id), format!("help-{}", row.id));
+    view! {
+        <div class="field" class:wrong=move || wrong.read().is_some()>
+            <label for=id.clone()>{row.label}</label>
+            <div class="entry">
+                <input
+                    type="text"
+                    id=id
+                    autocomplete="off"
+                    spellcheck="false"
+                    enterkeyhint="done"
+                    inputmode="decimal"
+                    aria-invalid=move || wrong.read().is_some().to_string()
+                    aria-describedby=help_id.clone()
+                    prop:value=typed
+                    on:change:target=move |event| on_change(event.target().value())
+                />
+                <span class="unit" aria-hidden="true">{move || unit_name(kind, session.units.get())}</span>
+            </div>
+            {move || wrong.get().map(|words| view! { <p class="error" role="alert">{words}</p> })}
+            <p class="help" id=help_id.clone()>{row.help}</p>
+        </div>
+    }
+    .into_any()
+}
