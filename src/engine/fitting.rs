@@ -3,6 +3,12 @@
 //! Nothing here changes a size. Readings come in as arguments, and so do dates.
 
 pub mod card;
+pub mod dates;
+pub mod fitting_steps;
+pub mod identify;
+pub mod measuring;
+pub mod recheck;
+pub mod torque_card;
 
 /// How something on the rig stands; the best first, so that the greatest of several is that of the whole. What was not
 /// measured is never good.

@@ -4,6 +4,7 @@ pub mod axle;
 pub mod beams;
 pub mod beyond;
 pub mod columns;
+pub mod fastening;
 pub mod impact;
 pub mod jam_nut;
 pub mod lengths;
@@ -46,6 +47,7 @@ pub fn serving() -> impl Iterator<Item = Shown> {
         motion::ALL,
         beyond::ALL,
         machining::ALL,
+        fastening::ALL,
     ]
     .into_iter()
     .flatten()
@@ -70,6 +72,7 @@ pub fn references() -> impl Iterator<Item = Shown> {
         motion::REFERENCES,
         beyond::REFERENCES,
         machining::REFERENCES,
+        fastening::REFERENCES,
     ]
     .into_iter()
     .flatten()
