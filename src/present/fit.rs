@@ -1,5 +1,6 @@
 //! The Fit view: the six places it opens on, and what was read on the rig.
 
+pub mod calendar;
 pub mod card;
 pub mod log;
 pub mod reading;

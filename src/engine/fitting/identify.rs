@@ -19,9 +19,9 @@ pub const CALIPER_ERROR: f64 = mm(0.1);
 pub const CALIPER_SOURCE: Cite = cite(&OURS, "a caliper on a shank reads to 0.1 mm", Obtained::Assumption);
 
 /// How many threads a count may be off.
-pub const MISCOUNT: f64 = 0.5;
+pub const MISCOUNT: f64 = 1.0;
 /// Nobody publishes it.
-pub const COUNT_SOURCE: Cite = cite(&OURS, "a count is good to half a thread", Obtained::Assumption);
+pub const COUNT_SOURCE: Cite = cite(&OURS, "a count is good to one thread", Obtained::Assumption);
 
 /// How far a leaf of a thread gauge still seems to fit, as a share of its pitch.
 const LEAF: f64 = 0.02;
@@ -169,11 +169,11 @@ fn counts(candidates: &[&'static Thread]) -> Said {
     let close = candidates.iter().enumerate().any(|(at, a)| {
         candidates.iter().skip(at + 1).any(|b| {
             let [a, b] = [COUNT_OVER / a.pitch, COUNT_OVER / b.pitch];
-            (a - b).abs() <= 2.0 * MISCOUNT
+            (a - b).abs() <= 1.5 * MISCOUNT
         })
     });
     said.extend(if close {
-        said![". Counts that lie within one thread are told apart by a thread gauge only."]
+        said![". Counts this close are told apart by a thread gauge, or over twice the length."]
     } else {
         said!["."]
     });

@@ -201,7 +201,7 @@ pub fn looks(answer: &Answer, occasion: Occasion) -> Vec<Look> {
             "rod-ends",
             said!["Heads and shanks of both rod ends."],
             said!["None stretched, bent, cracked or dented, no liner missing. Otherwise replace the rod end."],
-            cite(&PRACTICE, "trade press: stretched, dented or bent rod ends are scrap", Obtained::Copied),
+            HABIT,
         ),
         bow(answer),
         look(

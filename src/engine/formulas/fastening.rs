@@ -47,8 +47,8 @@ formula! {
     given pitch "P" FineLength "pitch from the count", miscount "k" Count "threads that a count may be off", threads "n" Count "threads counted";
     code pitch * miscount / threads;
     holds "n > 0" => threads > 0.0;
-    source OURS, "a count is good to half a thread", Assumption;
-    example [inch(0.0625), 0.5, 16.0] gives "0.00195313" of inch(1.0), "own arithmetic";
+    source OURS, "a count is good to one thread", Assumption;
+    example [inch(0.0625), 1.0, 16.0] gives "0.00390625" of inch(1.0), "own arithmetic";
 }
 
 formula! {

@@ -9,7 +9,7 @@ use crate::engine::given::Values;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::bolt_torque;
 use crate::inputs;
-use crate::quantity::exceeds;
+use crate::quantity::{System, exceeds, inch, mm};
 use crate::report::{Answer, EndGeometry};
 
 /// A lock nut is taken to be as high as its bolt is thick (assumption).
@@ -38,12 +38,14 @@ pub(super) fn steps(given: &Values, answer: &Answer, steps: &mut Vec<Step>) {
         if let Some((bolt, thread)) = bolt.as_ref().and_then(|bolt| Some((bolt, bolt.thread()?))) {
             let mut sheet = Sheet::silent();
             let given = [grip, LOCK_NUT, bolt.diameter, PAST_THE_NUT, thread.pitch];
-            let length = sheet.work(&fastening::BOLT_LENGTH, &given);
+            let least = sheet.work(&fastening::BOLT_LENGTH, &given);
+            let step = if bolt.size.is_some_and(|size| size.system == System::Metric) { mm(5.0) } else { inch(0.125) };
+            let length = (least / step - 1e-6).ceil() * step;
             words.extend(said![
                 " A ",
                 (bolt.diameter, Trade),
                 " bolt is about ",
-                (length, FineLength),
+                (length, Length),
                 " long under its head, and longer by its washers."
             ]);
         }
