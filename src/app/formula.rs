@@ -1,4 +1,8 @@
-//! A formula as it is written by hand, in MathML.
+//! A formula as it is written by hand, in MathML, and a calculation of such formulas.
+
+mod working;
+
+pub(crate) use working::WorkingLines;
 
 use leptos::prelude::*;
 use linkwright::present::math::Node;

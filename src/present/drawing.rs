@@ -9,6 +9,7 @@ pub mod bending;
 pub mod bracket;
 pub mod code;
 pub mod end;
+pub mod guide;
 pub mod link;
 pub mod plan;
 pub mod plot;

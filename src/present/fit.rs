@@ -2,8 +2,12 @@
 
 pub mod calendar;
 pub mod card;
+pub mod fit_it;
+pub mod guide;
 pub mod log;
 pub mod reading;
+pub mod recheck;
+pub mod standing;
 
 /// One of the places of the view.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

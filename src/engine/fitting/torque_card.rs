@@ -69,7 +69,7 @@ fn end_torque(given: &Values, index: usize, end: &EndGeometry, answer: &Answer) 
         Line::LookedUp { source, .. } => Some(*source),
         _ => None,
     });
-    let how = said![(hold(answer)), " and turn the nut ", (turn(end.hand)), ", against the bar."];
+    let how = said!["To tighten, ", (hold(answer)), " and turn the nut ", (turn(end.hand)), ", against the bar."];
     EndTorque {
         thread: end.thread,
         hand: end.hand,
