@@ -9,6 +9,8 @@ mod identify;
 mod links;
 #[path = "care/measuring.rs"]
 mod measuring;
+#[path = "care/page.rs"]
+mod page;
 #[path = "care/recheck.rs"]
 mod recheck;
 #[path = "care/steps.rs"]

@@ -97,11 +97,11 @@ fn eye_to_face() -> Drawing {
 
 fn thread() -> Drawing {
     let mut sketch = sketch();
-    let (from, to, half) = (24.0, 226.0, 22.0);
+    let (from, to, half) = (20.0, 204.0, 22.0);
     sketch.block("part", (from, AXIS - half), (to, AXIS + half));
     crests(&mut sketch, [from + 4.0, to - 6.0], half);
     // Jaws of the caliper over the crests.
-    let jaw = 196.0;
+    let jaw = 180.0;
     for way in [-1.0, 1.0] {
         sketch.block("part bar", (jaw - 5.0, AXIS + way * half), (jaw + 5.0, AXIS + way * (half + 26.0)));
     }
@@ -110,7 +110,7 @@ fn thread() -> Drawing {
     let row = AXIS + half + 34.0;
     sketch.dimension(&Dimension {
         class: "set",
-        ends: [from + 4.0, from + 148.0],
+        ends: [from + 4.0, from + 140.0],
         parts: [AXIS + half; 2],
         row,
         words: "count the crests here",
@@ -129,7 +129,7 @@ fn hands() -> Drawing {
     let mut sketch = sketch();
     let (top, bottom, half) = (14.0, 132.0, 28.0);
     for (middle, way, name, rises) in
-        [(92.0, 1.0, "right-hand", "rises to the right"), (252.0, -1.0, "left-hand", "rises to the left")]
+        [(92.0, 1.0, "right-hand", "rises right"), (252.0, -1.0, "left-hand", "rises left")]
     {
         sketch.block("part", (middle - half, top), (middle + half, bottom));
         let mut y = top + CLIMB + 6.0;
