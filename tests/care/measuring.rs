@@ -22,7 +22,8 @@ fn words(measured: &Measured) -> String {
 }
 
 /// Readings in inches, the number of the odd one, the mean, the standing.
-const CASES: [([f64; 3], Option<usize>, Option<f64>, Standing); 10] = [
+type Case = ([f64; 3], Option<usize>, Option<f64>, Standing);
+const CASES: [Case; 10] = [
     ([38.0, 38.0, 38.0], None, Some(38.0), Standing::Good),
     ([38.0, 38.0625, 38.125], None, Some(38.0625), Standing::Good),
     ([38.0, 38.0625, 38.5], Some(2), Some(38.03125), Standing::NotJudged),

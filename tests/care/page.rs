@@ -22,7 +22,8 @@ fn told(topic: Topic, numbers: &[(&str, f64)], slope: Option<&'static str>, syst
 }
 
 /// Readings that must not be taken for an answer, and the words that say so.
-const DANGERS: [(Topic, &[(&str, f64)], &str); 9] = [
+type Danger = (Topic, &'static [(&'static str, f64)], &'static str);
+const DANGERS: [Danger; 9] = [
     (Topic::MountToMount, &[], "three readings"),
     (Topic::MountToMount, &[("tape-1", inch(38.0)), ("tape-2", inch(38.0))], "reading 3 is missing"),
     (
@@ -129,6 +130,21 @@ fn the_drawn_slopes_are_those_of_their_words() {
     assert!(seen.len() == 2 && seen.values().all(|count| *count > 4), "{seen:?}");
     let at = |words: &str| texts(&drawing).into_iter().find(|it| it.3 == words).expect("a name").0;
     assert!(at("right-hand") < at("left-hand"), "each name stands under its own shank");
+    // A shank that lies, stood up with its right end on top: to the right becomes up, and up becomes to the left.
+    for topic in [Topic::EyeToFace, Topic::Thread, Topic::RodEnd] {
+        let drawing = drawn::guide(topic).expect("a drawing");
+        let mut crests = 0;
+        for mark in &drawing.marks {
+            if let Mark::Line { class, from, to } = mark
+                && class == "thin"
+            {
+                let [across, up] = [-(from.1 - to.1), to.0 - from.0];
+                assert!(up / across > 0.0, "{topic:?}: right-hand threads are drawn");
+                crests += 1;
+            }
+        }
+        assert!(crests > 4, "{topic:?}");
+    }
 }
 
 #[test]

@@ -62,11 +62,11 @@ fn rod_end_in_bar(sketch: &mut Sketch, eye: f64, face: f64) {
     sketch.line("center", (eye - 38.0, AXIS), (NARROW - 4.0, AXIS));
 }
 
-/// Crests of a thread between two places.
+/// Crests of a right-hand thread between two places: on a shank that lies they lean back.
 fn crests(sketch: &mut Sketch, [from, to]: [f64; 2], half: f64) {
     let mut x = from;
     while x < to {
-        sketch.line("thin", (x, AXIS + half), (x + 3.0, AXIS - half));
+        sketch.line("thin", (x + 3.0, AXIS + half), (x, AXIS - half));
         x += 6.0;
     }
 }

@@ -3,8 +3,7 @@
 use crate::engine::shop::cut_plan::from_lists::Taken;
 
 /// Said where no full bar of a size is listed.
-pub const ASSUMED: &str =
-    "Your lists hold no full bar of this size: where the plan takes one, its length is assumed, and that there are enough.";
+pub const ASSUMED: &str = "Your lists hold no full bar of this size: where the plan takes one, its length is assumed, and that there are enough.";
 
 /// Said once what a plan was made of has changed.
 pub const CHANGED: &str = "Something changed since this plan was made. Plan the cuts again.";
