@@ -37,6 +37,7 @@ pub(super) fn FitIt() -> impl IntoView {
             fitting.record(EntryKind::Fitted, words, &[]);
         }
     };
+    let last = move || fitting.last(EntryKind::Fitted).map(|at| clock::spoken_time(&at));
     let complete = move || progress.with(|progress| progress.as_ref().is_some_and(|it| it.log.is_some()));
     let each = move |(index, row): (usize, StepRow)| view! { <OneStep index row /> };
     view! {
@@ -51,6 +52,7 @@ pub(super) fn FitIt() -> impl IntoView {
             </Show>
             <button type="button" class="quiet" id="fit-clear" on:click=clear>"Clear the ticks"</button>
         </div>
+        {move || last().map(|time| view! { <p id="fit-last">"In the log as fitted: "{time}"."</p> })}
         <TorqueCard />
         <Guide />
     }

@@ -8,6 +8,7 @@ use crate::app::session::use_session;
 use crate::browser::{clock, files};
 use leptos::prelude::*;
 use linkwright::engine::fitting::recheck::Occasion;
+use linkwright::log::EntryKind;
 use linkwright::present::fit::calendar::{Bar, MIME_TYPE};
 use linkwright::present::fit::recheck::{
     DueRow, KIND, Last, LookRow, Outcome, calendar_file, due_rows, last, look_rows, occasion, sum_up,
@@ -40,6 +41,7 @@ pub(super) fn Recheck() -> impl IntoView {
             clear();
         }
     };
+    let last_time = move || fitting.last(EntryKind::Rechecked).map(|at| clock::spoken_time(&at));
     let due = move || known.with(|known| due_rows(known, &clock::now(), session.units.get()));
     let due_row = |row| view! { <DueLine row /> };
     let look = move |(index, row): (usize, LookRow)| view! { <OneLook index row /> };
@@ -58,6 +60,7 @@ pub(super) fn Recheck() -> impl IntoView {
             <button type="button" id="recheck-log" on:click=into_log>"Put into the log"</button>
             <button type="button" class="quiet" on:click=move |_| clear()>"Clear the ticks"</button>
         </div>
+        {move || last_time().map(|time| view! { <p id="recheck-last">"In the log as rechecked: "{time}"."</p> })}
         <div class="buttons on-screen">
             <button type="button" id="print-recheck" on:click=move |_| session.print_part("recheck-sheet")>
                 "Print this list"
