@@ -219,7 +219,6 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         conditions,
         beside_7075: None,
         cautions: Vec::new(),
-        checklist: Vec::new(),
         assumed: given.assumptions(),
     };
     if answer.verdict == Verdict::Bends && !overridden {
@@ -232,7 +231,6 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
         answer.sizing.next_up = sizing::next_up(&given, recommended, the_bar);
     }
     answer.cautions = advice::cautions(&answer, copied_end(&given));
-    answer.checklist = advice::checklist(&answer);
     LinkReport::Answer(Arc::new(answer))
 }
 

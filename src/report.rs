@@ -75,8 +75,6 @@ pub struct Answer {
     pub beside_7075: Option<[f64; 2]>,
     /// What to mind before acting on this.
     pub cautions: Vec<Said>,
-    /// How to fit it, step by step.
-    pub checklist: Vec<Said>,
     /// Values nobody gave, with the input that would replace each.
     pub assumed: Vec<Assumption>,
 }

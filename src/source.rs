@@ -142,6 +142,14 @@ sources! {
     DIN_2197 = "DIN 2197", "Chamfers of taps, forms A to F, as tap catalogs print them", "";
     /// Torques of thin nuts.
     AC_43_13 = "AC 43.13-1B", "Acceptable Methods, Techniques, and Practices: aircraft inspection and repair", "1998";
+    /// Torques of inch bolts.
+    IFI_GUIDE = "IFI torque guide", "Tightening torque guide for SAE J429 Grade 5 and Grade 8 bolts, after IFI technical data N-12", "5th edition, as a fastener seller reprints it";
+    /// Torques of metric bolts.
+    SAE_J1701M = "SAE J1701M", "Torque-Tension Reference Guide for Metric Threaded Fasteners", "1996, as a machine's manual reprints it";
+    /// Rechecking jam nuts.
+    LINK_NOTICE = "notice of a maker of links", "Owner's notice on rechecking jam nuts", "";
+    /// Limits of worn joints.
+    SERVICE_MANUAL = "service manual", "Inspection limits of a vehicle maker's service manual", "";
     /// Plane geometry and statics anybody can redo.
     GEOMETRY = "geometry", "Plane geometry, derived here", "";
     /// Rigid-body statics anybody can redo.

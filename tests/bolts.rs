@@ -6,6 +6,7 @@ mod links;
 
 use links::{answer, find, hard, sized};
 use linkwright::document::*;
+use linkwright::engine::fitting::fitting_steps;
 use linkwright::engine::formula::{Line, Sheet};
 use linkwright::engine::formulas::{jam_nut, pins, threads as thread_formulas};
 use linkwright::engine::sentence::spoken;
@@ -347,7 +348,8 @@ fn the_seat_bears_the_preload_without_its_countersink() {
     assert!((area - jam_nut::SEAT_AREA.value(&[inch(1.812), inch(1.25 + 1.0 / 64.0)])).abs() < 1e-12);
     let says = spoken(&finding.says, System::Inch);
     assert!(says.contains("315 lbf·ft to 385 lbf·ft") && !says.contains(" dry"), "{says}");
-    let steps: Vec<String> = answer.checklist.iter().map(|step| spoken(step, System::Inch)).collect();
+    let steps = fitting_steps::steps(&sized(2.25, "wide-16", "wide-16"), 0, &answer);
+    let steps: Vec<String> = steps.iter().map(|step| spoken(&step.words, System::Inch)).collect();
     assert!(steps.iter().any(|step| step.contains("between 315 lbf·ft and 385 lbf·ft, anti-seize")), "{steps:?}");
     assert!(steps.iter().all(|step| !step.contains(" dry")), "{steps:?}");
 }

@@ -146,10 +146,24 @@ fn every_formula_serves_an_answer_or_is_a_reference() {
 }
 
 /// Formulas that no working shows, with why: their results stand there as values that were found, or in tables.
-const UNSEEN: [(&str, &[&str]); 3] = [
+const UNSEEN: [(&str, &[&str]); 4] = [
     ("transfer matrix", &["WAVE_NUMBER", "PIECE_LEVER", "PIECE_SLOPE", "PIECE_DEFLECTION", "BEAM_COLUMN_DEFLECTION"]),
     ("thread tables", THREADS),
+    // Shown where a link is fitted and kept, and proved there (tests/fitting_care.rs).
+    ("measuring, bolting and tightening", FASTENING),
     ("whether a tube bends before its wall buckles", &["COMPACT_TUBE"]),
+];
+const FASTENING: &[&str] = &[
+    "MEAN_OF_THREE",
+    "MEAN_OF_TWO",
+    "TAPE_TURNS",
+    "COUNTED_PITCH",
+    "PITCH_ERROR",
+    "CROW_FOOT",
+    "BOLT_GRIP",
+    "BOLT_LENGTH",
+    "THREAD_IN_EAR",
+    "BOW_TO_LOOK_AT",
 ];
 const THREADS: &[&str] = &[
     "BASIC_PITCH_DIAMETER",

@@ -175,7 +175,7 @@ fn text(case: &Case) -> String {
                     page::findings(&mut page, answer, |_| true);
                     page::beside(&mut page, answer, &engine::along(document, 0));
                     page::cautions(&mut page, answer);
-                    page::fitting(&mut page, answer);
+                    page::fitting(&mut page, document, answer);
                     page::assumed(&mut page, answer);
                 }
                 About::Checks(checks, hardware) => {

@@ -73,6 +73,7 @@ fn Places() -> impl IntoView {
     };
     view! {
         <div class="places">{Place::ALL.map(button).collect_view()}</div>
+        <guide::Guide />
         <card::PocketCard />
     }
 }

@@ -89,8 +89,6 @@ pub(crate) struct Session {
     pub(crate) other_tab: RwSignal<Option<StoredEntries>>,
     /// Why the browser refuses to store anything, if it does.
     pub(crate) refused: RwSignal<Option<Refused>>,
-    /// Ticked fitting steps, each as its sentence in inches.
-    pub(crate) ticks: RwSignal<Vec<String>>,
     /// The ids of the checks whose working is open.
     pub(crate) open_checks: RwSignal<Vec<&'static str>>,
     /// The ids of the folded sections of the Size view that are open; none while the reader touched none.
@@ -193,7 +191,6 @@ impl Session {
             shop_changed: RwSignal::new(0),
             log_changed: RwSignal::new(0),
             refused: RwSignal::new(None),
-            ticks: RwSignal::new(autosave::stored_ticks()),
             open_checks: RwSignal::new(Vec::new()),
             open_sections: RwSignal::new(None),
             wide: RwSignal::new(true),

@@ -16,7 +16,12 @@ const READ_BY_THEN: Duration = Duration::from_secs(60);
 
 /// Hands a text to the reader as a file; `false` when the browser refuses.
 pub(crate) fn download(name: &str, text: &str) -> bool {
-    let address = ObjectUrl::from(Blob::new_with_options(text, Some("application/json")));
+    download_as(name, text, "application/json")
+}
+
+/// The same of another type: a phone opens a calendar by it.
+pub(crate) fn download_as(name: &str, text: &str, mime_type: &str) -> bool {
+    let address = ObjectUrl::from(Blob::new_with_options(text, Some(mime_type)));
     let link = document().create_element("a").ok();
     let Some(link) = link.and_then(|link| link.dyn_into::<web_sys::HtmlAnchorElement>().ok()) else { return false };
     link.set_href(&address);

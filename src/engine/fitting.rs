@@ -5,11 +5,17 @@
 pub mod as_fitted;
 pub mod borrowed;
 pub mod card;
+pub mod dates;
 pub mod failures;
+pub mod fitting_steps;
 pub mod hands;
 pub mod hit;
+pub mod identify;
+pub mod measuring;
 pub mod moves;
+pub mod recheck;
 pub mod spares;
+pub mod torque_card;
 pub mod turn;
 
 /// How something on the rig stands; the best first, so that the greatest of several is that of the whole. What was not

@@ -5,6 +5,7 @@ pub mod beams;
 pub mod bent;
 pub mod beyond;
 pub mod columns;
+pub mod fastening;
 pub mod impact;
 pub mod jam_nut;
 pub mod lengths;
@@ -50,6 +51,7 @@ pub fn serving() -> impl Iterator<Item = Shown> {
         beyond::ALL,
         machining::ALL,
         turning::ALL,
+        fastening::ALL,
     ]
     .into_iter()
     .flatten()
@@ -76,6 +78,7 @@ pub fn references() -> impl Iterator<Item = Shown> {
         beyond::REFERENCES,
         machining::REFERENCES,
         turning::REFERENCES,
+        fastening::REFERENCES,
     ]
     .into_iter()
     .flatten()

@@ -2,6 +2,8 @@
 
 /// Sizes and threads of the bolts through the eyes.
 pub mod bolt_threads;
+/// Tightening torque of those bolts.
+pub mod bolt_torque;
 /// Grades of the bolts through the eyes.
 pub mod bolts;
 /// Cutting fluids, chamfers of taps, turning, and which metal cuts like which.

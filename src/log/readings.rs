@@ -1,6 +1,7 @@
 //! One row per reading on a rig: what it is called, how it is taken and what it can be.
 
 mod as_fitted;
+mod care;
 mod hit;
 
 use crate::quantity::Kind;
@@ -47,7 +48,7 @@ pub enum ReadingKind {
 pub const YES_NO: ReadingKind = ReadingKind::Pick(&[("yes", "Yes"), ("no", "No")]);
 
 /// Every reading, part by part.
-pub static READINGS: [&[ReadingRow]; 2] = [&as_fitted::ROWS, &hit::ROWS];
+pub static READINGS: [&[ReadingRow]; 3] = [&as_fitted::ROWS, &hit::ROWS, &care::ROWS];
 
 /// The row of an id.
 pub fn reading_row(id: &str) -> Option<&'static ReadingRow> {

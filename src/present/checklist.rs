@@ -1,34 +1,40 @@
-//! Fitting a link, step by step.
+//! Fitting a link, step by step: the list on paper, and by what a tick knows its step.
 
 use super::words::say;
-use crate::engine::sentence::{Said, spoken};
+use crate::document::{Document, one_line};
+use crate::engine::fitting::fitting_steps::{self, Step};
+use crate::engine::sentence::spoken;
+use crate::log::LONGEST_KEY;
 use crate::quantity::System;
 use crate::report::Answer;
 
 /// The title of the section.
 pub const TITLE: &str = "Fitting it";
 
-/// What becomes of ticks.
-pub const TICKS: &str = "Ticks stay on this device. A tick clears when its numbers change.";
-
-/// One step of the work.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Step {
-    /// The sentence in inches: a tick belongs to it with its numbers, whatever units it is read in.
-    pub key: String,
-    /// The sentence in the reader's units.
-    pub words: String,
+/// The key of a tick: the step, and its sentence in inches, so that a tick belongs to its numbers, whatever units it is
+/// read in.
+pub fn key(step: &Step) -> String {
+    one_line(&format!("{}: {}", step.id, spoken(&step.words, System::Inch)), LONGEST_KEY)
 }
 
-/// The steps in the order of the work.
-pub fn steps(answer: &Answer, system: System) -> Vec<Step> {
-    let step = |said: &Said| Step { key: spoken(said, System::Inch), words: say(said, system) };
-    answer.checklist.iter().map(step).collect()
+/// The steps of the printed sheet, in the order of the work.
+pub fn steps(document: &Document, at: usize, answer: &Answer, system: System) -> Vec<String> {
+    let steps = fitting_steps::steps(document, at, answer);
+    steps.iter().filter(|step| step.is_on_paper()).map(|step| say(&step.words, system)).collect()
 }
 
-/// What leads to the steps: how many there are, and how many are done.
-pub fn summary(steps: &[Step], ticks: &[String]) -> String {
-    let done = steps.iter().filter(|step| ticks.contains(&step.key)).count();
-    let count = if steps.len() == 1 { "1 step".to_string() } else { format!("{} steps", steps.len()) };
-    if done == 0 { count } else { format!("{count}, {done} done") }
+/// What leads to the steps: how many there are.
+pub fn summary(document: &Document, at: usize, answer: &Answer) -> String {
+    let steps = fitting_steps::steps(document, at, answer);
+    match steps.iter().filter(|step| step.is_on_screen()).count() {
+        1 => "1 step".to_string(),
+        count => format!("{count} steps, with torque"),
+    }
+}
+
+/// What is read by ruler at both ends once it is set, or why it is not fitted.
+pub fn essentials(document: &Document, at: usize, answer: &Answer, system: System) -> Vec<String> {
+    let steps = fitting_steps::steps(document, at, answer);
+    let shown = [fitting_steps::DO_NOT_FIT, "ruler-a", "ruler-b", "threads-showing"];
+    steps.iter().filter(|step| shown.contains(&step.id)).map(|step| say(&step.words, system)).collect()
 }

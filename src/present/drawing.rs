@@ -11,6 +11,7 @@ pub mod bracket;
 pub mod code;
 pub mod end;
 pub mod failure;
+pub mod guide;
 pub mod link;
 pub mod plan;
 pub mod plot;

@@ -1,10 +1,14 @@
 //! The Fit view: the six places it opens on, and what was read on the rig.
 
 pub mod broken;
+pub mod calendar;
 pub mod card;
+pub mod fit_it;
+pub mod guide;
 pub mod hit;
 pub mod log;
 pub mod reading;
+pub mod recheck;
 pub mod safe;
 pub mod spares;
 pub mod standing;

@@ -2,7 +2,7 @@
 
 use super::adjustment::{self, Adjustment};
 use super::answer::{self, Head};
-use super::checklist::{self, Step};
+use super::checklist;
 use super::ends::{self, Ends};
 use super::parts::{self, LinkParts};
 use crate::document::Document;
@@ -23,7 +23,7 @@ pub struct Sheet {
     /// The most urgent cautions.
     pub cautions: Vec<String>,
     /// How to fit it.
-    pub steps: Vec<Step>,
+    pub steps: Vec<String>,
 }
 
 /// The sheet for a link.
@@ -34,6 +34,6 @@ pub fn sheet(document: &Document, at: usize, answer: &Answer, system: System) ->
         parts: parts::of_link(document, at, answer, system),
         adjustment: adjustment::adjustment(answer, system),
         cautions: answer::cautions(answer, system).first,
-        steps: checklist::steps(answer, system),
+        steps: checklist::steps(document, at, answer, system),
     }
 }

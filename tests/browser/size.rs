@@ -304,8 +304,8 @@ pub(crate) async fn sizes_in_sentences_are_whole(page: &Page) {
     page.open(PHONE, EXAMPLE).await;
     page.find("#fitting summary").await;
     page.click("#fitting summary").await;
-    page.wait_text(".steps", |text| text.contains("reads 2-5/8 in")).await;
-    let raw = page.script("return document.querySelector('.steps').textContent", vec![]).await;
+    page.wait_text("#fitting .lines", |text| text.contains("reads 2-5/8 in")).await;
+    let raw = page.script("return document.querySelector('#fitting .lines').textContent", vec![]).await;
     assert!(raw.as_str().is_some_and(|text| text.contains("reads 2-\u{2060}5/8 in")), "{raw}");
 }
 

@@ -3,7 +3,7 @@
 use crate::dice;
 use crate::links::{answer as answered, hard, sized};
 use linkwright::document::{Document, Hand, Role};
-use linkwright::engine::{self, sentence::spoken};
+use linkwright::engine::{self, fitting::fitting_steps};
 use linkwright::present::answer::Head;
 use linkwright::present::ends::Reached;
 use linkwright::present::parts::{Amount, BOLT_LENGTH, PartRow};
@@ -71,16 +71,13 @@ fn every_caution_and_every_step_is_there_once() {
             let cautions = answer::cautions(&told, system);
             assert_eq!(cautions.first.len() + cautions.rest.len(), told.cautions.len());
             assert_eq!(cautions.more.is_some(), !cautions.rest.is_empty());
-            let steps = checklist::steps(&told, system);
-            assert_eq!(steps.len(), told.checklist.len());
-            let keys: Vec<String> = told.checklist.iter().map(|said| spoken(said, System::Inch)).collect();
-            assert!(steps.iter().map(|step| &step.key).eq(&keys), "ticks belong to the sentence in inches");
+            let (steps, list) =
+                (checklist::steps(&document, 0, &told, system), fitting_steps::steps(&document, 0, &told));
+            assert_eq!(steps.len(), list.iter().filter(|step| step.is_on_paper()).count());
+            let essentials = checklist::essentials(&document, 0, &told, system);
+            assert!(!essentials.is_empty() && essentials.iter().all(|words| steps.contains(words)));
         }
-        let steps = checklist::steps(&told, System::Metric);
-        let one = [steps[0].key.clone()];
-        assert!(
-            checklist::summary(&steps, &one).ends_with("1 done") && !checklist::summary(&steps, &[]).contains("done")
-        );
+        assert!(checklist::summary(&document, 0, &told).contains("step"));
     }
 }
 
@@ -231,7 +228,7 @@ fn everything(document: &Document, at: usize, told: &Answer, system: System) -> 
     }
     all.push(sheet.adjustment.how);
     all.extend(sheet.cautions);
-    all.extend(sheet.steps.into_iter().flat_map(|step| [step.key, step.words]));
+    all.extend(sheet.steps);
     let cautions = answer::cautions(told, system);
     all.extend(cautions.first.into_iter().chain(cautions.rest).chain(cautions.more));
     let why = sizes::why(told, &[told.sizing.by_numbers.clone(), None], system);

@@ -1,6 +1,7 @@
 //! Everything a report shows, gathered so that no number in it is none and no text shows that.
 
 use linkwright::document::Document;
+use linkwright::engine::fitting::fitting_steps;
 use linkwright::engine::{self, formula::Line, sentence::Phrase, sentence::spoken};
 use linkwright::quantity::{System, show};
 use linkwright::report::{Answer, Candidate, LinkReport, Report};
@@ -127,7 +128,8 @@ impl Shown {
             .for_each(|(input, limit)| self.number(input, limit));
         answer.assumed.iter().for_each(|assumed| self.number(assumed.input, assumed.value));
         answer.cautions.iter().for_each(|said| self.said("a caution", said));
-        answer.checklist.iter().for_each(|said| self.said("the checklist", said));
+        let steps = fitting_steps::steps(document, index, answer);
+        steps.iter().for_each(|step| self.said("the checklist", &step.words));
     }
 
     /// What is wrong with a report, as far as its numbers and words go.

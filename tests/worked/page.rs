@@ -3,6 +3,7 @@
 use std::fmt::Write;
 
 use linkwright::document::Document;
+use linkwright::engine::fitting::fitting_steps;
 use linkwright::engine::formula::{Formula, Line};
 use linkwright::engine::notation;
 use linkwright::engine::sentence::{Phrase, spoken};
@@ -263,9 +264,10 @@ pub(crate) fn cautions(page: &mut Page, answer: &Answer) {
     answer.cautions.iter().for_each(|said| page.said("  ", said));
 }
 
-pub(crate) fn fitting(page: &mut Page, answer: &Answer) {
+pub(crate) fn fitting(page: &mut Page, document: &Document, answer: &Answer) {
     page.title("fitting");
-    answer.checklist.iter().for_each(|said| page.said("  ", said));
+    let steps = fitting_steps::steps(document, 0, answer);
+    steps.iter().filter(|step| step.is_on_screen()).for_each(|step| page.said("  ", &step.words));
 }
 
 pub(crate) fn assumed(page: &mut Page, answer: &Answer) {

@@ -14,8 +14,6 @@ use std::time::Duration;
 const UNITS: &str = "linkwright.units";
 /// The key of the view that was open.
 const VIEW: &str = "linkwright.leaf";
-/// The key of the ticked steps, one a line.
-const TICKS: &str = "linkwright.ticks";
 
 /// Typing has paused after this long without a key.
 const PAUSE: Duration = Duration::from_millis(250);
@@ -33,11 +31,6 @@ pub(super) fn stored_view() -> View {
     View::of_name(&storage::get(VIEW).unwrap_or_default())
 }
 
-/// The ticked steps.
-pub(super) fn stored_ticks() -> Vec<String> {
-    storage::get(TICKS).map(|text| text.lines().map(str::to_string).collect()).unwrap_or_default()
-}
-
 /// The stored entries that all tabs share; empty when there are none.
 pub(super) fn shared() -> String {
     storage::get(ENTRIES).unwrap_or_default()
@@ -49,7 +42,7 @@ pub(super) fn of_tab() -> String {
 }
 
 impl Session {
-    /// Writes document, units, view and ticks where the next visit finds them.
+    /// Writes document, units and view where the next visit finds them.
     pub(super) fn save_on_change(self) {
         // A browser takes longer to change its address than the engine to size a link, so that waits for a pause.
         let mut write_soon = debounce(PAUSE, move |()| self.write());
@@ -63,7 +56,6 @@ impl Session {
             storage::set_quietly(UNITS, if self.units.get() == System::Metric { "metric" } else { "" })
         });
         Effect::new(move |_| storage::set_quietly(VIEW, self.view.get().name()));
-        Effect::new(move |_| storage::set_quietly(TICKS, &self.ticks.get().join("\n")));
         // Nothing is lost by leaving the page right after a key, or by turning to another program.
         window::on("visibilitychange", move |_| {
             self.settle();

@@ -1,9 +1,8 @@
-//! Fitting the link, step by step, with ticks that stay.
+//! What leads to fitting the link: its essential readings, and the way to the steps.
 
 use super::open_sections::FITTING;
 use super::section::Section;
-use crate::app::sending::Steps;
-use crate::app::session::use_session;
+use crate::app::session::{View, use_session};
 use leptos::prelude::*;
 use linkwright::present::checklist;
 
@@ -11,17 +10,22 @@ use linkwright::present::checklist;
 #[component]
 pub(super) fn FittingList() -> impl IntoView {
     let session = use_session();
-    let steps = Memo::new(move |_| {
-        session.answer_below.get().map(|answer| checklist::steps(&answer, session.units.get())).unwrap_or_default()
+    let told = Memo::new(move |_| {
+        let answer = session.answer_below.get()?;
+        let (at, system) = (session.link.get(), session.units.get());
+        Some(session.document.with(|document| {
+            (checklist::summary(document, at, &answer), checklist::essentials(document, at, &answer, system))
+        }))
     });
-    let essentials = move || steps.with(|steps| session.ticks.with(|ticks| checklist::summary(steps, ticks)));
+    let summary = move || told.get().map(|(summary, _)| summary).unwrap_or_default();
+    let lines = move || told.get().map(|(_, lines)| lines).unwrap_or_default();
+    let line = |words| view! { <li>{words}</li> };
 
     view! {
-        <Section id=FITTING class="fitting" title=checklist::TITLE essentials=Signal::derive(essentials)>
-            <p class="on-screen">{checklist::TICKS}</p>
-            {move || view! { <Steps steps=steps.get() /> }}
-            <button type="button" class="quiet" on:click=move |_| session.ticks.set(Vec::new())>
-                "Clear the ticks"
+        <Section id=FITTING class="fitting" title=checklist::TITLE essentials=Signal::derive(summary)>
+            <ul class="lines">{move || lines().into_iter().map(line).collect_view()}</ul>
+            <button type="button" id="to-fit" class="on-screen" on:click=move |_| session.open_view(View::Fit)>
+                "Fit it, step by step"
             </button>
         </Section>
     }

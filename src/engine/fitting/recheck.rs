@@ -1,0 +1,356 @@
+//! Looking again: when, at what, to which limit, and where that limit comes from.
+
+use super::Standing;
+use super::dates::Day;
+use crate::engine::formula::Sheet;
+use crate::engine::formulas::fastening;
+use crate::engine::sentence::{Said, said};
+use crate::engine::tables::jam_torque;
+use crate::engine::tables::materials::Form;
+use crate::report::{Answer, EndGeometry};
+use crate::source::{AC_43_13, Cite, GEOMETRY, LINK_NOTICE, Obtained, PRACTICE, SERVICE_MANUAL, cite};
+
+/// When a link is looked at again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Occasion {
+    /// After the first drive since it was fitted or turned.
+    FirstDrive,
+    /// Before each outing.
+    Outing,
+    /// Twice a year, with the jam nuts backed off.
+    HalfYear,
+}
+
+impl Occasion {
+    /// Each, in the order they come.
+    pub const ALL: [Self; 3] = [Self::FirstDrive, Self::Outing, Self::HalfYear];
+
+    /// Never reused once released.
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::FirstDrive => "first-drive",
+            Self::Outing => "outing",
+            Self::HalfYear => "half-year",
+        }
+    }
+
+    /// As the page says it.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::FirstDrive => "After the first drive",
+            Self::Outing => "Each outing",
+            Self::HalfYear => "Twice a year",
+        }
+    }
+
+    /// What it means.
+    pub const fn help(self) -> &'static str {
+        match self {
+            Self::FirstDrive => {
+                "After the first drive, and within 50 to 100 mi (80 to 160 km) of fitting or turning it."
+            }
+            Self::Outing => "Before you leave the road, and before you drive home.",
+            Self::HalfYear => "As each outing, and both jam nuts backed off and tightened again.",
+        }
+    }
+
+    /// Where the interval comes from.
+    pub const fn source(self) -> Cite {
+        match self {
+            Self::FirstDrive => cite(&PRACTICE, "after the first drive and 50 to 100 mi", Obtained::Practice),
+            Self::Outing => cite(&PRACTICE, "before each trail run", Obtained::Practice),
+            Self::HalfYear => cite(&LINK_NOTICE, "jam nut backed off and retightened twice a year", Obtained::Copied),
+        }
+    }
+}
+
+/// What the log knows of a bar, each a time in ISO 8601.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct LastTimes<'a> {
+    /// When it was last fitted.
+    pub fitted: Option<&'a str>,
+    /// When its length was last changed.
+    pub turned: Option<&'a str>,
+    /// When it was last looked at again, whatever the occasion.
+    pub rechecked: Option<&'a str>,
+    /// When its jam nuts were last backed off and tightened again.
+    pub half_year: Option<&'a str>,
+}
+
+/// Whether something is due.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Due {
+    /// The occasion.
+    pub occasion: Occasion,
+    /// Good while nothing is due, Watch where it is, and not judged without a date.
+    pub standing: Standing,
+    /// The day it is due, where there is one.
+    pub on: Option<Day>,
+    /// What to say of it.
+    pub says: Said,
+}
+
+/// What is due today, occasion by occasion.
+pub fn due(last: LastTimes, today: &str) -> [Due; 3] {
+    Occasion::ALL.map(|occasion| match occasion {
+        Occasion::FirstDrive => first_drive(last, today),
+        Occasion::Outing => Due {
+            occasion,
+            standing: Standing::Watch,
+            on: None,
+            says: said!["Due before every outing, whatever the date."],
+        },
+        Occasion::HalfYear => half_year(last, today),
+    })
+}
+
+/// The later of two times; ISO 8601 in UTC sorts as it reads.
+fn later<'a>(a: Option<&'a str>, b: Option<&'a str>) -> Option<&'a str> {
+    a.max(b)
+}
+
+fn first_drive(last: LastTimes, today: &str) -> Due {
+    let occasion = Occasion::FirstDrive;
+    let open = |says| Due { occasion, standing: Standing::NotJudged, on: None, says };
+    let Some(at) = later(last.fitted, last.turned) else {
+        return open(said!["Not judged: the log has no date of fitting. Put it into the log under Fit it."]);
+    };
+    let Some((day, today)) = Day::of_iso(at).zip(Day::of_iso(today)) else {
+        return open(said!["Not judged: a date cannot be read."]);
+    };
+    if day > today {
+        return open(said!["Not judged: the log says it is fitted later than today. Check the date of this device."]);
+    }
+    let what = if last.turned > last.fitted { "Turned on " } else { "Fitted on " };
+    if last.rechecked > Some(at) {
+        let says = said![(what), (day.iso()), " and looked at since."];
+        return Due { occasion, standing: Standing::Good, on: None, says };
+    }
+    let says = said![(what), (day.iso()), " and not looked at since: due after the first drive."];
+    Due { occasion, standing: Standing::Watch, on: Some(day), says }
+}
+
+/// Months from one half-year recheck to the next.
+pub const HALF_YEAR: u16 = 6;
+
+fn half_year(last: LastTimes, today: &str) -> Due {
+    let occasion = Occasion::HalfYear;
+    let open = |says| Due { occasion, standing: Standing::NotJudged, on: None, says };
+    let set = later(last.fitted, last.turned);
+    let Some(at) = later(set, last.half_year) else {
+        return open(said!["Not judged: the log has no date of fitting and no half-year recheck. Do it now."]);
+    };
+    let Some((day, today)) = Day::of_iso(at).zip(Day::of_iso(today)) else {
+        return open(said!["Not judged: a date cannot be read."]);
+    };
+    if day > today {
+        return open(said!["Not judged: the log's last date is later than today. Check the date of this device."]);
+    }
+    let on = day.months_later(HALF_YEAR);
+    if today >= on {
+        let words = if today == on { "Due today, " } else { "Overdue since " };
+        let says = said![(words), (on.iso()), ": both jam nuts were last tightened on ", (day.iso()), "."];
+        return Due { occasion, standing: Standing::Watch, on: Some(on), says };
+    }
+    let says = said!["Due on ", (on.iso()), ": both jam nuts were last tightened on ", (day.iso()), "."];
+    Due { occasion, standing: Standing::Good, on: Some(on), says }
+}
+
+/// One thing to look at.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Look {
+    /// Never reused once released.
+    pub id: &'static str,
+    /// What to look at and how.
+    pub words: Said,
+    /// Where it stops being in order, and what then.
+    pub limit: Said,
+    /// Where the limit comes from.
+    pub source: Cite,
+}
+
+const HABIT: Cite = cite(&PRACTICE, "", Obtained::Practice);
+
+/// What to look at on an occasion, the most urgent first.
+pub fn looks(answer: &Answer, occasion: Occasion) -> Vec<Look> {
+    let steers = answer.role.steers();
+    let [a, b] = &answer.link.ends;
+    let look = |id, words, limit, source| Look { id, words, limit, source };
+    let mut looks = vec![
+        look(
+            "witness",
+            said!["Witness line across each jam nut and the bar."],
+            said!["Straight and unbroken. A line that has moved: do not drive before that nut is tight again."],
+            HABIT,
+        ),
+        nuts(occasion, [a, b]),
+        look(
+            "threads",
+            said!["Threads showing past each jam nut."],
+            said![
+                "No more than as set: ",
+                (a.visible_threads, Ratio),
+                " at A and ",
+                (b.visible_threads, Ratio),
+                " at B. More: an end has wound out; go to Is it still safe?"
+            ],
+            cite(&GEOMETRY, "as this link is set", Obtained::Computed),
+        ),
+        play(steers),
+        look(
+            "rod-ends",
+            said!["Heads and shanks of both rod ends."],
+            said!["None stretched, bent, cracked or dented, no liner missing. Otherwise replace the rod end."],
+            HABIT,
+        ),
+        bow(answer),
+        look(
+            "bar",
+            said!["The bar, with a rag along it: dents, gouges, cracks."],
+            said!["No crack and nothing a fingernail catches in. Otherwise stop and go to After a hit."],
+            HABIT,
+        ),
+        look(
+            "bolts",
+            said!["Bolts through the eyes, and the holes in the ears."],
+            said!["Both at their torque, no hole grown oval, no rust line around the head."],
+            HABIT,
+        ),
+        look(
+            "rubbing",
+            said!["Shiny places: tire, brake line, other links."],
+            said!["None. Clearance to a tire is 1 in (25 mm) or more at full lock and full travel."],
+            HABIT,
+        ),
+    ];
+    if steers {
+        looks.push(look(
+            "steering",
+            said!["Steering lock to lock, engine running, somebody looking."],
+            said!["No knock, no joint that binds, every cotter pin and lock nut in place. Otherwise do not drive."],
+            HABIT,
+        ));
+    }
+    looks
+}
+
+fn nuts(occasion: Occasion, ends: [&EndGeometry; 2]) -> Look {
+    let ranges = ends.map(|end| jam_torque::range(end.thread, &mut Sheet::silent()));
+    let printed = ends.iter().all(|end| jam_torque::printed(end.thread).is_some());
+    let source = if printed {
+        cite(&AC_43_13, "Table 7-1, thin nuts, less 30 % with anti-seize (common practice)", Obtained::Copied)
+    } else {
+        HABIT
+    };
+    let words = if occasion == Occasion::HalfYear {
+        said![
+            "Back off each jam nut, hold the bar, and tighten it again. A nut that will not back off turns with its shank: free it first."
+        ]
+    } else {
+        said!["Wrench on each jam nut, the bar held."]
+    };
+    let [a, b] = ranges;
+    let limit = said![
+        "Neither moves below ",
+        (a.least, Torque),
+        " at A and ",
+        (b.least, Torque),
+        " at B; tighten to no more than ",
+        (a.most, Torque),
+        " at A and ",
+        (b.most, Torque),
+        " at B."
+    ];
+    Look { id: "nuts", words, limit, source }
+}
+
+fn play(steers: bool) -> Look {
+    let words = said!["Play: a pry bar at each eye, or a hand on the link while somebody rocks the steering."];
+    if steers {
+        return Look {
+            id: "play",
+            words,
+            limit: said![
+                "Any knock you can feel in a steering joint: do not drive, replace it. A vehicle maker allows ball joints 0.020 in (0.5 mm); rod ends have no such allowance."
+            ],
+            source: cite(
+                &SERVICE_MANUAL,
+                "vertical play of a ball joint; none for a rod end is common practice",
+                Obtained::Copied,
+            ),
+        };
+    }
+    Look {
+        id: "play",
+        words,
+        limit: said!["Any knock you can feel: replace the rod end before the next outing."],
+        source: HABIT,
+    }
+}
+
+/// From this share of its length a bow in a suspension tube is a reject (common practice, no source).
+const BOW_SHARE: f64 = 0.01;
+
+fn bow(answer: &Answer) -> Look {
+    let words = said!["A string from eye to eye along the bar, and the bar rolled under it."];
+    let made = &answer.link;
+    let limit = if answer.role.steers() {
+        said!["No gap at all: a steering link with any bend is replaced, never straightened."]
+    } else if made.material.form == Form::Bar {
+        said![
+            "No bow that was not there before. A bar with any lasting bow goes to After a hit; one of 7075 is replaced."
+        ]
+    } else {
+        let most = Sheet::silent().work(&fastening::BOW_TO_LOOK_AT, &[BOW_SHARE, made.length]);
+        said!["Less than ", (most, Length), " of bow, and no kink. Any new bow goes to After a hit."]
+    };
+    Look { id: "bow", words, limit, source: fastening::BOW_TO_LOOK_AT.formula.source }
+}
+
+/// What a recheck came to.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Outcome {
+    /// Good only where everything was looked at and found in order.
+    pub standing: Standing,
+    /// For the log and the page.
+    pub says: Said,
+}
+
+/// Sums a recheck up: for each look whether it was found in order.
+pub fn outcome(occasion: Occasion, looks: &[Look], in_order: &[bool]) -> Outcome {
+    let open: Vec<&str> = looks
+        .iter()
+        .enumerate()
+        .filter(|(at, _)| !in_order.get(*at).copied().unwrap_or(false))
+        .map(|(_, look)| name(look.id))
+        .collect();
+    if looks.is_empty() {
+        return Outcome { standing: Standing::NotJudged, says: said!["Nothing to look at."] };
+    }
+    if open.is_empty() {
+        let says = said![(occasion.label()), ": everything looked at and in order."];
+        return Outcome { standing: Standing::Good, says };
+    }
+    let says = said![
+        (occasion.label()),
+        ": ",
+        ((looks.len() - open.len()).to_string()),
+        " of ",
+        (looks.len().to_string()),
+        " in order; not ticked: ",
+        (open.join(", ")),
+        "."
+    ];
+    Outcome { standing: Standing::NotJudged, says }
+}
+
+fn name(id: &str) -> &str {
+    match id {
+        "witness" => "witness lines",
+        "nuts" => "jam nuts",
+        "threads" => "threads showing",
+        "rod-ends" => "rod ends",
+        "rubbing" => "rubbing places",
+        other => other,
+    }
+}
