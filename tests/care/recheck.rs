@@ -6,7 +6,8 @@ use linkwright::engine::fitting::Standing;
 use linkwright::engine::fitting::dates::{Day, days_of, is_leap};
 use linkwright::engine::fitting::recheck::{Due, LastTimes, Occasion, due, looks, outcome};
 use linkwright::engine::sentence::spoken;
-use linkwright::quantity::System;
+use linkwright::quantity::{System, lbf};
+use linkwright::report::Verdict;
 
 fn day(iso: &str) -> Day {
     Day::of_iso(iso).expect("a day")
@@ -152,17 +153,32 @@ fn every_limit_has_its_source() {
 
 #[test]
 fn one_look_left_out_is_not_in_order() {
-    let looks = looks(&answer(&hard()), Occasion::Outing);
+    let answer = answer(&hard());
+    let looks = looks(&answer, Occasion::Outing);
     let all = vec![true; looks.len()];
-    assert_eq!(outcome(Occasion::Outing, &looks, &all).standing, Standing::Good);
+    assert_eq!(outcome(&answer, Occasion::Outing, &looks, &all).standing, Standing::Good);
     for at in 0..looks.len() {
         let mut ticks = all.clone();
         ticks[at] = false;
-        let found = outcome(Occasion::Outing, &looks, &ticks);
+        let found = outcome(&answer, Occasion::Outing, &looks, &ticks);
         let says = spoken(&found.says, System::Inch);
         assert!(found.standing == Standing::NotJudged && says.contains("not ticked"), "{says}");
         assert!(!says.contains("everything"), "{says}");
     }
-    assert_ne!(outcome(Occasion::Outing, &looks, &[]).standing, Standing::Good);
-    assert_ne!(outcome(Occasion::Outing, &[], &[]).standing, Standing::Good);
+    assert_ne!(outcome(&answer, Occasion::Outing, &looks, &[]).standing, Standing::Good);
+    assert_ne!(outcome(&answer, Occasion::Outing, &[], &[]).standing, Standing::Good);
+}
+
+#[test]
+fn a_link_that_fails_is_never_in_order() {
+    let mut document = sized(0.75, "wide-08", "wide-08");
+    document.rig.weight = Some(lbf(9000.0));
+    let answer = answer(&document);
+    assert_eq!(answer.verdict, Verdict::Fails);
+    for occasion in Occasion::ALL {
+        let looks = looks(&answer, occasion);
+        let found = outcome(&answer, occasion, &looks, &vec![true; looks.len()]);
+        let says = spoken(&found.says, System::Inch);
+        assert!(found.standing == Standing::Stop && says.contains("Do not drive"), "{says}");
+    }
 }

@@ -169,3 +169,25 @@ fn the_sheet_has_its_own_short_list() {
     let printed = checklist::steps(&hard(), 0, &answer, System::Inch);
     assert_eq!(printed.len(), paper.len());
 }
+
+/// Every limit and torque of the list says where it comes from, on the step itself.
+#[test]
+fn limits_and_torques_name_their_source() {
+    for document in [hard(), sized(2.25, "wide-16", "k-20"), role(Role::TrackBar)] {
+        let (answer, all) = of(&document);
+        if answer.verdict == Verdict::Fails {
+            continue;
+        }
+        for id in ["threads-showing", "bolt-a", "bolt-b", "full-travel", "tire-clearance", "jam-nut-a", "jam-nut-b"] {
+            let step = all.iter().find(|step| step.id == id).expect("a step");
+            let why = spoken(step.why.as_ref().unwrap_or_else(|| panic!("{id} lacks its source")), System::Inch);
+            let named = ["no source", "AC 43.13", "assumption", "Checks and sources"];
+            assert!(named.iter().any(|name| why.contains(name)), "{id}: {why}");
+        }
+        for id in ["bolt-torque-a", "bolt-torque-b"] {
+            let step = all.iter().find(|step| step.id == id).expect("a step");
+            let words = spoken(&step.words, System::Inch);
+            assert!(step.why.is_some() || words.contains("none is published here"), "{words}");
+        }
+    }
+}

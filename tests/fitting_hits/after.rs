@@ -9,6 +9,9 @@ use linkwright::engine::fitting::hit::{AfterHit, Gouge, HitReadings, Look, after
 use linkwright::engine::sentence::spoken;
 use linkwright::quantity::{System, inch};
 
+/// What somebody reads otherwise.
+type Change = fn(&mut HitReadings);
+
 /// Everything was looked at, and nothing found.
 fn clean() -> HitReadings {
     HitReadings {
@@ -65,7 +68,7 @@ fn a_clean_link_drives_on_and_one_that_was_not_looked_at_is_not_judged() {
 /// Each look left out alone leaves the link without a verdict, and is named.
 #[test]
 fn what_is_missing_is_named() {
-    let without: [(Look, fn(&mut HitReadings)); 9] = [
+    let without: [(Look, Change); 9] = [
         (Look::Bend, |readings| (readings.bow, readings.bend_seen) = (None, None)),
         (Look::Kink, |readings| readings.kink = None),
         (Look::Crack, |readings| readings.crack = None),
@@ -213,7 +216,7 @@ fn random(dice: &mut Dice) -> HitReadings {
 /// One bad look more is never milder, a deeper bow is never milder, and steering with any bend is never good.
 #[test]
 fn nothing_bad_ever_makes_it_milder() {
-    let worse: [fn(&mut HitReadings); 9] = [
+    let worse: [Change; 9] = [
         |readings| readings.bend_seen = Some(true),
         |readings| readings.kink = Some(true),
         |readings| readings.crack = Some(true),

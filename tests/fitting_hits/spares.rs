@@ -125,7 +125,7 @@ fn a_longer_neck_makes_a_longer_link() {
     };
     let found = into(&document, &narrow);
     let lengths = found.lengths.expect("lengths");
-    assert!((lengths.same_showing - answer(&document).link.length - inch(0.318)).abs() < 1e-9);
+    assert!((lengths.same_showing - answer(&document).link.length - inch(3.193 - 2.875)).abs() < 1e-9);
     assert_eq!((lengths.engagement, found.standing), (None, Standing::Watch));
     assert!(words(&found).contains("wound right in, the link comes out at"), "{}", words(&found));
     // Narrower than the gap: the rest must be filled.

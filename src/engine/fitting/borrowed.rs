@@ -86,7 +86,7 @@ impl Borrowed {
         let worst = points.iter().map(|point| point.standing).max().unwrap_or(Standing::NotJudged);
         let standing = if worst != Standing::Stop && !missing.is_empty() { Standing::NotJudged } else { worst };
         let mut points = points;
-        points.sort_by(|a, b| b.standing.cmp(&a.standing));
+        points.sort_by_key(|point| std::cmp::Reverse(point.standing));
         Self { standing, points, missing, lengths, working: sheet.lines }
     }
 }

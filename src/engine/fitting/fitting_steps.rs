@@ -6,14 +6,14 @@ mod closing;
 pub use bolt::{BoltJudged, bolt_in_its_ears};
 pub use closing::{Progress, progress};
 
-use super::torque_card::{hold, turn};
+use super::torque_card::{hold, jam_nut_source, turn};
 use crate::document::Document;
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::given::Values;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::jam_torque;
-use crate::quantity::inch;
-use crate::report::{Answer, EndGeometry, Verdict};
+use crate::quantity::{exceeds, inch};
+use crate::report::{Answer, EndGeometry, StopBy, Verdict};
 
 /// One step of the work.
 #[derive(Debug, Clone, PartialEq)]
@@ -173,18 +173,15 @@ fn screw_in(answer: &Answer, steps: &mut Vec<Step>) {
             ],
         ));
     }
-    let most = ends(answer)
-        .iter()
-        .map(|(_, end, _)| end.stop.visible_threads.max(end.visible_threads))
-        .fold(f64::INFINITY, f64::min);
-    steps.push(Step::everywhere(
-        "threads-showing",
-        said![
-            "No more than ",
-            ((most * 4.0 + 1e-9).floor() / 4.0, Ratio),
-            " threads show past either jam nut, and about as many at A as at B."
-        ],
-    ));
+    let [a, b] = ends(answer).map(|(_, end, _)| (most_showing(end), end));
+    let (most, by) = if exceeds(a.0, b.0) { b } else { a };
+    steps.push(
+        Step::everywhere(
+            "threads-showing",
+            said!["No more than ", (most, Ratio), " threads show past either jam nut, and about as many at A as at B."],
+        )
+        .because(said!["That limit: ", (stop_words(by.stop.by)), "."]),
+    );
     steps.push(
         Step::on_screen(
             "clocking",
@@ -192,6 +189,20 @@ fn screw_in(answer: &Answer, steps: &mut Vec<Step>) {
         )
         .because(said!["An eye that sits askew binds on one side first, and its jam nut comes loose (common practice, no source)."]),
     );
+}
+
+/// The most threads that may show at an end, in quarters.
+pub(super) fn most_showing(end: &EndGeometry) -> f64 {
+    (end.stop.visible_threads.max(end.visible_threads) * 4.0 + 1e-9).floor() / 4.0
+}
+
+/// What sets the most threads that may show.
+const fn stop_words(by: StopBy) -> &'static str {
+    match by {
+        StopBy::VisibleThreads => "three threads showing (common practice, no source)",
+        StopBy::Engagement => "the least thread this link needs in its bar, under Checks and sources",
+        StopBy::ShankBending => "the shank bends beyond it, under Checks and sources",
+    }
 }
 
 /// Ramps and locks, before anything is tightened for good.
@@ -265,7 +276,9 @@ fn tighten(answer: &Answer, steps: &mut Vec<Step>) {
                 ", anti-seize on the shank."
             ],
         );
-        steps.push(Step { last_and_first: true, ..step });
+        let source = jam_nut_source(end.thread).words();
+        let why = said!["Torque: ", (source), ", less 30 % with anti-seize (common practice, no source)."];
+        steps.push(Step { last_and_first: true, ..step }.because(why));
     }
     steps.push(Step::everywhere(
         "witness-lines",

@@ -146,7 +146,7 @@ pub fn after_hit(answer: &Answer, bar: Option<&BowedBar>, readings: &HitReadings
         }
     }
     found.extend(hit.fails_undamaged());
-    found.sort_by(|a, b| b.standing.cmp(&a.standing));
+    found.sort_by_key(|found| std::cmp::Reverse(found.standing));
     let worst = found.iter().map(|found| found.standing).max().unwrap_or(Standing::NotJudged);
     let open = !missing.is_empty() || found.iter().any(|found| found.standing == Standing::NotJudged);
     // A limp home is only spoken of once everything that would forbid it was looked at.

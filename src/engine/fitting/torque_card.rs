@@ -65,21 +65,28 @@ pub fn card(document: &Document, index: usize, answer: &Answer) -> Option<[EndTo
 fn end_torque(given: &Values, index: usize, end: &EndGeometry, answer: &Answer) -> EndTorque {
     let mut sheet = Sheet::recording();
     let jam_nut = jam_torque::range(end.thread, &mut sheet);
-    let looked_up = sheet.lines.iter().find_map(|line| match line {
-        Line::LookedUp { source, .. } => Some(*source),
-        _ => None,
-    });
     let how = said!["To tighten, ", (hold(answer)), " and turn the nut ", (turn(end.hand)), ", against the bar."];
     EndTorque {
         thread: end.thread,
         hand: end.hand,
         jam_nut,
-        jam_nut_source: looked_up.unwrap_or(ANTI_SEIZE_SOURCE),
+        jam_nut_source: jam_nut_source(end.thread),
         across: end.jam_nut_across,
         how,
         bolt: bolt(given, index, end, &mut sheet),
         working: sheet.lines,
     }
+}
+
+/// Where the torque of a jam nut stands, or what stands in for a printed one.
+pub(super) fn jam_nut_source(thread: &'static Thread) -> Cite {
+    let mut sheet = Sheet::recording();
+    jam_torque::range(thread, &mut sheet);
+    let looked_up = sheet.lines.iter().find_map(|line| match line {
+        Line::LookedUp { source, .. } => Some(*source),
+        _ => None,
+    });
+    looked_up.unwrap_or(ANTI_SEIZE_SOURCE)
 }
 
 /// What keeps the bar from turning with its jam nut.

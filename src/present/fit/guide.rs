@@ -176,7 +176,7 @@ pub fn judged(
                     bolt_in_its_ears(document, index, answer, end, number("bolt-plain"), number("bolt-washers"))?;
                 let mut says = say(&said!["End ", (["A", "B"][end]), ": "], system);
                 says.push_str(&say(&found.says, system));
-                Some(Judged::new(found.standing, "Right bolt", says).with(&[], &found.working, system))
+                Some(Judged::new(found.standing, "Grip fits", says).with(&[], &found.working, system))
             };
             Some([0, 1].into_iter().filter_map(bolt).collect())
         }

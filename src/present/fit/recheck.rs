@@ -130,7 +130,7 @@ pub struct Outcome {
 pub fn sum_up(answer: &Answer, occasion: Occasion, ticked: impl Fn(&str) -> bool, system: System) -> Outcome {
     let looks = looks(answer, occasion);
     let ticks: Vec<bool> = looks.iter().map(|look| ticked(&key(occasion, look))).collect();
-    let found = outcome(occasion, &looks, &ticks);
+    let found = outcome(answer, occasion, &looks, &ticks);
     let good = found.standing == Standing::Good;
     Outcome {
         mark: standing::mark(found.standing),
