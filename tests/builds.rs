@@ -42,18 +42,15 @@ fn sample() -> Vec<Build> {
     // As it was written then.
     let fragment = "2&name=Blue_rig.2c_.22gr.c3.b6.c3.9fer.22&length=0.9779&weight=4100lb&od=2.25in&rear.flex=7in&traction=1.1&front-share=0.55&rear.axle-share=0.7&use=hard&crc=285cf417";
     assert_eq!(from_fragment(fragment).document, before);
-    let earlier = Earlier {
-        saved: "2026-11-24T18:02:11.120Z".to_string(),
-        fragment: fragment.to_string(),
-        unverified: Vec::new(),
-    };
+    let earlier =
+        Earlier { saved: "2026-11-24T18:02:11.120Z".to_string(), fragment: fragment.to_string(), ..Build::default() };
     let first = Build {
         id: "m3x9-k2".to_string(),
         saved: "2026-11-25T07:41:00.000Z".to_string(),
         removed: None,
         document,
         earlier: vec![earlier],
-        unverified: Vec::new(),
+        ..Build::default()
     };
     let second = Build {
         id: "b".to_string(),
@@ -134,7 +131,7 @@ fn a_hundred_thousand_rigs_come_back_from_file_and_link_bit_for_bit() {
                         fragment: to_fragment(&document),
                         unverified: Vec::new(),
                     }];
-                    Build { id: format!("b{number}"), saved, removed: None, document, earlier, unverified: Vec::new() }
+                    Build { id: format!("b{number}"), saved, removed: None, document, earlier, ..Build::default() }
                 })
                 .collect();
             let read = from_text(&to_text(&builds)).expect("a file");

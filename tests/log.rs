@@ -142,7 +142,7 @@ fn a_log_comes_back_as_it_was() {
         ..Document::default()
     };
     let build = Build { id: "b".to_string(), saved: T1.to_string(), document, log: log.clone(), ..Build::default() };
-    let read = builds::from_text(&builds::to_text(&[build.clone()])).expect("a file");
+    let read = builds::from_text(&builds::to_text(std::slice::from_ref(&build))).expect("a file");
     assert_eq!((read.builds, read.notices), (vec![build], Vec::new()));
     let (first, whole) = log_from_text(FIRST);
     assert!(whole);
@@ -233,7 +233,7 @@ fn a_file_brings_its_log_to_new_and_known_builds() {
     let fresh = import_of(&file, &[]);
     assert_eq!(fresh.logs, [("b".to_string(), log())]);
     assert!(fresh.builds[0].log.is_empty(), "the record on the device has none");
-    let here = SavedBuild::read("here", builds::to_text(&[build.clone()]));
+    let here = SavedBuild::read("here", builds::to_text(std::slice::from_ref(&build)));
     let known = import_of(&file, &[here]);
     assert_eq!((known.builds.len(), known.logs), (0, vec![("here".to_string(), log())]));
 
