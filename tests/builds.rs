@@ -43,7 +43,7 @@ fn sample() -> Vec<Build> {
     let fragment = "2&name=Blue_rig.2c_.22gr.c3.b6.c3.9fer.22&length=0.9779&weight=4100lb&od=2.25in&rear.flex=7in&traction=1.1&front-share=0.55&rear.axle-share=0.7&use=hard&crc=285cf417";
     assert_eq!(from_fragment(fragment).document, before);
     let earlier =
-        Earlier { saved: "2026-11-24T18:02:11.120Z".to_string(), fragment: fragment.to_string(), ..Build::default() };
+        Earlier { saved: "2026-11-24T18:02:11.120Z".to_string(), fragment: fragment.to_string(), ..Earlier::default() };
     let first = Build {
         id: "m3x9-k2".to_string(),
         saved: "2026-11-25T07:41:00.000Z".to_string(),
