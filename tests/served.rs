@@ -8,6 +8,8 @@ use std::path::Path;
 
 use dice::Dice;
 use linkwright::document::{Document, Role, Use};
+use linkwright::engine::fitting::borrowed::{BorrowedRodEnd, rod_end};
+use linkwright::engine::fitting::hit::{HitReadings, after_hit, bowed_bar};
 use linkwright::engine::formula::Line;
 use linkwright::engine::sentence::spoken;
 use linkwright::engine::shop::route::{Machine, Route, route};
@@ -48,6 +50,25 @@ fn rig(dice: &mut Dice) -> Document {
         link.role = [Role::Lower, Role::Upper, Role::TrackBar, Role::TieRod, Role::DragLink][dice.next(5)];
     }
     document
+}
+
+/// The ids of the formulas that a link shows after a hit, and a borrowed rod end in it.
+fn kept(document: &Document, answer: &Answer, found: &mut BTreeSet<&'static str>) {
+    let readings = HitReadings { bow: Some(inch(0.1)), ..HitReadings::default() };
+    let after = after_hit(answer, bowed_bar(document, 0).as_ref(), &readings);
+    let end = &answer.link.ends[0];
+    let lent = BorrowedRodEnd {
+        thread: Some(end.thread.id),
+        eye_to_end: Some(end.eye_to_end),
+        thread_length: Some(end.thread_length),
+        ..BorrowedRodEnd::default()
+    };
+    let lent = rod_end(document, 0, answer, 0, &lent);
+    for line in after.working.iter().chain(&lent.working) {
+        if let Line::Worked { formula, .. } = line {
+            found.insert(formula.id);
+        }
+    }
 }
 
 fn served() -> BTreeSet<&'static str> {
@@ -99,6 +120,10 @@ fn served() -> BTreeSet<&'static str> {
             }
         }
     }
+    let mut tube = Document::default();
+    (tube.rig.weight, tube.rig.usage) = (Some(lbf(4100.0)), Some(Use::Slow));
+    (tube.links[0].length, tube.links[0].material) = (Some(inch(36.0)), Some("1026-dom"));
+    kept(&tube, report(&tube).links[0].answer().expect("an answer"), &mut found);
     found
 }
 

@@ -4,6 +4,7 @@ use super::Standing;
 use crate::document::{Document, Hand, Spacers};
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::lengths;
+use crate::engine::geometry::MOST_VISIBLE_THREADS;
 use crate::engine::given::Values;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::threads::{self, Thread};
@@ -15,8 +16,6 @@ use crate::report::{Answer, EndGeometry};
 const SAME: f64 = inch(1.0 / 64.0);
 /// Threads whose diameters differ by no more than this share look alike.
 const LOOKS_ALIKE: f64 = 0.06;
-/// Threads that may show at most.
-const MOST_SHOWING: f64 = 3.0;
 
 /// A rod end that somebody lends, as far as it was measured. Lengths SI.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
@@ -285,7 +284,7 @@ fn wound(
         ];
         return (None, point(Standing::Stop, says));
     }
-    let three = by_thread - MOST_SHOWING * pitch;
+    let three = by_thread - MOST_VISIBLE_THREADS * pitch;
     let stop = least.max(three).min(deepest);
     let same = sheet
         .work(&lengths::DESIGN_ENGAGEMENT, &[thread_length, made.jam_nut, made.visible_threads, pitch])
