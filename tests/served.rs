@@ -174,21 +174,8 @@ fn every_formula_serves_an_answer_or_is_a_reference() {
 const UNSEEN: [(&str, &[&str]); 4] = [
     ("transfer matrix", &["WAVE_NUMBER", "PIECE_LEVER", "PIECE_SLOPE", "PIECE_DEFLECTION", "BEAM_COLUMN_DEFLECTION"]),
     ("thread tables", THREADS),
-    // Shown where a link is fitted and kept, and proved there (tests/fitting_care.rs).
-    ("measuring, bolting and tightening", FASTENING),
+    ("readings on the rig", &["ENGAGEMENT_FROM_OUTSIDE", "EYE_TO_EYE", "LENGTH_TURNS"]),
     ("whether a tube bends before its wall buckles", &["COMPACT_TUBE"]),
-];
-const FASTENING: &[&str] = &[
-    "MEAN_OF_THREE",
-    "MEAN_OF_TWO",
-    "TAPE_TURNS",
-    "COUNTED_PITCH",
-    "PITCH_ERROR",
-    "CROW_FOOT",
-    "BOLT_GRIP",
-    "BOLT_LENGTH",
-    "THREAD_IN_EAR",
-    "BOW_TO_LOOK_AT",
 ];
 const THREADS: &[&str] = &[
     "BASIC_PITCH_DIAMETER",
@@ -213,7 +200,11 @@ fn what_no_working_shows_is_known() {
     let shown = served();
     let unseen: BTreeSet<&str> =
         formulas::serving().map(|(formula, _)| formula.id).filter(|id| !shown.contains(id)).collect();
-    let known: BTreeSet<&str> = UNSEEN.iter().flat_map(|(_, ids)| ids.iter().copied()).collect();
+    let mut known: BTreeSet<&str> = UNSEEN.iter().flat_map(|(_, ids)| ids.iter().copied()).collect();
+    // Whoever fits a link asks for these by themselves; their workings are held where that is tested (tests/fitting_*).
+    let on_the_rig = [formulas::fastening::ALL, formulas::turning::ALL, formulas::bent::ALL];
+    let ids = on_the_rig.into_iter().flatten().map(|(formula, _)| formula.id);
+    known.extend(ids.filter(|id| !shown.contains(id)));
     assert_eq!(unseen, known);
 }
 

@@ -1,8 +1,9 @@
 //! Mount to mount by tape: three readings, their spread judged, the odd one named, the tape's error in turns.
 
 use super::Standing;
+use super::as_fitted::TAPE;
 use crate::engine::formula::{Line, Sheet};
-use crate::engine::formulas::fastening;
+use crate::engine::formulas::{fastening, turning};
 use crate::engine::sentence::{Said, said};
 use crate::quantity::{Kind, exceeds, inch};
 use crate::report::LinkGeometry;
@@ -14,7 +15,7 @@ pub const SPREAD: f64 = inch(1.0 / 8.0);
 pub const SPREAD_SOURCE: Cite = cite(&OURS, "three readings may lie 1/8 in apart", Obtained::Assumption);
 
 /// How far one reading of a tape may be off, either way.
-pub const TAPE_ERROR: f64 = inch(1.0 / 16.0);
+pub const TAPE_ERROR: f64 = TAPE;
 /// Nobody publishes it for a tape held between two brackets.
 pub const TAPE_SOURCE: Cite = cite(&OURS, "a tape between two brackets reads to 1/16 in", Obtained::Assumption);
 
@@ -62,7 +63,7 @@ pub fn mount_to_mount(readings: [Option<f64>; 3], link: &LinkGeometry) -> Measur
     let per_turn = link.adjustment.per_turn;
     let turns = (mean.is_some() && per_turn > 0.0).then(|| {
         let error = sheet.look_up("Error of the tape", TAPE_ERROR, Kind::FineLength, "steel tape", TAPE_SOURCE);
-        sheet.work(&fastening::TAPE_TURNS, &[error, per_turn])
+        sheet.work(&turning::TURNS_OF_TAPE, &[error, per_turn])
     });
     let beside_build = mean.map(|mean| beside_build(mean, standing, link));
     Measured { standing, mean, spread, odd, says, beside_build, turns, working: sheet.lines }

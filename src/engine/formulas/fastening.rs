@@ -22,16 +22,6 @@ formula! {
 }
 
 formula! {
-    /// Turns of the bar that the error of a tape stands for.
-    TAPE_TURNS: "n_e" Turns = "ε / p";
-    given error "ε" FineLength "error of the tape, either way", per_turn "p" FineLength "change of length for one turn";
-    code error / per_turn;
-    holds "p > 0" => per_turn > 0.0;
-    source GEOMETRY, "thread", Computed;
-    example [inch(0.0625), inch(0.125)] gives "0.5" of 1.0, "3/4-16 at both ends, opposite hands; own arithmetic";
-}
-
-formula! {
     /// Pitch of a thread from a count.
     COUNTED_PITCH: "P" FineLength = "c / n";
     given over "c" FineLength "length that was counted over", threads "n" Count "threads counted";
@@ -97,4 +87,4 @@ formula! {
     example [0.01, inch(38.0)] gives "0.38" of inch(1.0), "own arithmetic";
 }
 
-listed! {MEAN_OF_THREE, MEAN_OF_TWO, TAPE_TURNS, COUNTED_PITCH, PITCH_ERROR, CROW_FOOT, BOLT_GRIP, BOLT_LENGTH, THREAD_IN_EAR, BOW_TO_LOOK_AT}
+listed! {MEAN_OF_THREE, MEAN_OF_TWO, COUNTED_PITCH, PITCH_ERROR, CROW_FOOT, BOLT_GRIP, BOLT_LENGTH, THREAD_IN_EAR, BOW_TO_LOOK_AT}
