@@ -75,6 +75,14 @@ impl Cite {
         }
         out
     }
+
+    /// The same as a sentence of its own.
+    pub fn sentence(&self) -> String {
+        let words = self.words();
+        let mut letters = words.chars();
+        let first = letters.next().map(|first| first.to_uppercase().to_string()).unwrap_or_default();
+        format!("{first}{}.", letters.as_str())
+    }
 }
 
 macro_rules! sources {

@@ -70,7 +70,7 @@ pub(super) fn AfterAHit() -> impl IntoView {
             <div class="drawing fit-drawing hit-string"><DrawingView drawing /></div>
             <p class="help">{STRING}</p>
             <ReadingField of="hit-bow" />
-            <Fold summary="The string was shorter or longer than the bar" id="hit-string-fold">
+            <Fold summary="Another length of string" id="hit-string-fold">
                 <ReadingField of="hit-string" />
             </Fold>
         </Show>

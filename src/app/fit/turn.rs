@@ -24,6 +24,7 @@ use wish::WishField;
 struct Asking {
     ask: RwSignal<Ask>,
     value: RwSignal<Option<f64>>,
+    typed: RwSignal<String>,
     other_way: RwSignal<bool>,
     through: RwSignal<Option<Through>>,
     /// How often it was turned while this place is open.
@@ -37,6 +38,7 @@ pub(super) fn TurnIt() -> impl IntoView {
     let asking = Asking {
         ask: RwSignal::new(Ask::Longer),
         value: RwSignal::new(None),
+        typed: RwSignal::new(String::new()),
         other_way: RwSignal::new(false),
         through: RwSignal::new(None),
         turned: RwSignal::new(0),
@@ -49,15 +51,20 @@ pub(super) fn TurnIt() -> impl IntoView {
     });
     let told = Memo::new(move |_| told(session, fitting, asking, ask.get()));
     let just_turned = move || (asking.turned.get() > 0 && asking.value.read().is_none()).then_some(IN_LOG);
-    let on_turned = Callback::new(move |()| {
+    // A turn that was made is not asked for a second time, and no number passes from one question to another.
+    let empty = move || {
         asking.value.set(None);
+        asking.typed.set(String::new());
+    };
+    let on_turned = Callback::new(move |()| {
+        empty();
         asking.turned.update(|times| *times += 1);
     });
     let pick = move |of: Ask| {
         let question = of.question();
         let id = format!("ask-{}", question.id);
         let change = move |_| {
-            asking.value.set(None);
+            empty();
             asking.other_way.set(false);
             asking.ask.set(of);
         };
@@ -74,11 +81,7 @@ pub(super) fn TurnIt() -> impl IntoView {
             <div class="row">{move || offered.get().into_iter().map(pick).collect_view()}</div>
         </fieldset>
         {move || view! { <Ways asking ask=ask.get() /> }}
-        {move || {
-            // A turn that was made is not asked for a second time.
-            asking.turned.track();
-            view! { <WishField ask=ask.get() value=asking.value /> }
-        }}
+        <WishField ask typed=asking.typed value=asking.value />
         <p role="status" class="turn-done">{just_turned}</p>
         <Answers told on_turned />
         {move || view! { <Basis ask=ask.get() /> }}

@@ -123,7 +123,7 @@ pub fn torque(document: &Document, index: usize, answer: &Answer, system: System
 fn torque_row(at: usize, end: &EndTorque, system: System) -> TorqueRow {
     let (bolt, bolt_says, bolt_source) = match &end.bolt {
         BoltToTighten::Published { torque, says, source } => {
-            (Some(show(*torque, Kind::Torque, system)), say(says, system), Some(format!("{}.", source.words())))
+            (Some(show(*torque, Kind::Torque, system)), say(says, system), Some(source.sentence()))
         }
         BoltToTighten::NotJudged(says) => (None, say(says, system), None),
     };
@@ -134,7 +134,7 @@ fn torque_row(at: usize, end: &EndTorque, system: System) -> TorqueRow {
             say(&end.how, system),
             format!("Wrench for the jam nut: {} across flats.", words::trade(end.across, system)),
         ],
-        jam_nut_sources: vec![format!("{}.", end.jam_nut_source.words()), format!("{}.", ANTI_SEIZE_SOURCE.words())],
+        jam_nut_sources: vec![end.jam_nut_source.sentence(), ANTI_SEIZE_SOURCE.sentence()],
         bolt,
         bolt_says,
         bolt_source,

@@ -134,7 +134,7 @@ impl Judged {
     }
 
     fn with(self, sources: &[Cite], lines: &[Line], system: System) -> Self {
-        let sources = sources.iter().map(|source| format!("{}.", source.words())).collect();
+        let sources = sources.iter().map(|source| source.sentence()).collect();
         Self { sources, working: working::steps(lines, system), ..self }
     }
 }

@@ -108,7 +108,7 @@ pub fn look_rows(answer: &Answer, occasion: Occasion, system: System) -> Vec<Loo
         key: key(occasion, &look),
         words: say(&look.words, system),
         limit: say(&look.limit, system),
-        source: format!("{}.", look.source.words()),
+        source: look.source.sentence(),
     };
     looks(answer, occasion).into_iter().map(row).collect()
 }
