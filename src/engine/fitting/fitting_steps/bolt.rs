@@ -23,6 +23,16 @@ fn grip(given: &Values, end: &EndGeometry, sheet: &mut Sheet) -> f64 {
     sheet.work(&fastening::BOLT_GRIP, &[end.ball_width, ear, spacer, gap])
 }
 
+/// The least length of a bolt under its head, without washers, up to the next size that is sold; none while its thread is
+/// not known.
+fn length(bolt: &Bolt, grip: f64, sheet: &mut Sheet) -> Option<f64> {
+    let pitch = bolt.thread()?.pitch;
+    let least = sheet.work(&fastening::BOLT_LENGTH, &[grip, LOCK_NUT, bolt.diameter, PAST_THE_NUT, pitch]);
+    let metric = bolt.size.is_some_and(|size| size.system == System::Metric);
+    let step = if metric { mm(5.0) } else { inch(0.125) };
+    Some((least / step - 1e-6).ceil() * step)
+}
+
 pub(super) fn steps(given: &Values, answer: &Answer, steps: &mut Vec<Step>) {
     let mut torques = Vec::new();
     for (letter, end, index) in ends(answer) {
@@ -35,12 +45,9 @@ pub(super) fn steps(given: &Values, answer: &Answer, steps: &mut Vec<Step>) {
             (grip, FineLength),
             " or more of plain shank, through both ears, spacers and ball. No thread in an ear."
         ];
-        if let Some((bolt, thread)) = bolt.as_ref().and_then(|bolt| Some((bolt, bolt.thread()?))) {
-            let mut sheet = Sheet::silent();
-            let given = [grip, LOCK_NUT, bolt.diameter, PAST_THE_NUT, thread.pitch];
-            let least = sheet.work(&fastening::BOLT_LENGTH, &given);
-            let step = if bolt.size.is_some_and(|size| size.system == System::Metric) { mm(5.0) } else { inch(0.125) };
-            let length = (least / step - 1e-6).ceil() * step;
+        if let Some((bolt, length)) =
+            bolt.as_ref().and_then(|bolt| Some((bolt, length(bolt, grip, &mut Sheet::silent())?)))
+        {
             words.extend(said![
                 " A ",
                 (bolt.diameter, Trade),
@@ -112,7 +119,11 @@ pub fn bolt_in_its_ears(
 ) -> Option<BoltJudged> {
     let given = Values::new(document, index)?;
     let mut sheet = Sheet::recording();
-    let grip = grip(&given, answer.link.ends.get(end)?, &mut sheet);
+    let made = answer.link.ends.get(end)?;
+    let grip = grip(&given, made, &mut sheet);
+    if let Some(bolt) = given.bolt(end, made.bore) {
+        length(&bolt, grip, &mut sheet);
+    }
     let (standing, says) = judged(grip, plain, washers.unwrap_or(0.0), &mut sheet);
     Some(BoltJudged { standing, grip, says, working: sheet.lines })
 }
