@@ -121,8 +121,140 @@ pub(crate) async fn the_card_is_one_page(page: &Page) {
     {
         assert!(card.contains(said), "{said} is missing in {card}");
     }
-    for size in [[8.5, 11.0], [8.27, 11.69]] {
-        assert_eq!(pages(page, size).await, 1, "{links} links on {size:?}");
-    }
     close_dialog(page).await;
+    page.wait_count(".pocket-card", 0).await;
+    // A printed page closes the dialog.
+    for size in [[8.5, 11.0], [8.27, 11.69]] {
+        page.click("#print-card").await;
+        page.wait_count(".card-links section", links).await;
+        assert_eq!(pages(page, size).await, 1, "{links} links on {size:?}");
+        close_dialog(page).await;
+        page.wait_count(".pocket-card", 0).await;
+    }
+}
+
+/// A rear lower link, 38 in, with rod ends that were measured: 2.594 in from eye to face as set.
+const MEASURED: &str = "3&length=38in&weight=4100lb&own-f.a=4.6in&own-f.b=4.6in&own-t.a=2.85in&own-t.b=2.85in&own-bore.a=1in&own-bore.b=1in&own-ball.a=1.375in&own-ball.b=1.375in&own-head.a=2.775in&own-head.b=2.775in&own-head-thick.a=1.015in&own-head-thick.b=1.015in&rear.lower-height=17in&rear.upper-height=26in&use=hard&axle=rear&rod-end.a=mine&rod-end.b=mine&shank-steel.a=alloy&shank-steel.b=alloy&own-thread.a=1-1/4-12&own-thread.b=1-1/4-12&crc=bbd61ae8";
+
+/// The same with an upper link, 34 in, half a thread showing at every end.
+const TWO: &str = "3&links=2&length=38in&2.length=34in&weight=4100lb&visible=0.5&2.visible=0.5&own-f.a=4.6in&own-f.b=4.6in&2.own-f.a=4.6in&2.own-f.b=4.6in&own-t.a=2.85in&own-t.b=2.85in&2.own-t.a=2.85in&2.own-t.b=2.85in&own-bore.a=1in&own-bore.b=1in&2.own-bore.a=1in&2.own-bore.b=1in&own-ball.a=1.375in&own-ball.b=1.375in&2.own-ball.a=1.375in&2.own-ball.b=1.375in&own-head.a=2.775in&own-head.b=2.775in&2.own-head.a=2.775in&2.own-head.b=2.775in&own-head-thick.a=1.015in&own-head-thick.b=1.015in&2.own-head-thick.a=1.015in&2.own-head-thick.b=1.015in&rear.lower-height=17in&rear.upper-height=26in&2.role=upper&use=hard&axle=rear&2.axle=rear&rod-end.a=mine&rod-end.b=mine&2.rod-end.a=mine&2.rod-end.b=mine&shank-steel.a=alloy&shank-steel.b=alloy&2.shank-steel.a=alloy&2.shank-steel.b=alloy&own-thread.a=1-1/4-12&own-thread.b=1-1/4-12&2.own-thread.a=1-1/4-12&2.own-thread.b=1-1/4-12&crc=6b6c36fc";
+
+/// Under the rig without a network: the page is there, and counts the taps from the open build.
+async fn under_the_rig(page: &Page, fragment: &str) {
+    page.open(PHONE, fragment).await;
+    page.find("#view-fit").await;
+    crate::offline::kept(page).await;
+    page.reload().await;
+    page.offline(true).await;
+    page.reload().await;
+    page.find("#view-fit").await;
+}
+
+/// Is it still safe? Four taps and two numbers.
+pub(crate) async fn the_owner_asks_whether_it_is_safe(page: &Page) {
+    under_the_rig(page, MEASURED).await;
+    page.click("#view-fit").await;
+    page.click("#fit-safe").await;
+    let verdict = page.wait_text("#safe-verdict", |text| text.contains("Not judged")).await;
+    assert!(!verdict.contains("Good"), "nothing was read: {verdict}");
+    page.enter("in-face-a", "2.594").await;
+    page.enter("in-face-b", "2.594").await;
+    page.wait_text("#safe-verdict", |text| text.contains("Not judged") && text.contains("am nut")).await;
+    page.click("label[for=in-nut-a-yes]").await;
+    page.click("label[for=in-nut-b-yes]").await;
+    page.wait_text("#safe-verdict", |text| text.contains("Good")).await;
+    // One nut loose, and no green word stays.
+    page.click("label[for=in-nut-b-no]").await;
+    let verdict = page.wait_text("#safe-verdict", |text| text.contains("Stop")).await;
+    assert!(verdict.contains("jam nut at B is loose") && !verdict.contains("Good"), "{verdict}");
+    // Readings stay on a reload, and change no size.
+    page.reload().await;
+    page.click("#fit-safe").await;
+    page.wait_text("#safe-verdict", |text| text.contains("jam nut at B is loose")).await;
+    assert_eq!(page.value("in-face-a").await, "2.594");
+    assert!(!page.fragment().await.contains("face"), "no link carries a reading");
+}
+
+/// Make it 3/16 longer, and which nut do I loosen: two taps and a number.
+pub(crate) async fn the_owner_makes_it_longer(page: &Page) {
+    under_the_rig(page, MEASURED).await;
+    page.click("#view-fit").await;
+    page.click("#fit-turn").await;
+    page.enter("turn-wish", "3/16").await;
+    let told = page.wait_text("#turn-answer", |text| text.contains("flat")).await;
+    assert!(told.contains("1 turn and 1 flat, clockwise, looking from the eye at end A"), "{told}");
+    let (a, b) =
+        (told.find("nut at A").or(told.find("jam nut at A")), told.find("nut at B").or(told.find("jam nut at B")));
+    assert!(a.is_some() && b.is_some(), "which nut loosens which way: {told}");
+    // Too far: no way to turn is shown, but the bar to order.
+    page.enter("turn-wish", "1").await;
+    let told = page.wait_text("#turn-answer", |text| text.contains("order one of")).await;
+    assert!(told.contains("too short") && !told.contains("clockwise, looking"), "{told}");
+    page.enter("turn-wish", "3/16").await;
+    page.wait_text("#turn-answer", |text| text.contains("1 turn and 1 flat")).await;
+    page.click("#turn-log").await;
+    page.wait_text("#fit-log > summary", |text| text.contains("1 entry")).await;
+    assert_eq!(page.value("turn-wish").await, "", "a turn that was made is not asked for twice");
+}
+
+/// Pinion up 2 degrees: three taps and a number, the heights being known.
+pub(crate) async fn the_owner_lifts_the_pinion(page: &Page) {
+    under_the_rig(page, TWO).await;
+    page.click("#view-fit").await;
+    page.click("#fit-turn").await;
+    page.click("label[for=ask-pinion]").await;
+    page.enter("turn-wish", "2").await;
+    let told = page.wait_text("#turn-answer", |text| text.contains("turn")).await;
+    // 9 in between the mounts: 9 in × sin 2° = 0.314 in back; × cos 30° along uppers that converge; 1/6 in a turn.
+    assert!(
+        told.contains("1 turn and 4 flats, clockwise, looking from the eye at end A")
+            && told.contains("Rear upper links"),
+        "{told}"
+    );
+}
+
+/// I hit a rock: a bent bar of 7075 is done, whatever else was looked at.
+pub(crate) async fn the_owner_hit_a_rock(page: &Page) {
+    under_the_rig(page, MEASURED).await;
+    page.click("#view-fit").await;
+    page.click("#fit-hit").await;
+    page.wait_text("#hit-verdict", |text| text.contains("Not judged")).await;
+    page.enter("in-hit-bow", "1/4").await;
+    let told = page.wait_text("#hit-verdict", |text| text.contains("Stop")).await;
+    assert!(!told.contains("Drive on"), "{told}");
+    page.enter("in-hit-bow", "0").await;
+    page.wait_text("#hit-verdict", |text| text.contains("Not judged")).await;
+    page.click("#hit-all-clean").await;
+    page.wait_text("#hit-verdict", |text| text.contains("Drive on")).await;
+    page.click("label[for=in-hit-crack-yes]").await;
+    let told = page.wait_text("#hit-verdict", |text| text.contains("Stop")).await;
+    assert!(!told.contains("Drive on"), "{told}");
+}
+
+/// The list of fitting, a recheck and its calendar file.
+pub(crate) async fn ticks_and_rechecks_are_kept(page: &Page) {
+    page.open(PHONE, MEASURED).await;
+    page.click("#view-fit").await;
+    page.click("#fit-fit-it").await;
+    page.click(".fit-steps li:nth-child(2) label").await;
+    page.wait_text("#answer", |text| text.contains("1 of")).await;
+    page.reload().await;
+    page.click("#fit-fit-it").await;
+    page.wait_text("#answer", |text| text.contains("1 of")).await;
+    page.click(".fit-head .back").await;
+    page.click("#fit-recheck").await;
+    page.wait_text("#recheck-due", |text| text.contains("no date of fitting")).await;
+    let folder = page.download_to("recheck").await;
+    page.click("#recheck-calendar").await;
+    let (path, text) = page.downloaded(&folder).await;
+    assert!(path.extension().is_some_and(|ending| ending == "ics"), "{}", path.display());
+    assert!(text.starts_with("BEGIN:VCALENDAR\r\n") && text.contains("RRULE:"), "{text}");
+    page.script(KEEP_DIALOG, vec![]).await;
+    for size in [[8.5, 11.0], [8.27, 11.69]] {
+        page.click("#print-recheck").await;
+        page.wait_text(".recheck-sheet", |text| text.contains("Witness line")).await;
+        assert_eq!(pages(page, size).await, 1, "on {size:?}");
+        close_dialog(page).await;
+        page.wait_count(".recheck-sheet", 0).await;
+    }
 }

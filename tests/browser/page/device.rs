@@ -40,7 +40,8 @@ impl Page {
             let entries = done("reading the downloads", std::fs::read_dir(folder));
             // Until it is whole it has an ending of the browser's own.
             let whole = |path: &PathBuf| {
-                path.extension().is_some_and(|ending| ["json", "csv", "dxf"].iter().any(|known| ending == *known))
+                path.extension()
+                    .is_some_and(|ending| ["json", "csv", "dxf", "ics"].iter().any(|known| ending == *known))
             };
             if let Some(path) = entries.filter_map(|entry| entry.ok().map(|entry| entry.path())).find(whole) {
                 let text = done("reading a download", std::fs::read_to_string(&path));
