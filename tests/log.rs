@@ -254,6 +254,30 @@ fn a_file_brings_its_log_to_new_and_known_builds() {
 }
 
 #[test]
+fn what_was_turned_since_is_summed() {
+    use linkwright::present::fit::log::{TURNED_BY, turned_since};
+    let (left, mut log) = (spot("front-lower-left"), Log::default());
+    let told = |log: &Log, since: &str| turned_since(log, &left, since, System::Inch);
+    assert_eq!(told(&log, ""), "Nothing, by this log.");
+    for (id, at, by) in [("one", T1, 0.25), ("two", T2, -0.125), ("three", T3, 0.0625)] {
+        let readings = [(TURNED_BY, Reading::Number(inch(by)))].into();
+        log.record(Entry { readings, ..entry(id, at, EntryKind::Turned, "") });
+    }
+    log.record(entry("four", T3, EntryKind::Note, "Not a turn"));
+    assert_eq!(told(&log, ""), "0.188 in longer in all: turned 3 times.");
+    assert_eq!(told(&log, T1), "0.063 in shorter in all: turned 2 times.");
+    assert_eq!(told(&log, T2), "0.063 in longer in all: turned once.");
+    assert_eq!(told(&log, T3), "Nothing, by this log.");
+    log.entries[2].withdrawn = true;
+    assert_eq!(told(&log, T2), "Nothing, by this log.");
+    log.record(Entry {
+        readings: [(TURNED_BY, Reading::Number(inch(-0.125)))].into(),
+        ..entry("five", T3, EntryKind::Turned, "")
+    });
+    assert_eq!(told(&log, ""), "Back where it was: turned 3 times.");
+}
+
+#[test]
 fn readings_are_read_as_people_type_them() {
     use linkwright::present::fit::reading::{read, shown, typed};
     let row = reading_row("face-a").expect("a row");

@@ -195,6 +195,8 @@ pub(crate) async fn the_owner_makes_it_longer(page: &Page) {
     page.click("#turn-log").await;
     page.wait_text("#fit-log > summary", |text| text.contains("1 entry")).await;
     assert_eq!(page.value("turn-wish").await, "", "a turn that was made is not asked for twice");
+    page.click("#fit-log > summary").await;
+    page.wait_text("#turned-since", |text| text == "0.194 in longer in all: turned once.").await;
 }
 
 /// Pinion up 2 degrees: three taps and a number, the heights being known.

@@ -6,7 +6,7 @@ use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::prelude::*;
 use linkwright::log::EntryKind;
-use linkwright::present::fit::log::{HELP, LogLine, NOTHING, OF_ANOTHER, TITLE, lines};
+use linkwright::present::fit::log::{HELP, LogLine, NOTHING, OF_ANOTHER, SINCE, TITLE, lines, turned_since};
 
 /// The section.
 #[component]
@@ -20,6 +20,20 @@ pub(super) fn LogSection() -> impl IntoView {
         0 => TITLE.to_string(),
         1 => format!("{TITLE}: 1 entry"),
         count => format!("{TITLE}: {count} entries"),
+    };
+    let since = RwSignal::new(String::new());
+    let turned = move || {
+        let spot = fitting.spot();
+        let told = |spot| fitting.log.with(|log| turned_since(log, &spot, &since.read(), session.units.get()));
+        spot.map(told).unwrap_or_default()
+    };
+    let times = move || {
+        let time = |line: LogLine| {
+            let words = format!("{}, {}", clock::spoken_time(&line.at), line.title);
+            let at = line.at.clone();
+            view! { <option value=line.at selected=move || *since.read() == at>{words}</option> }
+        };
+        lines.get().into_iter().map(time).collect_view()
     };
     let note = RwSignal::new(String::new());
     let add = move |_| {
@@ -50,6 +64,16 @@ pub(super) fn LogSection() -> impl IntoView {
             </Show>
             <Show when=move || lines.with(Vec::is_empty)><p>{NOTHING}</p></Show>
             <ol class="log">{move || lines.get().into_iter().map(line).collect_view()}</ol>
+            <Show when=move || !lines.with(Vec::is_empty)>
+                <div class="field on-screen">
+                    <label for="log-since">{SINCE}</label>
+                    <select id="log-since" on:change:target=move |event| since.set(event.target().value())>
+                        <option value="">"The beginning of this log"</option>
+                        {times}
+                    </select>
+                    <p id="turned-since" role="status"><b>{turned}</b></p>
+                </div>
+            </Show>
             <div class="field words on-screen">
                 <label for="log-note">"Add a note"</label>
                 <div class="entry words">

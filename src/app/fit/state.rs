@@ -117,10 +117,22 @@ impl Fitting {
 
     /// Puts something into the log of the bar, with the readings of these rows as they stand.
     pub(super) fn record(self, kind: EntryKind, words: String, readings: &[&str]) {
+        self.record_with(kind, words, readings, None);
+    }
+
+    /// The same with one more reading, which stands in no field.
+    pub(super) fn record_with(
+        self,
+        kind: EntryKind,
+        words: String,
+        readings: &[&str],
+        more: Option<(&'static str, Reading)>,
+    ) {
         let Some(spot) = self.spot_now() else { return };
         let rows = readings.iter().filter_map(|id| reading_row(id));
-        let readings =
-            self.log.with_untracked(|log| rows.filter_map(|row| Some((row.id, log.reading(&spot, row.id)?))).collect());
+        let readings = self.log.with_untracked(|log| {
+            rows.filter_map(|row| Some((row.id, log.reading(&spot, row.id)?))).chain(more).collect()
+        });
         let (id, at, code) = (clock::fresh_id(), clock::now(), self.code.get_untracked());
         self.change(|log| log.record(Entry { id, spot, at, kind, code, readings, words, withdrawn: false }));
     }

@@ -13,7 +13,7 @@ const fn row(id: &'static str, label: &'static str, help: &'static str, holds: R
 }
 
 /// The rows.
-pub(super) static ROWS: [ReadingRow; 10] = [
+pub(super) static ROWS: [ReadingRow; 11] = [
     row(
         "face-a",
         "Eye center to bar face, end A",
@@ -45,6 +45,12 @@ pub(super) static ROWS: [ReadingRow; 10] = [
         "Eye to eye, as it is",
         "Ball center to ball center. Shows whether the bar is the one of this build.",
         ReadingKind::Number { kind: Kind::Length, least: inch(4.0), most: inch(120.0) },
+    ),
+    row(
+        "turned-by",
+        "Longer by",
+        "What a turn changed the length by; minus where it became shorter. The log writes it.",
+        ReadingKind::Number { kind: Kind::FineLength, least: inch(-6.0), most: inch(6.0) },
     ),
     row(
         "lower-slope",

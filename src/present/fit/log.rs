@@ -1,8 +1,8 @@
 //! The log of a bar, in lines.
 
 use super::reading::shown;
-use crate::log::{Entry, Log, Spot, reading_row};
-use crate::quantity::System;
+use crate::log::{Entry, EntryKind, Log, Spot, reading_row};
+use crate::quantity::{Kind, System, show};
 
 /// The title of the section.
 pub const TITLE: &str = "Log";
@@ -16,6 +16,30 @@ pub const NOTHING: &str = "Nothing yet. What you check, turn and fit can be put 
 
 /// Said of an entry from before the link was changed.
 pub const OF_ANOTHER: &str = "The link was a different one then.";
+
+/// The row of what a turn changed the length by.
+pub const TURNED_BY: &str = "turned-by";
+
+/// Above the choice of a time.
+pub const SINCE: &str = "What did I turn since";
+
+/// What was turned on a bar after a time, in all; every turn where the time is empty.
+pub fn turned_since(log: &Log, spot: &Spot, since: &str, system: System) -> String {
+    let turns = log.of_bar(spot).filter(|entry| entry.kind == EntryKind::Turned && entry.at.as_str() > since);
+    let changes: Vec<f64> = turns.filter_map(|entry| entry.readings.get(TURNED_BY)?.number()).collect();
+    let all: f64 = changes.iter().sum();
+    let times = match changes.len() {
+        0 => return "Nothing, by this log.".to_string(),
+        1 => "turned once".to_string(),
+        count => format!("turned {count} times"),
+    };
+    let by = show(all.abs(), Kind::FineLength, system);
+    match all {
+        all if all.abs() < 1e-9 => format!("Back where it was: {times}."),
+        all if all > 0.0 => format!("{by} longer in all: {times}."),
+        _ => format!("{by} shorter in all: {times}."),
+    }
+}
 
 /// A line of the log.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -6,7 +6,8 @@ use crate::app::formula::WorkingLines;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::fitting::turn;
-use linkwright::log::EntryKind;
+use linkwright::log::{EntryKind, Reading};
+use linkwright::present::fit::log::TURNED_BY;
 use linkwright::present::fit::safe::ROWS;
 use linkwright::present::fit::turn::{LinkTurn, TURNED, TURNED_HELP, TurnAnswer, WHY_OPPOSITE};
 
@@ -51,6 +52,7 @@ fn OneLink(told: LinkTurn, on_turned: Callback<()>) -> impl IntoView {
     let LinkTurn {
         link,
         title,
+        change,
         mark,
         word,
         large,
@@ -70,7 +72,7 @@ fn OneLink(told: LinkTurn, on_turned: Callback<()>) -> impl IntoView {
     let own = move || link == Some(session.link.get());
     // What was read before the turn is not true after it, and a nut that was loosened has to be checked.
     let record = move || {
-        fitting.record(EntryKind::Turned, log.clone(), &[]);
+        fitting.record_with(EntryKind::Turned, log.clone(), &[], Some((TURNED_BY, Reading::Number(change))));
         ROWS.iter().for_each(|id| fitting.note(id, None));
         on_turned.run(());
     };

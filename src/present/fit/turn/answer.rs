@@ -57,6 +57,8 @@ pub struct LinkTurn {
     pub link: Option<usize>,
     /// Its name.
     pub title: String,
+    /// How much longer it becomes.
+    pub change: f64,
     /// Its mark.
     pub mark: Verdict,
     /// Its word.
@@ -187,6 +189,7 @@ fn of_change(document: &Document, change: &LinkChange, system: System) -> LinkTu
     LinkTurn {
         link: change.link,
         title,
+        change: change.change,
         mark: mark(Standing::NotJudged),
         word: word(Standing::NotJudged),
         large: None,
@@ -220,6 +223,7 @@ fn of_turned(turned: &Turned, link: Option<usize>, title: String, system: System
     LinkTurn {
         link,
         title,
+        change: turned.change,
         mark: mark(turned.standing),
         word: if turned.standing == Standing::Good { WITHIN } else { word(turned.standing) },
         instead: turned.instead.as_ref().map(|why| spoken(why, system)),
