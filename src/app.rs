@@ -24,7 +24,7 @@ use entries::{Defaults, Entries};
 use frame::{Footer, Header, Notices, Summary};
 use later::{LaterPart, LaterSheet, Part, provide_later, use_waiting_words};
 use leptos::prelude::*;
-use linkwright::present::{self, summary};
+use linkwright::present::{self, summary, words};
 use linkwright::report::LinkReport;
 use session::{Session, View, use_session};
 use size::{Invitation, Size};
@@ -166,6 +166,8 @@ fn SummaryLine() -> impl IntoView {
     };
     let line = move || match (session.view.get(), waiting.get()) {
         (View::Order | View::Make | View::Fit | View::Rig | View::Saved, Some(waiting)) => waiting.to_string(),
+        // Under the rig the size says nothing of what was found on it.
+        (View::Fit, None) => session.document.with(|document| words::titled(document, session.link.get())),
         (View::Rig, None) => present::rig::summary(&session.rig.read()),
         (View::Saved, None) => saved::short_state(session),
         _ => link(),

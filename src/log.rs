@@ -4,6 +4,7 @@
 pub mod readings;
 mod spot;
 
+pub use readings::told::{DRIVE_ON, HIT_VERDICT, LIMP, NOT_JUDGED, STOP};
 pub use readings::{READINGS, Reading, ReadingKind, ReadingRow, reading_row};
 pub use spot::{Spot, bars};
 
@@ -71,13 +72,16 @@ pub enum EntryKind {
     Rechecked,
     /// It was looked at after a hit.
     Hit,
+    /// Its bar was replaced.
+    Replaced,
     /// Anything else.
     Note,
 }
 
 impl EntryKind {
     /// Every kind.
-    pub const ALL: [Self; 6] = [Self::Checked, Self::Turned, Self::Fitted, Self::Rechecked, Self::Hit, Self::Note];
+    pub const ALL: [Self; 7] =
+        [Self::Checked, Self::Turned, Self::Fitted, Self::Rechecked, Self::Hit, Self::Replaced, Self::Note];
 
     /// Never reused once released.
     pub const fn id(self) -> &'static str {
@@ -87,6 +91,7 @@ impl EntryKind {
             Self::Fitted => "fitted",
             Self::Rechecked => "rechecked",
             Self::Hit => "hit",
+            Self::Replaced => "replaced",
             Self::Note => "note",
         }
     }
@@ -99,6 +104,7 @@ impl EntryKind {
             Self::Fitted => "Fitted",
             Self::Rechecked => "Rechecked",
             Self::Hit => "After a hit",
+            Self::Replaced => "Bar replaced",
             Self::Note => "Note",
         }
     }
@@ -112,6 +118,13 @@ pub const LONGEST_KEY: usize = 400;
 
 /// More entries than anybody reads; a longer log is damaged.
 pub const MOST_ENTRIES: usize = 2_000;
+
+impl Entry {
+    /// What a look after a hit came to.
+    pub fn hit_verdict(&self) -> Option<&'static str> {
+        self.readings.get(HIT_VERDICT)?.picked()
+    }
+}
 
 impl Log {
     /// Whether nothing was ever noted.
@@ -156,6 +169,18 @@ impl Log {
     /// When something of this kind was last done to a bar.
     pub fn last(&self, spot: &Spot, kind: EntryKind) -> Option<String> {
         self.of_bar(spot).find(|entry| entry.kind == kind).map(|entry| entry.at.clone())
+    }
+
+    /// The last hit that a bar must not be driven on from, or only home, until it is looked at in full or replaced.
+    pub fn open_hit<'a>(&'a self, spot: &'a Spot) -> Option<&'a Entry> {
+        let decides = |entry: &&Entry| match entry.kind {
+            EntryKind::Replaced => true,
+            // A look that was broken off takes nothing back.
+            EntryKind::Hit => entry.hit_verdict().is_some_and(|verdict| verdict != NOT_JUDGED),
+            _ => false,
+        };
+        let last = self.of_bar(spot).find(decides)?;
+        last.hit_verdict().is_some_and(|verdict| [STOP, LIMP].contains(&verdict)).then_some(last)
     }
 
     /// Takes in what another tab or a file wrote: whatever either holds is kept, and of two readings the later holds.

@@ -254,6 +254,31 @@ fn a_file_brings_its_log_to_new_and_known_builds() {
 }
 
 #[test]
+fn a_hit_stays_open_until_its_bar_is_replaced() {
+    use linkwright::log::{DRIVE_ON, HIT_VERDICT, LIMP, NOT_JUDGED, STOP};
+    use linkwright::present::fit::log::open_hit;
+    let left = spot("front-lower-left");
+    let hit = |at: &str, verdict: &'static str| Entry {
+        readings: [(HIT_VERDICT, Reading::Pick(verdict))].into(),
+        ..entry(at, at, EntryKind::Hit, "The bar is bent.")
+    };
+    let open = |entries: Vec<Entry>| {
+        let log = Log { entries, ..Log::default() };
+        log.open_hit(&left).and_then(Entry::hit_verdict)
+    };
+    assert_eq!(open(vec![]), None);
+    assert_eq!(open(vec![hit(T1, DRIVE_ON)]), None);
+    assert_eq!(open(vec![hit(T1, STOP)]), Some(STOP));
+    assert_eq!(open(vec![hit(T1, LIMP), hit(T2, NOT_JUDGED)]), Some(LIMP), "a look broken off takes nothing back");
+    assert_eq!(open(vec![hit(T1, STOP), hit(T2, DRIVE_ON)]), None, "looked at again, in full");
+    assert_eq!(open(vec![hit(T1, STOP), entry("r", T2, EntryKind::Replaced, "")]), None);
+    assert_eq!(open(vec![entry("r", T1, EntryKind::Replaced, ""), hit(T2, STOP)]), Some(STOP));
+    assert_eq!(open(vec![hit(T1, STOP), entry("c", T2, EntryKind::Checked, "")]), Some(STOP), "no check ends it");
+    assert!(open_hit(&hit(T1, STOP), "Dec 1").starts_with("Stop. A hit is in the log, Dec 1: The bar is bent. Do not"));
+    assert!(open_hit(&hit(T1, LIMP), "Dec 1").starts_with("Limp home only."));
+}
+
+#[test]
 fn what_was_turned_since_is_summed() {
     use linkwright::present::fit::log::{TURNED_BY, turned_since};
     let (left, mut log) = (spot("front-lower-left"), Log::default());

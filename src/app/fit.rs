@@ -6,6 +6,7 @@ mod fit_it;
 mod guide;
 mod hit;
 mod log;
+mod open_hit;
 mod reading;
 mod recheck;
 mod safe;
@@ -17,7 +18,7 @@ use crate::app::entries::LinkPicker;
 use crate::app::fields::StaleNote;
 use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::present::fit::{NO_LINK, Place};
+use linkwright::present::fit::{NO_LINK, Place, which_ends};
 use linkwright::present::words;
 use state::{provide_fitting, use_fitting};
 
@@ -40,6 +41,8 @@ pub(crate) fn Fit() -> impl IntoView {
             <StaleNote />
             <LinkPicker />
             <BarPicker />
+            <Ends />
+            <open_hit::OpenHit />
         </div>
         <Show
             when=move || session.answered.get()
@@ -76,6 +79,14 @@ fn Places() -> impl IntoView {
         <guide::Guide />
         <card::PocketCard />
     }
+}
+
+/// Which end is A, which every direction goes by.
+#[component]
+fn Ends() -> impl IntoView {
+    let session = use_session();
+    let words = move || session.answer.get().map(|answer| which_ends(&answer.link));
+    view! { <p class="help" id="which-ends">{words}</p> }
 }
 
 /// Which bar of a pair is looked at; nothing where the link is one.

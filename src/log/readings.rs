@@ -3,6 +3,7 @@
 mod as_fitted;
 mod care;
 mod hit;
+pub mod told;
 
 use crate::quantity::Kind;
 
@@ -48,7 +49,7 @@ pub enum ReadingKind {
 pub const YES_NO: ReadingKind = ReadingKind::Pick(&[("yes", "Yes"), ("no", "No")]);
 
 /// Every reading, part by part.
-pub static READINGS: [&[ReadingRow]; 3] = [&as_fitted::ROWS, &hit::ROWS, &care::ROWS];
+pub static READINGS: [&[ReadingRow]; 4] = [&as_fitted::ROWS, &hit::ROWS, &care::ROWS, &told::ROWS];
 
 /// The row of an id.
 pub fn reading_row(id: &str) -> Option<&'static ReadingRow> {

@@ -14,6 +14,8 @@ pub mod spares;
 pub mod standing;
 pub mod turn;
 
+use crate::report::LinkGeometry;
+
 /// One of the places of the view.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Place {
@@ -69,6 +71,16 @@ impl Place {
             Self::Hit => "Drive on, limp home, or stop. What broke?",
             Self::Spares => "What to carry. Will a borrowed part fit?",
         }
+    }
+}
+
+/// Which end is A.
+pub fn which_ends(link: &LinkGeometry) -> String {
+    let [a, b] = [link.ends[0].hand.words(), link.ends[1].hand.words()];
+    if link.adjustment.opposite_hands {
+        format!("End A is the {a} one, end B the {b} one.")
+    } else {
+        format!("Both ends are {a}. Mark one of them A with paint, and keep to it.")
     }
 }
 

@@ -156,17 +156,16 @@ pub(crate) async fn the_owner_asks_whether_it_is_safe(page: &Page) {
     page.click("#view-fit").await;
     page.click("#fit-safe").await;
     let verdict = page.wait_text("#safe-verdict", |text| text.contains("Not judged")).await;
-    assert!(!verdict.contains("Good"), "nothing was read: {verdict}");
+    assert!(!verdict.contains("nuts good"), "nothing was read: {verdict}");
     page.enter("in-face-a", "2.594").await;
     page.enter("in-face-b", "2.594").await;
     page.wait_text("#safe-verdict", |text| text.contains("Not judged") && text.contains("am nut")).await;
-    page.click("label[for=in-nut-a-yes]").await;
-    page.click("label[for=in-nut-b-yes]").await;
-    page.wait_text("#safe-verdict", |text| text.contains("Good")).await;
+    page.click("#both-tight").await;
+    page.wait_text("#safe-verdict", |text| text.contains("Threads and jam nuts good")).await;
     // One nut loose, and no green word stays.
     page.click("label[for=in-nut-b-no]").await;
     let verdict = page.wait_text("#safe-verdict", |text| text.contains("Stop")).await;
-    assert!(verdict.contains("jam nut at B is loose") && !verdict.contains("Good"), "{verdict}");
+    assert!(verdict.contains("jam nut at B is loose") && !verdict.contains("nuts good"), "{verdict}");
     // Readings stay on a reload, and change no size.
     page.reload().await;
     page.click("#fit-safe").await;
@@ -231,6 +230,19 @@ pub(crate) async fn the_owner_hit_a_rock(page: &Page) {
     page.click("label[for=in-hit-crack-yes]").await;
     let told = page.wait_text("#hit-verdict", |text| text.contains("Stop")).await;
     assert!(!told.contains("Drive on"), "{told}");
+    // In the log it stands above every place, and takes the green word from the threads, until the bar is replaced.
+    page.click("#hit-log").await;
+    page.wait_text("#open-hit", |text| text.starts_with("Stop. A hit is in the log")).await;
+    page.click(".fit-head .back").await;
+    page.click("#fit-safe").await;
+    page.enter("in-face-a", "2.594").await;
+    page.enter("in-face-b", "2.594").await;
+    page.click("#both-tight").await;
+    let told = page.wait_text("#safe-verdict", |text| text.contains("a hit is open")).await;
+    assert!(!told.contains("nuts good"), "{told}");
+    page.click("#bar-replaced").await;
+    page.wait_text("#safe-verdict", |text| text.contains("Threads and jam nuts good")).await;
+    page.wait_count("#open-hit", 0).await;
 }
 
 /// The list of fitting, a recheck and its calendar file.

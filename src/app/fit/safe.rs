@@ -7,11 +7,13 @@ use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
 use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::log::EntryKind;
+use linkwright::log::{EntryKind, reading_row};
 use linkwright::present::drawing::Layout;
 use linkwright::present::fit::safe::{
-    Checked, ENDS, EYE_TO_EYE, EndLines, HELP, INTO_LOG, Line, ROWS, checked, readings,
+    BOTH_TIGHT, Checked, ENDS, EYE_TO_EYE, EndLines, GOOD, HELP, HIT_OPEN, INTO_LOG, Line, NOT_CHECKED_HERE, NUTS,
+    ROWS, checked, readings,
 };
+use linkwright::report::Verdict;
 
 /// The place.
 #[component]
@@ -31,9 +33,15 @@ pub(super) fn Safe() -> impl IntoView {
         let lines = move || check.with(|check| check.as_ref().map(|check| check.ends[index].clone()));
         view! {
             <section class="fit-end" aria-label=if index == 0 { "End A" } else { "End B" }>
-                {move || lines().map(|lines| view! { <End lines /> })}
+                <h3>{move || lines().map(|lines| lines.title)}</h3>
                 {ENDS[index].map(|of| view! { <ReadingField of /> }).into_iter().collect_view()}
+                {move || lines().map(|lines| view! { <End lines /> })}
             </section>
+        }
+    };
+    let both_tight = move |_| {
+        for row in NUTS.into_iter().filter_map(reading_row) {
+            fitting.note(row.id, row.pick("yes"));
         }
     };
     let into_log = move |_| {
@@ -47,6 +55,11 @@ pub(super) fn Safe() -> impl IntoView {
             <div class="drawing fit-drawing"><DrawingView drawing /></div>
         </Show>
         <p class="help">{HELP}</p>
+        <Show when=move || NUTS.iter().any(|id| fitting.picked(id).is_none())>
+            <p class="on-screen">
+                <button type="button" id="both-tight" on:click=both_tight>{BOTH_TIGHT}</button>
+            </p>
+        </Show>
         <div class="fit-ends">{end(0)}{end(1)}</div>
         <ReadingField of=EYE_TO_EYE />
         <p class="on-screen"><button type="button" id="safe-log" on:click=into_log>{INTO_LOG}</button></p>
@@ -58,9 +71,15 @@ pub(super) fn Safe() -> impl IntoView {
 #[component]
 fn Whole(check: Checked) -> impl IntoView {
     let Checked { mark, word, reason, also, order, whole, stops, .. } = check;
+    let fitting = use_fitting();
+    // What was hit is not made good by its threads.
+    let good = mark == Verdict::Passes;
+    let hit = good && fitting.spot().is_some_and(|spot| fitting.log.with(|log| log.open_hit(&spot).is_some()));
+    let (mark, word) = if hit { (Verdict::Unanswered, HIT_OPEN) } else { (mark, if good { GOOD } else { word }) };
     view! {
         <p class="judged"><VerdictMark verdict=mark word /></p>
         <p class="fit-reason">{reason}</p>
+        {good.then(|| view! { <p>{NOT_CHECKED_HERE}</p> })}
         {also.map(|words| view! { <p>{words}</p> })}
         {order.map(|words| view! { <p class="stop" id="safe-order">{words}</p> })}
         <ul class="fit-lines">{whole.into_iter().map(|line| view! { <OneLine line /> }).collect_view()}</ul>
@@ -71,9 +90,8 @@ fn Whole(check: Checked) -> impl IntoView {
 /// One end: its word with the reason, and the rest.
 #[component]
 fn End(lines: EndLines) -> impl IntoView {
-    let EndLines { title, mark, word, reason, more, turns } = lines;
+    let EndLines { mark, word, reason, more, turns, .. } = lines;
     view! {
-        <h3>{title}</h3>
         <p><VerdictMark verdict=mark word /></p>
         <p>{reason}</p>
         {turns.map(|words| view! { <p><b>{words}</b></p> })}

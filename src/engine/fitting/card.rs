@@ -1,6 +1,6 @@
 //! What fits on a card for the pocket: of each link how far it may go, which way lengthens, and its torque.
 
-use crate::document::Hand;
+use crate::document::{Hand, Role};
 use crate::engine::formula::Sheet;
 use crate::engine::tables::jam_torque::{self, TorqueRange};
 use crate::engine::tables::threads::Thread;
@@ -23,6 +23,8 @@ pub struct CardLink {
     pub turning: Option<&'static str>,
     /// Whether the lengths stand on a published series until the rod ends are measured.
     pub provisional: bool,
+    /// Whether it steers or holds the axle sideways, so that no bend is good.
+    pub never_bent: bool,
     /// Whether a part of it fails, so that it must not be fitted.
     pub fails: bool,
     /// End A and end B.
@@ -44,6 +46,8 @@ pub struct CardEnd {
     pub showing: f64,
     /// Most threads that may show.
     pub most_showing: f64,
+    /// Eye center to bar face as set.
+    pub eye_to_face: f64,
 }
 
 /// The card's part for one link.
@@ -56,6 +60,7 @@ pub fn card_link(answer: &Answer) -> CardLink {
         torque: jam_torque::range(end.thread, &mut Sheet::silent()),
         showing: end.visible_threads,
         most_showing: end.stop.visible_threads,
+        eye_to_face: end.eye_to_face,
     });
     let reach = link.adjustment.reach;
     CardLink {
@@ -66,6 +71,7 @@ pub fn card_link(answer: &Answer) -> CardLink {
         per_turn: link.adjustment.per_turn,
         turning: link.adjustment.turning,
         provisional: link.provisional,
+        never_bent: answer.role.steers() || answer.role == Role::TrackBar,
         fails: answer.verdict == Verdict::Fails,
         ends,
     }

@@ -3,7 +3,7 @@
 use crate::document::{Document, Hand};
 use crate::engine::fitting::card::{CardEnd, CardLink, card_link};
 use crate::present::words::{self, hand_mark, letter};
-use crate::quantity::{Kind, System, show};
+use crate::quantity::{Kind, System, fit, show};
 use crate::report::LinkReport;
 
 /// Its name on paper.
@@ -14,7 +14,7 @@ pub const HELP: &str = "One page for the glove box: stops, torque and which way 
 
 /// What holds for every link.
 pub const RULES: [&str; 5] = [
-    "Loosen both jam nuts first, and tighten both last, with the bar held so that it cannot turn, anti-seize on the shanks.",
+    "One right-hand and one left-hand end: loosen both jam nuts first, and tighten both last, with the bar held so that it cannot turn, anti-seize on the shanks.",
     "A left-hand nut loosens clockwise, seen from its own eye; a right-hand nut counterclockwise.",
     "Never wind an end out past its stop. Too short at the stop: order a longer bar.",
     "Both links of a pair alike. Both eyes square to their brackets. A new line of paint across each nut and bar.",
@@ -61,14 +61,15 @@ fn of_link(title: String, link: &CardLink, system: System) -> CardBlock {
     let per_turn = show(link.per_turn, Kind::FineLength, system);
     let turning = match link.turning {
         Some(turning) => format!("{turning} One turn: {per_turn}."),
-        None => "Turning the bar does not change its length: both ends have the same hand. Unbolt one eye and turn that, half a turn at a time.".to_string(),
+        None => "Both ends have the same hand: turning the bar does not change its length, and one end can unscrew without anybody noticing. Unbolt one eye, leave the other nut tight, and turn that eye half a turn at a time.".to_string(),
     };
     let ends = [0, 1].map(|end| end_line(end, &link.ends[end], system));
     let fails = link.fails.then_some("A part of this link fails. Do not fit it.");
     let provisional = link.provisional.then_some(
         "The rod ends were not measured: these stops stand on a published series. Measure before you trust them.",
     );
-    CardBlock { title, lengths, turning, ends, stops: fails.into_iter().chain(provisional).collect() }
+    let never_bent = link.never_bent.then_some("Bent: do not drive it, not even home.");
+    CardBlock { title, lengths, turning, ends, stops: fails.into_iter().chain(provisional).chain(never_bent).collect() }
 }
 
 fn end_line(at: usize, end: &CardEnd, system: System) -> String {
@@ -79,12 +80,13 @@ fn end_line(at: usize, end: &CardEnd, system: System) -> String {
     let [least, most] = [end.torque.least, end.torque.most].map(|torque| show(torque, Kind::Torque, system));
     let threads = |count: f64| format!("{}", (count * 4.0 + 1e-9).floor() / 4.0);
     format!(
-        "{} {} {}: {} threads showing, at most {}. Jam nut, {} wrench: tighten {tightens} seen from this eye, {least} to {most}.",
+        "{} {} {}: {} threads showing, at most {}; eye center to bar face {}. Jam nut, {} wrench: tighten {tightens} seen from this eye, {least} to {most}.",
         letter(at),
         words::thread(end.thread),
         hand_mark(end.hand),
         threads(end.showing),
         threads(end.most_showing.max(0.0)),
+        fit(end.eye_to_face, system),
         words::trade(end.wrench, system),
     )
 }

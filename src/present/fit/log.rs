@@ -1,8 +1,9 @@
 //! The log of a bar, in lines.
 
 use super::reading::shown;
-use crate::log::{Entry, EntryKind, Log, Spot, reading_row};
+use crate::log::{DRIVE_ON, Entry, EntryKind, LIMP, Log, NOT_JUDGED, STOP, Spot, reading_row};
 use crate::quantity::{Kind, System, show};
+use crate::report::Verdict;
 
 /// The title of the section.
 pub const TITLE: &str = "Log";
@@ -38,6 +39,34 @@ pub fn turned_since(log: &Log, spot: &Spot, since: &str, system: System) -> Stri
         all if all.abs() < 1e-9 => format!("Back where it was: {times}."),
         all if all > 0.0 => format!("{by} longer in all: {times}."),
         _ => format!("{by} shorter in all: {times}."),
+    }
+}
+
+/// What stands above every place of a bar that was hit, until it is replaced.
+pub fn open_hit(entry: &Entry, time: &str) -> String {
+    if entry.hit_verdict() == Some(STOP) {
+        format!(
+            "Stop. A hit is in the log, {time}: {} Do not drive on this link. What stands below says nothing of that damage.",
+            entry.words
+        )
+    } else {
+        format!(
+            "Limp home only. A hit is in the log, {time}: {} Replace this bar before the next run. What stands below says nothing of that damage.",
+            entry.words
+        )
+    }
+}
+
+/// The button that ends it.
+pub const REPLACED: &str = "The damaged part was replaced";
+
+/// The verdict of a look after a hit, as the log keeps it.
+pub const fn hit_verdict(mark: Verdict) -> &'static str {
+    match mark {
+        Verdict::Passes => DRIVE_ON,
+        Verdict::Close | Verdict::Bends => LIMP,
+        Verdict::Unanswered => NOT_JUDGED,
+        Verdict::Fails => STOP,
     }
 }
 

@@ -16,6 +16,21 @@ pub const ENDS: [[&str; 3]; 2] = [["threads-a", "face-a", "nut-a"], ["threads-b"
 /// The row of the length eye to eye.
 pub const EYE_TO_EYE: &str = "eye-to-eye";
 
+/// The rows of the jam nuts.
+pub const NUTS: [&str; 2] = ["nut-a", "nut-b"];
+
+/// On the button that answers both.
+pub const BOTH_TIGHT: &str = "Both jam nuts are tight, by wrench";
+
+/// The word of a link whose threads and nuts are in order.
+pub const GOOD: &str = "Threads and jam nuts good";
+
+/// Said beside it.
+pub const NOT_CHECKED_HERE: &str = "Not checked here: bends, cracks, play and bolts. See Recheck, and After a hit.";
+
+/// The word while a hit is open in the log.
+pub const HIT_OPEN: &str = "Not judged: a hit is open";
+
 /// Every row, for what goes into the log.
 pub const ROWS: [&str; 7] = ["face-a", "face-b", "threads-a", "threads-b", "nut-a", "nut-b", EYE_TO_EYE];
 

@@ -1,0 +1,28 @@
+//! A hit that the log holds against a bar: above every place until the damaged part is replaced.
+
+use super::state::use_fitting;
+use crate::browser::clock;
+use leptos::prelude::*;
+use linkwright::log::EntryKind;
+use linkwright::present::fit::log::{REPLACED, open_hit};
+
+/// What is said; nothing where no hit is open.
+#[component]
+pub(super) fn OpenHit() -> impl IntoView {
+    let fitting = use_fitting();
+    let says = Memo::new(move |_| {
+        let spot = fitting.spot()?;
+        fitting.log.with(|log| log.open_hit(&spot).map(|entry| open_hit(entry, &clock::spoken_time(&entry.at))))
+    });
+    let replaced = move |_| fitting.record(EntryKind::Replaced, String::new(), &[]);
+    move || {
+        says.get().map(|words| {
+            view! {
+                <div class="stop" id="open-hit" role="alert">
+                    <p>{words}</p>
+                    <button type="button" id="bar-replaced" class="on-screen" on:click=replaced>{REPLACED}</button>
+                </div>
+            }
+        })
+    }
+}
