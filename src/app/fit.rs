@@ -18,6 +18,7 @@ use crate::app::entries::LinkPicker;
 use crate::app::fields::StaleNote;
 use crate::app::session::use_session;
 use leptos::prelude::*;
+use linkwright::present::fit::log::DAMAGED;
 use linkwright::present::fit::{NO_LINK, Place, which_ends};
 use linkwright::present::words;
 use state::{provide_fitting, use_fitting};
@@ -42,6 +43,9 @@ pub(crate) fn Fit() -> impl IntoView {
             <LinkPicker />
             <BarPicker />
             <Ends />
+            <Show when=move || !fitting.whole.get()>
+                <p class="stop" id="log-damaged" role="alert">{DAMAGED}</p>
+            </Show>
             <open_hit::OpenHit />
         </div>
         <Show

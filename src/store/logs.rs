@@ -31,10 +31,15 @@ pub fn id(origin: &Origin) -> &str {
     origin.build.as_deref().unwrap_or(&origin.id)
 }
 
+/// Under what a log that could not be read whole is kept as it was found.
+pub fn damaged_id(id: &str) -> String {
+    format!("{id}{DAMAGED}")
+}
+
 /// What stands in a record, and what sets it aside where a part of it could not be read.
 pub fn read(id: &str, text: &str) -> (Log, Option<Write>) {
     let (log, whole) = log_from_text(text);
-    (log, (!whole).then(|| Write { key: format!("{LOG}{id}{DAMAGED}"), text: text.to_string() }))
+    (log, (!whole).then(|| write(&damaged_id(id), text.to_string())))
 }
 
 /// Keeps a log joined with what stands there: the log then, and what to write.

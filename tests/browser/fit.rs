@@ -272,3 +272,32 @@ pub(crate) async fn ticks_and_rechecks_are_kept(page: &Page) {
         page.wait_count(".recheck-sheet", 0).await;
     }
 }
+
+/// What cannot be read judges nothing: neither a reading, nor a log that was damaged where it is kept.
+pub(crate) async fn nothing_is_judged_by_what_cannot_be_read(page: &Page) {
+    page.open(PHONE, MEASURED).await;
+    page.click("#view-fit").await;
+    page.click("#fit-safe").await;
+    page.enter("in-face-a", "2.594").await;
+    page.enter("in-face-b", "2.594").await;
+    page.click("#both-tight").await;
+    page.wait_text("#safe-verdict", |text| text.contains("nuts good")).await;
+    for hostile in ["1e400", "-5", "9999", "NaN", "2.6 lb", "<b>2</b>"] {
+        page.enter("in-face-a", hostile).await;
+        let told = page.wait_text("#safe-verdict", |text| text.contains("Not judged")).await;
+        assert!(!told.contains("nuts good"), "{hostile}: {told}");
+        page.enter("in-face-a", "2.594").await;
+        page.wait_text("#safe-verdict", |text| text.contains("nuts good")).await;
+    }
+    let spoil = "for (const key of Object.keys(localStorage)) if (key.startsWith('linkwright.log.')) localStorage[key] = '{ spoiled'";
+    page.script(spoil, vec![]).await;
+    page.reload().await;
+    page.find("#log-damaged").await;
+    page.click("#fit-safe").await;
+    page.wait_text("#safe-verdict", |text| text.contains("Not judged")).await;
+    page.enter("in-face-a", "2.594").await;
+    let kept = "return Object.values(localStorage).includes('{ spoiled')";
+    assert_eq!(page.script(kept, vec![]).await, json!(true), "it stays as it was found");
+    page.reload().await;
+    page.find("#log-damaged").await;
+}

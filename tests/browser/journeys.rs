@@ -67,6 +67,7 @@ fn main() -> ExitCode {
         fit::the_owner_makes_it_longer,
         fit::the_owner_lifts_the_pinion,
         fit::the_owner_hit_a_rock,
+        fit::nothing_is_judged_by_what_cannot_be_read,
         fit::ticks_and_rechecks_are_kept,
         make::builds_are_cut_together,
         make::make_on_a_phone,

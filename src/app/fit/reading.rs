@@ -29,9 +29,15 @@ fn NumberReading(row: &'static ReadingRow) -> impl IntoView {
             wrong.set(None);
             fitting.note(row.id, value);
         }
-        // A half-typed entry is not refused before it is left.
-        Err(sentence) if left => wrong.set(Some(sentence)),
-        Err(_) => {}
+        // A half-typed entry is not refused before it is left, and nothing is judged by what stood there before.
+        Err(sentence) => {
+            if untrack(|| fitting.reading(row.id)).is_some() {
+                fitting.note(row.id, None);
+            }
+            if left {
+                wrong.set(Some(sentence));
+            }
+        }
     };
     let typing = RwSignal::new(None::<String>);
     let value =

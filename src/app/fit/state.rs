@@ -23,6 +23,8 @@ pub(super) struct Fitting {
     pub(super) code: Memo<String>,
     /// Whether the browser keeps the log.
     pub(super) kept: RwSignal<bool>,
+    /// Whether all of what was kept could be read.
+    pub(super) whole: RwSignal<bool>,
 }
 
 /// The state of the view.
@@ -47,11 +49,14 @@ pub(super) fn provide_fitting() -> Fitting {
         chosen: RwSignal::new(0),
         code,
         kept: RwSignal::new(true),
+        whole: RwSignal::new(true),
     };
     Effect::new(move |_| {
         session.log_changed.track();
         session.origin.track();
-        fitting.log.set(session.kept_log());
+        let (log, whole) = session.kept_log();
+        fitting.log.set(log);
+        fitting.whole.set(whole);
     });
     provide_context(fitting);
     fitting

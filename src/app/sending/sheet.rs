@@ -87,7 +87,7 @@ fn LogOfLink(
     answer: Arc<Answer>,
 ) -> impl IntoView {
     let session = use_session();
-    let (log, system) = (session.kept_log(), session.units.get_untracked());
+    let ((log, _), system) = (session.kept_log(), session.units.get_untracked());
     let (bars, code) = session
         .document
         .with_untracked(|document| (log::bars(document, index), code_of_link(document, index, &answer).written()));

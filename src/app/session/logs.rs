@@ -27,13 +27,14 @@ impl Session {
         storage::get(&logs::key(id)).unwrap_or_default()
     }
 
-    /// The log of what is open, as it is kept.
-    pub(crate) fn kept_log(self) -> Log {
+    /// The log of what is open, as it is kept, and whether all of it could be read.
+    pub(crate) fn kept_log(self) -> (Log, bool) {
         self.origin.with_untracked(|origin| {
-            let mut log = logs::read(logs::id(origin), &self.log_text(logs::id(origin))).0;
+            let id = logs::id(origin);
+            let (mut log, damaged) = logs::read(id, &self.log_text(id));
             // What was written down before the entries belonged to their build, and did not follow yet.
             log.join(&logs::read(&origin.id, &self.log_text(&origin.id)).0);
-            log
+            (log, damaged.is_none() && self.log_text(&logs::damaged_id(id)).is_empty())
         })
     }
 

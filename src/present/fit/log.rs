@@ -12,6 +12,9 @@ pub const TITLE: &str = "Log";
 pub const HELP: &str =
     "Kept with this build on this device, and in its file. No link carries it, and no size changes with it.";
 
+/// Said where a part of what was kept could not be read.
+pub const DAMAGED: &str = "A part of the log of this build could not be read. It stays in this browser as it was found; check this link as if nothing had been written down.";
+
 /// Said while nothing was written down.
 pub const NOTHING: &str = "Nothing yet. What you check, turn and fit can be put in here.";
 
