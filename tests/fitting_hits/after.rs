@@ -165,9 +165,18 @@ fn a_small_bow_in_a_steel_tube_limps_home() {
 /// A tape does not tell a 32nd of an inch, so that much is no bend that shows, unless it was seen by turning the bar.
 #[test]
 fn what_a_tape_cannot_tell_is_no_bend() {
-    for document in [tube(), tie_rod(), solid()] {
-        let least = HitReadings { bow: Some(inch(1.0 / 32.0)), ..clean() };
-        assert_eq!(judged(&document, &least).standing, Standing::Good);
+    for (document, at_least) in [(tube(), Standing::Good), (tie_rod(), Standing::NotJudged), (solid(), Standing::Good)]
+    {
+        for gap in [0.005, 1.0 / 32.0] {
+            let least = judged(&document, &HitReadings { bow: Some(inch(gap)), ..clean() });
+            assert_eq!(least.standing, at_least, "no gap at all is good in steering");
+            assert!(
+                words(&least).contains("of gap") && !words(&least).contains("No bend that shows"),
+                "{}",
+                words(&least)
+            );
+        }
+        assert_eq!(judged(&document, &HitReadings { bow: Some(0.0), ..clean() }).standing, Standing::Good);
         let over = HitReadings { bow: Some(inch(1.0 / 32.0 + 0.001)), ..clean() };
         assert!(judged(&document, &over).standing >= Standing::Watch);
         let seen = HitReadings { bow: Some(inch(0.01)), bend_seen: Some(true), ..clean() };

@@ -35,7 +35,7 @@ fn the_verdict_leads_and_says_why() {
     assert!(loose.reason.contains("The jam nut at A is loose: tighten it before you drive"), "{}", loose.reason);
 
     let short = check(&document(), [9.0, 9.0], |readings| readings);
-    assert!(short.order.expect("a bar").starts_with("Order a bar of "));
+    assert!(short.order.expect("a bar").contains(": order a bar of "));
     assert!(short.whole.iter().any(|line| line.words.contains("This bar is too short")));
     let stops = short.stops.expect("stops");
     assert!(stops.contains("39-1/4 in now") && stops.contains("longer stop 38-1/4 in"), "{stops}");
@@ -167,7 +167,13 @@ fn side_shift_asks_for_the_frame_end_and_follows_it() {
         let told = ask(&rig, 2, &Asked { frame_end_left: Some(left), ..asked(Ask::Sideways, inch(0.25)) });
         assert!(told.links[0].gives.as_deref().is_some_and(|gives| gives.contains(word)), "{left}");
     }
+    // Which way a tie rod is turned depends on its side of the axle.
+    let unsaid = ask(&rig, 3, &asked(Ask::Toe, inch(0.25)));
+    assert!(unsaid.links.is_empty() && unsaid.instead.is_some_and(|why| why.contains("ahead of the axle or behind")));
+    let mut rig = rig;
+    rig.links[3].tie_rod_side = Some(linkwright::document::TieRodSide::Ahead);
     let toe = ask(&rig, 3, &asked(Ask::Toe, inch(0.25)));
+    assert!(toe.links[0].gives.as_deref().is_some_and(|gives| gives.contains("changes toe by")), "{toe:?}");
     assert!(toe.links[0].cautions.iter().any(|words| words.contains("Steering is safety critical")));
 }
 

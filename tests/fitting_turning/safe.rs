@@ -329,3 +329,14 @@ fn less_thread_never_stands_better() {
     }
     assert_eq!(before, Standing::Stop);
 }
+
+#[test]
+fn where_turning_the_bar_has_no_range_none_is_shown() {
+    let link = link(&document());
+    let apart = as_fitted(&link, &read(&link, [1.5, 12.0]));
+    assert_eq!(apart.stops, None);
+    assert!(apart.remarks.iter().any(|remark| words(&remark.says).contains("No safe range by turning the bar")));
+    let alike = as_fitted(&link, &read(&link, [1.5, 1.5]));
+    let [shorter, longer] = alike.stops.expect("two stops");
+    assert!(shorter < longer);
+}

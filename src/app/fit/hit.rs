@@ -9,12 +9,13 @@ use crate::app::formula::WorkingLines;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::fitting::hit::bowed_bar;
-use linkwright::log::{EntryKind, reading_row};
+use linkwright::log::{EntryKind, HIT_VERDICT, Reading, reading_row};
 use linkwright::present::drawing::string::string;
 use linkwright::present::fit::hit::{
     ALL_CLEAN, ALL_CLEAN_HELP, BENT_BY_DESIGN, CAUTION, HELP, HitPage, Line, PICKED, ROWS, STRING, none_of, page,
     readings,
 };
+use linkwright::present::fit::log::hit_verdict;
 
 /// The place.
 #[component]
@@ -44,8 +45,10 @@ pub(super) fn AfterAHit() -> impl IntoView {
         }
     };
     let into_log = move |_| {
-        if let Some(words) = told.with_untracked(|told| told.as_ref().map(|told| told.log.clone())) {
-            fitting.record(EntryKind::Hit, words, &ROWS);
+        if let Some((words, mark)) = told.with_untracked(|told| told.as_ref().map(|told| (told.log.clone(), told.mark)))
+        {
+            let verdict = (HIT_VERDICT, Reading::Pick(hit_verdict(mark)));
+            fitting.record_with(EntryKind::Hit, words, &ROWS, Some(verdict));
         }
     };
     // The depth is asked for where there is a dent.

@@ -24,7 +24,10 @@ pub(super) fn Safe() -> impl IntoView {
         let layout = if session.wide.get() { Layout::Wide } else { Layout::Narrow };
         session.answer.with(|answer| Some(checked(answer.as_deref()?, &readings, session.units.get(), layout)))
     });
-    let verdict = move || check.get().map(|check| view! { <Whole check /> });
+    // What was hit is not made good by its threads.
+    let hit =
+        Memo::new(move |_| fitting.spot().is_some_and(|spot| fitting.log.with(|log| log.open_hit(&spot).is_some())));
+    let verdict = move || check.get().map(|check| view! { <Whole check hit=hit.get() /> });
     let drawing =
         Memo::new(move |_| check.with(|check| check.as_ref().map(|check| check.drawing.clone())).unwrap_or_default());
     let working =
@@ -69,13 +72,16 @@ pub(super) fn Safe() -> impl IntoView {
 
 /// The verdict on the whole link, its reason, and what else there is to say of it.
 #[component]
-fn Whole(check: Checked) -> impl IntoView {
+fn Whole(
+    /// The check.
+    check: Checked,
+    /// Whether the log holds a hit against this bar.
+    hit: bool,
+) -> impl IntoView {
     let Checked { mark, word, reason, also, order, whole, stops, .. } = check;
-    let fitting = use_fitting();
-    // What was hit is not made good by its threads.
     let good = mark == Verdict::Passes;
-    let hit = good && fitting.spot().is_some_and(|spot| fitting.log.with(|log| log.open_hit(&spot).is_some()));
-    let (mark, word) = if hit { (Verdict::Unanswered, HIT_OPEN) } else { (mark, if good { GOOD } else { word }) };
+    let (mark, word) =
+        if good && hit { (Verdict::Unanswered, HIT_OPEN) } else { (mark, if good { GOOD } else { word }) };
     view! {
         <p class="judged"><VerdictMark verdict=mark word /></p>
         <p class="fit-reason">{reason}</p>

@@ -9,8 +9,9 @@ use crate::app::fields::{Fold, InputField};
 use crate::app::session::{Session, use_session};
 use answer::Answers;
 use leptos::prelude::*;
+use linkwright::document::Role;
 use linkwright::engine::fitting::as_fitted::Readings;
-use linkwright::engine::fitting::moves::{Slopes, Through};
+use linkwright::engine::fitting::moves::{Slopes, Through, of_role};
 use linkwright::inputs::{self, At, Input};
 use linkwright::log;
 use linkwright::present::fit::safe::{EYE_TO_EYE, readings};
@@ -148,25 +149,46 @@ fn Ways(asking: Asking, ask: Ask) -> impl IntoView {
 #[component]
 fn Basis(ask: Ask) -> impl IntoView {
     let session = use_session();
-    let inputs: &'static [Input] = match ask {
+    // Each with the role of the link that it is entered for; none where it is of the axle or the rig.
+    let inputs: &'static [(Input, Option<Role>)] = match ask {
         Ask::Length | Ask::Longer => return ().into_any(),
         Ask::Pinion | Ask::Caster | Ask::Forward => {
             const {
                 &[
-                    Input::Number(&inputs::LOWER_HEIGHT),
-                    Input::Number(&inputs::UPPER_HEIGHT),
-                    Input::Number(&inputs::TIRE),
+                    (Input::Number(&inputs::LOWER_HEIGHT), None),
+                    (Input::Number(&inputs::UPPER_HEIGHT), None),
+                    (Input::Number(&inputs::TIRE), None),
+                    (Input::Number(&inputs::PLAN_ANGLE), Some(Role::Upper)),
                 ]
             }
         }
-        Ask::Sideways => const { &[Input::Number(&inputs::SLOPE)] },
-        Ask::Toe => const { &[Input::Number(&inputs::STEERING_ARM), Input::Number(&inputs::TIRE)] },
+        Ask::Sideways => const { &[(Input::Number(&inputs::SLOPE), Some(Role::TrackBar))] },
+        Ask::Toe => {
+            const {
+                &[
+                    (Input::Choice(&inputs::TIE_ROD_SIDE), Some(Role::TieRod)),
+                    (Input::Number(&inputs::STEERING_ARM), None),
+                    (Input::Number(&inputs::TIRE), None),
+                ]
+            }
+        }
     };
     let slopes = matches!(ask, Ask::Pinion | Ask::Caster | Ask::Forward);
-    let place = move || session.document.with(|document| At::of_link(document, session.link.get()));
+    let place = move |role: Option<Role>| {
+        session.document.with(|document| {
+            let current = session.link.get();
+            match role {
+                None => Some(At::of_link(document, current)),
+                Some(role) => of_role(document, current, role).first().map(|link| At::of_link(document, *link)),
+            }
+        })
+    };
+    let field = move |(input, role): &'static (Input, Option<Role>)| {
+        move || place(*role).map(|place| view! { <InputField input=*input place=place /> })
+    };
     view! {
         <Fold summary="Measured on the rig" id="turn-basis">
-            {move || inputs.iter().map(|input| view! { <InputField input=*input place=place() /> }).collect_view()}
+            {inputs.iter().map(field).collect_view()}
             {slopes.then(|| SLOPES.map(|of| view! { <ReadingField of /> }).into_iter().collect_view())}
         </Fold>
     }

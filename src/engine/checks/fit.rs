@@ -228,7 +228,7 @@ fn misalignment(case: &Case, sheet: &mut Sheet) -> Outcome {
                 (which),
                 " may tilt ",
                 (tilts[first], Angle),
-                ". A ball that runs out twists the link and loosens the jam nut at its end."
+                ". A rod end out of misalignment twists the link and loosens the jam nut at its end."
             ]
         }),
     )

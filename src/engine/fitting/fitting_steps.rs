@@ -187,7 +187,7 @@ fn screw_in(answer: &Answer, steps: &mut Vec<Step>) {
             "clocking",
             said!["Bolts in by hand. Roll the bar between its stops: it must roll as far one way as the other. If not, turn one eye until it does."],
         )
-        .because(said!["An eye that sits askew binds on one side first, and its jam nut comes loose (common practice, no source)."]),
+        .because(said!["An eye that is not square binds on one side first, and its jam nut comes loose (common practice, no source)."]),
     );
 }
 
@@ -211,11 +211,11 @@ fn full_travel(answer: &Answer, steps: &mut Vec<Step>) {
         "Full droop, full stuff, and one wheel up with the other down, then the other way round: neither ball binds, no head touches an ear."
     ];
     if let Some((asked, tilts)) = misalignment(answer) {
-        words.extend(said![" Each ball is asked for ", (asked, Angle), " and may lean ", (tilts, Angle), "."]);
+        words.extend(said![" Each rod end needs ", (asked, Angle), " of misalignment and has ", (tilts, Angle), "."]);
     }
     steps.push(
         Step::on_screen("full-travel", words)
-            .because(said!["A ball that runs out twists the link and loosens the jam nut at its end. Look: what a ball may lean is mostly common practice, no source."]),
+            .because(said!["A rod end out of misalignment twists the link and loosens the jam nut at its end. Look: what a ball may lean is mostly common practice, no source."]),
     );
     steps.push(
         Step::on_screen(
@@ -226,7 +226,7 @@ fn full_travel(answer: &Answer, steps: &mut Vec<Step>) {
                 " or more at full lock and full travel, both ways."
             ],
         )
-        .because(said!["That none may touch is a rule on the road in places; the inch is common practice, no source."]),
+        .because(said!["Some road rules forbid tire contact; the inch is common practice, no source."]),
     );
     steps.push(Step::on_screen(
         "brake-lines",

@@ -220,6 +220,20 @@ impl Hit<'_> {
             return None;
         }
         if !self.shows_a_bend()? {
+            // What a string cannot tell from none is not none, and nothing of steering may be bent at all.
+            if let Some(gap) = self.gap().filter(|gap| *gap > 0.0) {
+                let (standing, says) = if self.critical {
+                    let says = said![
+                        (gap, FineLength),
+                        " of gap: hold the bar against a straightedge. If the gap is there, the part is scrap."
+                    ];
+                    (Standing::NotJudged, says)
+                } else {
+                    let says = said![(gap, FineLength), " of gap is no more than a string and a tape can be off by."];
+                    (Standing::Good, says)
+                };
+                return found(standing, says, RULE);
+            }
             return found(
                 Standing::Good,
                 said!["No bend that shows. A string and a tape tell no less than ", (LEAST_SEEN, FineLength), "."],
@@ -290,13 +304,13 @@ impl Hit<'_> {
     fn next(&self, standing: Standing) -> Said {
         match (standing, self.answer.role) {
             (Standing::Good, role) if inputs::has_no_second_path(role) => said![
-                "Nothing is bent, cracked or loose by what you looked at. Drive on slowly at first. If the steering pulls or the wheel sits off center, stop: something else is bent."
+                "Nothing was found by what you looked at. Wrench on both jam nuts, and look at bolts, brackets and welds: they are not in this list. Drive on slowly at first. If the steering pulls or the wheel sits off center, stop: something else is bent."
             ],
             (Standing::Good, _) => said![
-                "Nothing is bent, cracked or loose by what you looked at. Look again at the next stop and after the run: a crack can show later."
+                "Nothing was found by what you looked at. Wrench on both jam nuts, and look at bolts, brackets and welds: they are not in this list. Look again at the next stop and after the run: a crack can show later."
             ],
             (Standing::NotJudged, _) => {
-                said!["Do not drive it before everything is looked at. What was not looked at counts for nothing."]
+                said!["Do not drive it before everything is looked at. Unchecked is not OK."]
             }
             (Standing::Watch, _) => {
                 said!["Limp home within the limits below, then replace what is damaged before the next run."]

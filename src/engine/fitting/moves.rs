@@ -205,7 +205,7 @@ fn shifted(document: &Document, index: usize, forward: f64, slopes: Slopes, shee
 }
 
 /// The link of a role at the axle of another link, the link itself before all others.
-fn of_role(document: &Document, index: usize, role: Role) -> Vec<usize> {
+pub fn of_role(document: &Document, index: usize, role: Role) -> Vec<usize> {
     let Some(position) = document.links.get(index).map(|link| link.position) else { return Vec::new() };
     let is = |link: usize| document.links.get(link).is_some_and(|of| of.role == role && of.position == position);
     let own = Some(index).filter(|index| is(*index));
@@ -252,6 +252,11 @@ fn toed(document: &Document, index: usize, toe: f64, sheet: &mut Sheet) -> Resul
     let (Some(arm), Some(tire)) = (inputs::STEERING_ARM.value(document, at), inputs::TIRE.value(document, at)) else {
         return Err(said!["Enter tire diameter and steering arm first."]);
     };
+    if document.links.get(rod).is_none_or(|link| link.tie_rod_side.is_none()) {
+        return Err(said![
+            "Say first whether the tie rod runs ahead of the axle or behind it: the way to turn depends on it. It is asked under “Measured on the rig”."
+        ]);
+    }
     let ahead = inputs::TIE_ROD_SIDE.value(document, at) != Some("behind");
     let change = sheet.work(&formulas::TIE_ROD_CHANGE, &[toe, arm, tire]);
     // Behind the axle a longer rod pushes the back of the wheels apart, which is toe-in.
@@ -262,13 +267,6 @@ fn toed(document: &Document, index: usize, toe: f64, sheet: &mut Sheet) -> Resul
     }
     if inputs::TIRE.decided(document, at).is_none() {
         assumed.push(said!["Tire diameter taken as ", (tire, Length), ": measure it."]);
-    }
-    if document.links.get(rod).is_none_or(|link| link.tie_rod_side.is_none()) {
-        assumed.push(if ahead {
-            said!["The tie rod is taken to run ahead of the axle."]
-        } else {
-            said!["The tie rod is taken to run behind the axle."]
-        });
     }
     let says = vec![
         if ahead {

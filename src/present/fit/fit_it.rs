@@ -15,7 +15,7 @@ use crate::report::{Answer, Verdict};
 pub const TICKS: &str = "Ticks stay with this bar in its log. A tick clears when its numbers change.";
 
 /// Said over the torque card.
-pub const TORQUE_HELP: &str = "One value for what was ordered: jam nuts with anti-seize on the shank, against the bar; bolts clean, without it. A maker's own torque takes precedence.";
+pub const TORQUE_HELP: &str = "One range for what was ordered: jam nuts with anti-seize on the shank, against the bar; bolts clean, without it. A maker's own torque takes precedence.";
 
 /// One step, ready to be shown.
 #[derive(Debug, Clone, PartialEq, Eq)]

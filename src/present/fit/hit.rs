@@ -30,10 +30,10 @@ pub const PICKED: [&str; 9] =
 
 /// What the looks are for, above them.
 pub const HELP: &str =
-    "Park level, chock it, wipe the link clean. One bad look is enough to stop; none is left out before it drives on.";
+    "Park level, chock it, wipe the link clean. One bad look is enough to stop; check every item before you drive.";
 
 /// What the button says by which all looks that are still open are answered with “none”.
-pub const ALL_CLEAN: &str = "I looked for all the rest and found none";
+pub const ALL_CLEAN: &str = "Everything else checked, nothing found";
 
 /// What it stands for, under it.
 pub const ALL_CLEAN_HELP: &str =

@@ -119,7 +119,9 @@ pub fn checked(answer: &Answer, readings: &Readings, system: System, layout: Lay
     };
     let ends = [0, 1].map(|index| end_lines(&judged, &link.ends[index], index, system));
     let line = |remark: &Remark| Line { mark: mark(remark.standing), word: word(remark.standing), words: say(remark) };
-    let order = judged.order.map(|order| format!("Order a bar of {}.", length(order.bar, system)));
+    let order = judged.order.map(|order| {
+        format!("For {} eye to eye: order a bar of {}.", fit(order.length, system), length(order.bar, system))
+    });
     let log = format!(
         "{}. {}",
         word(judged.standing),
@@ -139,7 +141,7 @@ pub fn checked(answer: &Answer, readings: &Readings, system: System, layout: Lay
         word: word(judged.standing),
         reason,
         also: (judged.unjudged && judged.standing > Standing::NotJudged)
-            .then_some("And not judged in full: see below which reading is missing."),
+            .then_some("Not fully judged: see below which reading is missing."),
         order,
         ends,
         whole: judged.remarks.iter().map(line).collect(),
@@ -161,7 +163,11 @@ fn end_lines(judged: &AsFitted, made: &EndGeometry, index: usize, system: System
     let turns = end.turns.map(|[out, inward]| {
         // Never more than there is.
         let [out, inward] = [out, inward].map(|turns| (turns * 4.0 + 1e-9).floor() / 4.0);
-        format!("Still {} out, {} in.", show(out, Kind::Turns, system), show(inward, Kind::Turns, system))
+        format!(
+            "This end alone: still {} out, {} in.",
+            show(out, Kind::Turns, system),
+            show(inward, Kind::Turns, system)
+        )
     });
     EndLines {
         title: format!("End {}: {}, {}", letter(index), thread(made.thread), hand_mark(made.hand)),

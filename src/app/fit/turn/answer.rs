@@ -56,6 +56,7 @@ fn OneLink(told: LinkTurn, on_turned: Callback<()>) -> impl IntoView {
         mark,
         word,
         large,
+        nuts,
         instead,
         gives,
         tape,
@@ -81,6 +82,7 @@ fn OneLink(told: LinkTurn, on_turned: Callback<()>) -> impl IntoView {
         <section class="turn-link">
             <h3>{title}</h3>
             {large.map(|words| view! { <p class="turn-large">{words}</p> })}
+            {nuts.map(|words| view! { <p class="fit-reason">{words}</p> })}
             {instead.map(|words| view! { <p class="stop">{words}</p> })}
             {gives.map(|words| view! { <p><b>{words}</b></p> })}
             <p><VerdictMark verdict=mark word /></p>

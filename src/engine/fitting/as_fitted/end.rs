@@ -105,7 +105,7 @@ fn judge(
                 (letter),
                 (by),
                 ": ",
-                (quarter(threads.max(0.0))),
+                (quarter(whole_quarters(threads))),
                 " threads, ",
                 (diameters.max(0.0), Ratio),
                 " diameters. It needs ",
@@ -129,9 +129,15 @@ fn judge(
             ],
         );
     } else {
+        // By a stand-in for the rod end nothing is good.
+        let (standing, about) = if end.rod_end_id == OWN_ROD_END {
+            (Standing::Good, About::Engagement)
+        } else {
+            (Standing::NotJudged, About::RodEnd)
+        };
         add(
-            Standing::Good,
-            About::Engagement,
+            standing,
+            about,
             said![
                 "Full thread in the bar at ",
                 (letter),
@@ -139,7 +145,7 @@ fn judge(
                 ": ",
                 (engagement, FineLength),
                 ", ",
-                (quarter(threads)),
+                (quarter(whole_quarters(threads))),
                 " threads, ",
                 (diameters, Ratio),
                 " diameters. It needs ",
@@ -191,6 +197,16 @@ fn judge(
                 " deep, less than a thread from its bottom: the jam nut can feel tight and hold nothing. Wind it out, or fit a shorter bar."
             ],
         );
+    } else if exceeds(inserted + pitch + error, end.tapped_depth) {
+        add(
+            Standing::Watch,
+            About::Bottom,
+            said![
+                "The shank at ",
+                (letter),
+                " is within what a tape or a count can be off by of the bottom of its hole. Wind it out by a thread, or measure with a caliper."
+            ],
+        );
     }
     if exceeds(inserted, room) {
         add(
@@ -203,4 +219,9 @@ fn judge(
             ],
         );
     }
+}
+
+/// Threads in the bar are never counted for more than they are.
+fn whole_quarters(threads: f64) -> f64 {
+    (threads.max(0.0) * 4.0 + 1e-9).floor() / 4.0
 }

@@ -59,6 +59,14 @@ pub(super) fn whole(link: &LinkGeometry, readings: &Readings, ends: [EndAsFitted
     }
     let length = readings.eye_to_eye.or_else(|| both.map(|(a, b)| sheet.work(&lengths::EYE_TO_EYE, &[link.bar, a, b])));
     let stops = length.and_then(|length| stops(link, &ends, length));
+    // Where an end is past its stop on one side and the other on the other, turning the bar has no range.
+    let stops = stops.filter(|[shorter, longer]| !exceeds(*shorter, *longer));
+    if stops.is_none() && ends.iter().all(|end| end.inserted.is_some()) {
+        let says = said![
+            "No safe range by turning the bar: one end is past its stop. Wind that end back by its own eye first, with its bolt out."
+        ];
+        add(Standing::Watch, About::Stop, says);
+    }
     let order = length.and_then(|length| order(link, &ends, length, &mut add, &mut sheet));
     let whole = settle(&mut remarks);
     let standing = ends.iter().map(|end| end.standing).fold(whole, Standing::max);
@@ -155,7 +163,17 @@ fn order(
     match bar_for(link, length, sheet) {
         Ok(order) => {
             // What is wrong with the ends stands with the ends; this is what helps.
-            add(Standing::Watch, About::Bar, too(word, &order));
+            let mut says = too(word, &order);
+            // The same bar may reach the length that the build has.
+            let in_bar_there = in_bar + length - link.length;
+            if !exceeds(least, in_bar_there) && !exceeds(in_bar_there, most) {
+                says.extend(said![
+                    " It does reach the ",
+                    (link.length, Length),
+                    " of this build: if that is what you want, set both ends alike and turn it back."
+                ]);
+            }
+            add(Standing::Watch, About::Bar, says);
             Some(order)
         }
         Err(why) => {

@@ -207,7 +207,7 @@ pub static FAILURES: &[Failure] = &[
     ),
     goes_on(row(
         "skewed-axle",
-        "Axle sits askew",
+        "Axle not square",
         "One tire is closer to its fender; the rig crabs.",
         "One lower link was turned and the other not.",
         &[Fit(FitPart::Turn), Habit("Measure both diagonals")],

@@ -96,6 +96,19 @@ impl SideView {
                 assumed.push(said!["The ", (name), " are taken to be level, seen from the side."]);
             }
         }
+        for ((link, _), name) in [(lower, "lowers"), (upper, "uppers")] {
+            let at = At::of_link(document, link);
+            let angle = inputs::PLAN_ANGLE.value(document, at).unwrap_or(0.0);
+            if angle > 0.0 && inputs::PLAN_ANGLE.decided(document, at).is_none() {
+                assumed.push(said![
+                    "The ",
+                    (name),
+                    " are taken to converge at ",
+                    (angle, Angle),
+                    ", seen from above: measure it."
+                ]);
+            }
+        }
         let middle = tire / 2.0;
         let arm = |(link, length): (usize, f64), slope: Option<f64>, height: f64| Arm {
             length,

@@ -4,7 +4,9 @@ use super::{Place, Turned, Way};
 use crate::document::Role;
 use crate::engine::fitting::as_fitted::quarter;
 use crate::engine::fitting::hands::{nut_loosens, nut_tightens};
+use crate::engine::formula::Sheet;
 use crate::engine::sentence::{Said, said};
+use crate::engine::tables::jam_torque;
 use crate::report::LinkGeometry;
 
 const LETTERS: [&str; 2] = ["A", "B"];
@@ -157,13 +159,18 @@ fn hold(link: &LinkGeometry) -> &'static str {
 
 fn tighten(link: &LinkGeometry, end: usize) -> Said {
     let end = end.min(1);
+    let torque = jam_torque::range(link.ends[end].thread, &mut Sheet::silent());
     said![
         (hold(link)),
         " and tighten the nut at ",
         (LETTERS[end]),
         " ",
         (nut_tightens(link.ends[end].hand).words()),
-        ", seen from its eye. Let the bar turn with it and that end winds out."
+        ", seen from its eye, to between ",
+        (torque.least, Torque),
+        " and ",
+        (torque.most, Torque),
+        ", anti-seize on the shank. Keep the bar from turning: if it turns with the nut, that end winds out."
     ]
 }
 

@@ -1,9 +1,10 @@
 //! The answer to a question, link by link.
 
 use super::Ask;
-use crate::document::{Document, Role, Side};
+use crate::document::{Document, Hand, Role, Side};
 use crate::engine::fitting::Standing;
 use crate::engine::fitting::as_fitted::Readings;
+use crate::engine::fitting::hands::nut_loosens;
 use crate::engine::fitting::moves::{LinkChange, Moved, SideView, Slopes, Through, Wanted, move_by};
 use crate::engine::fitting::turn::{Place, SameHand, Turned, Way, Wish, turn};
 use crate::engine::sentence::{Said, spoken};
@@ -65,6 +66,8 @@ pub struct LinkTurn {
     pub word: &'static str,
     /// The answer in large letters: turns, flats and direction.
     pub large: Option<String>,
+    /// Which nut loosens which way.
+    pub nuts: Option<String>,
     /// Why nothing is turned.
     pub instead: Option<String>,
     /// What it gives.
@@ -101,11 +104,13 @@ pub fn answer(
         let made = answers(link)?;
         let of = document.links.get(link)?;
         let place = Place { role: of.role, pair: of.seated() == Side::Both };
-        Some((turn(&made.link, &readings(link), wish, place), of.title()))
+        let hands = made.link.ends.each_ref().map(|end| end.hand);
+        Some((turn(&made.link, &readings(link), wish, place), hands, of.title()))
     };
     let wanted = match goal(asked, sign) {
         Ok(Goal::Wish(wish)) => {
-            let turned = one(index, wish).map(|(turned, title)| of_turned(&turned, Some(index), title, system));
+            let turned =
+                one(index, wish).map(|(turned, hands, title)| of_turned(&turned, hands, Some(index), title, system));
             return TurnAnswer { links: turned.into_iter().collect(), ..TurnAnswer::default() };
         }
         Ok(Goal::Move(wanted)) => wanted,
@@ -117,8 +122,8 @@ pub fn answer(
     let links = changes.iter().map(|change| {
         let turned = change.link.and_then(|link| one(link, Wish::Longer(change.change)));
         match turned {
-            Some((turned, title)) => {
-                let mut told = of_turned(&turned, change.link, title, system);
+            Some((turned, hands, title)) => {
+                let mut told = of_turned(&turned, hands, change.link, title, system);
                 told.gives = told.gives.map(|gives| gives + &reached(document, index, asked, &turned, system));
                 told
             }
@@ -154,6 +159,11 @@ fn goal(asked: &Asked, sign: f64) -> Result<Goal, &'static str> {
 
 /// What a tilt by one pair really comes to, once it is rounded to flats.
 fn reached(document: &Document, index: usize, asked: &Asked, turned: &Turned, system: System) -> String {
+    // Toe goes with the length, so what whole flats give of the one they give of the other.
+    if asked.ask == Ask::Toe && turned.way.is_some() && turned.wanted != 0.0 {
+        let toe = asked.value * turned.change / turned.wanted;
+        return format!(" That changes toe by {}.", fit(toe, system));
+    }
     let tilts = matches!(asked.ask, Ask::Pinion | Ask::Caster);
     let view = SideView::of(document, index, asked.slopes).ok().filter(|_| tilts && turned.way.is_some());
     let tilt = view.and_then(|view| view.tilt_of(turned.change, asked.through));
@@ -193,6 +203,7 @@ fn of_change(document: &Document, change: &LinkChange, system: System) -> LinkTu
         mark: mark(Standing::NotJudged),
         word: word(Standing::NotJudged),
         large: None,
+        nuts: None,
         instead: Some("This build does not say what these links are: add them for turns and flats.".to_string()),
         gives: Some(format!("Each {}.", longer(change.change, system))),
         tape: None,
@@ -206,7 +217,27 @@ fn of_change(document: &Document, change: &LinkChange, system: System) -> LinkTu
     }
 }
 
-fn of_turned(turned: &Turned, link: Option<usize>, title: String, system: System) -> LinkTurn {
+/// Which nut loosens which way, in one line.
+fn nuts(way: Way, hands: [Hand; 2]) -> String {
+    let loosens = |end: usize| nut_loosens(hands[end]).words();
+    match way {
+        Way::Bar(_) => format!(
+            "First loosen the nut at A {} and the nut at B {}, each seen from its own eye.",
+            loosens(0),
+            loosens(1)
+        ),
+        Way::Eye(eye) => {
+            let end = eye.end.min(1);
+            format!(
+                "First loosen the nut at {} {}, seen from its eye; leave the other tight.",
+                letter(end),
+                loosens(end)
+            )
+        }
+    }
+}
+
+fn of_turned(turned: &Turned, hands: [Hand; 2], link: Option<usize>, title: String, system: System) -> LinkTurn {
     let after = |end: usize| {
         let shown = &turned.ends[end];
         format!(
@@ -240,6 +271,7 @@ fn of_turned(turned: &Turned, link: Option<usize>, title: String, system: System
             _ => String::new(),
         },
         large,
+        nuts: turned.way.map(|way| nuts(way, hands)),
         gives,
         working: working::steps(&turned.working, system),
     }
