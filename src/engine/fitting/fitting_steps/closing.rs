@@ -50,7 +50,10 @@ pub fn progress(steps: &[Step], ticked: &[bool]) -> Progress {
     let nuts: Vec<&str> =
         [("jam-nut-a", "A"), ("jam-nut-b", "B")].into_iter().filter(|(id, _)| open(id)).map(|(_, end)| end).collect();
     if !nuts.is_empty() {
-        let says = said!["Do not drive: the jam nut at ", (nuts.join(" and ")), " is not ticked as tight."];
+        let says = match nuts.as_slice() {
+            [one] => said!["Do not drive: the jam nut at ", (*one), " is not ticked as tight."],
+            _ => said!["Do not drive: the jam nuts at A and B are not ticked as tight."],
+        };
         return at(Standing::Stop, says);
     }
     if open(JAM_NUTS_LAST) {
