@@ -26,7 +26,7 @@ pub fn steps(document: &Document, at: usize, answer: &Answer, system: System) ->
 /// What leads to the steps: how many there are.
 pub fn summary(document: &Document, at: usize, answer: &Answer) -> String {
     let steps = fitting_steps::steps(document, at, answer);
-    match steps.iter().filter(|step| step.is_on_screen()).count() {
+    match steps.iter().filter(|step| step.is_on_screen() && step.is_ticked()).count() {
         1 => "1 step".to_string(),
         count => format!("{count} steps, with torque"),
     }

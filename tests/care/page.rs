@@ -1,9 +1,11 @@
 //! What the page says while a rig is measured, a link fitted and looked at again.
 
 use crate::links::{answer, hard, sized};
+use linkwright::document::{Document, Role};
 use linkwright::engine::fitting::fitting_steps::bolt_in_its_ears;
 use linkwright::engine::fitting::identify::{ThreadReadings, thread};
 use linkwright::engine::fitting::measuring::mount_to_mount;
+use linkwright::engine::fitting::recheck::Occasion;
 use linkwright::engine::fitting::torque_card::{Adapter, crow_foot};
 use linkwright::engine::formula::Line;
 use linkwright::engine::formulas::fastening;
@@ -166,10 +168,35 @@ fn ticks_bring_a_link_into_the_log_only_when_all_are_there() {
     let done = how_far(&document, 0, &answer, |key| all.contains(key), System::Inch);
     assert!(done.mark == Verdict::Passes && done.word == "Fitted");
     assert!(done.log.is_some_and(|words| words.contains("lbf·ft")));
-    for left_out in &all {
-        let most = how_far(&document, 0, &answer, |key| key != *left_out && all.contains(key), System::Inch);
+    // The first line says what is done last: a notice, which is neither ticked nor counted.
+    assert!(!steps[0].is_ticked && steps[1..].iter().all(|step| step.is_ticked));
+    assert_eq!(done.count, format!("{0} of {0} done", steps.len() - 1));
+    for left_out in steps[1..].iter().map(|step| step.key.as_str()) {
+        let most = how_far(&document, 0, &answer, |key| key != left_out && all.contains(key), System::Inch);
         assert!(most.log.is_none() && most.mark != Verdict::Passes && most.word != "Fitted", "{left_out}");
     }
+}
+
+/// Threads are told in quarters, ends that are alike once, and each reader reads his own units.
+#[test]
+fn limits_are_told_as_they_are_read() {
+    let spoken = |document: &Document, system| {
+        let rows = look_rows(&answer(document), Occasion::HalfYear, system).into_iter();
+        rows.map(|row| format!("{} {}", row.words, row.limit)).collect::<Vec<_>>().join(" ").replace('\u{2060}', "")
+    };
+    let mut alike = sized(2.0, "wide-12", "wide-12");
+    alike.links[0].role = Role::TieRod;
+    let inches = spoken(&alike, System::Inch);
+    assert!(inches.contains("at either end. More") && inches.contains("lbf·ft at both ends."), "{inches}");
+    assert!(!inches.contains("2.75") && !inches.contains("at A and") && !inches.contains("mm"), "{inches}");
+    let metric = spoken(&alike, System::Metric);
+    let in_inches = metric.split(' ').zip(metric.split(' ').skip(1)).any(|(number, unit)| {
+        number.ends_with(|letter: char| letter.is_ascii_digit()) && unit.trim_end_matches([')', '.', ';']) == "in"
+    });
+    assert!(!in_inches && !metric.contains("(0.5 mm)") && metric.contains("25.4 mm"), "{metric}");
+    assert!(spoken(&hard(), System::Inch).contains("never more than 2-3/4 at either end"));
+    let two = spoken(&sized(2.0, "wide-12", "wide-14"), System::Inch);
+    assert!(two.contains("lbf·ft at A and"), "{two}");
 }
 
 #[test]
@@ -254,7 +281,7 @@ fn the_calendar_file_goes_by_the_log() {
         calendar_file(bar, last, &answer, NOW, System::Inch).expect("a file")
     };
     let (name, text) = file(&Last::default());
-    assert!(name.ends_with(".ics") && text.contains("DTSTART;VALUE=DATE:20270601\r\n"), "{text}");
+    assert!(name.ends_with(".ics") && text.contains("DTSTART;VALUE=DATE:20261201\r\n"), "do it now: {text}");
     assert_eq!(text.matches("BEGIN:VEVENT").count(), 1, "nothing says it was fitted: no first drive");
     assert!(!text.contains('\u{2060}') && text.lines().all(|line| line.len() <= 76));
     let mut log = Log::default();

@@ -54,6 +54,28 @@ fn two_touches_and_a_number_give_a_word() {
     }
 }
 
+/// What was found and may stay is told; a loose nut or a torn bracket stops; the rows can be read out on a call.
+#[test]
+fn what_was_found_is_never_called_nothing() {
+    assert!(page(&tube(), &after_two_touches(0.0)).reason.contains("nothing found"));
+    let mut scratched = after_two_touches(0.0);
+    scratched.insert("hit-gouge", Reading::Pick("blunt"));
+    for log in [after_two_touches(1.0 / 32.0), scratched] {
+        let page = page(&tube(), &log);
+        assert!(page.word == "Drive on" && !page.reason.contains("nothing found"), "{}", page.reason);
+    }
+    assert!(page(&tube(), &after_two_touches(1.0 / 32.0)).reason.contains("1/32 in of gap is within"));
+    for id in ["hit-nut", "hit-mount"] {
+        let mut log = after_two_touches(0.0);
+        assert_eq!(log.insert(id, Reading::Pick("yes")), Some(Reading::Pick("no")));
+        assert_eq!(page(&tube(), &log).word, "Stop", "{id}");
+    }
+    let names: Vec<&str> = page(&tube(), &after_two_touches(0.1)).left.iter().map(|(name, _)| *name).collect();
+    let wanted = ["Buckling load, straight", "Buckling load, now", "Buckling capacity left"];
+    assert_eq!(names[..3], wanted);
+    assert!(names.contains(&"Bending + compression, share of yield") && names.contains(&"Design hit, share of yield"));
+}
+
 #[test]
 fn what_is_open_stands_in_the_reason() {
     let empty = page(&tube(), &Log::new());
@@ -119,11 +141,15 @@ fn the_list_says_hand_count_and_what_a_bar_is_for() {
 fn a_listed_rod_end_needs_its_hand_only() {
     let document = sized(2.0, "wide-14", "wide-14");
     let judged = |part: &BorrowedRodEnd| spares::rod_end(&document, 0, &answer(&document), 0, part, System::Inch);
-    let of = |hand| spares::of_series("wide-14", hand).expect("listed");
+    let of = |hand| BorrowedRodEnd { heat_treated: Some(true), ..spares::of_series("wide-14", hand).expect("listed") };
     let unknown = judged(&of(None));
     assert_eq!((unknown.word, unknown.missing.as_str()), ("Not judged", "Still needed: its hand of thread."));
     let right = judged(&of(Some(Hand::Right)));
     assert_eq!((right.word, right.mark, right.lengths.len()), ("Fits", Verdict::Passes, 3));
+    // The print of a series says nothing of the steel in the hand.
+    let steel = spares::of_series("wide-14", Some(Hand::Right)).expect("listed");
+    assert_eq!((judged(&steel).word, steel.heat_treated), ("Not judged", None));
+    assert_eq!(judged(&BorrowedRodEnd { heat_treated: Some(false), ..steel }).word, "With care");
     let wrong = judged(&of(Some(Hand::Left)));
     assert_eq!((wrong.word, wrong.mark), ("Does not fit", Verdict::Fails));
     assert!(wrong.points[0].1.contains("Never force it"));

@@ -86,6 +86,7 @@ fn seven_eighths() -> BorrowedRodEnd {
         thread_length: Some(inch(2.0)),
         bore: Some(inch(0.875)),
         ball_width: Some(inch(0.875)),
+        heat_treated: Some(true),
     }
 }
 
@@ -121,6 +122,7 @@ fn a_longer_neck_makes_a_longer_link() {
         thread_length: Some(inch(1.687)),
         bore: Some(inch(0.75)),
         ball_width: Some(inch(0.75)),
+        heat_treated: Some(true),
         hand: Some(Hand::Right),
     };
     let found = into(&document, &narrow);
@@ -175,6 +177,7 @@ fn what_was_not_read_off_a_part_is_asked_for() {
         (BorrowedRodEnd { thread_length: None, ..whole }, "its thread length"),
         (BorrowedRodEnd { bore: None, ..whole }, "its bore"),
         (BorrowedRodEnd { ball_width: None, ..whole }, "its ball width"),
+        (BorrowedRodEnd { heat_treated: None, ..whole }, "whether it is stamped heat-treated alloy"),
     ];
     for (part, missing) in cases {
         let found = into(&document, &part);
@@ -185,6 +188,22 @@ fn what_was_not_read_off_a_part_is_asked_for() {
     assert_eq!(found.standing, Standing::NotJudged);
     assert!(words(&found).contains("measure both again"));
     assert_eq!(rod_end(&document, 0, &answer(&document), 2, &whole).standing, Standing::NotJudged);
+}
+
+/// A rod end of unknown steel never simply fits, and never goes where nothing backs it up.
+#[test]
+fn unknown_steel_never_simply_fits() {
+    let unknown = BorrowedRodEnd { heat_treated: Some(false), ..seven_eighths() };
+    let mut document = sized(2.0, "wide-14", "wide-14");
+    let found = into(&document, &unknown);
+    assert_eq!(found.standing, Standing::Watch, "{}", words(&found));
+    assert!(words(&found).contains("Its steel is not known"), "{}", words(&found));
+    for role in [Role::TieRod, Role::DragLink, Role::TrackBar] {
+        document.links[0].role = role;
+        let found = into(&document, &unknown);
+        assert_eq!(found.standing, Standing::Stop, "{}", words(&found));
+        assert!(words(&found).contains("nothing backs this link up"), "{}", words(&found));
+    }
 }
 
 /// A borrowed link is judged by its length alone, and never better than for the way home.

@@ -77,7 +77,16 @@ fn OneStep(
     row: StepRow,
 ) -> impl IntoView {
     let fitting = use_fitting();
-    let StepRow { key, words, why, last_and_first } = row;
+    let StepRow { key, words, why, last_and_first, is_ticked } = row;
+    if !is_ticked {
+        return view! {
+            <li class:decides=last_and_first>
+                <p>{words}</p>
+                {why.map(|words| view! { <p class="source">{words}</p> })}
+            </li>
+        }
+        .into_any();
+    }
     let at = {
         let key = key.clone();
         Memo::new(move |_| fitting.ticked(&key))
@@ -98,6 +107,7 @@ fn OneStep(
             {move || at.get().map(|time| view! { <p class="source">"Ticked "{clock::spoken_time(&time)}</p> })}
         </li>
     }
+    .into_any()
 }
 
 /// One range for each jam nut, one torque for each bolt, and what an adapter changes.

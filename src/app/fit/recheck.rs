@@ -11,7 +11,7 @@ use linkwright::engine::fitting::recheck::Occasion;
 use linkwright::log::EntryKind;
 use linkwright::present::fit::calendar::{Bar, MIME_TYPE};
 use linkwright::present::fit::recheck::{
-    DueRow, KIND, Last, LookRow, Outcome, calendar_file, due_rows, last, look_rows, occasion, sum_up,
+    CALENDAR, DueRow, KIND, Last, LookRow, Outcome, calendar_file, due_rows, last, look_rows, occasion, sum_up,
 };
 use linkwright::present::words::sheet_name;
 
@@ -146,7 +146,7 @@ fn CalendarButton(
         );
     };
     view! {
-        <button type="button" id="recheck-calendar" on:click=give>"Calendar file"</button>
+        <button type="button" id="recheck-calendar" on:click=give>{CALENDAR}</button>
         <p class="done" aria-live="polite">{said}</p>
     }
 }

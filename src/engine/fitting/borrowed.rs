@@ -32,6 +32,8 @@ pub struct BorrowedRodEnd {
     pub bore: Option<f64>,
     /// Face to face of its ball.
     pub ball_width: Option<f64>,
+    /// Whether it is stamped as heat-treated alloy; false where nobody knows its steel.
+    pub heat_treated: Option<bool>,
 }
 
 /// A link that somebody lends. Lengths SI.
@@ -117,6 +119,7 @@ pub fn rod_end(document: &Document, index: usize, answer: &Answer, end: usize, p
     let room = made.ball_width + 2.0 * spacers;
     let reaches_in = Values::new(document, index).is_some_and(|given| given.spacers() == Spacers::HighMisalignment);
     ask(positive(part.ball_width).map(|ball| ball_fits(ball, made.ball_width, room, reaches_in)), "its ball width");
+    ask(part.heat_treated.map(|known| steel_holds(known, steers)), "whether it is stamped heat-treated alloy");
     let mut sheet = Sheet::recording();
     let lengths = match (positive(part.eye_to_end), positive(part.thread_length)) {
         (Some(to_end), Some(thread_length)) if thread_length >= to_end => {
@@ -222,6 +225,27 @@ fn bore_fits(bore: f64, bolt: Option<f64>, present: f64, steers: bool) -> Point 
             (present, FineLength),
             " it replaces. Only with a steel sleeve that fills it",
             (if steers { ", and not in this link: nothing backs it up." } else { "; loose, the holes wear oval." })
+        ],
+    )
+}
+
+/// A low-carbon rod end looks the same as one of heat-treated alloy.
+fn steel_holds(known: bool, steers: bool) -> Point {
+    if known {
+        return point(Standing::Good, said!["Stamped heat-treated alloy."]);
+    }
+    if steers {
+        return point(
+            Standing::Stop,
+            said![
+                "Its steel is not known, and nothing backs this link up: a low-carbon shank breaks first. Only a rod end stamped heat-treated alloy goes in here."
+            ],
+        );
+    }
+    point(
+        Standing::Watch,
+        said![
+            "Its steel is not known: a low-carbon shank breaks first. Home at walking pace, then fit a heat-treated alloy rod end."
         ],
     )
 }

@@ -47,6 +47,11 @@ impl Step {
         self.shown != Shown::OnPaper
     }
 
+    /// Whether it is work to tick; what is said first is a notice, done only at the end of the list.
+    pub fn is_ticked(&self) -> bool {
+        self.id != JAM_NUTS_FIRST
+    }
+
     /// Whether it is printed.
     pub fn is_on_paper(&self) -> bool {
         self.shown != Shown::OnScreen
@@ -178,7 +183,11 @@ fn screw_in(answer: &Answer, steps: &mut Vec<Step>) {
     steps.push(
         Step::everywhere(
             "threads-showing",
-            said!["No more than ", (most, Ratio), " threads show past either jam nut, and about as many at A as at B."],
+            said![
+                "No more than ",
+                (quarters(most)),
+                " threads show past either jam nut, and about as many at A as at B."
+            ],
         )
         .because(said!["That limit: ", (stop_words(by.stop.by)), "."]),
     );
@@ -194,6 +203,18 @@ fn screw_in(answer: &Answer, steps: &mut Vec<Step>) {
 /// The most threads that may show at an end, in quarters.
 pub(super) fn most_showing(end: &EndGeometry) -> f64 {
     (end.stop.visible_threads.max(end.visible_threads) * 4.0 + 1e-9).floor() / 4.0
+}
+
+/// A count of threads in quarters, as it is read off a thread: `2-3/4`.
+pub(super) fn quarters(count: f64) -> String {
+    let fourths = (count * 4.0).round();
+    let (whole, part) = ((fourths / 4.0).floor(), fourths.rem_euclid(4.0));
+    let part = ["", "1/4", "1/2", "3/4"].get(part as usize).copied().unwrap_or_default();
+    match (whole, part) {
+        (whole, "") => format!("{whole:.0}"),
+        (0.0, part) => part.to_string(),
+        (whole, part) => format!("{whole:.0}-{part}"),
+    }
 }
 
 /// What sets the most threads that may show.
@@ -215,7 +236,7 @@ fn full_travel(answer: &Answer, steps: &mut Vec<Step>) {
     }
     steps.push(
         Step::on_screen("full-travel", words)
-            .because(said!["A rod end out of misalignment twists the link and loosens the jam nut at its end. Look: what a ball may lean is mostly common practice, no source."]),
+            .because(said!["A rod end out of misalignment twists the link and loosens the jam nut at its end. Look closely: the misalignment a rod end has is mostly common practice, no source."]),
     );
     steps.push(
         Step::on_screen(
@@ -226,7 +247,7 @@ fn full_travel(answer: &Answer, steps: &mut Vec<Step>) {
                 " or more at full lock and full travel, both ways."
             ],
         )
-        .because(said!["Some road rules forbid tire contact; the inch is common practice, no source."]),
+        .because(said!["Some road rules forbid tire contact; the clearance is common practice, no source."]),
     );
     steps.push(Step::on_screen(
         "brake-lines",

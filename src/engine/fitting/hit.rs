@@ -68,6 +68,10 @@ pub struct HitReadings {
     pub head: Option<bool>,
     /// Whether an eye no longer sits square to its bracket.
     pub eye_turned: Option<bool>,
+    /// Whether a jam nut is loose, or a paint line across one is broken.
+    pub nut_loose: Option<bool>,
+    /// Whether a bolt, a bracket or a weld is damaged.
+    pub mount_damaged: Option<bool>,
     /// Whether a joint knocks.
     pub play: Option<bool>,
 }
@@ -188,6 +192,25 @@ impl Hit<'_> {
         self.readings.bow.filter(|gap| gap.is_finite() && *gap >= 0.0)
     }
 
+    /// A gap that was read and that a string cannot tell from none.
+    fn least_gap(&self) -> Option<f64> {
+        self.gap().filter(|gap| *gap > 0.0 && !self.is_bent_by_design())
+    }
+
+    /// What such a gap comes to: nothing that steers or holds the axle sideways is passed with one.
+    fn within_a_string(&self, gap: f64) -> Option<Found> {
+        let (standing, says) = if self.critical {
+            let says = said![
+                (gap, FineLength),
+                " of gap: check it against a straightedge; if it is there, scrap it. If it is not, enter 0."
+            ];
+            (Standing::NotJudged, says)
+        } else {
+            (Standing::Good, said![(gap, FineLength), " of gap is within what a string can tell."])
+        };
+        Some(Found { look: Look::Bend, standing, says, source: RULE })
+    }
+
     /// Whether the bar is bent by design, so that a string tells nothing.
     fn is_bent_by_design(&self) -> bool {
         self.bar.is_some_and(|bar| bar.offset > 0.0)
@@ -220,19 +243,8 @@ impl Hit<'_> {
             return None;
         }
         if !self.shows_a_bend()? {
-            // What a string cannot tell from none is not none, and nothing of steering may be bent at all.
-            if let Some(gap) = self.gap().filter(|gap| *gap > 0.0) {
-                let (standing, says) = if self.critical {
-                    let says = said![
-                        (gap, FineLength),
-                        " of gap: hold the bar against a straightedge. If the gap is there, the part is scrap."
-                    ];
-                    (Standing::NotJudged, says)
-                } else {
-                    let says = said![(gap, FineLength), " of gap is no more than a string and a tape can be off by."];
-                    (Standing::Good, says)
-                };
-                return found(standing, says, RULE);
+            if let Some(gap) = self.least_gap() {
+                return self.within_a_string(gap);
             }
             return found(
                 Standing::Good,
@@ -305,6 +317,9 @@ impl Hit<'_> {
         match (standing, self.answer.role) {
             (Standing::Good, role) if inputs::has_no_second_path(role) => said![
                 "Nothing was found by what you looked at. Wrench on both jam nuts, and look at bolts, brackets and welds: they are not in this list. Drive on slowly at first. If the steering pulls or the wheel sits off center, stop: something else is bent."
+            ],
+            (Standing::Good, _) if self.least_gap().is_some() => said![
+                "Measure that gap again at the next stop and after the run: if it grows, the bar is bent. A crack can show later too."
             ],
             (Standing::Good, _) => said![
                 "Nothing was found by what you looked at. Wrench on both jam nuts, and look at bolts, brackets and welds: they are not in this list. Look again at the next stop and after the run: a crack can show later."

@@ -16,7 +16,7 @@ use crate::source::{Cite, OURS, Obtained, cite};
 /// How far a caliper on a thread may be off, either way.
 pub const CALIPER_ERROR: f64 = mm(0.1);
 /// Nobody publishes it for a dirty shank.
-pub const CALIPER_SOURCE: Cite = cite(&OURS, "a caliper on a shank reads to 0.1 mm", Obtained::Assumption);
+pub const CALIPER_SOURCE: Cite = cite(&OURS, "how closely a caliper reads on a shank", Obtained::Assumption);
 
 /// How many threads a count may be off.
 pub const MISCOUNT: f64 = 1.0;

@@ -12,7 +12,7 @@ use crate::source::{Cite, OURS, Obtained, cite};
 /// How far three readings may lie apart.
 pub const SPREAD: f64 = inch(1.0 / 8.0);
 /// Nobody publishes it.
-pub const SPREAD_SOURCE: Cite = cite(&OURS, "three readings may differ by 1/8 in", Obtained::Assumption);
+pub const SPREAD_SOURCE: Cite = cite(&OURS, "how far readings may differ", Obtained::Assumption);
 
 /// How far one reading of a tape may be off, either way.
 pub const TAPE_ERROR: f64 = TAPE;

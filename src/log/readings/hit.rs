@@ -14,7 +14,7 @@ const fn row(id: &'static str, label: &'static str, help: &'static str, holds: R
 }
 
 /// The rows, in the order of the looks.
-pub(super) static ROWS: [ReadingRow; 12] = [
+pub(super) static ROWS: [ReadingRow; 14] = [
     row(
         "hit-bow",
         "Gap between string and bar",
@@ -36,5 +36,17 @@ pub(super) static ROWS: [ReadingRow; 12] = [
     row("hit-shank", "Shank bent?", "Sight from the side: eye, shank and bar on one line.", YES_NO),
     row("hit-head", "Head or ball damaged?", "Stretched, dented or cracked head; ball loose or coming out.", YES_NO),
     row("hit-eye", "Eye turned in its bracket?", "It sat square before, and the paint lines were whole.", YES_NO),
+    row(
+        "hit-nut",
+        "Jam nut loose, or paint line broken?",
+        "Wrench on each jam nut; look along each paint line.",
+        YES_NO,
+    ),
+    row(
+        "hit-mount",
+        "Bolt, bracket or weld damaged?",
+        "Bent bolt, oval hole, bent ear, torn or cracked weld, at both ends.",
+        YES_NO,
+    ),
     row("hit-play", "Play, any knock?", "A hand on the joint while a helper rocks wheel or rig.", YES_NO),
 ];

@@ -7,6 +7,9 @@ use crate::log::Spot;
 /// What kind of file it is.
 pub const MIME_TYPE: &str = "text/calendar;charset=utf-8";
 
+/// When it rings on its day, counted from midnight: eight in the morning.
+const MORNING: &str = "PT8H";
+
 /// The longest line, in octets, before its line break.
 const LONGEST_LINE: usize = 75;
 
@@ -57,6 +60,11 @@ pub fn file(bar: Bar, reminders: &[Reminder], looks: &[String], now: &str) -> St
         line(&format!("SUMMARY:{}", escaped(&summary(bar, *occasion))));
         line(&format!("DESCRIPTION:{}", escaped(&looks.join("\n"))));
         line("TRANSP:TRANSPARENT");
+        line("BEGIN:VALARM");
+        line("ACTION:DISPLAY");
+        line(&format!("DESCRIPTION:{}", escaped(&summary(bar, *occasion))));
+        line(&format!("TRIGGER:{MORNING}"));
+        line("END:VALARM");
         line("END:VEVENT");
     }
     line("END:VCALENDAR");

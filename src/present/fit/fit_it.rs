@@ -28,6 +28,8 @@ pub struct StepRow {
     pub why: Option<String>,
     /// Whether it is the thing that is said first and done last.
     pub last_and_first: bool,
+    /// Whether it is ticked; a notice is not.
+    pub is_ticked: bool,
 }
 
 /// The steps in the order of the work.
@@ -38,6 +40,7 @@ pub fn rows(document: &Document, index: usize, answer: &Answer, system: System) 
         words: say(&step.words, system),
         why: step.why.as_ref().map(|why| say(why, system)),
         last_and_first: step.last_and_first,
+        is_ticked: step.is_ticked(),
     };
     steps.iter().filter(|step| step.is_on_screen()).map(row).collect()
 }
@@ -65,15 +68,21 @@ pub fn how_far(
     ticked: impl Fn(&str) -> bool,
     system: System,
 ) -> Progress {
-    let steps: Vec<_> =
-        fitting_steps::steps(document, index, answer).into_iter().filter(fitting_steps::Step::is_on_screen).collect();
+    let steps: Vec<_> = fitting_steps::steps(document, index, answer)
+        .into_iter()
+        .filter(|step| step.is_on_screen() && step.is_ticked())
+        .collect();
     let ticks: Vec<bool> = steps.iter().map(|step| ticked(&key(step))).collect();
     let found = progress(&steps, &ticks);
     let good = found.standing == Standing::Good;
     let torque = || {
         let each = card(document, index, answer)?;
         let [a, b] = each.map(|end| range(&end, system));
-        Some(format!("All {} steps ticked. Jam nuts {a} at A, {b} at B.", found.of))
+        Some(if a == b {
+            format!("All {} steps ticked. Jam nuts {a} at both ends.", found.of)
+        } else {
+            format!("All {} steps ticked. Jam nuts {a} at A, {b} at B.", found.of)
+        })
     };
     Progress {
         mark: standing::mark(found.standing),

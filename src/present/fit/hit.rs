@@ -2,14 +2,14 @@
 
 use super::standing::mark;
 use crate::engine::fitting::Standing;
-use crate::engine::fitting::hit::{self, AfterHit, BowedBar, Found, Gouge, HitReadings};
+use crate::engine::fitting::hit::{self, AfterHit, BowedBar, Found, Gouge, HitReadings, Look};
 use crate::present::words::say;
 use crate::present::working::{self, Step};
 use crate::quantity::{Kind, System, show};
 use crate::report::{Answer, Verdict};
 
 /// Every row of readings, for what goes into the log.
-pub const ROWS: [&str; 12] = [
+pub const ROWS: [&str; 14] = [
     "hit-bow",
     "hit-string",
     "hit-bend",
@@ -21,12 +21,25 @@ pub const ROWS: [&str; 12] = [
     "hit-shank",
     "hit-head",
     "hit-eye",
+    "hit-nut",
+    "hit-mount",
     "hit-play",
 ];
 
 /// The looks that are picked, in their order, but for the dent with its depth, which stands between.
-pub const PICKED: [&str; 9] =
-    ["hit-bend", "hit-kink", "hit-crack", "hit-gouge", "hit-dent", "hit-shank", "hit-head", "hit-eye", "hit-play"];
+pub const PICKED: [&str; 11] = [
+    "hit-bend",
+    "hit-kink",
+    "hit-crack",
+    "hit-gouge",
+    "hit-dent",
+    "hit-shank",
+    "hit-head",
+    "hit-eye",
+    "hit-nut",
+    "hit-mount",
+    "hit-play",
+];
 
 /// What the looks are for, above them.
 pub const HELP: &str =
@@ -36,8 +49,7 @@ pub const HELP: &str =
 pub const ALL_CLEAN: &str = "Everything else checked, nothing found";
 
 /// What it stands for, under it.
-pub const ALL_CLEAN_HELP: &str =
-    "Bend, kink, crack, gouge, dent, shanks, heads, eyes, play. Answers only what is still open.";
+pub const ALL_CLEAN_HELP: &str = "Bend, kink, crack, gouge, dent, shanks, heads, eyes, jam nuts, bolts, brackets, welds, play. Answers only what is still open.";
 
 /// How to stretch a string.
 pub const STRING: &str = "Stretch a string from face to face of the bar, along the hollow side. Measure the deepest gap to the bar. Turn a quarter and do it again; the deeper gap counts.";
@@ -115,6 +127,8 @@ pub fn readings(number: impl Fn(&str) -> Option<f64>, picked: impl Fn(&str) -> O
         shank_bent: yes("hit-shank"),
         head: yes("hit-head"),
         eye_turned: yes("hit-eye"),
+        nut_loose: yes("hit-nut"),
+        mount_damaged: yes("hit-mount"),
         play: yes("hit-play"),
     }
 }
@@ -135,7 +149,7 @@ pub fn page(answer: &Answer, bar: Option<&BowedBar>, readings: &HitReadings, sys
         words: say(&found.says, system),
         source: found.source.words(),
     };
-    let reason = reason(&after, system);
+    let reason = reason(&after, readings, system);
     let word = word(after.standing);
     HitPage {
         mark: mark(after.standing),
@@ -160,7 +174,7 @@ const fn look_word(standing: Standing) -> &'static str {
     }
 }
 
-fn reason(after: &AfterHit, system: System) -> String {
+fn reason(after: &AfterHit, readings: &HitReadings, system: System) -> String {
     if after.standing == Standing::NotJudged {
         let open = after.found.iter().find(|found| found.standing == Standing::NotJudged);
         let open = open.map(|found| format!(" {}", say(&found.says, system))).unwrap_or_default();
@@ -173,8 +187,22 @@ fn reason(after: &AfterHit, system: System) -> String {
     }
     match after.found.first().filter(|found| found.standing != Standing::Good) {
         Some(worst) => say(&worst.says, system),
-        None => "Everything was looked at, and nothing found.".to_string(),
+        None => match small(after, readings, system) {
+            marks if marks.is_empty() => "Everything was looked at, and nothing found.".to_string(),
+            marks => format!("Everything was looked at. {}", marks.join(" ")),
+        },
     }
+}
+
+/// What was found and is small enough to keep: it may stay, but it is not nothing.
+fn small(after: &AfterHit, readings: &HitReadings, system: System) -> Vec<String> {
+    let is_there = |look: Look| match look {
+        Look::Bend => readings.bow > Some(0.0),
+        Look::Gouge => readings.gouge == Some(Gouge::Blunt),
+        Look::Dent => readings.dent > Some(0.0),
+        _ => false,
+    };
+    after.found.iter().filter(|found| is_there(found.look)).map(|found| say(&found.says, system)).collect()
 }
 
 /// What the bow leaves, each number with its name.
@@ -184,16 +212,16 @@ fn left(after: &AfterHit, system: System) -> Vec<(&'static str, String)> {
     let percent =
         |value: f64| if value.is_finite() { show(value, Kind::Percent, system) } else { "over its limit".to_string() };
     let mut rows = vec![
-        ("Buckled, when it was straight, at", force(straight)),
-        ("Buckles now at", force(left.buckles_at)),
-        ("What is left of that", percent(left.left)),
-        ("Largest force along it, with its factor, of that", percent(left.column)),
-        ("The same as a bent bar, of its yield strength", percent(left.force)),
+        ("Buckling load, straight", force(straight)),
+        ("Buckling load, now", force(left.buckles_at)),
+        ("Buckling capacity left", percent(left.left)),
+        ("Design load with safety factor, share of that", percent(left.column)),
+        ("Bending + compression, share of yield", percent(left.force)),
     ];
     if let Some([was, now]) = left.yields_at {
-        rows.push(("Hit that first bent it, when it was straight", force(was)));
-        rows.push(("Hit that bends it further now", force(now)));
-        rows.push(("The hit it is sized for, of its yield strength now", percent(left.hit)));
+        rows.push(("Hit that bends it for good, straight", force(was)));
+        rows.push(("Hit that bends it further, now", force(now)));
+        rows.push(("Design hit, share of yield", percent(left.hit)));
     }
     rows
 }

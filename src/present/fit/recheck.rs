@@ -140,15 +140,17 @@ pub fn sum_up(answer: &Answer, occasion: Occasion, ticked: impl Fn(&str) -> bool
     }
 }
 
+/// What the button says that hands the rechecks over.
+pub const CALENDAR: &str = "Calendar file: every six months";
+
 /// The calendar file of a bar, with its name; nothing where the day of today cannot be read.
 pub fn calendar_file(bar: Bar, last: &Last, answer: &Answer, now: &str, system: System) -> Option<(String, String)> {
     let today = Day::of_iso(now)?;
     let due = due(last.times(), now);
     let first_drive = due.iter().any(|due| due.occasion == Occasion::FirstDrive && due.standing == Standing::Watch);
     let half_year = due.iter().find(|due| due.occasion == Occasion::HalfYear).and_then(|due| due.on);
-    // Whoever never fitted it by this page begins with today, the half year counted from here.
-    let first = half_year.unwrap_or_else(|| today.months_later(recheck::HALF_YEAR));
-    let reminders = calendar::reminders(Some(first), first_drive, today);
+    // What has no date is to be done now, so the first falls on today.
+    let reminders = calendar::reminders(half_year, first_drive, today);
     let lines: Vec<String> = look_rows(answer, Occasion::HalfYear, system)
         .into_iter()
         .map(|row| format!("{} {}", row.words, row.limit).replace('\u{2060}', ""))

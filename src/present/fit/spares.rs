@@ -149,7 +149,13 @@ pub fn thread_picks() -> Vec<(&'static str, &'static str)> {
 /// The hands: id and label.
 pub const HANDS: [(&str, &str); 2] = [("right", "Right-hand"), ("left", "Left-hand")];
 
-/// A rod end of a series as if it had been measured; its hand is still to be told.
+/// What is asked about its steel.
+pub const STEEL: &str = "Stamped heat-treated alloy?";
+
+/// What is known of its steel: id and label.
+pub const STEELS: [(&str, &str); 2] = [("yes", "Yes"), ("unknown", "Not known")];
+
+/// A rod end of a series as if it had been measured; its hand and its steel are still to be told.
 pub fn of_series(id: &str, hand: Option<Hand>) -> Option<BorrowedRodEnd> {
     let row = rod_ends::find(id)?;
     Some(BorrowedRodEnd {
@@ -159,6 +165,7 @@ pub fn of_series(id: &str, hand: Option<Hand>) -> Option<BorrowedRodEnd> {
         thread_length: Some(row.thread_length),
         bore: Some(row.bore),
         ball_width: Some(row.ball_width),
+        heat_treated: None,
     })
 }
 

@@ -8,7 +8,8 @@ use linkwright::engine::fitting::borrowed::{BorrowedLink, BorrowedRodEnd};
 use linkwright::log::{Reading, ReadingKind, ReadingRow};
 use linkwright::present::fit::reading;
 use linkwright::present::fit::spares::{
-    HANDS, LINK, Lent, MEASURED, ROD_END, of_series, rod_end, series, thread_of, thread_picks, whole_link,
+    HANDS, LINK, Lent, MEASURED, ROD_END, STEEL, STEELS, of_series, rod_end, series, thread_of, thread_picks,
+    whole_link,
 };
 use linkwright::quantity::unit_name;
 use linkwright::report::Verdict;
@@ -19,14 +20,17 @@ pub(super) fn BorrowedRodEndForm() -> impl IntoView {
     let session = use_session();
     let end = RwSignal::new(0_usize);
     let hand = RwSignal::new(None::<Hand>);
+    let steel = RwSignal::new(None::<bool>);
     let listed = RwSignal::new(String::new());
     let thread = RwSignal::new(None::<&'static str>);
     let numbers = RwSignal::new([None::<f64>; 4]);
     let part = Memo::new(move |_| {
-        of_series(&listed.read(), hand.get()).unwrap_or_else(|| {
+        let part = of_series(&listed.read(), hand.get()).unwrap_or_else(|| {
             let [eye_to_end, thread_length, bore, ball_width] = numbers.get();
-            BorrowedRodEnd { thread: thread.get(), hand: hand.get(), eye_to_end, thread_length, bore, ball_width }
-        })
+            let (thread, hand) = (thread.get(), hand.get());
+            BorrowedRodEnd { thread, hand, eye_to_end, thread_length, bore, ball_width, heat_treated: None }
+        });
+        BorrowedRodEnd { heat_treated: steel.get(), ..part }
     });
     let lent = move || {
         let (index, system) = (session.link.get(), session.units.get());
@@ -43,6 +47,7 @@ pub(super) fn BorrowedRodEndForm() -> impl IntoView {
             Hand::Right => "right",
         })
     };
+    let picked_steel = move || steel.get().map(|known| if known { "yes" } else { "unknown" });
     let measured = move || of_series(&listed.read(), None).is_none();
     let field = move |at: usize| {
         let take = move |value| numbers.update(|numbers| numbers[at] = value);
@@ -64,6 +69,13 @@ pub(super) fn BorrowedRodEndForm() -> impl IntoView {
                 picks=&HANDS
                 picked=Signal::derive(picked_hand)
                 take=Callback::new(pick_hand)
+            />
+            <Picks
+                id="lend-steel"
+                legend=STEEL
+                picks=&STEELS
+                picked=Signal::derive(picked_steel)
+                take=Callback::new(move |id: &'static str| steel.set(Some(id == "yes")))
             />
             <Listed
                 id="lend-listed"

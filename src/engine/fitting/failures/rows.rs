@@ -26,14 +26,14 @@ const fn goes_on(failure: Failure) -> Failure {
 
 /// Every look.
 pub static FAILURES: &[Failure] = &[
-    row(
+    goes_on(row(
         "bent-bar",
         "Bent lower link",
         "The bar is bowed between its ends, with a scar where it was hit.",
         "The rig came down on the bar, which is then a beam. Steel tube keeps a set; 7075 springs back, then cracks.",
         &[Check("bar-bending"), Fit(FitPart::Hit)],
-        "A larger bar or thicker wall for the same use, or gentler lines. Stretch a string along it after every hard hit.",
-    ),
+        "Measure it under After a hit before it moves: that says whether it limps home or stops. Then a larger bar or thicker wall, or gentler lines.",
+    )),
     row(
         "buckled",
         "Buckled tie rod",
@@ -195,7 +195,7 @@ pub static FAILURES: &[Failure] = &[
         "It steers by itself over bumps, or the wheel sits off center.",
         "Track bar and drag link do not lie alike, or one end was adjusted and not the other.",
         &[Fit(FitPart::Turn), Fit(FitPart::Recheck)],
-        "Same angle first, same length next. Set toe and center with both ends alike.",
+        "If anything in the steering is loose, bent or cracked, stop: do not drive. Then same angle first, same length next; set toe and center with both ends alike.",
     )),
     row(
         "universal-joint",

@@ -33,6 +33,10 @@ pub enum Look {
     Head,
     /// Whether the eyes sit square.
     Eye,
+    /// At the jam nuts and their paint lines.
+    Nut,
+    /// At bolts, brackets and welds.
+    Mount,
     /// For play.
     Play,
     /// Whether it was strong enough to begin with; no look, it follows from the answer.
@@ -41,8 +45,19 @@ pub enum Look {
 
 impl Look {
     /// Every look, in the order they are taken.
-    pub const ALL: [Self; 9] =
-        [Self::Bend, Self::Kink, Self::Crack, Self::Gouge, Self::Dent, Self::Shank, Self::Head, Self::Eye, Self::Play];
+    pub const ALL: [Self; 11] = [
+        Self::Bend,
+        Self::Kink,
+        Self::Crack,
+        Self::Gouge,
+        Self::Dent,
+        Self::Shank,
+        Self::Head,
+        Self::Eye,
+        Self::Nut,
+        Self::Mount,
+        Self::Play,
+    ];
 
     /// What it is for, as it is named when it is missing.
     pub const fn words(self) -> &'static str {
@@ -55,6 +70,8 @@ impl Look {
             Self::Shank => "bent shanks",
             Self::Head => "damaged rod-end heads",
             Self::Eye => "eyes out of square",
+            Self::Nut => "loose jam nuts",
+            Self::Mount => "damaged bolts, brackets or welds",
             Self::Play => "play",
             Self::Size => "its size",
         }
@@ -77,6 +94,16 @@ impl Hit<'_> {
                 "A stretched, dented or cracked head, or a ball that comes out: the rod end is scrap.",
             ),
             Look::Eye => self.eye(readings.eye_turned?),
+            Look::Nut => self.plain(
+                readings.nut_loose?,
+                "Jam nuts tight, paint lines whole.",
+                "A loose jam nut or a broken paint line: the end may have turned. Read both ends under “Is it still safe?” and tighten the nut before it moves.",
+            ),
+            Look::Mount => self.plain(
+                readings.mount_damaged?,
+                "Bolts, brackets and welds whole.",
+                "A damaged bolt, bracket or weld: it no longer holds the link. Replace the bolt, or have the weld repaired, before it moves.",
+            ),
             Look::Play => self.play(readings.play?),
             Look::Gouge => self.gouge(readings.gouge?),
             Look::Dent => return self.dent(readings.dent.filter(|depth| depth.is_finite() && *depth >= 0.0)?),

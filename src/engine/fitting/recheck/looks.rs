@@ -1,13 +1,13 @@
 //! What to look at, where it stops being in order, and where that limit comes from.
 
 use super::Occasion;
-use crate::engine::fitting::fitting_steps::most_showing;
+use crate::engine::fitting::fitting_steps::{TIRE_CLEARANCE, most_showing, quarters};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::fastening;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::jam_torque;
 use crate::engine::tables::materials::Form;
-use crate::quantity::exceeds;
+use crate::quantity::{exceeds, inch};
 use crate::report::{Answer, EndGeometry, StopBy};
 use crate::source::{AC_43_13, Cite, Obtained, PRACTICE, SERVICE_MANUAL, STATICS, cite};
 
@@ -42,13 +42,7 @@ pub fn looks(answer: &Answer, occasion: Occasion) -> Vec<Look> {
         look(
             "threads",
             said!["Threads showing past each jam nut."],
-            said![
-                "No more than when you last set it, and never more than ",
-                (most_showing(a), Ratio),
-                " at A and ",
-                (most_showing(b), Ratio),
-                " at B. More: an end has wound out; go to Is it still safe?"
-            ],
+            threads_showing(most_showing(a), most_showing(b)),
             stop_source([a, b]),
         ),
         play(steers),
@@ -74,7 +68,7 @@ pub fn looks(answer: &Answer, occasion: Occasion) -> Vec<Look> {
         look(
             "rubbing",
             said!["Shiny places: tire, brake line, other links."],
-            said!["None. Clearance to a tire is 1 in (25 mm) or more at full lock and full travel."],
+            said!["None. Clearance to a tire is ", (TIRE_CLEARANCE, Length), " or more at full lock and full travel."],
             HABIT,
         ),
     ];
@@ -87,6 +81,24 @@ pub fn looks(answer: &Answer, occasion: Occasion) -> Vec<Look> {
         ));
     }
     looks
+}
+
+fn threads_showing(a: f64, b: f64) -> Said {
+    let [at_a, at_b] = [a, b].map(quarters);
+    if at_a == at_b {
+        return said![
+            "No more than when you last set it, and never more than ",
+            (at_a),
+            " at either end. More: an end has wound out; go to Is it still safe?"
+        ];
+    }
+    said![
+        "No more than when you last set it, and never more than ",
+        (at_a),
+        " at A and ",
+        (at_b),
+        " at B. More: an end has wound out; go to Is it still safe?"
+    ]
 }
 
 /// Where the most threads that may show come from, at the end with the fewer.
@@ -115,19 +127,33 @@ fn nuts(occasion: Occasion, ends: [&EndGeometry; 2]) -> Look {
         said!["Wrench on each jam nut, the bar held."]
     };
     let [a, b] = ranges;
-    let limit = said![
-        "Neither moves below ",
-        (a.least, Torque),
-        " at A and ",
-        (b.least, Torque),
-        " at B; tighten to no more than ",
-        (a.most, Torque),
-        " at A and ",
-        (b.most, Torque),
-        " at B."
-    ];
+    let alike = ends.map(|end| end.thread.id);
+    let limit = if alike[0] == alike[1] {
+        said![
+            "Neither moves below ",
+            (a.least, Torque),
+            " at either end; tighten to no more than ",
+            (a.most, Torque),
+            " at both ends."
+        ]
+    } else {
+        said![
+            "Neither moves below ",
+            (a.least, Torque),
+            " at A and ",
+            (b.least, Torque),
+            " at B; tighten to no more than ",
+            (a.most, Torque),
+            " at A and ",
+            (b.most, Torque),
+            " at B."
+        ]
+    };
     Look { id: "nuts", words, limit, source }
 }
+
+/// What one vehicle maker allows a ball joint to move up and down.
+const BALL_JOINT_PLAY: f64 = inch(0.02);
 
 fn play(steers: bool) -> Look {
     let words = said!["Play: a pry bar at each eye, or a hand on the link while somebody rocks the steering."];
@@ -136,7 +162,9 @@ fn play(steers: bool) -> Look {
             id: "play",
             words,
             limit: said![
-                "Any knock you can feel in a steering joint: do not drive, replace it. A vehicle maker allows ball joints 0.020 in (0.5 mm); rod ends have no such allowance."
+                "Any knock you can feel in a steering joint: do not drive, replace it. A vehicle maker allows ball joints ",
+                (BALL_JOINT_PLAY, FineLength),
+                "; rod ends have no such allowance."
             ],
             source: cite(
                 &SERVICE_MANUAL,
