@@ -92,6 +92,10 @@ impl Later {
     fn fetch(self, session: Session, then: impl FnOnce(bool) + 'static) {
         spawn_local(async move {
             let loaded = load().await;
+            // A page that has stopped meanwhile shows what can be taken along, and goes on with nothing.
+            if !page::is_live() {
+                return;
+            }
             let here = loaded.is_ok();
             if !matches!(self.0.get_untracked(), Arrival::Here(_)) {
                 if let Ok(views) = loaded {

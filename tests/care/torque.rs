@@ -10,7 +10,7 @@ use linkwright::quantity::{POUND_FORCE, System, inch};
 
 const LBF_FT: f64 = POUND_FORCE * 12.0 * 0.0254;
 
-/// Thread, least and most: the published thin-nut range less 30 %, in lbf·ft, as the amendments print it.
+/// Thread, least and most: the published thin-nut range less 30 %, in lbf·ft, worked out by hand.
 const JAM_NUTS: [(&str, f64, f64); 4] =
     [("wide-10", 35.0, 45.0), ("wide-12", 76.0, 88.0), ("wide-14", 88.0, 105.0), ("wide-16", 315.0, 385.0)];
 
