@@ -75,6 +75,8 @@ pub(crate) async fn a_program_that_stops_gives_everything_back(page: &Page) {
     page.script(refuse, vec![]).await;
     page.script(PROVE, vec![]).await;
     page.wait_text(".rescue", |text| text.contains("has stopped")).await;
+    // What was under way may call the stopped program once more.
+    page.pause(800).await;
     page.take_errors().await;
     page.click("#without").await;
     page.wait_text("#still-needed", |text| text.contains("Still needed")).await;
