@@ -31,3 +31,15 @@ pub enum Standing {
     /// It must not be driven as it is.
     Stop,
 }
+
+/// A count of threads in quarters, as it is read off a thread: `2-3/4`.
+fn quarters(count: f64) -> String {
+    let fourths = (count.max(0.0) * 4.0).round();
+    let (whole, part) = ((fourths / 4.0).floor(), fourths.rem_euclid(4.0));
+    let part = ["", "1/4", "1/2", "3/4"].get(part as usize).copied().unwrap_or_default();
+    match (whole, part) {
+        (whole, "") => format!("{whole:.0}"),
+        (0.0, part) => part.to_string(),
+        (whole, part) => format!("{whole:.0}-{part}"),
+    }
+}

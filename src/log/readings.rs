@@ -45,6 +45,10 @@ pub enum ReadingKind {
     Pick(&'static [(&'static str, &'static str)]),
 }
 
+const fn row(id: &'static str, label: &'static str, help: &'static str, holds: ReadingKind) -> ReadingRow {
+    ReadingRow { id, label, help, holds }
+}
+
 /// Yes or no.
 pub const YES_NO: ReadingKind = ReadingKind::Pick(&[("yes", "Yes"), ("no", "No")]);
 

@@ -1,6 +1,6 @@
 //! Under the rig: the six places, the log, and the card.
 
-use crate::make::{KEEP_DIALOG, close_dialog, pages};
+use crate::make::{KEEP_DIALOG, close_dialog, open_whole_axle, pages};
 use crate::page::{DESK, PHONE, Page};
 use crate::size::EXAMPLE;
 use serde_json::json;
@@ -101,17 +101,7 @@ pub(crate) async fn two_tabs_share_a_log(page: &Page) {
 
 /// The pocket card: every link of a rig on one page, on both sizes of paper.
 pub(crate) async fn the_card_is_one_page(page: &Page) {
-    page.open(DESK, EXAMPLE).await;
-    page.click("#view-rig").await;
-    for id in ["add-four", "add-steering"] {
-        page.click(&format!("#{id}")).await;
-    }
-    page.wait_text("#rig-links", |text| text.contains("tie rod")).await;
-    page.click("#view-order").await;
-    let links = page.texts("#all-lengths h4").await.len();
-    for link in 2..=links {
-        page.enter(&format!("in-length-{link}"), &format!("{}", 32 + link)).await;
-    }
+    let links = open_whole_axle(page).await;
     page.click("#view-fit").await;
     page.script(KEEP_DIALOG, vec![]).await;
     page.click("#print-card").await;

@@ -202,10 +202,8 @@ pub(crate) async fn pages(page: &Page, [width, height]: [f64; 2]) -> i64 {
     page.script(count, vec![paper]).await.as_i64().unwrap_or_default()
 }
 
-/// Paper: a page for each link on Letter and on A4, a page for each label, and no blank one.
-pub(crate) async fn each_sheet_is_one_page(page: &Page) {
-    const LETTER: [f64; 2] = [8.5, 11.0];
-    const A4: [f64; 2] = [8.27, 11.69];
+/// An axle held by four links and a track bar, with its steering, every length entered; gives how many links that is.
+pub(crate) async fn open_whole_axle(page: &Page) -> usize {
     page.open(DESK, EXAMPLE).await;
     page.click("#view-rig").await;
     for id in ["add-four", "add-steering"] {
@@ -217,6 +215,14 @@ pub(crate) async fn each_sheet_is_one_page(page: &Page) {
     for link in 2..=links {
         page.enter(&format!("in-length-{link}"), &format!("{}", 32 + link)).await;
     }
+    links
+}
+
+/// Paper: a page for each link on Letter and on A4, a page for each label, and no blank one.
+pub(crate) async fn each_sheet_is_one_page(page: &Page) {
+    const LETTER: [f64; 2] = [8.5, 11.0];
+    const A4: [f64; 2] = [8.27, 11.69];
+    let links = open_whole_axle(page).await;
     page.click("#view-make").await;
     page.wait_text("#make-title", |text| text.starts_with("Make ")).await;
     page.script(KEEP_DIALOG, vec![]).await;

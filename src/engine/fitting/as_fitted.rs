@@ -7,7 +7,7 @@ mod whole;
 
 pub use order::OrderBar;
 pub(super) use order::bar_for;
-pub(super) use reading::{quarter, set_as_read};
+pub(super) use reading::set_as_read;
 pub(super) use whole::too;
 
 use super::Standing;

@@ -8,6 +8,7 @@ pub use closing::{Progress, progress};
 
 use super::torque_card::{hold, jam_nut_source, turn};
 use crate::document::Document;
+use crate::engine::fitting::quarters;
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::given::Values;
 use crate::engine::sentence::{Said, said};
@@ -203,18 +204,6 @@ fn screw_in(answer: &Answer, steps: &mut Vec<Step>) {
 /// The most threads that may show at an end, in quarters.
 pub(super) fn most_showing(end: &EndGeometry) -> f64 {
     (end.stop.visible_threads.max(end.visible_threads) * 4.0 + 1e-9).floor() / 4.0
-}
-
-/// A count of threads in quarters, as it is read off a thread: `2-3/4`.
-pub(super) fn quarters(count: f64) -> String {
-    let fourths = (count * 4.0).round();
-    let (whole, part) = ((fourths / 4.0).floor(), fourths.rem_euclid(4.0));
-    let part = ["", "1/4", "1/2", "3/4"].get(part as usize).copied().unwrap_or_default();
-    match (whole, part) {
-        (whole, "") => format!("{whole:.0}"),
-        (0.0, part) => part.to_string(),
-        (whole, part) => format!("{whole:.0}-{part}"),
-    }
 }
 
 /// What sets the most threads that may show.

@@ -1,16 +1,12 @@
 //! What is read on a link that is fitted.
 
-use super::{ReadingKind, ReadingRow, YES_NO};
+use super::{ReadingKind, ReadingRow, YES_NO, row};
 use crate::quantity::{Kind, deg, inch};
 
 const FACE: ReadingKind = ReadingKind::Number { kind: Kind::FineLength, least: inch(0.25), most: inch(12.0) };
 const THREADS: ReadingKind = ReadingKind::Number { kind: Kind::Ratio, least: 0.0, most: 60.0 };
 
 const SLOPE: ReadingKind = ReadingKind::Number { kind: Kind::Angle, least: deg(-40.0), most: deg(40.0) };
-
-const fn row(id: &'static str, label: &'static str, help: &'static str, holds: ReadingKind) -> ReadingRow {
-    ReadingRow { id, label, help, holds }
-}
 
 /// The rows.
 pub(super) static ROWS: [ReadingRow; 11] = [

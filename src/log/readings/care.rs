@@ -1,6 +1,6 @@
 //! What is read while a rig is measured, a link fitted and looked at again.
 
-use super::{ReadingKind, ReadingRow};
+use super::{ReadingKind, ReadingRow, row};
 use crate::quantity::{Kind, inch};
 
 const fn number(kind: Kind, least: f64, most: f64) -> ReadingKind {
@@ -11,10 +11,6 @@ const TAPE: ReadingKind = number(Kind::Length, inch(4.0), inch(120.0));
 const BALL: ReadingKind = number(Kind::FineLength, inch(0.1), inch(4.0));
 const SHANK: ReadingKind = number(Kind::FineLength, inch(0.25), inch(12.0));
 const PLAIN: ReadingKind = number(Kind::FineLength, 0.0, inch(12.0));
-
-const fn row(id: &'static str, label: &'static str, help: &'static str, holds: ReadingKind) -> ReadingRow {
-    ReadingRow { id, label, help, holds }
-}
 
 /// The rows.
 pub(super) static ROWS: [ReadingRow; 18] = [

@@ -1,6 +1,6 @@
 //! What is looked at and measured on a link after a hit.
 
-use super::{ReadingKind, ReadingRow, YES_NO};
+use super::{ReadingKind, ReadingRow, YES_NO, row};
 use crate::quantity::{Kind, inch};
 
 const GAP: ReadingKind = ReadingKind::Number { kind: Kind::FineLength, least: 0.0, most: inch(6.0) };
@@ -8,10 +8,6 @@ const DENT: ReadingKind = ReadingKind::Number { kind: Kind::FineLength, least: 0
 const STRING: ReadingKind = ReadingKind::Number { kind: Kind::Length, least: inch(4.0), most: inch(120.0) };
 const GOUGE: ReadingKind =
     ReadingKind::Pick(&[("none", "None"), ("blunt", "Blunt scratch"), ("sharp", "Sharp, catches a nail")]);
-
-const fn row(id: &'static str, label: &'static str, help: &'static str, holds: ReadingKind) -> ReadingRow {
-    ReadingRow { id, label, help, holds }
-}
 
 /// The rows, in the order of the looks.
 pub(super) static ROWS: [ReadingRow; 14] = [

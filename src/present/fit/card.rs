@@ -1,7 +1,8 @@
 //! The pocket card: every link of the rig on one page.
 
-use crate::document::{Document, Hand};
+use crate::document::Document;
 use crate::engine::fitting::card::{CardEnd, CardLink, card_link};
+use crate::engine::fitting::hands::nut_tightens;
 use crate::present::words::{self, hand_mark, letter};
 use crate::quantity::{Kind, System, fit, show};
 use crate::report::LinkReport;
@@ -73,10 +74,7 @@ fn of_link(title: String, link: &CardLink, system: System) -> CardBlock {
 }
 
 fn end_line(at: usize, end: &CardEnd, system: System) -> String {
-    let tightens = match end.hand {
-        Hand::Right => "clockwise",
-        Hand::Left => "counterclockwise",
-    };
+    let tightens = nut_tightens(end.hand).words();
     let [least, most] = [end.torque.least, end.torque.most].map(|torque| show(torque, Kind::Torque, system));
     let threads = |count: f64| format!("{}", (count * 4.0 + 1e-9).floor() / 4.0);
     format!(

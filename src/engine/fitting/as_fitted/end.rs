@@ -1,9 +1,10 @@
 //! One end as it is fitted, judged.
 
-use super::reading::{Read, quarter, read, remark};
+use super::reading::{Read, read, remark};
 use super::{About, EndAsFitted, LETTERS, Readings, Standing, settle};
 use crate::document::OWN_ROD_END;
 use crate::engine::fitting::hands::nut_tightens;
+use crate::engine::fitting::quarters;
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{lengths, turning};
 use crate::engine::sentence::said;
@@ -105,7 +106,7 @@ fn judge(
                 (letter),
                 (by),
                 ": ",
-                (quarter(whole_quarters(threads))),
+                (quarters(whole_quarters(threads))),
                 " threads, ",
                 (diameters.max(0.0), Ratio),
                 " diameters. It needs ",
@@ -145,7 +146,7 @@ fn judge(
                 ": ",
                 (engagement, FineLength),
                 ", ",
-                (quarter(whole_quarters(threads))),
+                (quarters(whole_quarters(threads))),
                 " threads, ",
                 (diameters, Ratio),
                 " diameters. It needs ",
@@ -162,7 +163,7 @@ fn judge(
                 About::Stop,
                 said![
                     "About ",
-                    (quarter(visible)),
+                    (quarters(visible)),
                     " threads show at ",
                     (letter),
                     ". No more than 3 is common practice, no source: wind it in, or fit a longer bar."
@@ -175,9 +176,9 @@ fn judge(
                     "At ",
                     (letter),
                     " the shank reaches its limit in bending with more than ",
-                    (quarter(end.stop.visible_threads)),
+                    (quarters(end.stop.visible_threads)),
                     " threads showing; about ",
-                    (quarter(visible)),
+                    (quarters(visible)),
                     " show. Wind it in, or fit a longer bar."
                 ],
             ),

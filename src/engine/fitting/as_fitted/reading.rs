@@ -2,6 +2,7 @@
 
 use super::{About, COUNT, LETTERS, Readings, Remark, Standing, TAPE};
 use crate::document::OWN_ROD_END;
+use crate::engine::fitting::quarters;
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{lengths, turning};
 use crate::engine::sentence::{Said, said};
@@ -21,18 +22,6 @@ pub(super) struct Read {
     /// What that may be off by.
     pub(super) error: f64,
     pub(super) remarks: Vec<Remark>,
-}
-
-/// Threads as fine as they are counted: `1-1/2`.
-pub(in crate::engine::fitting) fn quarter(threads: f64) -> String {
-    let quarters = (threads.max(0.0) * 4.0).round();
-    let (whole, over) = ((quarters / 4.0).floor(), quarters % 4.0);
-    let over = ["", "1/4", "1/2", "3/4"].get(over as usize).copied().unwrap_or_default();
-    match (whole, over) {
-        (whole, "") => format!("{whole}"),
-        (0.0, over) => over.to_string(),
-        (whole, over) => format!("{whole}-{over}"),
-    }
 }
 
 pub(super) fn remark(standing: Standing, about: About, says: Said) -> Remark {
@@ -84,7 +73,7 @@ pub(super) fn read(end: &EndGeometry, index: usize, readings: &Readings, sheet: 
                     " by ",
                     (apart, FineLength),
                     ": ",
-                    (quarter(apart / pitch)),
+                    (quarters(apart / pitch)),
                     " threads, where a tape may be off by 1/16 in and a count by half a thread. Measure again, and count from the outer face of the nut."
                 ];
                 says.extend(another_series(end, face, count));
@@ -155,7 +144,7 @@ fn count_cannot_be(end: &EndGeometry, letter: &'static str, count: f64, inserted
             " cannot be right: ",
             (count, Ratio),
             " threads past the nut, of ",
-            (quarter(room)),
+            (quarters(room)),
             " that this shank has beside it, would leave none in the bar. Count again, or measure the rod end."
         ]);
     }

@@ -1,8 +1,8 @@
 //! The link as a whole: whether both ends are alike, where its stops are, whether its bar is the right one.
 
-use super::quarter;
 use super::{About, AsFitted, COUNT, EndAsFitted, OrderBar, Readings, Remark, Standing, TAPE, UNEVEN, bar_for, settle};
 use crate::engine::fitting::hands::eye_unscrews;
+use crate::engine::fitting::quarters;
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::lengths;
 use crate::engine::sentence::{Said, said};
@@ -93,7 +93,7 @@ fn how_to_even(link: &LinkGeometry, visible: [f64; 2]) -> Said {
             "End ",
             (letter),
             " shows ",
-            (quarter(apart)),
+            (quarters(apart)),
             " threads more than ",
             (other),
             ". With ends of one hand, turn the bar so that ",
@@ -110,7 +110,7 @@ fn how_to_even(link: &LinkGeometry, visible: [f64; 2]) -> Said {
         "End ",
         (letter),
         " shows ",
-        (quarter(apart)),
+        (quarters(apart)),
         " threads more than ",
         (other),
         ". To even them: support the axle, unbolt the eye at ",

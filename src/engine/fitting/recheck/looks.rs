@@ -1,7 +1,8 @@
 //! What to look at, where it stops being in order, and where that limit comes from.
 
 use super::Occasion;
-use crate::engine::fitting::fitting_steps::{TIRE_CLEARANCE, most_showing, quarters};
+use crate::engine::fitting::fitting_steps::{TIRE_CLEARANCE, most_showing};
+use crate::engine::fitting::quarters;
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::fastening;
 use crate::engine::sentence::{Said, said};

@@ -2,8 +2,8 @@
 
 use super::{Place, Turned, Way};
 use crate::document::Role;
-use crate::engine::fitting::as_fitted::quarter;
 use crate::engine::fitting::hands::{nut_loosens, nut_tightens};
+use crate::engine::fitting::quarters;
 use crate::engine::formula::Sheet;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::jam_torque;
@@ -112,9 +112,9 @@ pub(super) fn steps(link: &LinkGeometry, turned: &Turned, place: Place) -> Vec<S
         " at A and ",
         (b.eye_to_face, Length),
         " at B. About ",
-        (quarter(a.visible_threads.max(0.0))),
+        (quarters(a.visible_threads.max(0.0))),
         " threads show at A and ",
-        (quarter(b.visible_threads.max(0.0))),
+        (quarters(b.visible_threads.max(0.0))),
         " at B."
     ]);
     steps.push(said!["Turn each eye square to its bracket, in the middle of its tilt, so that neither ball binds."]);
