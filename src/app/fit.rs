@@ -29,11 +29,11 @@ pub(crate) fn Fit() -> impl IntoView {
     let session = use_session();
     let fitting = provide_fitting();
     let kicker = move || session.document.with(|document| words::titled(document, session.link.get()));
-    let title = move || fitting.place.get().map_or("Fit it and keep it", Place::title);
+    let title = move || session.fit_place.get().map_or("Fit it and keep it", Place::title);
     view! {
         <div class="fit-head">
             <p class="kicker">{kicker}</p>
-            <Show when=move || fitting.place.get().is_some()>
+            <Show when=move || session.fit_place.get().is_some()>
                 <button type="button" class="quiet back on-screen" on:click=move |_| fitting.open(None)>
                     "All of Fit"
                 </button>
@@ -52,7 +52,7 @@ pub(crate) fn Fit() -> impl IntoView {
             when=move || session.answered.get()
             fallback=|| view! { <p class="stop" id="fit-needs">{NO_LINK}</p> }
         >
-            {move || match fitting.place.get() {
+            {move || match session.fit_place.get() {
                 None => view! { <Places /> }.into_any(),
                 Some(Place::Safe) => view! { <safe::Safe /> }.into_any(),
                 Some(Place::Turn) => view! { <turn::TurnIt /> }.into_any(),

@@ -13,6 +13,7 @@ mod printing;
 mod slow;
 mod typing;
 mod view;
+mod way_back;
 
 pub(crate) use answers::after_paint;
 pub(crate) use builds::Saving;
@@ -28,6 +29,7 @@ use linkwright::engine::sentence::Phrase;
 use linkwright::inputs::drafts::{Draft, Drafts};
 use linkwright::inputs::{self, At};
 use linkwright::present::drawing::Layout;
+use linkwright::present::fit::Place;
 use linkwright::present::words;
 use linkwright::quantity::{Kind, System};
 use linkwright::report::{Answer, LinkReport, WholeRig};
@@ -48,6 +50,8 @@ pub(crate) struct Session {
     pub(crate) units: RwSignal<System>,
     /// The open view.
     pub(crate) view: RwSignal<View>,
+    /// The open place of the Fit view; none while its six buttons are shown.
+    pub(crate) fit_place: RwSignal<Option<Place>>,
     /// The index of the current link.
     pub(crate) link: RwSignal<usize>,
     /// The report on the current link.
@@ -108,6 +112,8 @@ pub(crate) struct Session {
     /// Where the reader wants to be once that part is here.
     wanted_place: StoredValue<Option<(View, String)>>,
     history: RwSignal<History>,
+    /// Which opening of an address the steps of the way back belong to.
+    visit: StoredValue<String>,
     /// The stored entries of all tabs, as this tab last read or wrote them.
     seen: StoredValue<Option<String>>,
     /// Whether the browser refused to store the entries, so that it is tried again.
@@ -169,6 +175,7 @@ impl Session {
             document,
             units,
             view,
+            fit_place: RwSignal::new(None),
             link,
             report,
             answer,
@@ -201,6 +208,7 @@ impl Session {
             arrived: RwSignal::new(false),
             wanted_place: StoredValue::new(None),
             history: RwSignal::new(History::default()),
+            visit: StoredValue::new(String::new()),
             seen: StoredValue::new(None),
             unsaved: StoredValue::new(false),
             pressed: StoredValue::new(false),
@@ -209,6 +217,7 @@ impl Session {
         window::follow_media("(min-width: 40rem)", move |wide| session.wide.set(wide));
         window::follow_media("(min-width: 64rem)", move |columns| session.columns.set(columns));
         session.open_at_load();
+        session.follow_way_back();
         session.follow_answer();
         session.follow_history();
         session.save_on_change();

@@ -13,12 +13,32 @@ pub(crate) fn fragment() -> String {
     hash.trim_start_matches('#').to_string()
 }
 
-/// Writes the fragment into the address without a step in the browser's history.
+/// Writes the fragment into the address without a step in the browser's history, whose present step keeps its name.
 pub(crate) fn write_fragment(fragment: &str) {
     let address = if fragment.is_empty() { without_fragment() } else { format!("#{fragment}") };
     storage::set_of_tab(OWN_ADDRESS, fragment);
     if let Ok(history) = window().history() {
-        let _ = history.replace_state_with_url(&JsValue::NULL, "", Some(&address));
+        let step = history.state().unwrap_or(JsValue::NULL);
+        let _ = history.replace_state_with_url(&step, "", Some(&address));
+    }
+}
+
+/// The name of the present step in the browser's history, if this page gave it one.
+pub(crate) fn step() -> Option<String> {
+    window().history().and_then(|history| history.state()).ok()?.as_string()
+}
+
+/// Adds a step of this name to the browser's history; the address stays.
+pub(crate) fn add_step(name: &str) {
+    if let Ok(history) = window().history() {
+        let _ = history.push_state(&JsValue::from_str(name), "");
+    }
+}
+
+/// Gives the present step in the browser's history a name.
+pub(crate) fn name_step(name: &str) {
+    if let Ok(history) = window().history() {
+        let _ = history.replace_state(&JsValue::from_str(name), "");
     }
 }
 

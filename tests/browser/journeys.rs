@@ -29,6 +29,7 @@ mod self_test;
 mod single;
 mod size;
 mod unverified;
+mod way_back;
 
 use page::{PHONE, Page};
 use runner::{Journey, journeys};
@@ -71,6 +72,8 @@ fn main() -> ExitCode {
         fit::ticks_and_rechecks_are_kept,
         make::builds_are_cut_together,
         make::make_on_a_phone,
+        way_back::views_and_places_are_steps_of_the_way_back,
+        way_back::the_way_back_from_a_link_leads_to_ones_own,
         rig::an_eight_link_rig_by_keyboard,
         rig::one_link_after_the_other,
         rig::links_are_copied_and_taken_away,

@@ -13,8 +13,6 @@ pub(super) struct Fitting {
     session: Session,
     /// The log of what is open.
     pub(super) log: RwSignal<Log>,
-    /// The open place; none while the six buttons are shown.
-    pub(super) place: RwSignal<Option<Place>>,
     /// The bars that the current link stands for, each with its name: a pair is two.
     pub(super) bars: Memo<Vec<(Spot, String)>>,
     /// Which of them is looked at.
@@ -44,7 +42,6 @@ pub(super) fn provide_fitting() -> Fitting {
     let fitting = Fitting {
         session,
         log: RwSignal::new(Log::default()),
-        place: RwSignal::new(None),
         bars: Memo::new(move |_| session.document.with(|document| log::bars(document, session.link.get()))),
         chosen: RwSignal::new(0),
         code,
@@ -160,7 +157,7 @@ impl Fitting {
 
     /// Turns to a place of the view, or back to its six buttons.
     pub(super) fn open(self, place: Option<Place>) {
-        self.place.set(place);
+        self.session.fit_place.set(place);
         crate::browser::page::show_soon(if place.is_some() { "fit-title" } else { "answer" }.to_string());
     }
 }

@@ -19,6 +19,7 @@ impl Session {
     /// Turns to a view and to a part of it, by its id.
     pub(crate) fn open_view_at(self, view: View, id: String) {
         self.settle();
+        self.fit_place.set(None);
         self.view.set(view);
         if self.arrived.get_untracked() {
             return page::show_soon(id);

@@ -49,6 +49,9 @@ impl Session {
 
     /// The address was changed while the page is open: by a link, by the reader, by a way back.
     pub(super) fn address_changed(self) {
+        if self.is_at_own_step() {
+            return;
+        }
         let own = self.entries();
         match opening::on_address(&address::fragment(), &own) {
             AddressChange::Nothing(notices) => {
@@ -58,6 +61,7 @@ impl Session {
             AddressChange::Same(notices) => self.notices.set(notices),
             AddressChange::Link(opened) => {
                 self.notices.set(Vec::new());
+                self.begin_visit();
                 self.store();
                 self.receive(&opened, self.entries());
                 // At once: a second step back would find the address of the first one written over.
