@@ -6,6 +6,7 @@ mod fit_it;
 mod guide;
 mod hit;
 mod log;
+mod number;
 mod open_hit;
 mod reading;
 mod recheck;

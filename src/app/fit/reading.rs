@@ -1,11 +1,12 @@
 //! A field for one reading on the rig.
 
+use super::number::NumberField;
 use super::state::use_fitting;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::log::{ReadingKind, ReadingRow, reading_row};
 use linkwright::present::fit::reading;
-use linkwright::quantity::unit_name;
+use linkwright::quantity::Kind;
 
 /// The field of a reading, by the id of its row.
 #[component]
@@ -14,71 +15,34 @@ pub(super) fn ReadingField(
     of: &'static str,
 ) -> impl IntoView {
     reading_row(of).map(|row| match row.holds {
-        ReadingKind::Number { .. } => view! { <NumberReading row /> }.into_any(),
+        ReadingKind::Number { kind, .. } => view! { <NumberReading row kind /> }.into_any(),
         ReadingKind::Pick(picks) => view! { <PickReading row picks /> }.into_any(),
     })
 }
 
 #[component]
-fn NumberReading(row: &'static ReadingRow) -> impl IntoView {
+fn NumberReading(row: &'static ReadingRow, kind: Kind) -> impl IntoView {
     let (session, fitting) = (use_session(), use_fitting());
-    let wrong = RwSignal::new(None::<String>);
-    let ReadingKind::Number { kind, .. } = row.holds else { return ().into_any() };
-    let take = move |text: String, left: bool| match reading::read(row, &text, session.units.get_untracked()) {
-        Ok(value) => {
-            wrong.set(None);
+    let take = move |text: String| {
+        let read = reading::read(row, &text, session.units.get_untracked());
+        let value = read.as_ref().ok().copied().flatten();
+        // Nothing is judged by what stood there before an entry that cannot be read.
+        if value != untrack(|| fitting.reading(row.id)) {
             fitting.note(row.id, value);
         }
-        // A half-typed entry is not refused before it is left, and nothing is judged by what stood there before.
-        Err(sentence) => {
-            if untrack(|| fitting.reading(row.id)).is_some() {
-                fitting.note(row.id, None);
-            }
-            if left {
-                wrong.set(Some(sentence));
-            }
-        }
+        read.map(|_| ())
     };
-    let typing = RwSignal::new(None::<String>);
-    let value =
-        move || typing.get().unwrap_or_else(|| reading::typed(row, fitting.reading(row.id), session.units.get()));
-    let (id, help_id) = (format!("in-{}", row.id), format!("help-{}", row.id));
+    let shown = move || reading::typed(row, fitting.reading(row.id), session.units.get());
     view! {
-        <div class="field" class:wrong=move || wrong.read().is_some()>
-            <label for=id.clone()>{row.label}</label>
-            <div class="entry">
-                <input
-                    type="text"
-                    id=id
-                    autocomplete="off"
-                    spellcheck="false"
-                    enterkeyhint="done"
-                    inputmode="decimal"
-                    aria-invalid=move || wrong.read().is_some().to_string()
-                    aria-describedby=help_id.clone()
-                    prop:value=value
-                    on:input:target=move |event| {
-                        typing.set(Some(event.target().value()));
-                        take(event.target().value(), false);
-                    }
-                    on:change:target=move |event| {
-                        // A field that is taken off the page while somebody types says so once it is gone; what could be
-                        // read of it was noted at each key.
-                        if typing.is_disposed() {
-                            return;
-                        }
-                        let text = event.target().value();
-                        take(text.clone(), true);
-                        typing.set(wrong.read_untracked().is_some().then_some(text));
-                    }
-                />
-                <span class="unit" aria-hidden="true">{move || unit_name(kind, session.units.get())}</span>
-            </div>
-            {move || wrong.get().map(|words| view! { <p class="error" role="alert">{words}</p> })}
-            <p class="help" id=help_id.clone()>{row.help}</p>
-        </div>
+        <NumberField
+            id=format!("in-{}", row.id)
+            label=row.label
+            help=row.help
+            kind
+            shown=Signal::derive(shown)
+            take=Callback::new(take)
+        />
     }
-    .into_any()
 }
 
 #[component]

@@ -82,7 +82,7 @@ pub(super) fn TurnIt() -> impl IntoView {
             <div class="row">{move || offered.get().into_iter().map(pick).collect_view()}</div>
         </fieldset>
         {move || view! { <Ways asking ask=ask.get() /> }}
-        <WishField ask typed=asking.typed value=asking.value />
+        {move || view! { <WishField ask=ask.get() typed=asking.typed value=asking.value /> }}
         <p role="status" class="turn-done">{just_turned}</p>
         <Answers told on_turned />
         {move || view! { <Basis ask=ask.get() /> }}

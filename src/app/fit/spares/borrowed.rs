@@ -1,5 +1,6 @@
 //! Will a borrowed part fit? What is read off it stays here while the place is open, and nowhere else.
 
+use super::super::number::NumberField;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::session::use_session;
 use leptos::prelude::*;
@@ -11,7 +12,6 @@ use linkwright::present::fit::spares::{
     HANDS, LINK, Lent, MEASURED, ROD_END, STEEL, STEELS, of_series, rod_end, series, thread_of, thread_picks,
     whole_link,
 };
-use linkwright::quantity::unit_name;
 use linkwright::report::Verdict;
 
 /// A borrowed rod end into one end of this link.
@@ -200,42 +200,23 @@ fn Listed(
 #[component]
 fn LentNumber(row: &'static ReadingRow, value: Signal<Option<f64>>, take: Callback<Option<f64>>) -> impl IntoView {
     let session = use_session();
-    let wrong = RwSignal::new(None::<String>);
     let ReadingKind::Number { kind, .. } = row.holds else { return ().into_any() };
-    let on_change = move |text: String| match reading::read(row, &text, session.units.get_untracked()) {
-        Ok(read) => {
-            wrong.set(None);
-            take.run(read.and_then(Reading::number));
-        }
-        Err(sentence) => {
-            // What cannot be read is no reading: the one before must not go on counting.
-            wrong.set(Some(sentence));
-            take.run(None);
-        }
+    let on_text = move |text: String| {
+        let read = reading::read(row, &text, session.units.get_untracked());
+        // What cannot be read is no reading: the one before must not go on counting.
+        take.run(read.as_ref().ok().copied().flatten().and_then(Reading::number));
+        read.map(|_| ())
     };
-    let typed = move || reading::typed(row, value.get().map(Reading::Number), session.units.get());
-    let (id, help_id) = (format!("in-{}", row.id), format!("help-{}", row.id));
+    let shown = move || reading::typed(row, value.get().map(Reading::Number), session.units.get());
     view! {
-        <div class="field" class:wrong=move || wrong.read().is_some()>
-            <label for=id.clone()>{row.label}</label>
-            <div class="entry">
-                <input
-                    type="text"
-                    id=id
-                    autocomplete="off"
-                    spellcheck="false"
-                    enterkeyhint="done"
-                    inputmode="decimal"
-                    aria-invalid=move || wrong.read().is_some().to_string()
-                    aria-describedby=help_id.clone()
-                    prop:value=typed
-                    on:change:target=move |event| on_change(event.target().value())
-                />
-                <span class="unit" aria-hidden="true">{move || unit_name(kind, session.units.get())}</span>
-            </div>
-            {move || wrong.get().map(|words| view! { <p class="error" role="alert">{words}</p> })}
-            <p class="help" id=help_id.clone()>{row.help}</p>
-        </div>
+        <NumberField
+            id=format!("in-{}", row.id)
+            label=row.label
+            help=row.help
+            kind
+            shown=Signal::derive(shown)
+            take=Callback::new(on_text)
+        />
     }
     .into_any()
 }
