@@ -124,6 +124,12 @@ pub fn log_to_text(log: &Log) -> String {
     if log.is_empty() { String::new() } else { format!("{:#}\n", log::written(log)) }
 }
 
+/// The same in one line, for a link: only what the bars are now and what stands, not what was taken back.
+pub fn log_to_line(log: &Log) -> String {
+    let entries = log.entries.iter().filter(|entry| !entry.withdrawn).cloned().collect();
+    log::written(&Log { entries, ..log.clone() }).to_string()
+}
+
 /// Reads such a text, and whether all of it could be read.
 pub fn log_from_text(text: &str) -> (Log, bool) {
     if text.is_empty() {

@@ -3,10 +3,12 @@
 //! `3&weight=4100lb&use=hard&length=38in&crc=…`: a version, then only what was decided, then a check
 //! over everything before it. Values come back bit for bit, but for those that are as good as nothing.
 
+mod log;
 mod order;
 pub(crate) mod pieces;
 mod text;
 
+pub use log::with_log;
 pub use order::{Sent, made_of, said_of, sent, snapshot, to_send};
 
 use crate::document::{Document, Link, MOST_LINKS, Position, tidy_name};
@@ -38,7 +40,7 @@ const LONGEST: usize = 450_000;
 const MOST_NOTICES: usize = 20;
 
 /// What came out of a fragment.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Opened {
     /// The document, as far as it could be read.
     pub document: Document,
@@ -46,6 +48,8 @@ pub struct Opened {
     pub notices: Vec<String>,
     /// Whether it comes from an earlier version, so that its answer may differ: see [`RECALCULATED`].
     pub recalculated: bool,
+    /// The text of the log that was sent along; empty where none was. No document holds it.
+    pub log: String,
 }
 
 /// A unit as `times / over` in SI, and its name.
@@ -203,7 +207,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
     let mut document = Document::default();
     if fragment.len() > LONGEST {
         notices.push("This link is far too long to be one of ours. Nothing from it was used.".to_string());
-        return Opened { document, notices, recalculated: false };
+        return Opened { document, notices, ..Opened::default() };
     }
     let (body, intact) = match fragment.rsplit_once("&crc=") {
         Some((body, printed)) => (
@@ -221,7 +225,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
             "This link says it is of version “{}”, which this page does not know. Nothing from it was used.",
             clip(version)
         ));
-        return Opened { document, notices, recalculated: false };
+        return Opened { document, notices, ..Opened::default() };
     }
     if !fragment.contains("crc=") {
         notices.push("This link lacks the check at its end: its numbers were in doubt where it came from, or a part of it is missing. Compare every number with the sender before you use it.".to_string());
@@ -229,6 +233,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
         notices.push("This link was damaged on its way: a part of it is missing or changed. What could be read is below; compare every number with the sender before you use it.".to_string());
     }
     let mut seen: Vec<&str> = Vec::new();
+    let mut sent_log = String::new();
     for part in parts {
         if notices.len() >= MOST_NOTICES {
             notices.push("There is more that could not be read; the rest of the link was left out.".to_string());
@@ -261,6 +266,13 @@ pub fn from_fragment(fragment: &str) -> Opened {
             }
             continue;
         }
+        if name == log::LOG {
+            match from_ascii(value) {
+                Some(read) => sent_log = read,
+                None => notices.push("The log in the link cannot be read and was left out.".to_string()),
+            }
+            continue;
+        }
         let beside = order::take(&mut document.order, name, value).or_else(|| pieces::take(&mut document, name, value));
         if let Some(taken) = beside {
             notices.extend(taken.err());
@@ -276,7 +288,7 @@ pub fn from_fragment(fragment: &str) -> Opened {
         }
     }
     let recalculated = version != VERSION && document != Document::default();
-    Opened { document, notices, recalculated }
+    Opened { document, notices, recalculated, log: sent_log }
 }
 
 fn take(document: &mut Document, name: &str, value: &str) -> Result<(), String> {

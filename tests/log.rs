@@ -1,13 +1,15 @@
 //! The log of a build: it only grows, follows its build, and comes back from storage and from a file as it was.
 #![cfg(not(target_arch = "wasm32"))]
 
-use linkwright::builds::{self, Build, log_from_text, log_to_text};
+use linkwright::builds::{self, Build, log_from_text, log_to_line, log_to_text};
 use linkwright::document::{Document, Link, Position, Role, Side, Use};
 use linkwright::log::{Entry, EntryKind, Log, READINGS, Reading, ReadingKind, Spot, bars, reading_row};
 use linkwright::quantity::{System, inch, lbf};
+use linkwright::share;
+use linkwright::store::opening::{self, AddressChange};
 use linkwright::store::saved_builds::SavedBuild;
 use linkwright::store::stored_entries::{Origin, StoredEntries};
-use linkwright::store::{BUILD, ENTRIES, Stamp, import, logs, trash};
+use linkwright::store::{BUILD, ENTRIES, Stamp, import, logs, saved_builds, trash};
 
 const T1: &str = "2026-12-01T08:00:00.000Z";
 const T2: &str = "2026-12-02T08:00:00.000Z";
@@ -323,4 +325,48 @@ fn readings_are_read_as_people_type_them() {
     let reading = Some(Reading::Number(inch(2.625)));
     assert_eq!(typed(row, reading, System::Inch), "2.625");
     assert_eq!(shown(row, reading, System::Inch), "2.625 in");
+}
+
+#[test]
+fn a_link_carries_a_log_only_where_it_is_asked_for() {
+    let document = Document { links: vec![link(Role::TrackBar, Position::Front, None)], ..Document::default() };
+    let (mut log, fragment) = (log(), share::to_fragment(&document));
+    log.record(Entry { withdrawn: true, ..entry("three", T3, EntryKind::Note, "Not to be sent") });
+    let with = share::with_log(&fragment, &log_to_line(&log)).expect("short enough");
+    assert!(!with.contains("Not_to_be_sent") && with.contains("Landed_on_a_rock"), "{with}");
+    let opened = share::from_fragment(&with);
+    assert_eq!((&opened.document, &opened.notices), (&document, &Vec::new()));
+    let (read, whole) = log_from_text(&opened.log);
+    assert!(whole);
+    log.entries.retain(|entry| !entry.withdrawn);
+    assert_eq!(read, log);
+
+    // New entries take it in; entries that are open here already keep their own.
+    let received = opening::receive(&opened, None, "", &[], "new".to_string());
+    let (text, notice) = opening::brought_log(&opened, &received);
+    assert!(notice.is_some_and(|words| words.contains("They are theirs")));
+    let writes = logs::received(&received.entries.origin, text);
+    assert_eq!(writes.iter().map(|write| write.key.as_str()).collect::<Vec<_>>(), ["linkwright.log.new"]);
+    match opening::on_address(&with, &received.entries) {
+        AddressChange::Same(notices) => assert!(notices.concat().contains("It was left out"), "{notices:?}"),
+        other => panic!("{other:?}"),
+    }
+    let kept =
+        SavedBuild::read("kept", builds::to_text(&[Build { id: "kept".to_string(), document, ..Build::default() }]));
+    let mine = opening::Received {
+        entries: StoredEntries {
+            origin: saved_builds::open(&kept, None, "x".to_string()).1,
+            ..received.entries.clone()
+        },
+        is_new: true,
+    };
+    assert!(opening::brought_log(&opened, &mine).0.is_empty());
+
+    // Cut off on its way it is told, and what is left of it is no log.
+    let cut = share::from_fragment(&with[..with.len() - 40]);
+    assert!(!cut.notices.is_empty());
+    assert!(!log_from_text(&cut.log).1 || cut.log.is_empty());
+    // A log of years goes into a file.
+    (0..100).for_each(|number| log.record(entry(&format!("id{number}"), T3, EntryKind::Note, "One more")));
+    assert_eq!(share::with_log(&fragment, &log_to_line(&log)), None);
 }

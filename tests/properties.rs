@@ -236,7 +236,7 @@ proptest! {
         // Compared as printed too, since 0 and -0 are equal but not the same bits.
         let opened = from_fragment(&fragment);
         prop_assert_eq!(format!("{:?}", opened.document), format!("{document:?}"), "{}", fragment);
-        prop_assert_eq!(opened, Opened { document, notices: Vec::new(), recalculated: false });
+        prop_assert_eq!(opened, Opened { document, ..Opened::default() });
     }
 
     #[test]

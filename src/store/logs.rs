@@ -51,6 +51,11 @@ pub fn keep(id: &str, own: &Log, stands: &str) -> (Log, Vec<Write>) {
     (log, writes)
 }
 
+/// Keeps the log that a link brought with entries of this origin.
+pub fn received(origin: &Origin, log: &str) -> Vec<Write> {
+    if log.is_empty() { Vec::new() } else { vec![write(id(origin), log.to_string())] }
+}
+
 fn write(id: &str, text: String) -> Write {
     Write { key: key(id), text }
 }

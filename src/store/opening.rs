@@ -65,6 +65,30 @@ impl Opening {
 /// Said once where a link brought what no link of ours carries.
 const NOT_OURS: &str = "This link claims how far an order is, or what was measured. No link carries that, so it was left out: ask the sender.";
 
+/// Said once where a link brought a log that was taken in.
+const LOG_TAKEN: &str = "This link brought the log of whoever sent it: readings, dates and notes stand in Fit. They are theirs, so look at the link yourself before you trust them.";
+
+/// Said once where a link brought a log beside entries that have their own.
+const LOG_LEFT_OUT: &str = "This link carries a log, too. It was left out, because these entries are open here with a log of their own. Ask for the build as a file: importing that joins both logs.";
+
+/// The log that a link brought, as a text: taken in where its entries are new here, else left out. With what the reader
+/// should know of it.
+pub fn brought_log<'a>(opened: &'a Opened, received: &Received) -> (&'a str, Option<&'static str>) {
+    if opened.log.is_empty() {
+        ("", None)
+    } else if received.is_new && received.entries.origin.build.is_none() {
+        (&opened.log, Some(LOG_TAKEN))
+    } else {
+        ("", Some(LOG_LEFT_OUT))
+    }
+}
+
+/// The sentences on an address whose entries are open here already.
+fn of_same(opened: Opened) -> Vec<String> {
+    let log = (!opened.log.is_empty()).then(|| LOG_LEFT_OUT.to_string());
+    opened.notices.into_iter().chain(log).collect()
+}
+
 /// What an address brings. Stages, a yes and measured pieces are taken from no link: anybody can write one.
 fn brought(address: &str) -> Opened {
     let mut opened = share::from_fragment(address);
@@ -98,7 +122,7 @@ pub fn on_load(found: Found<'_>) -> Opening {
         return Opening { set_aside, ..Opening::of(Open::Stored(shared)) };
     }
     if shared.is_of_address(&plain) {
-        let notices = if shared.origin.unverified.is_empty() { opened.notices } else { Vec::new() };
+        let notices = if shared.origin.unverified.is_empty() { of_same(opened) } else { Vec::new() };
         return Opening { notices, address_is_foreign: true, ..Opening::of(Open::Stored(shared)) };
     }
     Opening { address_is_foreign: true, ..Opening::of(Open::Link(opened, shared)) }
@@ -121,7 +145,7 @@ pub fn on_address(address: &str, own: &StoredEntries) -> AddressChange {
     if opened.document == Document::default() {
         AddressChange::Nothing(if address.is_empty() { Vec::new() } else { opened.notices })
     } else if own.is_of_address(&share::to_fragment(&opened.document)) {
-        AddressChange::Same(opened.notices)
+        AddressChange::Same(of_same(opened))
     } else {
         AddressChange::Link(opened)
     }

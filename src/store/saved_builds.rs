@@ -81,7 +81,12 @@ pub fn refresh(before: Option<Vec<SavedBuild>>, records: Vec<(String, String)>) 
 
 /// Whether some record holds this already, now or earlier.
 pub fn is_saved(builds: &[SavedBuild], fragment: &str) -> bool {
-    builds.iter().any(|saved| !saved.damaged && (saved.fragment == fragment || saved.was(fragment)))
+    holder(builds, fragment).is_some()
+}
+
+/// The record that holds this already, now or earlier.
+pub fn holder<'a>(builds: &'a [SavedBuild], fragment: &str) -> Option<&'a SavedBuild> {
+    builds.iter().find(|saved| !saved.damaged && (saved.fragment == fragment || saved.was(fragment)))
 }
 
 /// The open record of an id.

@@ -1,7 +1,7 @@
 //! Under the rig: the six places, the log, and the card.
 
 use crate::make::{KEEP_DIALOG, close_dialog, open_whole_axle, pages};
-use crate::page::{DESK, PHONE, Page};
+use crate::page::{PHONE, Page};
 use crate::size::EXAMPLE;
 use serde_json::json;
 
@@ -28,75 +28,6 @@ pub(crate) async fn six_places_are_one_tap_away(page: &Page) {
         page.click(".fit-head .back").await;
         page.wait_count(".places button", 6).await;
     }
-}
-
-async fn note(page: &Page, words: &str) {
-    page.enter("log-note", words).await;
-    page.click("#add-note").await;
-    page.wait_text("#fit-log", |text| text.contains(words)).await;
-}
-
-/// The log stays with its build: over a reload, through saving, the bin and a file, and no link carries it.
-pub(crate) async fn a_log_stays_with_its_build(page: &Page) {
-    page.open(PHONE, EXAMPLE).await;
-    page.click("#view-fit").await;
-    page.click("#fit-log > summary").await;
-    note(page, "Two turns longer on Friday").await;
-    assert!(!page.fragment().await.contains("Friday"), "no link carries it");
-    page.reload().await;
-    page.click("#fit-log > summary").await;
-    page.wait_text("#fit-log", |text| text.contains("1 entry") && text.contains("Friday")).await;
-    // The other bar of the pair has its own.
-    page.click("label[for=bar-1]").await;
-    page.wait_text("#fit-log > summary", |text| text == "Log").await;
-    page.click("label[for=bar-0]").await;
-
-    page.open_saved().await;
-    page.click("#save").await;
-    page.wait_text("#saved-notices", |text| text.contains("Saved")).await;
-    let logs = "return Object.keys(localStorage).filter(it => it.startsWith('linkwright.log.')).length";
-    assert_eq!(page.script(logs, vec![]).await, json!(1), "it moved to its build");
-    page.click("#view-fit").await;
-    page.click("#fit-log > summary").await;
-    note(page, "Checked before the trip").await;
-    page.open_saved().await;
-    let folder = page.download_to("fit-log").await;
-    page.click("#export-all").await;
-    let (path, text) = page.downloaded(&folder).await;
-    assert!(text.contains("Two turns longer on Friday") && text.contains("front-lower-left"), "{text}");
-
-    // Another device, which takes the file in.
-    page.forget_everything().await;
-    page.open(DESK, "").await;
-    page.open_saved().await;
-    page.choose_file("take-in", &path).await;
-    page.wait_text("#saved-notices", |text| text.contains("1 build imported")).await;
-    page.click("#builds li .open").await;
-    page.wait_text("#headline", |text| text.contains("7075-T6")).await;
-    page.click("#view-fit").await;
-    page.click("#fit-log > summary").await;
-    page.wait_text("#fit-log", |text| text.contains("2 entries") && text.contains("before the trip")).await;
-    page.click("#fit-log li:first-child button").await;
-    page.wait_text("#fit-log", |text| text.contains("1 entry") && !text.contains("before the trip")).await;
-}
-
-/// Two tabs write into one log, and neither takes anything from the other.
-pub(crate) async fn two_tabs_share_a_log(page: &Page) {
-    page.open(DESK, EXAMPLE).await;
-    page.click("#view-fit").await;
-    page.click("#fit-log > summary").await;
-    note(page, "From the first").await;
-    let [first, second] = page.another_tab().await;
-    page.open(DESK, "").await;
-    page.click("#view-fit").await;
-    page.click("#fit-log > summary").await;
-    page.wait_text("#fit-log", |text| text.contains("From the first")).await;
-    note(page, "From the second").await;
-    page.turn_to_tab(&first).await;
-    page.wait_text("#fit-log", |text| text.contains("From the second")).await;
-    note(page, "From the first again").await;
-    page.turn_to_tab(&second).await;
-    page.wait_text("#fit-log", |text| text.contains("3 entries") && text.contains("again")).await;
 }
 
 /// The pocket card: every link of a rig on one page, on both sizes of paper.
@@ -158,7 +89,6 @@ pub(crate) async fn the_owner_asks_whether_it_is_safe(page: &Page) {
     assert!(verdict.contains("jam nut at B is loose") && !verdict.contains("nuts good"), "{verdict}");
     // Readings stay on a reload, and change no size.
     page.reload().await;
-    page.click("#fit-safe").await;
     page.wait_text("#safe-verdict", |text| text.contains("jam nut at B is loose")).await;
     assert_eq!(page.value("in-face-a").await, "2.594");
     assert!(!page.fragment().await.contains("face"), "no link carries a reading");
@@ -243,7 +173,6 @@ pub(crate) async fn ticks_and_rechecks_are_kept(page: &Page) {
     page.click(".fit-steps li:nth-child(2) label").await;
     page.wait_text("#answer", |text| text.contains("1 of")).await;
     page.reload().await;
-    page.click("#fit-fit-it").await;
     page.wait_text("#answer", |text| text.contains("1 of")).await;
     page.click(".fit-head .back").await;
     page.click("#fit-recheck").await;
@@ -283,7 +212,6 @@ pub(crate) async fn nothing_is_judged_by_what_cannot_be_read(page: &Page) {
     page.script(spoil, vec![]).await;
     page.reload().await;
     page.find("#log-damaged").await;
-    page.click("#fit-safe").await;
     page.wait_text("#safe-verdict", |text| text.contains("Not judged")).await;
     page.enter("in-face-a", "2.594").await;
     let kept = "return Object.values(localStorage).includes('{ spoiled')";

@@ -14,6 +14,7 @@ mod driver;
 mod fallback;
 mod first;
 mod fit;
+mod fit_log;
 mod kept;
 mod make;
 mod offline;
@@ -61,8 +62,9 @@ fn main() -> ExitCode {
         make::a_piece_is_recorded,
         make::each_sheet_is_one_page,
         fit::six_places_are_one_tap_away,
-        fit::a_log_stays_with_its_build,
-        fit::two_tabs_share_a_log,
+        fit_log::a_log_stays_with_its_build,
+        fit_log::two_tabs_share_a_log,
+        fit_log::a_link_can_carry_the_log,
         fit::the_card_is_one_page,
         fit::the_owner_asks_whether_it_is_safe,
         fit::the_owner_makes_it_longer,

@@ -3,10 +3,14 @@
 use super::state::use_fitting;
 use crate::app::fields::Fold;
 use crate::app::session::use_session;
-use crate::browser::clock;
+use crate::browser::{address, clipboard, clock};
 use leptos::prelude::*;
-use linkwright::log::EntryKind;
-use linkwright::present::fit::log::{HELP, LogLine, NOTHING, OF_ANOTHER, SINCE, TITLE, lines, turned_since};
+use leptos::task::spawn_local;
+use linkwright::log::{EntryKind, Log};
+use linkwright::present::fit::log::{
+    COPIED_WITH_LOG, COPY_WITH_LOG, HELP, LogLine, NO_LINK_OF_A_FILE, NO_LINK_WITH_LOG, NOT_COPIED, NOTHING,
+    OF_ANOTHER, SINCE, TITLE, lines, turned_since,
+};
 
 /// The section.
 #[component]
@@ -42,6 +46,20 @@ pub(super) fn LogSection() -> impl IntoView {
             fitting.record(EntryKind::Note, words, &[]);
             note.set(String::new());
         }
+    };
+    let sent = RwSignal::new(String::new());
+    // The view may be gone by the time the browser has answered.
+    let say = move |sentence: &str| {
+        let _ = sent.try_set(sentence.to_string());
+    };
+    let send = move |_| {
+        session.settle();
+        let Some(link) = fitting.log.with_untracked(|log| session.link_with_log(log)) else {
+            return say(if address::is_a_file() { NO_LINK_OF_A_FILE } else { NO_LINK_WITH_LOG });
+        };
+        spawn_local(async move {
+            say(if clipboard::copy(&link).await { COPIED_WITH_LOG } else { NOT_COPIED });
+        });
     };
     let line = move |line: LogLine| {
         let id = line.id;
@@ -88,6 +106,12 @@ pub(super) fn LogSection() -> impl IntoView {
                 </div>
                 <button type="button" id="add-note" on:click=add>"Put into the log"</button>
             </div>
+            <Show when=move || !fitting.log.with(Log::is_empty)>
+                <div class="on-screen">
+                    <button type="button" id="copy-with-log" on:click=send>{COPY_WITH_LOG}</button>
+                    <p class="done" role="status">{sent}</p>
+                </div>
+            </Show>
         </Fold>
     }
 }

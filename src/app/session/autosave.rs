@@ -179,7 +179,7 @@ impl Session {
         self.origin.with(|origin| address::with_fragment(unverified::to_send(&fragment, origin)))
     }
 
-    fn fragment_to_send(self, what: Sent) -> String {
+    pub(super) fn fragment_to_send(self, what: Sent) -> String {
         self.document.with_untracked(|document| fragment_of(&share::sent(document, what)))
     }
 

@@ -1,12 +1,14 @@
 //! The log of what is open: kept beside the entries, and with their build once they have one.
 
 use super::Session;
-use crate::browser::storage;
+use crate::browser::{address, storage};
 use leptos::prelude::*;
-use linkwright::builds::Build;
+use linkwright::builds::{Build, log_to_line};
 use linkwright::log::Log;
-use linkwright::store::stored_entries::Origin;
-use linkwright::store::{Refused, logs};
+use linkwright::share::{self, Sent};
+use linkwright::store::saved_builds::holder;
+use linkwright::store::stored_entries::{Origin, StoredEntries};
+use linkwright::store::{Refused, logs, unverified};
 
 impl Session {
     /// Lets the log follow the entries to the build they come to belong to. There is none before the part of the page
@@ -54,6 +56,23 @@ impl Session {
         self.carry_out(&logs::keep(id, log, &self.log_text(id)).1)?;
         self.log_changed.update(|count| *count += 1);
         Ok(())
+    }
+
+    /// The log of entries that give way goes to the record that holds them already.
+    pub(super) fn log_joins_its_holder(self, own: &StoredEntries) {
+        let log = logs::read(&own.origin.id, &self.log_text(&own.origin.id)).0;
+        let holder = self.with_builds(|builds| holder(builds, &own.fragment).map(|saved| saved.build.id.clone()));
+        if let Some(id) = holder.filter(|_| !log.is_empty()) {
+            // Where the browser refuses, a notice says so, and the log stays where it is.
+            let _ = self.join_log(&id, &log);
+        }
+    }
+
+    /// The address to send with the log in it; nothing where that is too long, or leads to a file on this device.
+    pub(crate) fn link_with_log(self, log: &Log) -> Option<String> {
+        let fragment = share::with_log(&self.fragment_to_send(Sent::default()), &log_to_line(log))?;
+        let fragment = self.origin.with_untracked(|origin| unverified::to_send(&fragment, origin).to_string());
+        (!address::is_a_file()).then(|| address::with_fragment(&fragment))
     }
 
     /// A build with its log, for a file.

@@ -73,7 +73,7 @@ impl Session {
     /// Opens a link in the place of what is the reader's own.
     fn receive(self, opened: &Opened, own: StoredEntries) {
         let before = self.earlier.get_untracked();
-        if !own.is_as_received() {
+        if !own.is_as_received() || !self.log_text(logs::id(&own.origin)).is_empty() {
             self.set_aside_and_offer(own);
         }
         let received =
@@ -81,7 +81,11 @@ impl Session {
         if received.is_new {
             self.view.set(View::to_receive(&opened.document));
         }
+        let (log, notice) = opening::brought_log(opened, &received);
+        // Where the browser refuses, a notice says so.
+        let _ = self.carry_out(&logs::received(&received.entries.origin, log));
         self.take(received.entries);
+        self.notices.update(|notices| notices.extend(notice.map(str::to_string)));
         if opened.recalculated {
             self.notices.update(|notices| notices.push(share::RECALCULATED.to_string()));
         }
@@ -147,6 +151,8 @@ impl Session {
             // Without room in the trash the entries stay stored where they are.
             let _ = self.set_aside(&own);
             self.offer(own);
+        } else if own.origin.build.is_none() {
+            self.log_joins_its_holder(&own);
         }
     }
 

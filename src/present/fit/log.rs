@@ -9,8 +9,25 @@ use crate::report::Verdict;
 pub const TITLE: &str = "Log";
 
 /// Where it is kept.
-pub const HELP: &str =
-    "Kept with this build on this device, and in its file. No link carries it, and no size changes with it.";
+pub const HELP: &str = "Kept with this build on this device, and in its file. No link carries it but the one you copy here, and no size changes with it.";
+
+/// The button that copies such a link.
+pub const COPY_WITH_LOG: &str = "Copy a link with the log";
+
+/// Once it is copied.
+pub const COPIED_WITH_LOG: &str =
+    "The link is on your clipboard. Whoever opens it sees what you wrote down, of every bar of this build.";
+
+/// Where the browser does not let the page copy.
+pub const NOT_COPIED: &str =
+    "This browser did not copy. Export the build as a file under “Saved” instead: it carries the log.";
+
+/// Where there is no such link.
+pub const NO_LINK_WITH_LOG: &str =
+    "The log is too long for a link. Export the build as a file under “Saved”: it carries the log.";
+
+/// Where the page itself lies on the device.
+pub const NO_LINK_OF_A_FILE: &str = "This page is a file on this device, and no link to it opens elsewhere. Export the build as a file under “Saved”: it carries the log.";
 
 /// Said where a part of what was kept could not be read.
 pub const DAMAGED: &str = "A part of the log of this build could not be read. It stays in this browser as it was found; check this link as if nothing had been written down.";
