@@ -9,6 +9,8 @@ mod formula;
 mod frame;
 mod later;
 mod make;
+#[cfg(test)]
+mod mounted;
 mod order;
 mod prove;
 mod rig;

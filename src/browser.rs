@@ -6,4 +6,6 @@ pub(crate) mod clock;
 pub(crate) mod files;
 pub(crate) mod page;
 pub(crate) mod storage;
+#[cfg(test)]
+pub(crate) mod tested;
 pub(crate) mod window;

@@ -5,6 +5,8 @@ mod groups;
 mod link;
 mod picker;
 mod rig;
+#[cfg(test)]
+mod tests;
 mod undo;
 
 pub(crate) use defaults::Defaults;

@@ -12,6 +12,8 @@ mod paper;
 mod phrases;
 mod stale;
 mod step;
+#[cfg(test)]
+mod tests;
 mod verdict;
 
 pub(crate) use choice::{ChoiceField, RadioField};

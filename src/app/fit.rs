@@ -13,6 +13,8 @@ mod recheck;
 mod safe;
 mod spares;
 mod state;
+#[cfg(test)]
+mod tests;
 mod turn;
 
 use crate::app::entries::LinkPicker;

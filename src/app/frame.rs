@@ -4,6 +4,8 @@ mod footer;
 mod header;
 mod notices;
 mod summary;
+#[cfg(test)]
+mod tests;
 
 pub(crate) use footer::Footer;
 pub(crate) use header::Header;

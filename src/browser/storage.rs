@@ -67,3 +67,11 @@ pub(crate) fn records(start: &str) -> Vec<(String, String)> {
 pub(crate) fn changed_key(event: &web_sys::Event) -> Option<String> {
     Some(event.dyn_ref::<web_sys::StorageEvent>()?.key().unwrap_or_default())
 }
+
+/// Forgets what any tab kept.
+#[cfg(test)]
+pub(crate) fn forget_everything() {
+    for storage in [all_tabs(), this_tab()].into_iter().flatten() {
+        let _ = storage.clear();
+    }
+}

@@ -17,7 +17,7 @@ const STEPS: [Step; 7] = [
     Step { name: "lint", what: "clippy for this computer", group: "lint", work: lint },
     Step { name: "lint-web", what: "clippy for the browser", group: "lint", work: lint_web },
     Step { name: "native", what: "the engine's tests, and xtask's", group: "native", work: native },
-    Step { name: "web", what: "tests/web.rs inside headless Chromium", group: "web", work: web },
+    Step { name: "web", what: "components and tests/web.rs inside headless Chromium", group: "web", work: web },
     Step { name: "page", what: "the page built for release", group: "journeys", work: page },
     Step {
         name: "journeys",
@@ -94,13 +94,15 @@ fn web(tally: &mut Tally) -> Outcome {
     tools::wasm_target()?;
     let runner = tools::wasm_bindgen()?.join("wasm-bindgen-test-runner");
     let driver = tools::browser()?;
-    let mut tests = cargo(&["test", "--locked", "--package", "linkwright", "--target", tools::WASM, "--test", "web"]);
+    let what = ["--bin", "linkwright", "--test", "web", "--no-fail-fast"];
+    let mut tests = cargo(&["test", "--locked", "--package", "linkwright", "--target", tools::WASM]);
+    tests.args(what);
     tests.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUNNER", runner).env("CHROMEDRIVER", driver);
     tests.env("WASM_BINDGEN_TEST_WEBDRIVER_JSON", root().join("xtask/webdriver.json"));
     run_tests(
         &mut tests,
         tally,
-        "a test in tests/web.rs failed: see its message above, and run it again with `cargo xtask test --only web`",
+        "a test in Chromium failed: see its message above, and run it again with `cargo xtask test --only web`",
     )
 }
 

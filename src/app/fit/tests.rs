@@ -1,0 +1,93 @@
+//! Readings on the rig by themselves, in a browser.
+
+use super::log::LogSection;
+use super::number::NumberField;
+use super::reading::ReadingField;
+use super::state::{provide_fitting, use_fitting};
+use crate::app::mounted::{EXAMPLE, Mounted};
+use leptos::prelude::*;
+use linkwright::log::EntryKind;
+use linkwright::quantity::{Kind, System, inch};
+use wasm_bindgen_test::wasm_bindgen_test;
+
+fn face_and_nut() -> AnyView {
+    let fitting = provide_fitting();
+    let face = move || fitting.number("face-a").map_or("none".to_string(), |face| format!("{face:.6}"));
+    view! {
+        <ReadingField of="face-a" />
+        <ReadingField of="nut-a" />
+        <p id="noted">{face}</p>
+    }
+    .into_any()
+}
+
+#[wasm_bindgen_test]
+async fn a_reading_is_noted_while_it_is_typed_and_refused_once_it_is_left() {
+    let mounted = Mounted::with(EXAMPLE, face_and_nut).await;
+    assert_eq!(mounted.text("#noted"), "none");
+    mounted.type_into("#in-face-a", "2 5/8").await;
+    assert_eq!(mounted.text("#noted"), format!("{:.6}", inch(2.625)));
+    // What cannot be read is no reading: the one before must not go on counting.
+    mounted.type_into("#in-face-a", "2 5/8 and").await;
+    assert_eq!((mounted.text("#noted").as_str(), mounted.count(".error")), ("none", 0));
+    mounted.enter("#in-face-a", "900").await;
+    assert_eq!((mounted.count(".error[role=alert]"), mounted.value("#in-face-a").as_str()), (1, "900"));
+    mounted.enter("#in-face-a", "66.675 mm").await;
+    assert_eq!((mounted.count(".error"), mounted.text("#noted")), (0, format!("{:.6}", inch(2.625))));
+    mounted.session.switch_units(System::Metric);
+    mounted.settle().await;
+    assert_eq!((mounted.value("#in-face-a").as_str(), mounted.text(".unit").as_str()), ("66.675", "mm"));
+}
+
+#[wasm_bindgen_test]
+async fn a_pick_can_be_taken_back() {
+    let mounted = Mounted::with(EXAMPLE, face_and_nut).await;
+    assert_eq!((mounted.count("input:checked"), mounted.count("fieldset button")), (0, 0));
+    mounted.click("#in-nut-a-yes").await;
+    assert_eq!(mounted.count("#in-nut-a-yes:checked"), 1);
+    mounted.click("fieldset button").await;
+    assert_eq!(mounted.count("input:checked"), 0);
+}
+
+#[wasm_bindgen_test]
+async fn a_field_may_go_while_somebody_types() {
+    let field = || {
+        let here = RwSignal::new(true);
+        let take = move |text: String| {
+            here.set(text != "go");
+            Ok(())
+        };
+        let shown = Signal::derive(String::new);
+        let number = move || {
+            let id = "wish".to_string();
+            view! { <NumberField id label="Wish" help="" kind=Kind::Length shown take=Callback::new(take) /> }
+        };
+        view! { <Show when=move || here.get()>{number()}</Show> }.into_any()
+    };
+    let mounted = Mounted::with("", field).await;
+    mounted.type_into("#wish", "go").await;
+    assert_eq!(mounted.count("#wish"), 0);
+}
+
+#[wasm_bindgen_test]
+async fn the_log_tells_what_was_done() {
+    let log = || {
+        provide_fitting();
+        let fitting = use_fitting();
+        let turned = move |_| fitting.record(EntryKind::Turned, "Two turns longer".to_string(), &[]);
+        view! {
+            <button type="button" id="turned" on:click=turned></button>
+            <LogSection />
+        }
+        .into_any()
+    };
+    let mounted = Mounted::with(EXAMPLE, log).await;
+    mounted.click("#fit-log > summary").await;
+    assert_eq!((mounted.text("#fit-log > summary").as_str(), mounted.count("#copy-with-log")), ("Log", 0));
+    mounted.click("#turned").await;
+    assert_eq!(mounted.text("#fit-log > summary"), "Log: 1 entry");
+    assert!(mounted.text(".log li").contains("Two turns longer"));
+    assert_eq!(mounted.count("#copy-with-log"), 1);
+    mounted.click(".log li button").await;
+    assert_eq!((mounted.count(".log li"), mounted.text("#fit-log > summary").as_str()), (0, "Log"));
+}
