@@ -32,8 +32,8 @@ pub enum Standing {
     Stop,
 }
 
-/// A count of threads in quarters, as it is read off a thread: `2-3/4`.
-fn quarters(count: f64) -> String {
+/// A count of threads or turns in quarters, as it is read off a thread: `2-3/4`.
+pub fn quarters(count: f64) -> String {
     let fourths = (count.max(0.0) * 4.0).round();
     let (whole, part) = ((fourths / 4.0).floor(), fourths.rem_euclid(4.0));
     let part = ["", "1/4", "1/2", "3/4"].get(part as usize).copied().unwrap_or_default();
@@ -42,4 +42,24 @@ fn quarters(count: f64) -> String {
         (0.0, part) => part.to_string(),
         (whole, part) => format!("{whole:.0}-{part}"),
     }
+}
+
+/// The quarters below a count, for what must never be said to be more than it is.
+pub fn quarters_below(count: f64) -> f64 {
+    (count.max(0.0) * 4.0 + 1e-9).floor() / 4.0
+}
+
+/// Whether a count in quarters is said of one thread: a half, one; not of none, and not of two.
+fn is_one(count: f64) -> bool {
+    (1.0..=4.0).contains(&(count * 4.0).round())
+}
+
+/// `2-3/4 threads`, `1/2 thread`.
+pub fn threads(count: f64) -> String {
+    format!("{} {}", quarters(count), if is_one(count) { "thread" } else { "threads" })
+}
+
+/// `2-3/4 threads show`, `1 thread shows`.
+pub fn threads_show(count: f64) -> String {
+    format!("{} {}", threads(count), if is_one(count) { "shows" } else { "show" })
 }

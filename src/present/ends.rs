@@ -5,6 +5,7 @@ mod scale;
 pub use scale::{Mark, Reached};
 
 use super::words::{self, Units, fit, hand_mark, hole, length, letter, tap_drill, trade, unbroken};
+use crate::engine::fitting;
 use crate::quantity::System;
 use crate::report::{EndGeometry, LinkGeometry};
 
@@ -79,14 +80,7 @@ pub fn rows(end: &EndGeometry, tube: bool, units: impl Into<Units>) -> Vec<SizeR
 
 /// Thread in sight past the jam nut, to a quarter of a turn: `about 1-1/2 threads`.
 pub fn threads_showing(end: &EndGeometry) -> String {
-    let quarters = (end.visible_threads.max(0.0) * 4.0).round() as usize;
-    let over = ["", "1/4", "1/2", "3/4"].get(quarters % 4).copied().unwrap_or_default();
-    let count = match (quarters / 4, over) {
-        (whole, "") => whole.to_string(),
-        (0, over) => over.to_string(),
-        (whole, over) => format!("{whole}-{over}"),
-    };
-    format!("about {count} {}", if (1..=4).contains(&quarters) { "thread" } else { "threads" })
+    format!("about {}", fitting::threads(end.visible_threads))
 }
 
 fn row(name: &'static str, value: String) -> SizeRow {

@@ -27,7 +27,7 @@ fn the_verdict_leads_and_says_why() {
     assert!(good.reason.contains("Both ends have enough thread"), "{}", good.reason);
     assert!(good.stops.expect("stops").contains("Shorter stop"));
     assert!(!good.drawing.is_empty() && good.drawing.words.contains("longer stop"));
-    assert!(!good.working.is_empty() && good.log.starts_with("Good. A: 1.5 threads show"), "{}", good.log);
+    assert!(!good.working.is_empty() && good.log.starts_with("Good. A: 1-1/2 threads show"), "{}", good.log);
 
     let loose =
         check(&document(), [1.5, 1.5], |readings| Readings { nut_tight: [Some(false), Some(true)], ..readings });

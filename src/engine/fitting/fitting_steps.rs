@@ -8,7 +8,7 @@ pub use closing::{Progress, progress};
 
 use super::torque_card::{hold, jam_nut_source, turn};
 use crate::document::Document;
-use crate::engine::fitting::quarters;
+use crate::engine::fitting::{quarters, quarters_below};
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::given::Values;
 use crate::engine::sentence::{Said, said};
@@ -203,7 +203,7 @@ fn screw_in(answer: &Answer, steps: &mut Vec<Step>) {
 
 /// The most threads that may show at an end, in quarters.
 pub(super) fn most_showing(end: &EndGeometry) -> f64 {
-    (end.stop.visible_threads.max(end.visible_threads) * 4.0 + 1e-9).floor() / 4.0
+    quarters_below(end.stop.visible_threads.max(end.visible_threads))
 }
 
 /// What sets the most threads that may show.

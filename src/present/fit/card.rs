@@ -3,6 +3,7 @@
 use crate::document::Document;
 use crate::engine::fitting::card::{CardEnd, CardLink, card_link};
 use crate::engine::fitting::hands::nut_tightens;
+use crate::engine::fitting::{quarters, quarters_below, threads};
 use crate::present::words::{self, hand_mark, letter};
 use crate::quantity::{Kind, System, fit, show};
 use crate::report::LinkReport;
@@ -76,14 +77,13 @@ fn of_link(title: String, link: &CardLink, system: System) -> CardBlock {
 fn end_line(at: usize, end: &CardEnd, system: System) -> String {
     let tightens = nut_tightens(end.hand).words();
     let [least, most] = [end.torque.least, end.torque.most].map(|torque| show(torque, Kind::Torque, system));
-    let threads = |count: f64| format!("{}", (count * 4.0 + 1e-9).floor() / 4.0);
     format!(
-        "{} {} {}: {} threads showing, at most {}; eye center to bar face {}. Jam nut, {} wrench: tighten {tightens} seen from this eye, {least} to {most}.",
+        "{} {} {}: {} showing, at most {}; eye center to bar face {}. Jam nut, {} wrench: tighten {tightens} seen from this eye, {least} to {most}.",
         letter(at),
         words::thread(end.thread),
         hand_mark(end.hand),
         threads(end.showing),
-        threads(end.most_showing.max(0.0)),
+        quarters(quarters_below(end.most_showing)),
         fit(end.eye_to_face, system),
         words::trade(end.wrench, system),
     )

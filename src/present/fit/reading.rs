@@ -1,7 +1,11 @@
 //! A reading on the rig as a field: what is typed, what stands there, and why an entry is refused.
 
+use crate::engine::fitting::threads;
 use crate::log::{Reading, ReadingKind, ReadingRow};
 use crate::quantity::{self, System};
+
+/// The rows that count threads.
+const THREADS: [&str; 2] = ["threads-a", "threads-b"];
 
 /// What a field for a number holds while nobody types.
 pub fn typed(row: &ReadingRow, reading: Option<Reading>, system: System) -> String {
@@ -33,6 +37,7 @@ pub fn read(row: &ReadingRow, text: &str, system: System) -> Result<Option<Readi
 /// A reading in words, with its unit; empty where there is none.
 pub fn shown(row: &ReadingRow, reading: Option<Reading>, system: System) -> String {
     match (row.holds, reading) {
+        (_, Some(Reading::Number(count))) if THREADS.contains(&row.id) => threads(count),
         (ReadingKind::Number { kind, .. }, Some(Reading::Number(value))) => quantity::show(value, kind, system),
         (ReadingKind::Pick(picks), Some(Reading::Pick(id))) => {
             picks.iter().find(|(of, _)| *of == id).map(|(_, label)| (*label).to_string()).unwrap_or_default()

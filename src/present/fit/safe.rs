@@ -1,8 +1,8 @@
 //! Is it still safe? The check as fitted, as the page says it.
 
 use super::standing::{mark, word};
-use crate::engine::fitting::Standing;
 use crate::engine::fitting::as_fitted::{AsFitted, Readings, Remark, as_fitted_of};
+use crate::engine::fitting::{Standing, quarters_below, threads_show};
 use crate::engine::sentence::spoken;
 use crate::present::drawing::{Drawing, Layout, as_fitted as drawing};
 use crate::present::words::{hand_mark, length, letter, thread};
@@ -129,10 +129,7 @@ pub fn checked(answer: &Answer, readings: &Readings, system: System, layout: Lay
             .map(|end| format!(
                 "{}: {}",
                 letter(end),
-                judged.ends[end].visible_threads.map_or_else(
-                    || "not read".to_string(),
-                    |threads| format!("{} threads show", show(threads.max(0.0), Kind::Count, system))
-                )
+                judged.ends[end].visible_threads.map_or_else(|| "not read".to_string(), threads_show)
             ))
             .join(", ")
     );
@@ -162,7 +159,7 @@ fn end_lines(judged: &AsFitted, made: &EndGeometry, index: usize, system: System
     let first = lines.next();
     let turns = end.turns.map(|[out, inward]| {
         // Never more than there is.
-        let [out, inward] = [out, inward].map(|turns| (turns * 4.0 + 1e-9).floor() / 4.0);
+        let [out, inward] = [out, inward].map(quarters_below);
         format!(
             "This end alone: still {} out, {} in.",
             show(out, Kind::Turns, system),

@@ -4,7 +4,7 @@ use super::reading::{Read, read, remark};
 use super::{About, EndAsFitted, LETTERS, Readings, Standing, settle};
 use crate::document::OWN_ROD_END;
 use crate::engine::fitting::hands::nut_tightens;
-use crate::engine::fitting::quarters;
+use crate::engine::fitting::{quarters_below, threads as say_threads, threads_show};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{lengths, turning};
 use crate::engine::sentence::said;
@@ -82,14 +82,14 @@ fn judge(
 ) {
     let (pitch, room) = (end.thread.pitch, end.thread_length - end.jam_nut);
     let engagement = sheet.work(&turning::FULL_AS_FITTED, &[inserted, end.not_full]);
-    let threads = sheet.work(&turning::IN_THREADS, &[engagement, pitch]);
+    let in_threads = sheet.work(&turning::IN_THREADS, &[engagement, pitch]);
     let diameters = sheet.work(&turning::IN_DIAMETERS, &[engagement, end.thread.major]);
     let visible = sheet.work(&turning::THREADS_SHOWING, &[end.thread_length, end.jam_nut, inserted, pitch]);
     let deepest = end.most + end.not_full;
     let out = sheet.work(&lengths::LENGTH_TURNS, &[(inserted - end.stop.inserted).max(0.0), pitch]);
     let inward = sheet.work(&lengths::LENGTH_TURNS, &[(deepest - inserted).max(0.0), pitch]);
     judged.engagement = Some(engagement);
-    judged.in_threads = Some([threads, diameters]);
+    judged.in_threads = Some([in_threads, diameters]);
     judged.visible_threads = Some(visible);
     judged.eye_to_face = Some(end.eye_to_end - inserted);
     judged.turns = Some([out, inward]);
@@ -106,8 +106,8 @@ fn judge(
                 (letter),
                 (by),
                 ": ",
-                (quarters(whole_quarters(threads))),
-                " threads, ",
+                (say_threads(quarters_below(in_threads))),
+                ", ",
                 (diameters.max(0.0), Ratio),
                 " diameters. It needs ",
                 (end.least, FineLength),
@@ -146,8 +146,8 @@ fn judge(
                 ": ",
                 (engagement, FineLength),
                 ", ",
-                (quarters(whole_quarters(threads))),
-                " threads, ",
+                (say_threads(quarters_below(in_threads))),
+                ", ",
                 (diameters, Ratio),
                 " diameters. It needs ",
                 (end.least, FineLength),
@@ -163,8 +163,8 @@ fn judge(
                 About::Stop,
                 said![
                     "About ",
-                    (quarters(visible)),
-                    " threads show at ",
+                    (threads_show(visible)),
+                    " at ",
                     (letter),
                     ". No more than 3 is common practice, no source: wind it in, or fit a longer bar."
                 ],
@@ -176,10 +176,10 @@ fn judge(
                     "At ",
                     (letter),
                     " the shank reaches its limit in bending with more than ",
-                    (quarters(end.stop.visible_threads)),
-                    " threads showing; about ",
-                    (quarters(visible)),
-                    " show. Wind it in, or fit a longer bar."
+                    (say_threads(quarters_below(end.stop.visible_threads))),
+                    " showing; about ",
+                    (threads_show(visible)),
+                    ". Wind it in, or fit a longer bar."
                 ],
             ),
         }
@@ -220,9 +220,4 @@ fn judge(
             ],
         );
     }
-}
-
-/// Threads in the bar are never counted for more than they are.
-fn whole_quarters(threads: f64) -> f64 {
-    (threads.max(0.0) * 4.0 + 1e-9).floor() / 4.0
 }

@@ -2,7 +2,7 @@
 
 use super::{About, COUNT, LETTERS, Readings, Remark, Standing, TAPE};
 use crate::document::OWN_ROD_END;
-use crate::engine::fitting::quarters;
+use crate::engine::fitting::{quarters, threads};
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::{lengths, turning};
 use crate::engine::sentence::{Said, said};
@@ -73,8 +73,8 @@ pub(super) fn read(end: &EndGeometry, index: usize, readings: &Readings, sheet: 
                     " by ",
                     (apart, FineLength),
                     ": ",
-                    (quarters(apart / pitch)),
-                    " threads, where a tape may be off by 1/16 in and a count by half a thread. Measure again, and count from the outer face of the nut."
+                    (threads(apart / pitch)),
+                    ", where a tape may be off by 1/16 in and a count by half a thread. Measure again, and count from the outer face of the nut."
                 ];
                 says.extend(another_series(end, face, count));
                 doubt(says);
@@ -142,8 +142,8 @@ fn count_cannot_be(end: &EndGeometry, letter: &'static str, count: f64, inserted
             "The count at end ",
             (letter),
             " cannot be right: ",
-            (count, Ratio),
-            " threads past the nut, of ",
+            (threads(count)),
+            " past the nut, of ",
             (quarters(room)),
             " that this shank has beside it, would leave none in the bar. Count again, or measure the rod end."
         ]);
@@ -153,8 +153,8 @@ fn count_cannot_be(end: &EndGeometry, letter: &'static str, count: f64, inserted
             "The count at end ",
             (letter),
             " cannot be right: ",
-            (count, Ratio),
-            " threads showing would put ",
+            (threads(count)),
+            " showing would put ",
             (inserted, FineLength),
             " of shank into a hole that this build taps ",
             (end.tapped_depth, FineLength),

@@ -2,7 +2,7 @@
 
 use super::{About, AsFitted, COUNT, EndAsFitted, OrderBar, Readings, Remark, Standing, TAPE, UNEVEN, bar_for, settle};
 use crate::engine::fitting::hands::eye_unscrews;
-use crate::engine::fitting::quarters;
+use crate::engine::fitting::threads;
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::lengths;
 use crate::engine::sentence::{Said, said};
@@ -93,8 +93,8 @@ fn how_to_even(link: &LinkGeometry, visible: [f64; 2]) -> Said {
             "End ",
             (letter),
             " shows ",
-            (quarters(apart)),
-            " threads more than ",
+            (threads(apart)),
+            " more than ",
             (other),
             ". With ends of one hand, turn the bar so that ",
             (letter),
@@ -110,8 +110,8 @@ fn how_to_even(link: &LinkGeometry, visible: [f64; 2]) -> Said {
         "End ",
         (letter),
         " shows ",
-        (quarters(apart)),
-        " threads more than ",
+        (threads(apart)),
+        " more than ",
         (other),
         ". To even them: support the axle, unbolt the eye at ",
         (letter),
