@@ -26,12 +26,16 @@ fn with_threads(hands: [Hand; 2], threads: [&'static str; 2]) -> Document {
 fn done(link: &LinkGeometry, way: Way) -> (f64, [f64; 2]) {
     let threads = link.ends.each_ref().map(|end| Helix { hand: end.hand, pitch: end.thread.pitch });
     let mut model = Link::new(threads);
-    let (what, turns, turning, from) = match way {
-        Way::Bar(bar) => (What::Bar, f64::from(bar.flats) / 6.0, bar.turning, 0),
-        Way::Eye(eye) => (What::Eye(eye.end), f64::from(eye.half_turns) / 2.0, eye.turning, eye.end),
+    let mut go = |what, turns, turning, from| {
+        let angle = clockwise(turns, from);
+        model.turn(what, if turning == Turning::Clockwise { angle } else { -angle });
     };
-    let angle = clockwise(turns, from);
-    model.turn(what, if turning == Turning::Clockwise { angle } else { -angle });
+    if let Way::Bar(bar) = way {
+        go(What::Bar, f64::from(bar.flats) / 6.0, bar.turning, 0);
+    }
+    for eye in way.eyes() {
+        go(What::Eye(eye.end), f64::from(eye.half_turns) / 2.0, eye.turning, eye.end);
+    }
     (model.longer(), model.out())
 }
 
@@ -61,7 +65,7 @@ fn what_is_told_does_what_is_said_in_three_dimensions() {
                 }
                 let length = now.eye_to_eye.expect("read") + longer;
                 assert!((turned.length - length).abs() < 1e-9);
-                assert_eq!(hands[0] == hands[1], matches!(way, Way::Eye(_)), "like hands are set by an eye");
+                assert_eq!(hands[0] == hands[1], !way.eyes().is_empty(), "like hands are set by their eyes");
                 if let Way::Bar(bar) = way {
                     let tape = turned.tape_turns.expect("a bar");
                     assert!((tape - inch(1.0 / 16.0) / bar.per_turn).abs() < 1e-9);
@@ -76,6 +80,7 @@ fn step(link: &LinkGeometry, way: Way) -> f64 {
     match way {
         Way::Bar(bar) => bar.per_turn / 6.0,
         Way::Eye(eye) => link.ends[eye.end].thread.pitch / 2.0,
+        Way::Eyes(_) => link.ends[0].thread.pitch.min(link.ends[1].thread.pitch) / 2.0,
     }
 }
 
@@ -206,7 +211,7 @@ fn what_was_not_read_or_measured_is_said_and_never_good() {
     assert!(hair.way.is_none() && words(&hair.instead.expect("why")).contains("Nothing to turn"));
 }
 
-/// Of two ends of one hand the one with more room is turned; what is too much for it is split, and no bar is ordered.
+/// Of two ends of one hand the one with more room is turned.
 #[test]
 fn ends_of_one_hand_share_the_room() {
     let link = link(&with_hands([Hand::Right, Hand::Right]));
@@ -216,10 +221,94 @@ fn ends_of_one_hand_share_the_room() {
         let turned = turn(&link, &read(&link, threads), Wish::Longer(inch(change)), PAIR);
         assert!(matches!(turned.way, Some(Way::Eye(eye)) if eye.end == end), "{threads:?} {change}: {:?}", turned.way);
     }
-    let split = turn(&link, &read(&link, [1.5, 1.5]), Wish::Longer(inch(0.2)), PAIR);
-    assert_eq!((split.standing, split.way, split.order), (Standing::Stop, None, None));
-    let why = words(&split.instead.expect("a reason"));
-    assert!(why.contains("Ask for 0.125 in longer first") || why.contains("Ask for 1/8 in longer first"), "{why}");
+}
+
+/// What is too much for one eye is one procedure for both: told, done to the model, and judged end by end.
+#[test]
+fn a_change_too_large_for_one_eye_is_told_for_both() {
+    let threads = [["1-1/4-12", "1-1/4-12"], ["1-1/4-12", "1-14"], ["1-14", "1-1/4-12"]];
+    let (mut both, mut refused) = (0, 0);
+    for hands in [[Hand::Right; 2], [Hand::Left; 2]] {
+        for threads in threads {
+            let link = link(&with_threads(hands, threads));
+            for shows in [[1.5, 1.5], [0.5, 2.5], [2.5, 0.5], [2.9, 2.9], [5.0, 1.0]] {
+                for sixteenths in -20..=8 {
+                    let change = inch(f64::from(sixteenths) / 16.0);
+                    let now = read(&link, shows);
+                    let turned = turn(&link, &now, Wish::Longer(change), PAIR);
+                    let Some(way) = turned.way else {
+                        refused += usize::from(turned.standing == Standing::Stop);
+                        continue;
+                    };
+                    let (longer, out) = done(&link, way);
+                    assert!((longer - turned.change).abs() < 1e-9, "{threads:?} {shows:?} {sixteenths}");
+                    let coarser = link.ends[0].thread.pitch.max(link.ends[1].thread.pitch) / 2.0;
+                    let step = if way.eyes().len() > 1 { step(&link, way) } else { coarser };
+                    assert!((longer - change).abs() <= step / 2.0 + 1e-9, "the nearest half turn");
+                    for (end, made) in link.ends.iter().enumerate() {
+                        let after = &turned.ends[end];
+                        assert!((turned.from.inserted[end] - out[end] - after.inserted).abs() < 1e-9);
+                        let room = [after.inserted - made.stop.inserted, made.most + made.not_full - after.inserted];
+                        let moved_in = out[end] * change.signum() > 1e-9;
+                        assert!(!moved_in || room[usize::from(change < 0.0)] > -1e-8, "no eye passes its stop");
+                        let beyond = room[0] < -1e-8 || room[1] < -1e-8;
+                        assert_eq!(after.standing, if beyond { Standing::Stop } else { Standing::Good });
+                        for (left, room) in after.turns_left.into_iter().zip(room) {
+                            assert!((left - room.max(0.0) / made.thread.pitch).abs() < 1e-6);
+                        }
+                    }
+                    let Way::Eyes([a, b]) = way else { continue };
+                    both += 1;
+                    assert_eq!((a.end, b.end), (0, 1));
+                    assert!(a.half_turns > 0 && b.half_turns > 0 && turned.order.is_none());
+                    let steps = steps(&turned);
+                    let at = |of: &str| steps.iter().position(|step| step.contains(of)).expect("a step");
+                    // One end is bolted up and tight before the other is begun.
+                    let order = [
+                        "One end at a time",
+                        "Take the bolt out at A",
+                        "the bolt at A slides in by hand",
+                        "tighten the nut at A",
+                        "Take the bolt out at B",
+                        "the bolt at B slides in by hand",
+                        "tighten the nut at B",
+                        "Measure: eye to eye",
+                        "Paint a line",
+                    ];
+                    assert!(order.map(at).is_sorted(), "{steps:?}");
+                    for eye in [a, b] {
+                        let turns = if eye.half_turns == 1 { "half turn" } else { "half turns" };
+                        let says = format!("Turn that eye {} {turns} {}", eye.half_turns, eye.turning.words());
+                        assert!(steps.iter().any(|step| step.starts_with(&says)), "{says}: {steps:?}");
+                    }
+                }
+            }
+        }
+    }
+    assert!(both > 60 && refused > 60, "{both} {refused}");
+}
+
+/// Twelve to the inch, both right-hand, 1-1/2 threads showing, stops at three: three half turns of room at each end. A
+/// fifth of an inch is nearest to five half turns, 0.208 in; three eighths are nine, and out of reach.
+#[test]
+fn a_fifth_of_an_inch_by_both_eyes_by_hand() {
+    let link = link(&with_hands([Hand::Right, Hand::Right]));
+    let now = read(&link, [1.5, 1.5]);
+    let turned = turn(&link, &now, Wish::Longer(inch(0.2)), PAIR);
+    let Some(Way::Eyes([a, b])) = turned.way else { panic!("{:?}", turned.way) };
+    assert_eq!((a.half_turns + b.half_turns, a.half_turns.abs_diff(b.half_turns)), (5, 1));
+    assert!((turned.change - inch(5.0 / 24.0)).abs() < 1e-9);
+    let each = turned.half_turn.expect("half turns");
+    assert!(each.iter().all(|step| (step - inch(1.0 / 24.0)).abs() < 1e-12));
+    let far = turn(&link, &now, Wish::Longer(inch(0.375)), PAIR);
+    assert_eq!((far.standing, far.way), (Standing::Stop, None));
+    assert!(words(&far.instead.expect("a reason")).contains("order one of"));
+    // Within both stops together, and between their half turns.
+    let odd = read(&link, [1.75, 1.75]);
+    let between = turn(&link, &odd, Wish::Longer(inch(2.5 / 12.0)), PAIR);
+    assert_eq!((between.standing, between.way, between.order), (Standing::Stop, None, None));
+    let why = words(&between.instead.expect("a reason"));
+    assert!(why.contains("1/6 in longer") || why.contains("0.167 in longer"), "{why}");
 }
 
 /// A length alone tells where the ends are, as far as it can: nothing of it is judged.

@@ -5,6 +5,7 @@ mod steps;
 mod ways;
 
 pub use setting::{Setting, setting};
+pub use steps::turns_and_flats;
 pub use ways::{BarTurn, EyeTurn, SameHand, Way};
 
 use super::Standing;
@@ -14,7 +15,7 @@ use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::{lengths, turning as formulas};
 use crate::engine::sentence::{Said, said};
 use crate::quantity::exceeds;
-use crate::report::LinkGeometry;
+use crate::report::{EndGeometry, LinkGeometry};
 
 /// Flats in one turn: sides of a jam nut.
 pub const FLATS: f64 = 6.0;
@@ -48,6 +49,10 @@ pub struct EndAfter {
     pub engagement: f64,
     /// Shank in the bar.
     pub inserted: f64,
+    /// Turns that this end could still go out of the bar and into it before it reaches a stop, never negative.
+    pub turns_left: [f64; 2],
+    /// Stop where it is beyond one of its stops.
+    pub standing: Standing,
 }
 
 /// What to turn, and what comes of it.
@@ -69,6 +74,8 @@ pub struct Turned {
     pub ends: [EndAfter; 2],
     /// Turns of the bar that the error of a tape comes to, either way; none where the bar is not what is turned.
     pub tape_turns: Option<f64>,
+    /// Change of length for half a turn of each eye; none where an eye is not what is turned.
+    pub half_turn: Option<[f64; 2]>,
     /// With ends of one hand: what a turn of the bar really does.
     pub same_hand: Option<SameHand>,
     /// Why it is refused, or why nothing is to be turned.
@@ -100,16 +107,26 @@ pub fn turn(link: &LinkGeometry, readings: &Readings, wish: Wish, place: Place) 
     let same_hand = (!link.adjustment.opposite_hands).then(|| ways::same_hand(link, &from));
     let way = if wanted.is_finite() { ways::way(link, &from, wanted, &mut sheet) } else { None };
     let out = way.map_or([0.0; 2], |way| way.out(pitches));
-    let change = way.map_or(0.0, |way| way.change());
+    let change = match way {
+        // What both come to together is worked out once more, for the reader.
+        Some(Way::Eyes([a, b])) => {
+            let [m, n] = [a, b].map(|eye| f64::from(eye.half_turns));
+            sheet.work(&formulas::CHANGE_BY_BOTH_EYES, &[m, pitches[0], n, pitches[1]]) * wanted.signum()
+        }
+        _ => way.map_or(0.0, |way| way.change()),
+    };
     let inserted = [from.inserted[0] - out[0], from.inserted[1] - out[1]];
     let ends = [0, 1].map(|index| {
         let end = &link.ends[index];
         let set = [end.thread_length, end.jam_nut, inserted[index], end.thread.pitch];
+        let room = [inserted[index] - end.stop.inserted, end.most + end.not_full - inserted[index]];
         EndAfter {
             visible_threads: sheet.work(&formulas::THREADS_SHOWING, &set),
             eye_to_face: sheet.work(&lengths::EYE_TO_FACE, &[end.eye_to_end, inserted[index]]),
             engagement: sheet.work(&formulas::FULL_AS_FITTED, &[inserted[index], end.not_full]),
             inserted: inserted[index],
+            turns_left: room.map(|room| sheet.work(&lengths::LENGTH_TURNS, &[room.max(0.0), end.thread.pitch])),
+            standing: if is_beyond(end, inserted[index]) { Standing::Stop } else { Standing::Good },
         }
     });
     let tape_turns = match way {
@@ -119,6 +136,9 @@ pub fn turn(link: &LinkGeometry, readings: &Readings, wish: Wish, place: Place) 
         }
         _ => None,
     };
+    let half_turn = way
+        .is_some_and(|way| !way.eyes().is_empty())
+        .then(|| pitches.map(|pitch| sheet.work(&formulas::CHANGE_BY_HALF_TURNS, &[1.0, pitch])));
     let mut turned = Turned {
         standing: Standing::Good,
         wanted,
@@ -127,6 +147,7 @@ pub fn turn(link: &LinkGeometry, readings: &Readings, wish: Wish, place: Place) 
         length: from.length + change,
         ends,
         tape_turns,
+        half_turn,
         same_hand,
         instead: None,
         order: None,
@@ -141,12 +162,13 @@ pub fn turn(link: &LinkGeometry, readings: &Readings, wish: Wish, place: Place) 
         turned.instead = Some(said!["Enter a length to turn it to."]);
     } else if let Some((why, order)) = refusal(link, &turned, out, &mut sheet) {
         (turned.standing, turned.instead, turned.order, turned.way) = (Standing::Stop, Some(why), order, None);
-        (turned.change, turned.length, turned.tape_turns) = (0.0, turned.from.length, None);
+        (turned.change, turned.length) = (0.0, turned.from.length);
+        (turned.tape_turns, turned.half_turn) = (None, None);
     } else if turned.way.is_none() {
         turned.instead = Some(said!["Nothing to turn: the change is less than one step gives."]);
     } else {
         turned.steps = steps::steps(link, &turned, place);
-        turned.standing = after(link, &turned);
+        turned.standing = turned.ends.iter().map(|end| end.standing).fold(Standing::Good, Standing::max);
     }
     if !turned.open.is_empty() {
         turned.standing = turned.standing.max(Standing::NotJudged);
@@ -155,12 +177,9 @@ pub fn turn(link: &LinkGeometry, readings: &Readings, wish: Wish, place: Place) 
     turned
 }
 
-/// How the ends stand afterwards; an end that was wound too far before may still be.
-fn after(link: &LinkGeometry, turned: &Turned) -> Standing {
-    let beyond = link.ends.iter().zip(&turned.ends).any(|(end, after)| {
-        exceeds(end.stop.inserted, after.inserted) || exceeds(after.inserted, end.most + end.not_full)
-    });
-    if beyond { Standing::Stop } else { Standing::Good }
+/// Whether an end with so much shank in the bar is beyond one of its stops; one that was wound too far before may be.
+fn is_beyond(end: &EndGeometry, inserted: f64) -> bool {
+    exceeds(end.stop.inserted, inserted) || exceeds(inserted, end.most + end.not_full)
 }
 
 /// What the numbers afterwards rest on without having been read.
@@ -200,16 +219,12 @@ fn refusal(link: &LinkGeometry, turned: &Turned, out: [f64; 2], sheet: &mut Shee
     let most: f64 = link.ends.iter().map(|end| end.most + end.not_full).sum();
     let reaches = !exceeds(least, in_bar) && !exceeds(in_bar, most);
     if reaches && !link.adjustment.opposite_hands {
-        let room = if longer { ways::outward } else { ways::inward }(link, &turned.from, stopped);
-        let half = link.ends[stopped].thread.pitch / 2.0;
-        let first = (room / half + 1e-6).floor() * half;
+        let nearest = ways::most_by_eyes(link, &turned.from, longer);
         let says = said![
-            "Do not turn one eye that far: end ",
-            (letter),
-            " would pass its stop. Ask for ",
-            (first, FineLength),
+            "Half turns of both eyes do not come that far within their stops: ",
+            (nearest, FineLength),
             (if longer { " longer" } else { " shorter" }),
-            " first and turn that, then ask for the rest: the other eye takes it."
+            " is the most from here. Ask for that, or order another bar."
         ];
         return Some((says, None));
     }

@@ -71,6 +71,15 @@ formula! {
 }
 
 formula! {
+    /// Change of length that half turns of both eyes give, one after the other with its bolt out.
+    CHANGE_BY_BOTH_EYES: "Δ" FineLength = "(m · P_a + n · P_b) / 2";
+    given at_a "m" Count "half turns of the eye at A", pitch_a "P_a" FineLength "pitch of the thread at A", at_b "n" Count "half turns of the eye at B", pitch_b "P_b" FineLength "pitch of the thread at B";
+    code (at_a * pitch_a + at_b * pitch_b) / 2.0;
+    source GEOMETRY, "thread", Computed;
+    example [3.0, inch(0.0625), 2.0, inch(0.083_333_333_333)] gives "0.177083" of inch(1.0), "own arithmetic: 3/32 + 1/12";
+}
+
+formula! {
     /// What the error of a tape comes to in turns.
     TURNS_OF_TAPE: "n_u" Ratio = "u / p";
     given error "u" FineLength "what a tape may be off by", per_turn "p" FineLength "change of length for one turn";
@@ -145,4 +154,4 @@ formula! {
     example [inch(0.125), inch(6.5), inch(37.0)] gives "0.0219595" of inch(1.0), "own arithmetic";
 }
 
-listed! {INSERTED_BY_COUNT, THREADS_SHOWING, FULL_AS_FITTED, IN_THREADS, IN_DIAMETERS, CHANGE_BY_FLATS, CHANGE_BY_HALF_TURNS, TURNS_OF_TAPE, LINK_RUN, LINK_RISE, LINK_ACROSS, AXLE_SHIFT, LENGTH_THERE, TRACK_BAR_THERE, TIE_ROD_CHANGE}
+listed! {INSERTED_BY_COUNT, THREADS_SHOWING, FULL_AS_FITTED, IN_THREADS, IN_DIAMETERS, CHANGE_BY_FLATS, CHANGE_BY_HALF_TURNS, CHANGE_BY_BOTH_EYES, TURNS_OF_TAPE, LINK_RUN, LINK_RISE, LINK_ACROSS, AXLE_SHIFT, LENGTH_THERE, TRACK_BAR_THERE, TIE_ROD_CHANGE}

@@ -60,6 +60,7 @@ fn OneLink(told: LinkTurn, on_turned: Callback<()>) -> impl IntoView {
         instead,
         gives,
         tape,
+        step,
         after,
         same_hand,
         open,
@@ -92,6 +93,7 @@ fn OneLink(told: LinkTurn, on_turned: Callback<()>) -> impl IntoView {
             {is_told.then(|| view! { <h4>"What shows afterwards"</h4> })}
             <ul class="fit-lines">{lines(after)}</ul>
             {tape.map(|words| view! { <p class="help">{words}</p> })}
+            {step.map(|words| view! { <p>{words}</p> })}
             {same_hand.map(|words| view! { <p>{words}</p> })}
             <Show when=move || is_told && own()>
                 <p class="on-screen">

@@ -1,9 +1,9 @@
 //! The steps of a turn, in the order of the work, and what to mind.
 
-use super::{Place, Turned, Way};
+use super::{EyeTurn, Place, Turned, Way};
 use crate::document::Role;
 use crate::engine::fitting::hands::{nut_loosens, nut_tightens};
-use crate::engine::fitting::quarters;
+use crate::engine::fitting::{threads, threads_show};
 use crate::engine::formula::Sheet;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::jam_torque;
@@ -12,7 +12,7 @@ use crate::report::LinkGeometry;
 const LETTERS: [&str; 2] = ["A", "B"];
 
 /// `3 turns and 2 flats`, of sixths of a turn.
-pub(super) fn turns_and_flats(flats: u32) -> String {
+pub fn turns_and_flats(flats: u32) -> String {
     let (turns, flats) = (flats / 6, flats % 6);
     let turn = if turns == 1 { "turn" } else { "turns" };
     let flat = if flats == 1 { "flat" } else { "flats" };
@@ -34,6 +34,7 @@ impl Way {
         match self {
             Self::Bar(bar) => turns_and_flats(bar.flats),
             Self::Eye(eye) => half_turns(eye.half_turns),
+            Self::Eyes([a, b]) => format!("{} at A and {} at B", half_turns(a.half_turns), half_turns(b.half_turns)),
         }
     }
 
@@ -49,6 +50,17 @@ impl Way {
                 half_turns(eye.half_turns),
                 eye.turning.words()
             ),
+            Self::Eyes(eyes) => {
+                let [a, b] = eyes.map(|eye| {
+                    format!(
+                        "the eye at end {} {}, {}",
+                        LETTERS[eye.end.min(1)],
+                        half_turns(eye.half_turns),
+                        eye.turning.words()
+                    )
+                });
+                format!("One bolt out at a time, turn {a}, then {b}, each seen from its own eye")
+            }
         }
     }
 }
@@ -79,24 +91,14 @@ pub(super) fn steps(link: &LinkGeometry, turned: &Turned, place: Place) -> Vec<S
                 steps.push(said!["Turn the other bar of the pair by as much, longer or shorter alike: looking from a right-hand eye along a bar, clockwise makes it longer."]);
             }
         }
-        Some(Way::Eye(eye)) => {
-            let letter = LETTERS[eye.end.min(1)];
-            steps.push(said!["Stand the frame and the axle on stands, so that nothing moves when a bolt is out."]);
-            steps.push(loosen(link, &[eye.end]));
-            steps.push(said![
-                "Take the bolt out at ",
-                (letter),
-                ". Hold the bar, and leave the nut at ",
-                (LETTERS[1 - eye.end.min(1)]),
-                " tight."
-            ]);
-            steps.push(said![
-                "Turn that eye ",
-                (half_turns(eye.half_turns)),
-                " ",
-                (eye.turning.words()),
-                ", seen from it, and bolt it up again."
-            ]);
+        Some(way) => {
+            steps.push(said!["Stand the frame and the axle on stands, so that nothing falls when a bolt is out."]);
+            if way.eyes().len() > 1 {
+                steps.push(said!["One end at a time: the other end stays bolted, with its nut tight."]);
+            }
+            for eye in way.eyes() {
+                steps.extend(by_eye(link, eye));
+            }
             if place.pair {
                 steps.push(said!["Do the same to the other bar of the pair."]);
             }
@@ -112,19 +114,48 @@ pub(super) fn steps(link: &LinkGeometry, turned: &Turned, place: Place) -> Vec<S
         " at A and ",
         (b.eye_to_face, Length),
         " at B. About ",
-        (quarters(a.visible_threads.max(0.0))),
-        " threads show at A and ",
-        (quarters(b.visible_threads.max(0.0))),
+        (threads_show(a.visible_threads)),
+        " at A, ",
+        (threads(b.visible_threads)),
         " at B."
     ]);
-    steps.push(said!["Turn each eye square to its bracket, in the middle of its tilt, so that neither ball binds."]);
-    let ends: &[usize] = match turned.way {
-        Some(Way::Eye(eye)) => &[[0], [1]][eye.end.min(1)],
-        _ => &[0, 1],
-    };
-    steps.extend(ends.iter().map(|end| tighten(link, *end)));
+    // An eye that was turned by itself is square and tight before the other bolt comes out.
+    if matches!(turned.way, Some(Way::Bar(_))) {
+        steps
+            .push(said!["Turn each eye square to its bracket, in the middle of its tilt, so that neither ball binds."]);
+        steps.extend([0, 1].map(|end| tighten(link, end)));
+    }
     steps.push(said!["Paint a line across each jam nut and the bar. Look at it after the first drive."]);
     steps
+}
+
+/// One eye with its bolt out: loosened, turned, bolted up and tightened again.
+fn by_eye(link: &LinkGeometry, eye: &EyeTurn) -> Vec<Said> {
+    let end = eye.end.min(1);
+    let letter = LETTERS[end];
+    vec![
+        loosen(link, &[end]),
+        said![
+            "Take the bolt out at ",
+            (letter),
+            ". Hold the bar, and leave the nut at ",
+            (LETTERS[1 - end]),
+            " tight."
+        ],
+        said![
+            "Turn that eye ",
+            (half_turns(eye.half_turns)),
+            " ",
+            (eye.turning.words()),
+            ", seen from it, so that it is square to its bracket again."
+        ],
+        said![
+            "Bring the axle to the eye with a jack or a strap until the bolt at ",
+            (letter),
+            " slides in by hand. Do not drive it in, and do not pry on the ball. Bolt it up, with the ball free to tilt."
+        ],
+        tighten(link, end),
+    ]
 }
 
 fn loosen(link: &LinkGeometry, ends: &[usize]) -> Said {

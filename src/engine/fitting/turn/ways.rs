@@ -1,4 +1,4 @@
-//! What is turned: the bar, in flats, or one eye with its bolt out, in half turns.
+//! What is turned: the bar, in flats, or one eye after the other with its bolt out, in half turns.
 
 use super::{FLATS, Setting};
 use crate::document::Hand;
@@ -40,6 +40,8 @@ pub enum Way {
     Bar(BarTurn),
     /// One eye.
     Eye(EyeTurn),
+    /// Both eyes, one after the other: more than one of them may take.
+    Eyes([EyeTurn; 2]),
 }
 
 impl Way {
@@ -48,6 +50,16 @@ impl Way {
         match self {
             Self::Bar(bar) => bar.change,
             Self::Eye(eye) => eye.change,
+            Self::Eyes([first, second]) => first.change + second.change,
+        }
+    }
+
+    /// The eyes that are turned with their bolts out, in the order of the work.
+    pub fn eyes(&self) -> &[EyeTurn] {
+        match self {
+            Self::Bar(_) => &[],
+            Self::Eye(eye) => std::slice::from_ref(eye),
+            Self::Eyes(eyes) => eyes,
         }
     }
 
@@ -58,7 +70,9 @@ impl Way {
                 let turns = f64::from(bar.flats) / FLATS * if bar.change < 0.0 { -1.0 } else { 1.0 };
                 pitches.map(|pitch| pitch * turns)
             }
-            Self::Eye(eye) => [0, 1].map(|end| if end == eye.end { eye.change } else { 0.0 }),
+            Self::Eye(_) | Self::Eyes(_) => {
+                [0, 1].map(|end| self.eyes().iter().filter(|eye| eye.end == end).map(|eye| eye.change).sum())
+            }
         }
     }
 }
@@ -119,16 +133,80 @@ pub(super) fn way(link: &LinkGeometry, from: &Setting, wanted: f64, sheet: &mut 
         let turning = if wanted > 0.0 { longer } else { longer.opposite() };
         return Some(Way::Bar(BarTurn { flats, turning, per_turn, change: change * wanted.signum() }));
     }
-    // Of two ends that are set one by one, the one with more room is turned.
-    let room = |end| if wanted > 0.0 { outward(link, from, end) } else { inward(link, from, end) };
-    let end = usize::from(room(1) > room(0));
-    let pitch = pitches[end];
-    let turns = sheet.work(&lengths::LENGTH_TURNS, &[wanted.abs(), pitch]);
+    by_eyes(link, from, wanted, sheet)
+}
+
+/// The eye with more room; both where it would pass its stop and the two together need not.
+fn by_eyes(link: &LinkGeometry, from: &Setting, wanted: f64, sheet: &mut Sheet) -> Option<Way> {
+    let pitches = link.ends.each_ref().map(|end| end.thread.pitch);
+    let room = rooms(link, from, wanted > 0.0);
+    let end = usize::from(room[1] > room[0]);
+    let turns = sheet.work(&lengths::LENGTH_TURNS, &[wanted.abs(), pitches[end]]);
     let half_turns = whole(turns * 2.0)?;
-    let change = sheet.work(&formulas::CHANGE_BY_HALF_TURNS, &[f64::from(half_turns), pitch]);
-    let out = eye_unscrews(link.ends[end].hand);
-    let turning = if wanted > 0.0 { out } else { out.opposite() };
-    Some(Way::Eye(EyeTurn { end, half_turns, turning, change: change * wanted.signum() }))
+    let mut one = |end: usize, half_turns: u32| {
+        let change = sheet.work(&formulas::CHANGE_BY_HALF_TURNS, &[f64::from(half_turns), pitches[end]]);
+        let out = eye_unscrews(link.ends[end].hand);
+        let turning = if wanted > 0.0 { out } else { out.opposite() };
+        EyeTurn { end, half_turns, turning, change: change * wanted.signum() }
+    };
+    let most = [0, 1].map(|end| half_turns_in(room[end], pitches[end]));
+    if half_turns <= most[end] {
+        return Some(Way::Eye(one(end, half_turns)));
+    }
+    Some(match shared(wanted.abs(), room, pitches) {
+        Some([a, 0]) => Way::Eye(one(0, a)),
+        Some([0, b]) => Way::Eye(one(1, b)),
+        Some([a, b]) => Way::Eyes([one(0, a), one(1, b)]),
+        // Refused by what it would come to.
+        None => Way::Eye(one(end, half_turns)),
+    })
+}
+
+/// How far each end can go to its stop.
+pub(super) fn rooms(link: &LinkGeometry, from: &Setting, longer: bool) -> [f64; 2] {
+    [0, 1].map(|end| if longer { outward(link, from, end) } else { inward(link, from, end) })
+}
+
+/// Whole half turns in a length along a thread.
+fn half_turns_in(room: f64, pitch: f64) -> u32 {
+    // No link has a thread of ten thousand half turns.
+    (2.0 * room / pitch + 1e-6).floor().clamp(0.0, 10_000.0) as u32
+}
+
+/// Two lengths that lie closer than this are alike, m.
+const HAIR: f64 = 1e-9;
+
+/// Half turns of A and of B that together come nearest to a change, within the room of each; of those that come alike
+/// near, the ones that leave the ends the most room. None where they miss it by more than half a step of the finer end.
+fn shared(change: f64, room: [f64; 2], pitches: [f64; 2]) -> Option<[u32; 2]> {
+    let steps = pitches.map(|pitch| pitch / 2.0);
+    let most = [0, 1].map(|end| half_turns_in(room[end], pitches[end]));
+    let finest = steps[0].min(steps[1]);
+    let mut best: Option<([u32; 2], f64, f64)> = None;
+    for a in 0..=most[0] {
+        let rest = (change - f64::from(a) * steps[0]) / steps[1];
+        for b in [rest.floor(), rest.ceil()] {
+            let b = b.clamp(0.0, f64::from(most[1])) as u32;
+            let count = [a, b];
+            let come = [0, 1].map(|end| f64::from(count[end]) * steps[end]);
+            let misses = (come[0] + come[1] - change).abs();
+            let left = (room[0] - come[0]).min(room[1] - come[1]);
+            let better = best.is_none_or(|(_, least, most_left)| {
+                misses < least - HAIR || (misses < least + HAIR && left > most_left + HAIR)
+            });
+            if better {
+                best = Some((count, misses, left));
+            }
+        }
+    }
+    best.filter(|(_, misses, _)| *misses <= finest / 2.0 + HAIR).map(|(count, _, _)| count)
+}
+
+/// The most that half turns of both eyes come to within their stops.
+pub(super) fn most_by_eyes(link: &LinkGeometry, from: &Setting, longer: bool) -> f64 {
+    let pitches = link.ends.each_ref().map(|end| end.thread.pitch);
+    let room = rooms(link, from, longer);
+    [0, 1].map(|end| f64::from(half_turns_in(room[end], pitches[end])) * pitches[end] / 2.0).iter().sum()
 }
 
 /// The nearest whole number, where there is one above 0 that a link could need.

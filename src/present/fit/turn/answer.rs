@@ -2,16 +2,16 @@
 
 use super::Ask;
 use crate::document::{Document, Hand, Role, Side};
-use crate::engine::fitting::Standing;
 use crate::engine::fitting::as_fitted::Readings;
 use crate::engine::fitting::hands::nut_loosens;
 use crate::engine::fitting::moves::{LinkChange, Moved, SideView, Slopes, Through, Wanted, move_by};
-use crate::engine::fitting::turn::{Place, SameHand, Turned, Way, Wish, turn};
+use crate::engine::fitting::turn::{FLATS, Place, SameHand, Turned, Way, Wish, turn, turns_and_flats};
+use crate::engine::fitting::{Standing, quarters_below, threads_show};
 use crate::engine::sentence::{Said, spoken};
 use crate::present::fit::standing::{mark, word};
 use crate::present::words::{letter, lower};
 use crate::present::working::{self, Step};
-use crate::quantity::{Kind, System, fit, show};
+use crate::quantity::{Kind, System, exceeds, fit, show};
 use crate::report::{Answer, Verdict};
 
 /// Said of a turn that was worked out from readings and stays within both stops.
@@ -72,8 +72,10 @@ pub struct LinkTurn {
     pub instead: Option<String>,
     /// What it gives.
     pub gives: Option<String>,
-    /// What a tape may be off by, in turns.
+    /// What a tape may be off by, in flats.
     pub tape: Option<String>,
+    /// With an eye turned by itself: the least step, and how near that comes to what was asked.
+    pub step: Option<String>,
     /// What shows afterwards, at each end.
     pub after: Vec<String>,
     /// With ends of one hand: what turning the bar really does.
@@ -207,6 +209,7 @@ fn of_change(document: &Document, change: &LinkChange, system: System) -> LinkTu
         instead: Some("This build does not say what these links are: add them for turns and flats.".to_string()),
         gives: Some(format!("Each {}.", longer(change.change, system))),
         tape: None,
+        step: None,
         after: Vec::new(),
         same_hand: None,
         open: Vec::new(),
@@ -234,16 +237,31 @@ fn nuts(way: Way, hands: [Hand; 2]) -> String {
                 loosens(end)
             )
         }
+        Way::Eyes(_) => format!(
+            "One end at a time: the nut at A loosens {}, the nut at B {}, each seen from its own eye. Leave the other tight.",
+            loosens(0),
+            loosens(1)
+        ),
     }
 }
 
 fn of_turned(turned: &Turned, hands: [Hand; 2], link: Option<usize>, title: String, system: System) -> LinkTurn {
     let after = |end: usize| {
         let shown = &turned.ends[end];
+        let stands = if shown.standing == Standing::Stop {
+            "Still beyond its stop.".to_string()
+        } else {
+            let [out, inward] = shown.turns_left.map(quarters_below);
+            format!(
+                "It could still go {} out and {} in.",
+                show(out, Kind::Turns, system),
+                lower(&show(inward, Kind::Turns, system))
+            )
+        };
         format!(
-            "End {}: {} threads show, eye center to bar face {}, {} of full thread in the bar.",
+            "End {}: {}, eye center to bar face {}, {} of full thread in the bar. {stands}",
             letter(end),
-            show((shown.visible_threads.max(0.0) * 4.0).round() / 4.0, Kind::Count, system),
+            threads_show(shown.visible_threads),
             fit(shown.eye_to_face, system),
             fit(shown.engagement.max(0.0), system)
         )
@@ -259,8 +277,10 @@ fn of_turned(turned: &Turned, hands: [Hand; 2], link: Option<usize>, title: Stri
         word: if turned.standing == Standing::Good { WITHIN } else { word(turned.standing) },
         instead: turned.instead.as_ref().map(|why| spoken(why, system)),
         tape: turned.tape_turns.map(|turns| {
-            format!("A tape that is off by 1/16 in is off by {turns:.2} turns either way: measure again afterwards.")
+            let flats = turns_and_flats((turns * FLATS - 1e-6).ceil().clamp(1.0, 1e4) as u32);
+            format!("A tape that is off by 1/16 in is off by up to {flats} either way: measure again afterwards.")
         }),
+        step: turned.half_turn.map(|each| by_half_turns(turned, each, system)),
         after: if turned.way.is_some() { vec![after(0), after(1)] } else { Vec::new() },
         same_hand: turned.same_hand.map(|same| of_same_hand(&same, system)),
         open: say(&turned.open, system),
@@ -277,6 +297,19 @@ fn of_turned(turned: &Turned, hands: [Hand; 2], link: Option<usize>, title: Stri
     }
 }
 
+/// The least step of an eye, and how near whole steps come to what was asked.
+fn by_half_turns(turned: &Turned, each: [f64; 2], system: System) -> String {
+    let [a, b] = each.map(|step| fit(step, system));
+    let step = if a == b { format!("{a} at either end") } else { format!("{a} at A, {b} at B") };
+    let (wanted, comes) = (turned.wanted.abs(), turned.change.abs());
+    let off = if exceeds(comes, wanted) { "more" } else { "less" };
+    let reached = match fit((comes - wanted).abs(), system) {
+        none if none == fit(0.0, system) => "That is what was asked.".to_string(),
+        by => format!("That is {by} {off} than asked."),
+    };
+    format!("An eye goes by half turns, so that it sits square to its bolt again: {step}. {reached}")
+}
+
 /// What turning the bar really does where both ends have the same hand.
 fn of_same_hand(same: &SameHand, system: System) -> String {
     let moves = |out: f64| format!("{} {}", fit(out.abs(), system), if out < 0.0 { "in" } else { "out" });
@@ -285,7 +318,7 @@ fn of_same_hand(same: &SameHand, system: System) -> String {
     } else {
         format!("the link becomes {} in all", longer(same.longer, system))
     };
-    let [clockwise, counterclockwise] = same.turns.map(|turns| show((turns * 4.0).floor() / 4.0, Kind::Turns, system));
+    let [clockwise, counterclockwise] = same.turns.map(|turns| show(quarters_below(turns), Kind::Turns, system));
     format!(
         "Both ends are {}. A turn of the bar clockwise, looking from the eye at end A, moves A {} and B {}: {length}. It could go {clockwise} clockwise and {} counterclockwise before an end reaches its stop.",
         same.hand.words(),
