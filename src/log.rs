@@ -161,6 +161,15 @@ impl Log {
         self.entries.push(Entry { words, ..entry });
     }
 
+    /// Adds an entry for each bar that was turned, and takes back what was read on it before, by the ids of the rows.
+    pub fn record_turns(&mut self, turns: Vec<Entry>, readings: &[&str], now: &str) {
+        for entry in turns {
+            let rows = readings.iter().filter_map(|id| reading_row(id));
+            rows.for_each(|row| self.note(&entry.spot, row.id, None, now));
+            self.record(entry);
+        }
+    }
+
     /// The entries of a bar that stand, the newest first.
     pub fn of_bar<'a>(&'a self, spot: &'a Spot) -> impl Iterator<Item = &'a Entry> {
         self.entries.iter().rev().filter(move |entry| entry.spot == *spot && !entry.withdrawn)

@@ -6,6 +6,8 @@ mod hands;
 mod moves;
 #[path = "fitting_turning/page.rs"]
 mod page;
+#[path = "fitting_turning/pairs.rs"]
+mod pairs;
 #[path = "fitting_turning/rig.rs"]
 mod rig;
 #[path = "fitting_turning/safe.rs"]

@@ -7,7 +7,7 @@ use linkwright::engine::fitting::moves::{Moved, SideView, Slopes, Through, Wante
 use linkwright::quantity::{deg, inch};
 
 /// A rig with lowers and uppers at one axle.
-struct Rig {
+pub(crate) struct Rig {
     lower: f64,
     upper: f64,
     slopes: [f64; 2],
@@ -18,7 +18,7 @@ struct Rig {
 }
 
 impl Rig {
-    fn document(&self) -> Document {
+    pub(crate) fn document(&self) -> Document {
         let mut document = document();
         document.rig.tire = Some(self.tire);
         for axle in &mut document.rig.axles {
@@ -36,7 +36,7 @@ impl Rig {
         document
     }
 
-    fn slopes(&self) -> Slopes {
+    pub(crate) fn slopes(&self) -> Slopes {
         Slopes { lower: Some(self.slopes[0]), upper: Some(self.slopes[1]) }
     }
 
@@ -86,6 +86,18 @@ impl Rig {
             tilt -= (by_x[0] * here[1] - by_x[1] * here[0]) / determinant;
         }
         (x, tilt)
+    }
+}
+
+/// Where an axle stands.
+pub(crate) struct Solved {
+    pub(crate) tilt: f64,
+}
+
+impl Rig {
+    /// Where it goes when its lowers and uppers are so much longer.
+    pub(crate) fn solved(&self, lower: f64, upper: f64) -> Solved {
+        Solved { tilt: self.solve([self.lower + lower, self.upper + upper]).1 }
     }
 }
 
@@ -147,7 +159,7 @@ fn two_hundred_axles_stand_where_an_independent_solver_puts_them() {
 }
 
 /// A 3-link on level links, 37 in tires.
-fn level(position: Position, spacing: f64) -> Rig {
+pub(crate) fn level(position: Position, spacing: f64) -> Rig {
     Rig {
         lower: inch(40.0),
         upper: inch(36.0),

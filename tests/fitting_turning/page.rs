@@ -5,13 +5,14 @@ use linkwright::document::{Document, Hand, Position, Role, Use};
 use linkwright::engine::fitting::as_fitted::Readings;
 use linkwright::engine::fitting::moves::{Slopes, Through};
 use linkwright::engine::report_on;
+use linkwright::log::{Spot, bars};
 use linkwright::present::drawing::Layout;
 use linkwright::present::fit::safe::{Checked, checked};
-use linkwright::present::fit::turn::{Ask, Asked, TurnAnswer, answer, asks, read_wish};
+use linkwright::present::fit::turn::{Ask, Asked, Known, TurnAnswer, answer, asks, read_wish};
 use linkwright::quantity::{System, deg, inch, lbf};
 use linkwright::report::{Answer, Verdict};
 
-fn made(document: &Document, index: usize) -> Option<Answer> {
+pub(crate) fn made(document: &Document, index: usize) -> Option<Answer> {
     report_on(document, index).answer().cloned()
 }
 
@@ -83,7 +84,7 @@ fn the_drawing_names_both_stops() {
 }
 
 /// A rig with lowers, uppers, a track bar and a tie rod at its front axle.
-fn whole_rig() -> Document {
+pub(crate) fn whole_rig() -> Document {
     let mut rig = document();
     let link = rig.links[0].clone();
     let at = |role, length| {
@@ -95,13 +96,29 @@ fn whole_rig() -> Document {
     rig
 }
 
-fn asked(ask: Ask, value: f64) -> Asked {
+pub(crate) fn asked(ask: Ask, value: f64) -> Asked {
     Asked { ask, value, other_way: false, through: Through::Uppers, slopes: Slopes::default(), frame_end_left: None }
 }
 
 fn ask(document: &Document, index: usize, asked: &Asked) -> TurnAnswer {
-    let readings = |of: usize| made(document, of).map(|made| read(&made.link, [1.5, 1.5])).unwrap_or_default();
-    answer(document, index, asked, |of| made(document, of), readings, System::Inch)
+    let all = |_: &Spot| [1.5, 1.5];
+    ask_with(document, index, asked, &all)
+}
+
+/// The answer with so many threads showing at each bar.
+pub(crate) fn ask_with(
+    document: &Document,
+    index: usize,
+    asked: &Asked,
+    threads: &dyn Fn(&Spot) -> [f64; 2],
+) -> TurnAnswer {
+    let link_of = |spot: &Spot| {
+        (0..document.links.len()).find(|link| bars(document, *link).iter().any(|(of, _)| of == spot)).expect("a link")
+    };
+    let readings =
+        |spot: &Spot| made(document, link_of(spot)).map(|made| read(&made.link, threads(spot))).unwrap_or_default();
+    let known = Known { answers: &|of| made(document, of), readings: &readings, hit: &|_| false, chosen: None };
+    answer(document, index, asked, known, System::Inch)
 }
 
 #[test]
@@ -142,9 +159,8 @@ fn pinion_up_two_degrees_names_the_uppers_and_what_it_comes_to() {
     let rig = whole_rig();
     // Seen from the lower link: the uppers are what is turned.
     let told = ask(&rig, 0, &asked(Ask::Pinion, deg(1.0)));
-    assert_eq!(told.links.len(), 1);
+    assert_eq!(told.links.iter().map(|link| link.link).collect::<Vec<_>>(), [Some(1); 2], "both uppers");
     let link = &told.links[0];
-    assert_eq!(link.link, Some(1));
     assert!(link.title.contains("upper link"), "{}", link.title);
     assert!(link.gives.as_deref().is_some_and(|gives| gives.contains("longer") && gives.contains("tilts the axle by")));
     assert!(told.cautions.iter().any(|words| words.contains("U-joint")) && !told.assumed.is_empty());
@@ -152,7 +168,7 @@ fn pinion_up_two_degrees_names_the_uppers_and_what_it_comes_to() {
     assert!(down.links[0].gives.as_deref().is_some_and(|gives| gives.contains("shorter")));
     // The current link stands first where both move.
     let both = ask(&rig, 0, &Asked { through: Through::Both, ..asked(Ask::Pinion, deg(0.5)) });
-    assert_eq!(both.links.iter().map(|link| link.link).collect::<Vec<_>>(), [Some(0), Some(1)]);
+    assert_eq!(both.links.iter().map(|link| link.link).collect::<Vec<_>>(), [Some(0), Some(0), Some(1), Some(1)]);
     // Without uppers in the build their change is told, and nothing is judged.
     let alone = ask(&document(), 0, &asked(Ask::Pinion, deg(1.0)));
     assert_eq!((alone.links[0].link, alone.links[0].mark), (None, Verdict::Unanswered));

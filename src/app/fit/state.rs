@@ -6,6 +6,9 @@ use leptos::prelude::*;
 use linkwright::engine::shop::code::code_of_link;
 use linkwright::log::{self, Entry, EntryKind, Log, Reading, Spot, reading_row};
 use linkwright::present::fit::Place;
+use linkwright::present::fit::log::TURNED_BY;
+use linkwright::present::fit::safe::ROWS;
+use linkwright::present::fit::turn::LinkTurn;
 
 /// The state of the view, for all its components.
 #[derive(Clone, Copy)]
@@ -137,6 +140,33 @@ impl Fitting {
         });
         let (id, at, code) = (clock::fresh_id(), clock::now(), self.code.get_untracked());
         self.change(|log| log.record(Entry { id, spot, at, kind, code, readings, words, withdrawn: false }));
+    }
+
+    /// Writes a turn into the log of each bar that was turned, and takes back what was read on it: it is not true any more,
+    /// and a nut that was loosened has to be checked.
+    pub(super) fn record_turns(self, turned: &[LinkTurn]) {
+        let now = clock::now();
+        let entry = |turn: &LinkTurn| {
+            let (link, spot) = (turn.link?, turn.spot.clone()?);
+            let readings = [(TURNED_BY, Reading::Number(turn.change))].into();
+            let (id, at, code) = (clock::fresh_id(), now.clone(), self.code_of(link));
+            let (kind, words) = (EntryKind::Turned, turn.log.clone());
+            Some(Entry { id, spot, at, kind, code, readings, words, withdrawn: false })
+        };
+        let entries: Vec<Entry> = turned.iter().filter_map(entry).collect();
+        self.change(|log| log.record_turns(entries, &ROWS, &now));
+    }
+
+    /// The code of a link of the build as it is; nothing where it has no answer.
+    fn code_of(self, link: usize) -> String {
+        if link == self.session.link.get_untracked() {
+            return self.code.get_untracked();
+        }
+        let code = self.session.rig.with_untracked(|whole| {
+            let answer = whole.links.get(link)?.answer()?;
+            Some(code_of_link(&whole.document, link, answer).written())
+        });
+        code.unwrap_or_default()
     }
 
     /// Takes an entry of the log back.

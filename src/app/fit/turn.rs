@@ -13,10 +13,10 @@ use linkwright::document::Role;
 use linkwright::engine::fitting::as_fitted::Readings;
 use linkwright::engine::fitting::moves::{Slopes, Through, of_role};
 use linkwright::inputs::{self, At, Input};
-use linkwright::log;
+use linkwright::log::Spot;
 use linkwright::present::fit::safe::{EYE_TO_EYE, readings};
 use linkwright::present::fit::turn::{
-    Ask, Asked, FRAME_END, IN_LOG, SLOPES, THROUGH, TurnAnswer, answer, asks, usual_through,
+    Ask, Asked, FRAME_END, IN_LOG, Known, SLOPES, THROUGH, TurnAnswer, answer, asks, usual_through,
 };
 use wish::WishField;
 
@@ -195,13 +195,8 @@ fn Basis(ask: Ask) -> impl IntoView {
     .into_any()
 }
 
-/// What was read on the bar of a link: of the one that is looked at, else of the first it stands for.
-fn readings_of(session: Session, fitting: Fitting, link: usize) -> Readings {
-    if link == session.link.get() {
-        return readings(|id| fitting.number(id), |id| fitting.yes(id));
-    }
-    let bars = session.document.with(|document| log::bars(document, link));
-    let Some((spot, _)) = bars.first() else { return Readings::default() };
+/// What was read on a bar.
+fn readings_of(fitting: Fitting, spot: &Spot) -> Readings {
     fitting.log.with(|log| {
         let picked = |id: &str| log.reading(spot, id)?.picked();
         readings(|id| log.reading(spot, id)?.number(), |id| picked(id).map(|picked| picked == "yes"))
@@ -227,6 +222,13 @@ fn told(session: Session, fitting: Fitting, asking: Asking, ask: Ask) -> Option<
             }
             session.rig.with(|whole| whole.links.get(of)?.answer().cloned())
         };
-        Some(answer(document, link, &asked, answers, |of| readings_of(session, fitting, of), system))
+        let chosen = fitting.spot();
+        let known = Known {
+            answers: &answers,
+            readings: &|spot| readings_of(fitting, spot),
+            hit: &|spot| fitting.log.with(|log| log.open_hit(spot).is_some()),
+            chosen: chosen.as_ref(),
+        };
+        Some(answer(document, link, &asked, known, system))
     })
 }

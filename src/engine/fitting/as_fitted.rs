@@ -40,6 +40,13 @@ pub struct Readings {
     pub nut_tight: [Option<bool>; 2],
 }
 
+impl Readings {
+    /// Whether anything was read that tells how a bar is set.
+    pub fn tell_a_setting(&self) -> bool {
+        self.eye_to_eye.is_some() || self.face.iter().chain(&self.visible).any(Option::is_some)
+    }
+}
+
 /// What a remark is about, the most pressing first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum About {

@@ -1,7 +1,9 @@
 //! From what is wanted of an axle or its wheels to the change of length of the links that do it.
 
+mod could;
 mod side_view;
 
+pub use could::{Could, Move, Turns};
 pub use side_view::{Arm, SideView, Slopes};
 
 use super::Standing;

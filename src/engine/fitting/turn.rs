@@ -2,10 +2,12 @@
 
 mod setting;
 mod steps;
+mod together;
 mod ways;
 
 pub use setting::{Setting, setting};
 pub use steps::turns_and_flats;
+pub use together::{hold_back, turn_bars};
 pub use ways::{BarTurn, EyeTurn, SameHand, Way};
 
 use super::Standing;
@@ -78,6 +80,8 @@ pub struct Turned {
     pub half_turn: Option<[f64; 2]>,
     /// With ends of one hand: what a turn of the bar really does.
     pub same_hand: Option<SameHand>,
+    /// Whether nothing was read on this bar, so that it goes by the other of its pair.
+    pub alike: bool,
     /// Why it is refused, or why nothing is to be turned.
     pub instead: Option<Said>,
     /// The bar to order where this one does not reach.
@@ -90,6 +94,13 @@ pub struct Turned {
     pub cautions: Vec<Said>,
     /// How the numbers came out.
     pub working: Vec<Line>,
+}
+
+impl Turned {
+    /// Whether it must not be turned, as it stands.
+    pub fn is_refused(&self) -> bool {
+        self.standing == Standing::Stop && self.way.is_none()
+    }
 }
 
 /// Why one end is right-hand and the other left-hand, in three sentences.
@@ -149,6 +160,7 @@ pub fn turn(link: &LinkGeometry, readings: &Readings, wish: Wish, place: Place) 
         tape_turns,
         half_turn,
         same_hand,
+        alike: false,
         instead: None,
         order: None,
         open: open(link, &from),

@@ -13,6 +13,14 @@ pub const fn mark(standing: Standing) -> Verdict {
     }
 }
 
+/// The word while a hit is open in the log.
+pub const HIT_OPEN: &str = "Not judged: a hit is open";
+
+/// A mark and its word, or those of a bar that is not judged: what was hit is not made good by anything else.
+pub const fn unless_hit(mark: Verdict, word: &'static str, hit: bool) -> (Verdict, &'static str) {
+    if hit && matches!(mark, Verdict::Passes) { (Verdict::Unanswered, HIT_OPEN) } else { (mark, word) }
+}
+
 /// Its word.
 pub const fn word(standing: Standing) -> &'static str {
     match standing {

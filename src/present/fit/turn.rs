@@ -1,8 +1,10 @@
 //! Turn it: what can be asked, and the answer link by link.
 
 mod answer;
+mod bar;
 
-pub use answer::{Asked, LinkTurn, TurnAnswer, answer};
+pub use answer::{Asked, Known, TurnAnswer, answer};
+pub use bar::LinkTurn;
 
 use crate::document::{Document, Position, Role};
 use crate::engine::fitting::moves::Through;
@@ -169,12 +171,19 @@ pub fn usual_through(document: &Document, index: usize) -> Through {
 /// What the button for the log says.
 pub const TURNED: &str = "I turned it";
 
+/// The same where more than one bar is turned.
+pub const TURNED_ALL: &str = "I turned them";
+
+/// Above what could do it instead.
+pub const COULD: &str = "What could do it";
+
 /// What happens at that button.
 pub const TURNED_HELP: &str =
-    "This goes into the log, and the readings of this bar are taken back: read both ends again.";
+    "This goes into the log of each bar above, and their readings are taken back: read both ends again.";
 
 /// Said once it is in the log.
-pub const IN_LOG: &str = "It is in the log. Now read both ends again under “Is it still safe?”, and check both nuts.";
+pub const IN_LOG: &str =
+    "It is in the log. Now read both ends of each bar again under “Is it still safe?”, and check all its nuts.";
 
 /// Above the three sentences about hands.
 pub const WHY_OPPOSITE: &str = "Why one end is left-hand";

@@ -3,15 +3,11 @@
 use super::super::state::use_fitting;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
-use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::fitting::turn;
-use linkwright::log::{EntryKind, Reading};
-use linkwright::present::fit::log::TURNED_BY;
-use linkwright::present::fit::safe::ROWS;
-use linkwright::present::fit::turn::{LinkTurn, TURNED, TURNED_HELP, TurnAnswer, WHY_OPPOSITE};
+use linkwright::present::fit::turn::{COULD, LinkTurn, TURNED, TURNED_ALL, TURNED_HELP, TurnAnswer, WHY_OPPOSITE};
 
-/// The answer, link by link.
+/// The answer, bar by bar.
 #[component]
 pub(super) fn Answers(
     /// The answer; none before a number was entered.
@@ -24,11 +20,14 @@ pub(super) fn Answers(
             .then(|| view! { <ul class=class>{lines.into_iter().map(|words| view! { <li>{words}</li> }).collect_view()}</ul> })
     };
     let shown = move || {
-        let TurnAnswer { instead, links, says, cautions, assumed, working } = told.get()?;
+        let TurnAnswer { instead, links, could, says, cautions, assumed, working } = told.get()?;
         let working = StoredValue::new(working);
+        let turned: Vec<LinkTurn> = links.iter().filter(|link| link.can_be_logged()).cloned().collect();
         Some(view! {
             {instead.map(|words| view! { <p class="stop">{words}</p> })}
-            {links.into_iter().map(|told| view! { <OneLink told on_turned /> }).collect_view()}
+            {(!could.is_empty()).then(|| view! { <div id="turn-could"><h3>{COULD}</h3>{list("fit-lines", could)}</div> })}
+            {links.into_iter().map(|told| view! { <OneLink told /> }).collect_view()}
+            {(!turned.is_empty()).then(|| view! { <IntoLog turned on_turned /> })}
             {list("fit-lines", says)}
             {list("cautions", cautions)}
             {list("fit-lines help", assumed)}
@@ -45,14 +44,31 @@ pub(super) fn Answers(
     }
 }
 
-/// What to turn at one link.
+/// The button for when it was turned: an entry in the log of each bar.
 #[component]
-fn OneLink(told: LinkTurn, on_turned: Callback<()>) -> impl IntoView {
-    let (session, fitting) = (use_session(), use_fitting());
+fn IntoLog(
+    /// The bars that are turned.
+    turned: Vec<LinkTurn>,
+    /// What happens once they were.
+    on_turned: Callback<()>,
+) -> impl IntoView {
+    let fitting = use_fitting();
+    let title = if turned.len() > 1 { TURNED_ALL } else { TURNED };
+    let record = move |_| {
+        fitting.record_turns(&turned);
+        on_turned.run(());
+    };
+    view! {
+        <p class="on-screen"><button type="button" id="turn-log" on:click=record>{title}</button></p>
+        <p class="help">{TURNED_HELP}</p>
+    }
+}
+
+/// What to turn at one bar.
+#[component]
+fn OneLink(told: LinkTurn) -> impl IntoView {
     let LinkTurn {
-        link,
         title,
-        change,
         mark,
         word,
         large,
@@ -66,19 +82,12 @@ fn OneLink(told: LinkTurn, on_turned: Callback<()>) -> impl IntoView {
         open,
         steps,
         cautions,
-        log,
         working,
+        ..
     } = told;
-    let (working, is_told) = (StoredValue::new(working), large.is_some());
+    let working = StoredValue::new(working);
+    let shows = !after.is_empty();
     let lines = |lines: Vec<String>| lines.into_iter().map(|words| view! { <li>{words}</li> }).collect_view();
-    let own = move || link == Some(session.link.get());
-    // What was read before the turn is not true after it, and a nut that was loosened has to be checked.
-    let record = move || {
-        fitting.record_with(EntryKind::Turned, log.clone(), &[], Some((TURNED_BY, Reading::Number(change))));
-        ROWS.iter().for_each(|id| fitting.note(id, None));
-        on_turned.run(());
-    };
-    let record = StoredValue::new(record);
     view! {
         <section class="turn-link">
             <h3>{title}</h3>
@@ -90,26 +99,16 @@ fn OneLink(told: LinkTurn, on_turned: Callback<()>) -> impl IntoView {
             <ul class="fit-lines">{lines(open)}</ul>
             {(!cautions.is_empty()).then(|| view! { <ul class="cautions">{lines(cautions)}</ul> })}
             <ol class="turn-steps">{lines(steps)}</ol>
-            {is_told.then(|| view! { <h4>"What shows afterwards"</h4> })}
+            {shows.then(|| view! { <h4>"What shows afterwards"</h4> })}
             <ul class="fit-lines">{lines(after)}</ul>
             {tape.map(|words| view! { <p class="help">{words}</p> })}
             {step.map(|words| view! { <p>{words}</p> })}
             {same_hand.map(|words| view! { <p>{words}</p> })}
-            <Show when=move || is_told && own()>
-                <p class="on-screen">
-                    <button
-                        type="button"
-                        id="turn-log"
-                        on:click=move |_| record.with_value(|record| record())
-                    >
-                        {TURNED}
-                    </button>
-                </p>
-                <p class="help">{TURNED_HELP}</p>
+            <Show when=move || working.with_value(|working| !working.is_empty())>
+                <Fold summary="Why: the numbers behind it">
+                    <WorkingLines steps=Signal::derive(move || working.get_value()) />
+                </Fold>
             </Show>
-            <Fold summary="Why: the numbers behind it">
-                <WorkingLines steps=Signal::derive(move || working.get_value()) />
-            </Fold>
         </section>
     }
 }

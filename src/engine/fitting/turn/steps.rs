@@ -70,7 +70,11 @@ pub(super) fn steps(link: &LinkGeometry, turned: &Turned, place: Place) -> Vec<S
     let mut steps = vec![said!["Park on level ground at ride height, on its tires, and chock the wheels."]];
     if place.pair {
         steps.push(said![
-            "Both bars of the pair are turned alike: loosen the jam nuts of both bars before you turn either."
+            (if matches!(turned.way, Some(Way::Bar(_))) {
+                "Both bars of the pair are turned: loosen the jam nuts of both before you turn either."
+            } else {
+                "Both bars of the pair are turned, one after the other."
+            })
         ]);
     }
     match turned.way {
@@ -88,7 +92,8 @@ pub(super) fn steps(link: &LinkGeometry, turned: &Turned, place: Place) -> Vec<S
             ]);
             steps.push(said!["If the bar does not turn by hand or with a small wrench, the link is under load: rock the rig, or take the load off it. Do not force it."]);
             if place.pair {
-                steps.push(said!["Turn the other bar of the pair by as much, longer or shorter alike: looking from a right-hand eye along a bar, clockwise makes it longer."]);
+                steps
+                    .push(said!["Turn the other bar of the pair before you tighten this one: how far stands with it."]);
             }
         }
         Some(way) => {
@@ -100,7 +105,7 @@ pub(super) fn steps(link: &LinkGeometry, turned: &Turned, place: Place) -> Vec<S
                 steps.extend(by_eye(link, eye));
             }
             if place.pair {
-                steps.push(said!["Do the same to the other bar of the pair."]);
+                steps.push(said!["Then the other bar of the pair: how far stands with it."]);
             }
         }
         None => {}

@@ -1,21 +1,16 @@
-//! The answer to a question, link by link.
+//! The answer to a question, bar by bar.
 
-use super::Ask;
-use crate::document::{Document, Hand, Role, Side};
+use super::bar::{LinkTurn, OfBar, all, longer, of_change, of_turned};
+use super::{Ask, THROUGH};
+use crate::document::{Document, Link, Side};
 use crate::engine::fitting::as_fitted::Readings;
-use crate::engine::fitting::hands::nut_loosens;
-use crate::engine::fitting::moves::{LinkChange, Moved, SideView, Slopes, Through, Wanted, move_by};
-use crate::engine::fitting::turn::{FLATS, Place, SameHand, Turned, Way, Wish, turn, turns_and_flats};
-use crate::engine::fitting::{Standing, quarters_below, threads_show};
-use crate::engine::sentence::{Said, spoken};
-use crate::present::fit::standing::{mark, word};
-use crate::present::words::{letter, lower};
+use crate::engine::fitting::moves::{Could, LinkChange, Move, Moved, SideView, Slopes, Through, Wanted, move_by};
+use crate::engine::fitting::turn::{Place, Turned, Wish, hold_back, turn_bars};
+use crate::log::{Spot, bars};
+use crate::present::words::{length, lower, say};
 use crate::present::working::{self, Step};
-use crate::quantity::{Kind, System, exceeds, fit, show};
-use crate::report::{Answer, Verdict};
-
-/// Said of a turn that was worked out from readings and stays within both stops.
-const WITHIN: &str = "Within its stops";
+use crate::quantity::{Kind, System, fit, show};
+use crate::report::Answer;
 
 /// What was asked.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -39,8 +34,10 @@ pub struct Asked {
 pub struct TurnAnswer {
     /// Why there is none.
     pub instead: Option<String>,
-    /// Link by link, the current one first.
+    /// Bar by bar, the one that is looked at first.
     pub links: Vec<LinkTurn>,
+    /// Where a bar cannot take its part: what could do it instead, or what to order.
+    pub could: Vec<String>,
     /// What happens beside what was wanted.
     pub says: Vec<String>,
     /// What to mind at the axle.
@@ -51,69 +48,58 @@ pub struct TurnAnswer {
     pub working: Vec<Step>,
 }
 
-/// What to turn at one link.
-#[derive(Debug, Clone, PartialEq)]
-pub struct LinkTurn {
-    /// Which link of the build.
-    pub link: Option<usize>,
-    /// Its name.
-    pub title: String,
-    /// How much longer it becomes.
-    pub change: f64,
-    /// Its mark.
-    pub mark: Verdict,
-    /// Its word.
-    pub word: &'static str,
-    /// The answer in large letters: turns, flats and direction.
-    pub large: Option<String>,
-    /// Which nut loosens which way.
-    pub nuts: Option<String>,
-    /// Why nothing is turned.
-    pub instead: Option<String>,
-    /// What it gives.
-    pub gives: Option<String>,
-    /// What a tape may be off by, in flats.
-    pub tape: Option<String>,
-    /// With an eye turned by itself: the least step, and how near that comes to what was asked.
-    pub step: Option<String>,
-    /// What shows afterwards, at each end.
-    pub after: Vec<String>,
-    /// With ends of one hand: what turning the bar really does.
-    pub same_hand: Option<String>,
-    /// What the numbers afterwards rest on without having been read.
-    pub open: Vec<String>,
-    /// What to do, in order.
-    pub steps: Vec<String>,
-    /// What to mind.
-    pub cautions: Vec<String>,
-    /// The line for the log.
-    pub log: String,
-    /// How the numbers came out.
-    pub working: Vec<Step>,
+/// What is known of the rig beside its document.
+#[derive(Clone, Copy)]
+pub struct Known<'a> {
+    /// The answer for a link of the document.
+    pub answers: &'a dyn Fn(usize) -> Option<Answer>,
+    /// What was read on a bar.
+    pub readings: &'a dyn Fn(&Spot) -> Readings,
+    /// Whether a hit is open against a bar.
+    pub hit: &'a dyn Fn(&Spot) -> bool,
+    /// The bar that is looked at.
+    pub chosen: Option<&'a Spot>,
 }
 
-/// The answer. `answers` gives the answer for a link of the document, `readings` what was read on its bar.
-pub fn answer(
-    document: &Document,
-    index: usize,
-    asked: &Asked,
-    answers: impl Fn(usize) -> Option<Answer>,
-    readings: impl Fn(usize) -> Readings,
-    system: System,
-) -> TurnAnswer {
-    let sign = if asked.other_way { -1.0 } else { 1.0 };
-    let one = |link: usize, wish: Wish| {
-        let made = answers(link)?;
-        let of = document.links.get(link)?;
+impl Known<'_> {
+    /// The bars that a link stands for with their names, the one that is looked at first.
+    fn bars(&self, document: &Document, link: usize) -> Vec<(Spot, String)> {
+        let mut bars = bars(document, link);
+        bars.sort_by_key(|(spot, _)| Some(spot) != self.chosen);
+        bars
+    }
+
+    /// What is to be turned at the bars of a link, in the order of `bars`; nothing where it has no answer.
+    fn turned(&self, document: &Document, link: usize, wish: Wish) -> Vec<Turned> {
+        let (Some(made), Some(of)) = ((self.answers)(link), document.links.get(link)) else { return Vec::new() };
         let place = Place { role: of.role, pair: of.seated() == Side::Both };
-        let hands = made.link.ends.each_ref().map(|end| end.hand);
-        Some((turn(&made.link, &readings(link), wish, place), hands, of.title()))
-    };
+        let readings: Vec<Readings> = self.bars(document, link).iter().map(|(spot, _)| (self.readings)(spot)).collect();
+        turn_bars(&made.link, &readings, wish, place)
+    }
+
+    fn of_bar(&self, link: usize, (spot, title): (Spot, String)) -> Option<OfBar> {
+        let hands = (self.answers)(link)?.link.ends.each_ref().map(|end| end.hand);
+        Some(OfBar { link, hit: (self.hit)(&spot), spot, title, hands })
+    }
+}
+
+/// One part of what is done: the change of a link, and the turns of its bars.
+struct Part {
+    change: LinkChange,
+    turned: Vec<Turned>,
+}
+
+/// The answer.
+pub fn answer(document: &Document, index: usize, asked: &Asked, known: Known, system: System) -> TurnAnswer {
+    let sign = if asked.other_way { -1.0 } else { 1.0 };
     let wanted = match goal(asked, sign) {
         Ok(Goal::Wish(wish)) => {
-            let turned =
-                one(index, wish).map(|(turned, hands, title)| of_turned(&turned, hands, Some(index), title, system));
-            return TurnAnswer { links: turned.into_iter().collect(), ..TurnAnswer::default() };
+            let role = document.links.get(index).map(|link| link.role).unwrap_or_default();
+            let change = LinkChange { role, link: Some(index), change: 0.0 };
+            let mut parts = [Part { change, turned: known.turned(document, index, wish) }];
+            hold(&mut parts);
+            let links = told(document, &parts, known, |_| String::new(), system);
+            return TurnAnswer { links, ..TurnAnswer::default() };
         }
         Ok(Goal::Move(wanted)) => wanted,
         Err(why) => return TurnAnswer { instead: Some(why.to_string()), ..TurnAnswer::default() },
@@ -121,19 +107,123 @@ pub fn answer(
     let moved = move_by(document, index, wanted, asked.through, asked.slopes);
     let mut changes = moved.changes.clone();
     changes.sort_by_key(|change| change.link != Some(index));
-    let links = changes.iter().map(|change| {
-        let turned = change.link.and_then(|link| one(link, Wish::Longer(change.change)));
-        match turned {
-            Some((turned, hands, title)) => {
-                let mut told = of_turned(&turned, hands, change.link, title, system);
-                told.gives = told.gives.map(|gives| gives + &reached(document, index, asked, &turned, system));
-                told
-            }
-            None => of_change(document, change, system),
+    let by = |link: usize, change: f64| known.turned(document, link, Wish::Longer(change));
+    let part = |change: LinkChange| Part {
+        change,
+        turned: change.link.map(|link| by(link, change.change)).unwrap_or_default(),
+    };
+    let mut parts: Vec<Part> = changes.into_iter().map(part).collect();
+    let refused: Vec<(usize, Turned)> = parts
+        .iter()
+        .filter_map(|part| Some((part.change.link?, part.turned.iter().find(|one| one.is_refused())?.clone())))
+        .collect();
+    hold(&mut parts);
+    let links = told(document, &parts, known, |turned| reached(document, index, asked, turned, system), system);
+    let could = if refused.is_empty() {
+        Vec::new()
+    } else {
+        let wish = Move { document, index, wanted, through: asked.through, slopes: asked.slopes };
+        instead(&wish, &refused, &by, system)
+    };
+    TurnAnswer { could, ..of_moved(&moved, links, system) }
+}
+
+/// Holds every bar back where one of them cannot be turned that far.
+fn hold(parts: &mut [Part]) {
+    let mut turned: Vec<Turned> = parts.iter().flat_map(|part| part.turned.clone()).collect();
+    hold_back(&mut turned);
+    let mut turned = turned.into_iter();
+    for one in parts.iter_mut().flat_map(|part| &mut part.turned) {
+        if let Some(held) = turned.next() {
+            *one = held;
         }
-    });
-    let links = links.collect();
-    of_moved(&moved, links, system)
+    }
+}
+
+/// Every bar in words; `also` adds to what its turn gives.
+fn told(
+    document: &Document,
+    parts: &[Part],
+    known: Known,
+    also: impl Fn(&Turned) -> String,
+    system: System,
+) -> Vec<LinkTurn> {
+    let mut links = Vec::new();
+    for part in parts {
+        let Some(link) = part.change.link.filter(|_| !part.turned.is_empty()) else {
+            links.push(of_change(document, &part.change, system));
+            continue;
+        };
+        for (turned, bar) in part.turned.iter().zip(known.bars(document, link)) {
+            let Some(bar) = known.of_bar(link, bar) else { continue };
+            let mut told = of_turned(turned, bar, system);
+            told.gives = told.gives.map(|gives| gives + &also(turned));
+            links.push(told);
+        }
+    }
+    // Bars that are turned together are as good as the worst of them.
+    if links.iter().any(|told| told.hit) {
+        links.iter_mut().for_each(LinkTurn::take_the_green);
+    }
+    links
+}
+
+/// What could do it where a bar cannot take its part: the other links, or less of it, or another bar.
+fn instead(
+    wish: &Move,
+    refused: &[(usize, Turned)],
+    turns: &dyn Fn(usize, f64) -> Vec<Turned>,
+    system: System,
+) -> Vec<String> {
+    let could = wish.could(turns);
+    if !could.is_empty() {
+        return could.iter().map(|could| of_could(wish.document, could, system)).collect();
+    }
+    let mut says = vec![match wish.wanted {
+        Wanted::PinionUp(_) | Wanted::Caster(_) => {
+            "Neither the uppers, nor the lowers, nor both opposite ways reach this with the bars that are on it."
+                .to_string()
+        }
+        _ => "No other link does this: these bars are what moves it.".to_string(),
+    }];
+    if let Some(most) = wish.most(turns) {
+        let most = match wish.wanted {
+            Wanted::PinionUp(_) | Wanted::Caster(_) => show(most.abs(), Kind::Angle, system),
+            _ => fit(most.abs(), system),
+        };
+        says.push(format!("The most of it that these bars take is {most}."));
+    }
+    says.extend(refused.iter().map(|(link, turned)| {
+        let title = wish.document.links.get(*link).map(Link::title).unwrap_or_default();
+        match turned.order {
+            Some(order) => format!(
+                "{title}: order bars of {} for {} eye to eye.{}",
+                length(order.bar, system),
+                fit(order.length, system),
+                if order.provisional { " Measure the rod ends before you order." } else { "" }
+            ),
+            None => format!("{title}: {}", turned.instead.as_ref().map(|why| say(why, system)).unwrap_or_default()),
+        }
+    }));
+    says
+}
+
+/// Another way, with how much each.
+fn of_could(document: &Document, could: &Could, system: System) -> String {
+    let with = THROUGH.iter().find(|(through, _, _)| *through == could.through).map_or("", |(_, _, title)| title);
+    let each: Vec<String> = could
+        .changes
+        .iter()
+        .map(|change| format!("{} {}", lower(&super::bar::name(document, change)), longer(change.change, system)))
+        .collect();
+    let stands = if !could.known {
+        " Not judged: this build does not hold all of them."
+    } else if could.judged {
+        ""
+    } else {
+        " Not judged: not everything was read or measured there."
+    };
+    format!("{with} it can be done: {}. Pick that above.{stands}", each.join(", "))
 }
 
 /// What is asked of the one link, or of the axle.
@@ -172,158 +262,14 @@ fn reached(document: &Document, index: usize, asked: &Asked, turned: &Turned, sy
     tilt.map(|tilt| format!(" That tilts the axle by {}.", show(tilt.abs(), Kind::Angle, system))).unwrap_or_default()
 }
 
-fn say(said: &[Said], system: System) -> Vec<String> {
-    said.iter().map(|said| spoken(said, system)).collect()
-}
-
 fn of_moved(moved: &Moved, links: Vec<LinkTurn>, system: System) -> TurnAnswer {
     TurnAnswer {
-        instead: moved.instead.as_ref().map(|why| format!("Not judged: {}", spoken(why, system))),
+        instead: moved.instead.as_ref().map(|why| format!("Not judged: {}", say(why, system))),
         links,
-        says: say(&moved.says, system),
-        cautions: say(&moved.cautions, system),
-        assumed: say(&moved.assumed, system),
+        could: Vec::new(),
+        says: all(&moved.says, system),
+        cautions: all(&moved.cautions, system),
+        assumed: all(&moved.assumed, system),
         working: working::steps(&moved.working, system),
     }
-}
-
-fn longer(change: f64, system: System) -> String {
-    format!("{} {}", fit(change.abs(), system), if change < 0.0 { "shorter" } else { "longer" })
-}
-
-/// A link that the build does not hold, or that has no answer yet: its change alone.
-fn of_change(document: &Document, change: &LinkChange, system: System) -> LinkTurn {
-    let named = change.link.and_then(|link| document.links.get(link)).map(crate::document::Link::title);
-    let title = named.unwrap_or_else(|| match change.role {
-        Role::Upper => "Upper links".to_string(),
-        _ => "Lower links".to_string(),
-    });
-    LinkTurn {
-        link: change.link,
-        title,
-        change: change.change,
-        mark: mark(Standing::NotJudged),
-        word: word(Standing::NotJudged),
-        large: None,
-        nuts: None,
-        instead: Some("This build does not say what these links are: add them for turns and flats.".to_string()),
-        gives: Some(format!("Each {}.", longer(change.change, system))),
-        tape: None,
-        step: None,
-        after: Vec::new(),
-        same_hand: None,
-        open: Vec::new(),
-        steps: Vec::new(),
-        cautions: Vec::new(),
-        log: String::new(),
-        working: Vec::new(),
-    }
-}
-
-/// Which nut loosens which way, in one line.
-fn nuts(way: Way, hands: [Hand; 2]) -> String {
-    let loosens = |end: usize| nut_loosens(hands[end]).words();
-    match way {
-        Way::Bar(_) => format!(
-            "First loosen the nut at A {} and the nut at B {}, each seen from its own eye.",
-            loosens(0),
-            loosens(1)
-        ),
-        Way::Eye(eye) => {
-            let end = eye.end.min(1);
-            format!(
-                "First loosen the nut at {} {}, seen from its eye; leave the other tight.",
-                letter(end),
-                loosens(end)
-            )
-        }
-        Way::Eyes(_) => format!(
-            "One end at a time: the nut at A loosens {}, the nut at B {}, each seen from its own eye. Leave the other tight.",
-            loosens(0),
-            loosens(1)
-        ),
-    }
-}
-
-fn of_turned(turned: &Turned, hands: [Hand; 2], link: Option<usize>, title: String, system: System) -> LinkTurn {
-    let after = |end: usize| {
-        let shown = &turned.ends[end];
-        let stands = if shown.standing == Standing::Stop {
-            "Still beyond its stop.".to_string()
-        } else {
-            let [out, inward] = shown.turns_left.map(quarters_below);
-            format!(
-                "It could still go {} out and {} in.",
-                show(out, Kind::Turns, system),
-                lower(&show(inward, Kind::Turns, system))
-            )
-        };
-        format!(
-            "End {}: {}, eye center to bar face {}, {} of full thread in the bar. {stands}",
-            letter(end),
-            threads_show(shown.visible_threads),
-            fit(shown.eye_to_face, system),
-            fit(shown.engagement.max(0.0), system)
-        )
-    };
-    let large = turned.way.map(Way::says);
-    let gives =
-        turned.way.map(|_| format!("{}: {} eye to eye.", longer(turned.change, system), fit(turned.length, system)));
-    LinkTurn {
-        link,
-        title,
-        change: turned.change,
-        mark: mark(turned.standing),
-        word: if turned.standing == Standing::Good { WITHIN } else { word(turned.standing) },
-        instead: turned.instead.as_ref().map(|why| spoken(why, system)),
-        tape: turned.tape_turns.map(|turns| {
-            let flats = turns_and_flats((turns * FLATS - 1e-6).ceil().clamp(1.0, 1e4) as u32);
-            format!("A tape that is off by 1/16 in is off by up to {flats} either way: measure again afterwards.")
-        }),
-        step: turned.half_turn.map(|each| by_half_turns(turned, each, system)),
-        after: if turned.way.is_some() { vec![after(0), after(1)] } else { Vec::new() },
-        same_hand: turned.same_hand.map(|same| of_same_hand(&same, system)),
-        open: say(&turned.open, system),
-        steps: say(&turned.steps, system),
-        cautions: say(&turned.cautions, system),
-        log: match (&large, &gives) {
-            (Some(large), Some(gives)) => format!("{large}. {gives}"),
-            _ => String::new(),
-        },
-        large,
-        nuts: turned.way.map(|way| nuts(way, hands)),
-        gives,
-        working: working::steps(&turned.working, system),
-    }
-}
-
-/// The least step of an eye, and how near whole steps come to what was asked.
-fn by_half_turns(turned: &Turned, each: [f64; 2], system: System) -> String {
-    let [a, b] = each.map(|step| fit(step, system));
-    let step = if a == b { format!("{a} at either end") } else { format!("{a} at A, {b} at B") };
-    let (wanted, comes) = (turned.wanted.abs(), turned.change.abs());
-    let off = if exceeds(comes, wanted) { "more" } else { "less" };
-    let reached = match fit((comes - wanted).abs(), system) {
-        none if none == fit(0.0, system) => "That is what was asked.".to_string(),
-        by => format!("That is {by} {off} than asked."),
-    };
-    format!("An eye goes by half turns, so that it sits square to its bolt again: {step}. {reached}")
-}
-
-/// What turning the bar really does where both ends have the same hand.
-fn of_same_hand(same: &SameHand, system: System) -> String {
-    let moves = |out: f64| format!("{} {}", fit(out.abs(), system), if out < 0.0 { "in" } else { "out" });
-    let length = if same.longer == 0.0 {
-        "the length stays".to_string()
-    } else {
-        format!("the link becomes {} in all", longer(same.longer, system))
-    };
-    let [clockwise, counterclockwise] = same.turns.map(|turns| show(quarters_below(turns), Kind::Turns, system));
-    format!(
-        "Both ends are {}. A turn of the bar clockwise, looking from the eye at end A, moves A {} and B {}: {length}. It could go {clockwise} clockwise and {} counterclockwise before an end reaches its stop.",
-        same.hand.words(),
-        moves(same.out[0]),
-        moves(same.out[1]),
-        lower(&counterclockwise)
-    )
 }
