@@ -5,7 +5,7 @@ pub mod readings;
 mod spot;
 
 pub use readings::told::{DRIVE_ON, HIT_VERDICT, LIMP, NOT_JUDGED, STOP};
-pub use readings::{READINGS, Reading, ReadingKind, ReadingRow, reading_row};
+pub use readings::{READINGS, is_of_axle, Reading, ReadingKind, ReadingRow, reading_row};
 pub use spot::{Spot, bars};
 
 use crate::document::one_line;
@@ -132,14 +132,22 @@ impl Log {
         self.bars.is_empty() && self.entries.is_empty()
     }
 
-    /// What stands at a bar under the id of a row.
+    /// What stands at a bar, or at its axle, under the id of a row.
     pub fn reading(&self, spot: &Spot, id: &str) -> Option<Reading> {
-        self.bars.get(spot)?.readings.get(id)?.value
+        if is_of_axle(id) { self.of_axle(&spot.axle(), id) } else { self.bars.get(spot)?.readings.get(id)?.value }
     }
 
-    /// Notes a reading, or takes it back.
+    /// What stands at an axle: the last that was noted there, or at one of its bars by a page that kept it bar by bar.
+    fn of_axle(&self, axle: &Spot, id: &str) -> Option<Reading> {
+        let there = self.bars.iter().filter(|(spot, _)| spot.axle() == *axle);
+        let noted = there.filter_map(|(spot, bar)| Some((bar.readings.get(id)?, spot == axle)));
+        noted.max_by(|(a, at_axle), (b, of_axle)| (&a.at, at_axle).cmp(&(&b.at, of_axle)))?.0.value
+    }
+
+    /// Notes a reading, or takes it back; of an axle, for every bar there.
     pub fn note(&mut self, spot: &Spot, id: &'static str, value: Option<Reading>, now: &str) {
-        let bar = self.bars.entry(spot.clone()).or_default();
+        let spot = if is_of_axle(id) { spot.axle() } else { spot.clone() };
+        let bar = self.bars.entry(spot).or_default();
         bar.readings.insert(id, Noted { value, at: now.to_string() });
     }
 

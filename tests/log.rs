@@ -3,7 +3,7 @@
 
 use linkwright::builds::{self, Build, log_from_text, log_to_line, log_to_text};
 use linkwright::document::{Document, Link, Position, Role, Side, Use};
-use linkwright::log::{Entry, EntryKind, Log, READINGS, Reading, ReadingKind, Spot, bars, reading_row};
+use linkwright::log::{Entry, EntryKind, Log, Noted, READINGS, Reading, ReadingKind, Spot, bars, reading_row};
 use linkwright::quantity::{System, inch, lbf};
 use linkwright::share;
 use linkwright::store::opening::{self, AddressChange};
@@ -105,6 +105,49 @@ fn every_row_of_a_reading_has_its_own_id_and_takes_what_it_shows() {
         }
     }
     assert_eq!(reading_row("no such"), None);
+}
+
+/// What is read of an axle is typed once: it stands at every bar there, and at none of the other axle.
+#[test]
+fn what_is_read_of_an_axle_holds_for_each_of_its_bars() {
+    let [left, upper, rear] = ["front-lower-left", "front-upper-right", "rear-lower-left"].map(spot);
+    assert_eq!((left.axle(), rear.axle()), (spot("front-axle"), spot("rear-axle")));
+    assert_eq!(left.axle().axle(), left.axle());
+    for (id, value) in [("lower-slope", Reading::Number(0.1)), ("track-bar-frame-end", Reading::Pick("left"))] {
+        let mut log = Log::default();
+        log.note(&left, id, Some(value), T1);
+        assert_eq!((log.reading(&upper, id), log.reading(&rear, id)), (Some(value), None));
+        log.note(&upper, id, None, T2);
+        assert_eq!(log.reading(&left, id), None, "taken back for all");
+        let (again, whole) = log_from_text(&log_to_text(&log));
+        assert!(whole && again == log);
+    }
+    // Of a bar it stays with the bar.
+    let mut log = Log::default();
+    log.note(&left, "face-a", Some(Reading::Number(inch(2.5))), T1);
+    assert_eq!(log.reading(&upper, "face-a"), None);
+}
+
+/// An earlier page kept the slopes bar by bar: the last that was typed holds, until one is typed for the axle.
+#[test]
+fn slopes_of_an_old_log_are_read_for_the_axle() {
+    let [left, right, rear] = ["front-lower-left", "front-upper-right", "rear-lower-left"].map(spot);
+    let mut old = Log::default();
+    for (bar, value, at) in [(&left, Some(0.1), T2), (&right, Some(0.2), T1), (&rear, Some(0.3), T3)] {
+        let noted = Noted { value: value.map(Reading::Number), at: at.to_string() };
+        old.bars.entry(bar.clone()).or_default().readings.insert("lower-slope", noted);
+    }
+    let (mut read, whole) = log_from_text(&log_to_text(&old));
+    assert!(whole && read == old, "as it was written");
+    for bar in [&left, &right] {
+        assert_eq!(read.reading(bar, "lower-slope"), Some(Reading::Number(0.1)));
+    }
+    assert_eq!(read.reading(&rear, "lower-slope"), Some(Reading::Number(0.3)));
+    read.note(&right, "lower-slope", Some(Reading::Number(0.15)), T3);
+    read.join(&old);
+    assert_eq!(read.reading(&left, "lower-slope"), Some(Reading::Number(0.15)));
+    read.note(&left, "lower-slope", None, T3);
+    assert_eq!(read.reading(&right, "lower-slope"), None, "at one moment the axle's own holds");
 }
 
 #[test]

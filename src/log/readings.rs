@@ -49,6 +49,11 @@ const fn row(id: &'static str, label: &'static str, help: &'static str, holds: R
     ReadingRow { id, label, help, holds }
 }
 
+/// Whether a row is of the axle, and so the same for every bar there.
+pub fn is_of_axle(id: &str) -> bool {
+    as_fitted::OF_AXLE.contains(&id)
+}
+
 /// Yes or no.
 pub const YES_NO: ReadingKind = ReadingKind::Pick(&[("yes", "Yes"), ("no", "No")]);
 

@@ -1,4 +1,5 @@
 //! Where on the rig a bar sits: what a log goes by, for links move in their list, and one entry may stand for a pair.
+//! What holds for a whole axle stands under a spot of its own, `front-axle`.
 
 use crate::document::{Document, Link, Position, Role, Side};
 
@@ -11,6 +12,13 @@ impl Spot {
     pub fn of_id(id: &str) -> Option<Self> {
         let letters = id.bytes().all(|byte| byte.is_ascii_lowercase() || byte.is_ascii_digit() || byte == b'-');
         (letters && (1..=60).contains(&id.len())).then(|| Self(id.to_string()))
+    }
+
+    /// Its axle, where what holds for every bar of it is kept; the same again for the spot of an axle.
+    #[must_use]
+    pub fn axle(&self) -> Self {
+        let position = self.0.split('-').next().unwrap_or_default();
+        Self(format!("{position}-axle"))
     }
 
     /// Its id.

@@ -8,6 +8,9 @@ const THREADS: ReadingKind = ReadingKind::Number { kind: Kind::Ratio, least: 0.0
 
 const SLOPE: ReadingKind = ReadingKind::Number { kind: Kind::Angle, least: deg(-40.0), most: deg(40.0) };
 
+/// The rows of what is read of an axle: it holds for every bar there.
+pub(super) const OF_AXLE: [&str; 3] = ["lower-slope", "upper-slope", "track-bar-frame-end"];
+
 /// The rows.
 pub(super) static ROWS: [ReadingRow; 11] = [
     row(
