@@ -5,10 +5,10 @@ pub mod readings;
 mod spot;
 
 pub use readings::told::{DRIVE_ON, HIT_VERDICT, LIMP, NOT_JUDGED, STOP};
-pub use readings::{READINGS, is_of_axle, Reading, ReadingKind, ReadingRow, reading_row};
+pub use readings::{READINGS, Reading, ReadingKind, ReadingRow, is_of_axle, reading_row};
 pub use spot::{Spot, bars};
 
-use crate::document::one_line;
+use crate::document::{Document, one_line};
 use std::collections::BTreeMap;
 
 /// The log of a build.
@@ -198,6 +198,15 @@ impl Log {
         };
         let last = self.of_bar(spot).find(decides)?;
         last.hit_verdict().is_some_and(|verdict| [STOP, LIMP].contains(&verdict)).then_some(last)
+    }
+
+    /// The open hits against the bars that a link of the document stands for, each with the name of its bar.
+    pub fn open_hits<'a>(&'a self, document: &Document, link: usize) -> impl Iterator<Item = (String, &'a Entry)> {
+        let open = |(spot, title): (Spot, String)| {
+            let id = self.open_hit(&spot)?.id.clone();
+            Some((title, self.entries.iter().find(|entry| entry.id == id)?))
+        };
+        bars(document, link).into_iter().filter_map(open)
     }
 
     /// Takes in what another tab or a file wrote: whatever either holds is kept, and of two readings the later holds.

@@ -4,6 +4,8 @@
 mod hands;
 #[path = "fitting_turning/moves.rs"]
 mod moves;
+#[path = "fitting_turning/open_hit.rs"]
+mod open_hit;
 #[path = "fitting_turning/page.rs"]
 mod page;
 #[path = "fitting_turning/pairs.rs"]

@@ -165,14 +165,14 @@ fn ticks_bring_a_link_into_the_log_only_when_all_are_there() {
     let metric = rows(&document, 0, &answer, System::Metric);
     assert!(steps.iter().zip(&metric).all(|(a, b)| a.key == b.key), "ticks stay when the units change");
     let all: BTreeSet<&str> = steps.iter().map(|step| step.key.as_str()).collect();
-    let done = how_far(&document, 0, &answer, |key| all.contains(key), System::Inch);
+    let done = how_far(&document, 0, &answer, |key| all.contains(key), false, System::Inch);
     assert!(done.mark == Verdict::Passes && done.word == "Fitted");
     assert!(done.log.is_some_and(|words| words.contains("lbf·ft")));
     // The first line says what is done last: a notice, which is neither ticked nor counted.
     assert!(!steps[0].is_ticked && steps[1..].iter().all(|step| step.is_ticked));
     assert_eq!(done.count, format!("{0} of {0} done", steps.len() - 1));
     for left_out in steps[1..].iter().map(|step| step.key.as_str()) {
-        let most = how_far(&document, 0, &answer, |key| key != left_out && all.contains(key), System::Inch);
+        let most = how_far(&document, 0, &answer, |key| key != left_out && all.contains(key), false, System::Inch);
         assert!(most.log.is_none() && most.mark != Verdict::Passes && most.word != "Fitted", "{left_out}");
     }
 }
@@ -239,7 +239,7 @@ fn entry(at: &str, kind: EntryKind, occasion: Option<&'static str>) -> Entry {
 fn the_log_tells_what_is_due() {
     let mut log = Log::default();
     let due = |log: &Log, today: &str| -> Vec<&'static str> {
-        due_rows(&last(log, &spot()), today, System::Inch).iter().map(|row| row.word).collect()
+        due_rows(&last(log, &spot()), today, false, System::Inch).iter().map(|row| row.word).collect()
     };
     assert_eq!(due(&log, NOW), ["Not judged", "Due", "Not judged"]);
     log.record(entry("2026-11-01T08:00:00.000Z", EntryKind::Fitted, None));
@@ -263,10 +263,10 @@ fn an_incomplete_recheck_stays_due() {
         let keys: BTreeSet<&str> = rows.iter().map(|row| row.key.as_str()).collect();
         assert_eq!(keys.len(), rows.len());
         assert!(rows.iter().all(|row| row.source.len() > 5 && !row.limit.is_empty()));
-        let all = sum_up(&answer, occasion, |key| keys.contains(key), System::Metric);
+        let all = sum_up(&answer, occasion, |key| keys.contains(key), false, System::Metric);
         assert_eq!((all.kind, all.mark, all.word), (EntryKind::Rechecked, Verdict::Passes, "In order"));
         for left_out in &keys {
-            let most = sum_up(&answer, occasion, |key| key != *left_out && keys.contains(key), System::Inch);
+            let most = sum_up(&answer, occasion, |key| key != *left_out && keys.contains(key), false, System::Inch);
             assert_eq!((most.kind, most.mark), (EntryKind::Note, Verdict::Unanswered), "{left_out}");
         }
     }

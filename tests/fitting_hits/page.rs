@@ -120,7 +120,7 @@ fn the_list_says_hand_count_and_what_a_bar_is_for() {
     let mut short = document.links[0].clone();
     short.length = Some(inch(33.0));
     document.links.push(short);
-    let list = spares::list(&document, &report(&document).links, System::Inch);
+    let list = spares::list(&document, &report(&document).links, &|_| false, System::Inch);
     let names: Vec<&str> = list.parts.iter().map(|(name, _, _)| name.as_str()).collect();
     for words in
         ["Rod end, 1-1/4-12 right-hand", "Rod end, 1-1/4-12 left-hand", "Jam nut, 1-1/4-12 left-hand", "Bolt 1 in"]
@@ -130,9 +130,9 @@ fn the_list_says_hand_count_and_what_a_bar_is_for() {
     assert_eq!(list.bars.len(), 1);
     let bar = &list.bars[0];
     assert!(bar.name.contains("tapped 1-1/4-12 RH and 1-1/4-12 LH"), "{}", bar.name);
-    let marks: Vec<Verdict> = bar.links.iter().map(|(mark, _)| *mark).collect();
+    let marks: Vec<Verdict> = bar.links.iter().map(|(mark, _, _)| *mark).collect();
     assert_eq!(marks, [Verdict::Passes, Verdict::Fails]);
-    assert!(bar.links[1].1.contains("Too long for the front lower links"), "{}", bar.links[1].1);
+    assert!(bar.links[1].2.contains("Too long for the front lower links"), "{}", bar.links[1].2);
     assert!(list.notes.iter().any(|note| note == spares::PROVISIONAL));
 }
 

@@ -18,17 +18,21 @@ pub(crate) fn made(document: &Document, index: usize) -> Option<Answer> {
 
 fn check(document: &Document, threads: [f64; 2], change: impl Fn(Readings) -> Readings) -> Checked {
     let answer = made(document, 0).expect("an answer");
-    checked(&answer, &change(read(&answer.link, threads)), System::Inch, Layout::Narrow)
+    checked(&answer, &change(read(&answer.link, threads)), false, System::Inch, Layout::Narrow)
 }
 
 #[test]
 fn the_verdict_leads_and_says_why() {
     let good = check(&document(), [1.5, 1.5], |readings| readings);
-    assert_eq!((good.mark, good.word), (Verdict::Passes, "Good"));
+    assert_eq!((good.mark, good.word), (Verdict::Passes, "Threads and jam nuts good"));
     assert!(good.reason.contains("Both ends have enough thread"), "{}", good.reason);
     assert!(good.stops.expect("stops").contains("Shorter stop"));
     assert!(!good.drawing.is_empty() && good.drawing.words.contains("longer stop"));
-    assert!(!good.working.is_empty() && good.log.starts_with("Good. A: 1-1/2 threads show"), "{}", good.log);
+    assert!(
+        !good.working.is_empty() && good.log.starts_with("Threads and jam nuts good. A: 1-1/2 threads show"),
+        "{}",
+        good.log
+    );
 
     let loose =
         check(&document(), [1.5, 1.5], |readings| Readings { nut_tight: [Some(false), Some(true)], ..readings });
@@ -73,7 +77,7 @@ fn the_drawing_names_both_stops() {
     let answer = made(&document(), 0).expect("an answer");
     for threads in [[1.5, 1.5], [9.0, 9.0], [0.0, 0.0]] {
         for layout in Layout::ALL {
-            let shown = checked(&answer, &read(&answer.link, threads), System::Inch, layout).drawing;
+            let shown = checked(&answer, &read(&answer.link, threads), false, System::Inch, layout).drawing;
             let words = format!("{:?}", shown.marks);
             for must in ["now ", "shorter stop", "longer stop"] {
                 assert!(words.contains(must), "{must}");

@@ -1,5 +1,6 @@
 //! The pocket card, which is only printed.
 
+use super::state::use_fitting;
 use crate::app::fields::PaperPart;
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
@@ -25,10 +26,12 @@ pub(super) fn PocketCard() -> impl IntoView {
 /// The page. A printed card does not change any more: nothing is tracked.
 #[component]
 fn Card() -> impl IntoView {
-    let session = use_session();
+    let (session, fitting) = (use_session(), use_fitting());
     let system = session.units.get_untracked();
     let (name, blocks) = session.document.with_untracked(|document| {
-        let blocks = session.rig.with_untracked(|whole| blocks(document, &whole.links, system));
+        let blocks = session
+            .rig
+            .with_untracked(|whole| fitting.log.with_untracked(|log| blocks(document, &whole.links, log, system)));
         (rig_title(document, system), blocks)
     });
     let unverified = session.origin.with_untracked(|origin| origin.unverified.clone());

@@ -25,7 +25,8 @@ pub(super) fn FitIt() -> impl IntoView {
     let progress = Memo::new(move |_| {
         let (index, system) = (session.link.get(), session.units.get());
         let ticked = |key: &str| fitting.ticked(key).is_some();
-        let told = |answer: &_| session.document.with(|document| how_far(document, index, answer, ticked, system));
+        let hit = fitting.hit.get();
+        let told = |answer: &_| session.document.with(|document| how_far(document, index, answer, ticked, hit, system));
         session.answer.with(|answer| answer.as_deref().map(told))
     });
     let clear = move |_| {

@@ -46,7 +46,13 @@ fn TopicInside(topic: Topic) -> impl IntoView {
         found.with(|found| found.iter().flat_map(|judged| judged.working.clone()).collect::<Vec<_>>())
     });
     let fields = topic.readings().iter().map(|of| view! { <ReadingField of=*of /> }).collect_view();
-    let answers = move || found.get().into_iter().map(|judged| view! { <JudgedLines judged /> }).collect_view();
+    let answers = move || {
+        found
+            .get()
+            .into_iter()
+            .map(|judged| view! { <JudgedLines judged=judged.unless_hit(fitting.hit.get()) /> })
+            .collect_view()
+    };
     view! {
         <ul class="fit-lines">{topic.how().iter().map(|words| view! { <li>{*words}</li> }).collect_view()}</ul>
         <Pictures topic />

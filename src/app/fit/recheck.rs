@@ -28,7 +28,8 @@ pub(super) fn Recheck() -> impl IntoView {
     });
     let outcome = Memo::new(move |_| {
         let ticked = |key: &str| fitting.ticked(key).is_some();
-        let told = |answer: &_| sum_up(answer, occasion(Some(chosen.get())), ticked, session.units.get());
+        let told =
+            |answer: &_| sum_up(answer, occasion(Some(chosen.get())), ticked, fitting.hit.get(), session.units.get());
         session.answer.with(|answer| answer.as_deref().map(told))
     });
     let clear = move || {
@@ -42,7 +43,7 @@ pub(super) fn Recheck() -> impl IntoView {
         }
     };
     let last_time = move || fitting.last(EntryKind::Rechecked).map(|at| clock::spoken_time(&at));
-    let due = move || known.with(|known| due_rows(known, &clock::now(), session.units.get()));
+    let due = move || known.with(|known| due_rows(known, &clock::now(), fitting.hit.get(), session.units.get()));
     let due_row = |row| view! { <DueLine row /> };
     let look = move |(index, row): (usize, LookRow)| view! { <OneLook index row /> };
     view! {

@@ -10,8 +10,8 @@ use leptos::prelude::*;
 use linkwright::log::{EntryKind, reading_row};
 use linkwright::present::drawing::Layout;
 use linkwright::present::fit::safe::{
-    BOTH_TIGHT, Checked, ENDS, EYE_TO_EYE, EndLines, GOOD, HELP, HIT_OPEN, INTO_LOG, Line, NOT_CHECKED_HERE, NUTS,
-    ROWS, checked, readings,
+    BOTH_TIGHT, Checked, ENDS, EYE_TO_EYE, EndLines, HELP, INTO_LOG, Line, NOT_CHECKED_HERE, NUTS, ROWS, checked,
+    readings,
 };
 use linkwright::report::Verdict;
 
@@ -22,12 +22,11 @@ pub(super) fn Safe() -> impl IntoView {
     let check = Memo::new(move |_| {
         let readings = readings(|id| fitting.number(id), |id| fitting.yes(id));
         let layout = if session.wide.get() { Layout::Wide } else { Layout::Narrow };
-        session.answer.with(|answer| Some(checked(answer.as_deref()?, &readings, session.units.get(), layout)))
+        session
+            .answer
+            .with(|answer| Some(checked(answer.as_deref()?, &readings, fitting.hit.get(), session.units.get(), layout)))
     });
-    // What was hit is not made good by its threads.
-    let hit =
-        Memo::new(move |_| fitting.spot().is_some_and(|spot| fitting.log.with(|log| log.open_hit(&spot).is_some())));
-    let verdict = move || check.get().map(|check| view! { <Whole check hit=hit.get() /> });
+    let verdict = move || check.get().map(|check| view! { <Whole check /> });
     let drawing =
         Memo::new(move |_| check.with(|check| check.as_ref().map(|check| check.drawing.clone())).unwrap_or_default());
     let working =
@@ -75,13 +74,9 @@ pub(super) fn Safe() -> impl IntoView {
 fn Whole(
     /// The check.
     check: Checked,
-    /// Whether the log holds a hit against this bar.
-    hit: bool,
 ) -> impl IntoView {
     let Checked { mark, word, reason, also, order, whole, stops, .. } = check;
     let good = mark == Verdict::Passes;
-    let (mark, word) =
-        if good && hit { (Verdict::Unanswered, HIT_OPEN) } else { (mark, if good { GOOD } else { word }) };
     view! {
         <p class="judged"><VerdictMark verdict=mark word /></p>
         <p class="fit-reason">{reason}</p>

@@ -2,6 +2,7 @@
 
 mod borrowed;
 
+use super::state::use_fitting;
 use crate::app::fields::{PaperPart, VerdictMark};
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
@@ -14,10 +15,15 @@ use linkwright::report::Verdict;
 /// The place.
 #[component]
 pub(super) fn Spares() -> impl IntoView {
-    let session = use_session();
+    let (session, fitting) = (use_session(), use_fitting());
     let listed = Memo::new(move |_| {
         let system = session.units.get();
-        session.rig.with(|whole| list(&whole.document, &whole.links, system))
+        session.rig.with(|whole| {
+            fitting.log.with(|log| {
+                let hit = |link: usize| log.open_hits(&whole.document, link).next().is_some();
+                list(&whole.document, &whole.links, &hit, system)
+            })
+        })
     });
     view! {
         <BorrowedRodEndForm />
@@ -40,8 +46,7 @@ pub(super) fn Spares() -> impl IntoView {
 #[component]
 fn Lines(listed: List) -> impl IntoView {
     let List { bars, parts, notes } = listed;
-    let link = |(verdict, words): (Verdict, String)| {
-        let word = if verdict == Verdict::Passes { "Fits" } else { "Too long" };
+    let link = |(verdict, word, words): (Verdict, &'static str, String)| {
         view! { <li><VerdictMark verdict word />" "{words}</li> }
     };
     let bar = |bar: Bar| {

@@ -20,6 +20,8 @@ pub(super) struct Fitting {
     pub(super) bars: Memo<Vec<(Spot, String)>>,
     /// Which of them is looked at.
     pub(super) chosen: RwSignal<usize>,
+    /// Whether a hit is open against the bar that is looked at: nothing is good then.
+    pub(super) hit: Memo<bool>,
     /// The code of the link as it is.
     pub(super) code: Memo<String>,
     /// Whether the browser keeps the log.
@@ -42,15 +44,14 @@ pub(super) fn provide_fitting() -> Fitting {
         });
         code.unwrap_or_default()
     });
-    let fitting = Fitting {
-        session,
-        log: RwSignal::new(Log::default()),
-        bars: Memo::new(move |_| session.document.with(|document| log::bars(document, session.link.get()))),
-        chosen: RwSignal::new(0),
-        code,
-        kept: RwSignal::new(true),
-        whole: RwSignal::new(true),
-    };
+    let (log, chosen) = (RwSignal::new(Log::default()), RwSignal::new(0));
+    let bars = Memo::new(move |_| session.document.with(|document| log::bars(document, session.link.get())));
+    let hit = Memo::new(move |_| {
+        let spot = spot_of(bars, chosen);
+        spot.is_some_and(|spot| log.with(|log| log.open_hit(&spot).is_some()))
+    });
+    let fitting =
+        Fitting { session, log, bars, chosen, hit, code, kept: RwSignal::new(true), whole: RwSignal::new(true) };
     Effect::new(move |_| {
         session.log_changed.track();
         session.origin.track();
@@ -62,10 +63,14 @@ pub(super) fn provide_fitting() -> Fitting {
     fitting
 }
 
+fn spot_of(bars: Memo<Vec<(Spot, String)>>, chosen: RwSignal<usize>) -> Option<Spot> {
+    bars.with(|bars| bars.get(chosen.get()).or_else(|| bars.first()).map(|(spot, _)| spot.clone()))
+}
+
 impl Fitting {
     /// The bar that is looked at.
     pub(super) fn spot(self) -> Option<Spot> {
-        self.bars.with(|bars| bars.get(self.chosen.get()).or_else(|| bars.first()).map(|(spot, _)| spot.clone()))
+        spot_of(self.bars, self.chosen)
     }
 
     fn spot_now(self) -> Option<Spot> {

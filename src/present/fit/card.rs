@@ -4,6 +4,7 @@ use crate::document::Document;
 use crate::engine::fitting::card::{CardEnd, CardLink, card_link};
 use crate::engine::fitting::hands::nut_tightens;
 use crate::engine::fitting::{quarters, quarters_below, threads};
+use crate::log::{Entry, Log, STOP};
 use crate::present::words::{self, hand_mark, letter};
 use crate::quantity::{Kind, System, fit, show};
 use crate::report::LinkReport;
@@ -35,25 +36,36 @@ pub struct CardBlock {
     /// A line for each end.
     pub ends: [String; 2],
     /// What keeps it from being fitted or trusted as it stands.
-    pub stops: Vec<&'static str>,
+    pub stops: Vec<String>,
 }
 
-/// The blocks of the card, a link each; those without an answer say so.
-pub fn blocks(document: &Document, reports: &[LinkReport], system: System) -> Vec<CardBlock> {
+/// The blocks of the card, a link each; those without an answer say so, and those with an open hit in the log.
+pub fn blocks(document: &Document, reports: &[LinkReport], log: &Log, system: System) -> Vec<CardBlock> {
     let block = |(link, report): (usize, &LinkReport)| {
         let title = words::titled(document, link);
-        match report.answer() {
+        let hits = log.open_hits(document, link).map(|(bar, entry)| hit_line(&bar, entry));
+        let block = match report.answer() {
             Some(answer) => of_link(title, &card_link(answer), system),
             None => CardBlock {
                 title,
                 lengths: String::new(),
                 turning: String::new(),
                 ends: [String::new(), String::new()],
-                stops: vec!["No answer yet: its entries are not complete."],
+                stops: vec!["No answer yet: its entries are not complete.".to_string()],
             },
-        }
+        };
+        CardBlock { stops: hits.chain(block.stops).collect(), ..block }
     };
     reports.iter().enumerate().map(block).collect()
+}
+
+/// What stands first at a link while a hit is open against one of its bars.
+fn hit_line(bar: &str, entry: &Entry) -> String {
+    if entry.hit_verdict() == Some(STOP) {
+        format!("{bar}: stop. A hit is in the log: do not drive on it.")
+    } else {
+        format!("{bar}: limp home only. A hit is in the log: replace it before the next run.")
+    }
 }
 
 fn of_link(title: String, link: &CardLink, system: System) -> CardBlock {
@@ -71,7 +83,8 @@ fn of_link(title: String, link: &CardLink, system: System) -> CardBlock {
         "The rod ends were not measured: these stops stand on a published series. Measure before you trust them.",
     );
     let never_bent = link.never_bent.then_some("Bent: do not drive it, not even home.");
-    CardBlock { title, lengths, turning, ends, stops: fails.into_iter().chain(provisional).chain(never_bent).collect() }
+    let stops = [fails, provisional, never_bent].into_iter().flatten().map(str::to_string).collect();
+    CardBlock { title, lengths, turning, ends, stops }
 }
 
 fn end_line(at: usize, end: &CardEnd, system: System) -> String {

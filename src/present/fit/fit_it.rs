@@ -60,12 +60,13 @@ pub struct Progress {
     pub log: Option<String>,
 }
 
-/// How far somebody is, by what is ticked.
+/// How far somebody is, by what is ticked; `hit` while one is open against this bar.
 pub fn how_far(
     document: &Document,
     index: usize,
     answer: &Answer,
     ticked: impl Fn(&str) -> bool,
+    hit: bool,
     system: System,
 ) -> Progress {
     let steps: Vec<_> = fitting_steps::steps(document, index, answer)
@@ -84,12 +85,14 @@ pub fn how_far(
             format!("All {} steps ticked. Jam nuts {a} at A, {b} at B.", found.of)
         })
     };
+    let word = if good { "Fitted" } else { standing::word(found.standing) };
+    let (mark, word) = standing::unless_hit(standing::mark(found.standing), word, hit);
     Progress {
-        mark: standing::mark(found.standing),
-        word: if good { "Fitted" } else { standing::word(found.standing) },
-        says: say(&found.says, system),
+        mark,
+        word,
+        says: if good && hit { standing::HIT_OPEN_SAYS.to_string() } else { say(&found.says, system) },
         count: format!("{} of {} done", found.done, found.of),
-        log: good.then(torque).flatten(),
+        log: (good && !hit).then(torque).flatten(),
     }
 }
 

@@ -133,6 +133,13 @@ impl Judged {
         Self { mark: standing::mark(standing), word, says, more: vec![], sources: vec![], working: vec![] }
     }
 
+    /// The same while a hit may be open against the bar.
+    #[must_use]
+    pub fn unless_hit(self, hit: bool) -> Self {
+        let (mark, word) = standing::unless_hit(self.mark, self.word, hit);
+        Self { mark, word, ..self }
+    }
+
     fn with(self, sources: &[Cite], lines: &[Line], system: System) -> Self {
         let sources = sources.iter().map(|source| source.sentence()).collect();
         Self { sources, working: working::steps(lines, system), ..self }

@@ -68,18 +68,17 @@ pub struct DueRow {
     pub help: String,
 }
 
-/// What is due today.
-pub fn due_rows(last: &Last, today: &str, system: System) -> Vec<DueRow> {
-    let row = |due: recheck::Due| DueRow {
-        title: due.occasion.label(),
-        mark: standing::mark(due.standing),
-        word: match due.standing {
+/// What is due today; `hit` while one is open against this bar.
+pub fn due_rows(last: &Last, today: &str, hit: bool, system: System) -> Vec<DueRow> {
+    let row = |due: recheck::Due| {
+        let word = match due.standing {
             Standing::Good => "Not due",
             Standing::Watch => "Due",
             other => standing::word(other),
-        },
-        says: say(&due.says, system),
-        help: format!("{} Interval: {}.", due.occasion.help(), due.occasion.source().words()),
+        };
+        let (mark, word) = standing::unless_hit(standing::mark(due.standing), word, hit);
+        let help = format!("{} Interval: {}.", due.occasion.help(), due.occasion.source().words());
+        DueRow { title: due.occasion.label(), mark, word, says: say(&due.says, system), help }
     };
     due(last.times(), today).into_iter().map(row).collect()
 }
@@ -126,18 +125,24 @@ pub struct Outcome {
     pub kind: EntryKind,
 }
 
-/// Sums up what is ticked.
-pub fn sum_up(answer: &Answer, occasion: Occasion, ticked: impl Fn(&str) -> bool, system: System) -> Outcome {
+/// Sums up what is ticked; `hit` while one is open against this bar.
+pub fn sum_up(
+    answer: &Answer,
+    occasion: Occasion,
+    ticked: impl Fn(&str) -> bool,
+    hit: bool,
+    system: System,
+) -> Outcome {
     let looks = looks(answer, occasion);
     let ticks: Vec<bool> = looks.iter().map(|look| ticked(&key(occasion, look))).collect();
     let found = outcome(answer, occasion, &looks, &ticks);
     let good = found.standing == Standing::Good;
-    Outcome {
-        mark: standing::mark(found.standing),
-        word: if good { "In order" } else { standing::word(found.standing) },
-        says: say(&found.says, system),
-        kind: if good { EntryKind::Rechecked } else { EntryKind::Note },
-    }
+    let word = if good { "In order" } else { standing::word(found.standing) };
+    let (mark, word) = standing::unless_hit(standing::mark(found.standing), word, hit);
+    let kind = if good && !hit { EntryKind::Rechecked } else { EntryKind::Note };
+    // Looks at threads and nuts say nothing of the damage, and are no recheck while it is open.
+    let says = if good && hit { standing::HIT_OPEN_SAYS.to_string() } else { say(&found.says, system) };
+    Outcome { mark, word, says, kind }
 }
 
 /// What the button says that hands the rechecks over.

@@ -1,6 +1,6 @@
 //! Is it still safe? The check as fitted, as the page says it.
 
-use super::standing::{mark, word};
+use super::standing::{mark, unless_hit, word};
 use crate::engine::fitting::as_fitted::{AsFitted, Readings, Remark, as_fitted_of};
 use crate::engine::fitting::{Standing, quarters_below, threads_show};
 use crate::engine::sentence::spoken;
@@ -27,9 +27,6 @@ pub const GOOD: &str = "Threads and jam nuts good";
 
 /// Said beside it.
 pub const NOT_CHECKED_HERE: &str = "Not checked here: bends, cracks, play and bolts. See Recheck, and After a hit.";
-
-/// The word while a hit is open in the log.
-pub const HIT_OPEN: &str = "Not judged: a hit is open";
 
 /// Every row, for what goes into the log.
 pub const ROWS: [&str; 7] = ["face-a", "face-b", "threads-a", "threads-b", "nut-a", "nut-b", EYE_TO_EYE];
@@ -106,8 +103,8 @@ pub fn readings(number: impl Fn(&str) -> Option<f64>, yes: impl Fn(&str) -> Opti
     }
 }
 
-/// The check in words.
-pub fn checked(answer: &Answer, readings: &Readings, system: System, layout: Layout) -> Checked {
+/// The check in words; `hit` while one is open against this bar, which its threads do not make good.
+pub fn checked(answer: &Answer, readings: &Readings, hit: bool, system: System, layout: Layout) -> Checked {
     let link = &answer.link;
     let judged = as_fitted_of(answer, readings);
     let say = |remark: &Remark| spoken(&remark.says, system);
@@ -117,14 +114,15 @@ pub fn checked(answer: &Answer, readings: &Readings, system: System, layout: Lay
         Some(remark) if remark.standing != Standing::Good => say(remark),
         _ => "Both ends have enough thread in the bar, and both jam nuts are tight.".to_string(),
     };
-    let ends = [0, 1].map(|index| end_lines(&judged, &link.ends[index], index, system));
-    let line = |remark: &Remark| Line { mark: mark(remark.standing), word: word(remark.standing), words: say(remark) };
+    let ends = [0, 1].map(|index| end_lines(&judged, &link.ends[index], index, hit, system));
+    let line = |remark: &Remark| one_line(remark, hit, system);
+    let good = if judged.standing == Standing::Good { GOOD } else { word(judged.standing) };
+    let (mark, word) = unless_hit(mark(judged.standing), good, hit);
     let order = judged.order.map(|order| {
         format!("For {} eye to eye: order a bar of {}.", fit(order.length, system), length(order.bar, system))
     });
     let log = format!(
-        "{}. {}",
-        word(judged.standing),
+        "{word}. {}",
         [0, 1]
             .map(|end| format!(
                 "{}: {}",
@@ -134,8 +132,8 @@ pub fn checked(answer: &Answer, readings: &Readings, system: System, layout: Lay
             .join(", ")
     );
     Checked {
-        mark: mark(judged.standing),
-        word: word(judged.standing),
+        mark,
+        word,
         reason,
         also: (judged.unjudged && judged.standing > Standing::NotJudged)
             .then_some("Not fully judged: see below which reading is missing."),
@@ -149,13 +147,15 @@ pub fn checked(answer: &Answer, readings: &Readings, system: System, layout: Lay
     }
 }
 
-fn end_lines(judged: &AsFitted, made: &EndGeometry, index: usize, system: System) -> EndLines {
+fn one_line(remark: &Remark, hit: bool, system: System) -> Line {
+    let (mark, word) = unless_hit(mark(remark.standing), word(remark.standing), hit);
+    Line { mark, word, words: spoken(&remark.says, system) }
+}
+
+fn end_lines(judged: &AsFitted, made: &EndGeometry, index: usize, hit: bool, system: System) -> EndLines {
     let end = &judged.ends[index];
-    let mut lines = end.remarks.iter().map(|remark| Line {
-        mark: mark(remark.standing),
-        word: word(remark.standing),
-        words: spoken(&remark.says, system),
-    });
+    let mut lines = end.remarks.iter().map(|remark| one_line(remark, hit, system));
+    let (mark, word) = unless_hit(mark(end.standing), word(end.standing), hit);
     let first = lines.next();
     let turns = end.turns.map(|[out, inward]| {
         // Never more than there is.
@@ -168,8 +168,8 @@ fn end_lines(judged: &AsFitted, made: &EndGeometry, index: usize, system: System
     });
     EndLines {
         title: format!("End {}: {}, {}", letter(index), thread(made.thread), hand_mark(made.hand)),
-        mark: mark(end.standing),
-        word: word(end.standing),
+        mark,
+        word,
         reason: first.map(|line| line.words).unwrap_or_default(),
         more: lines.collect(),
         turns,

@@ -1,6 +1,6 @@
 //! Spares and borrowed parts, as the page says them.
 
-use super::standing::mark;
+use super::standing::{mark, unless_hit};
 use crate::document::{Document, Hand};
 use crate::engine::fitting::Standing;
 use crate::engine::fitting::borrowed::{self, Borrowed, BorrowedLink, BorrowedRodEnd};
@@ -50,12 +50,12 @@ pub struct List {
 pub struct Bar {
     /// What it is, with its length and threads.
     pub name: String,
-    /// How it does for each link.
-    pub links: Vec<(Verdict, String)>,
+    /// How it does for each link: mark, word, and the lengths.
+    pub links: Vec<(Verdict, &'static str, String)>,
 }
 
-/// The list for a rig.
-pub fn list(document: &Document, reports: &[LinkReport], system: System) -> List {
+/// The list for a rig; `hit` tells of a link whether a hit is open against one of its bars.
+pub fn list(document: &Document, reports: &[LinkReport], hit: &dyn Fn(usize) -> bool, system: System) -> List {
     let spares = spares::spares(document, reports);
     let row = |spare: &Spare| {
         let rows = parts::rows(std::slice::from_ref(&spare.part), system);
@@ -66,7 +66,7 @@ pub fn list(document: &Document, reports: &[LinkReport], system: System) -> List
         .then(|| format!("{} of the rig’s links without an answer: nothing is listed for them.", spares.open));
     let bolts = spares.parts.iter().any(|spare| matches!(spare.part, Part::Bolt { .. }));
     List {
-        bars: spares.bars.iter().map(|bar| in_words(document, bar, system)).collect(),
+        bars: spares.bars.iter().map(|bar| in_words(document, bar, hit, system)).collect(),
         parts: spares.parts.iter().map(row).collect(),
         notes: open
             .into_iter()
@@ -76,16 +76,18 @@ pub fn list(document: &Document, reports: &[LinkReport], system: System) -> List
     }
 }
 
-fn in_words(document: &Document, bar: &SpareBar, system: System) -> Bar {
+fn in_words(document: &Document, bar: &SpareBar, hit: &dyn Fn(usize) -> bool, system: System) -> Bar {
     let ends = bar.ends.map(|(of, hand)| format!("{} {}", thread(of), hand_mark(hand)));
     let link = |place: &spares::StandsIn| {
         let title = lower(&words::titled(document, place.link));
         let (wanted, shortest) = (length(place.wanted, system), length(place.shortest, system));
         if place.fits {
-            (Verdict::Passes, format!("Fits the {title} at {wanted} eye to eye."))
+            let (mark, word) = unless_hit(Verdict::Passes, "Fits", hit(place.link));
+            (mark, word, format!("Reaches {wanted} eye to eye for the {title}."))
         } else {
             (
                 Verdict::Fails,
+                "Too long",
                 format!(
                     "Too long for the {title}: {shortest} wound right in, {wanted} is wanted. Carry another, or cut and tap this one."
                 ),
@@ -204,6 +206,16 @@ pub fn rod_end(
 /// A borrowed link in the place of this one.
 pub fn whole_link(answer: &Answer, part: &BorrowedLink, system: System) -> Lent {
     in_lines(borrowed::whole_link(answer, part), system)
+}
+
+impl Lent {
+    /// The same while a hit may be open against the bar: a part that fits does not make the rest good.
+    #[must_use]
+    pub fn unless_hit(mut self, hit: bool) -> Self {
+        (self.mark, self.word) = unless_hit(self.mark, self.word, hit);
+        self.points.iter_mut().for_each(|(mark, _)| *mark = unless_hit(*mark, "", hit).0);
+        self
+    }
 }
 
 fn in_lines(found: Borrowed, system: System) -> Lent {

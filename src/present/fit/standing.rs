@@ -16,6 +16,10 @@ pub const fn mark(standing: Standing) -> Verdict {
 /// The word while a hit is open in the log.
 pub const HIT_OPEN: &str = "Not judged: a hit is open";
 
+/// Said in its place where all else is in order.
+pub const HIT_OPEN_SAYS: &str =
+    "Nothing here says anything of the damage: look at it in full under “After a hit”, or replace the part.";
+
 /// A mark and its word, or those of a bar that is not judged: what was hit is not made good by anything else.
 pub const fn unless_hit(mark: Verdict, word: &'static str, hit: bool) -> (Verdict, &'static str) {
     if hit && matches!(mark, Verdict::Passes) { (Verdict::Unanswered, HIT_OPEN) } else { (mark, word) }

@@ -1,6 +1,7 @@
 //! Will a borrowed part fit? What is read off it stays here while the place is open, and nowhere else.
 
 use super::super::number::NumberField;
+use super::super::state::use_fitting;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::session::use_session;
 use leptos::prelude::*;
@@ -17,7 +18,7 @@ use linkwright::report::Verdict;
 /// A borrowed rod end into one end of this link.
 #[component]
 pub(super) fn BorrowedRodEndForm() -> impl IntoView {
-    let session = use_session();
+    let (session, fitting) = (use_session(), use_fitting());
     let end = RwSignal::new(0_usize);
     let hand = RwSignal::new(None::<Hand>);
     let steel = RwSignal::new(None::<bool>);
@@ -36,7 +37,9 @@ pub(super) fn BorrowedRodEndForm() -> impl IntoView {
         let (index, system) = (session.link.get(), session.units.get());
         session.answer.with(|answer| {
             let answer = answer.as_deref()?;
-            session.document.with(|document| Some(rod_end(document, index, answer, end.get(), &part.get(), system)))
+            session.document.with(|document| {
+                Some(rod_end(document, index, answer, end.get(), &part.get(), system).unless_hit(fitting.hit.get()))
+            })
         })
     };
     let pick_hand = move |id: &'static str| hand.set(Some(if id == "left" { Hand::Left } else { Hand::Right }));
@@ -101,11 +104,13 @@ pub(super) fn BorrowedRodEndForm() -> impl IntoView {
 /// A borrowed link in the place of this one.
 #[component]
 pub(super) fn BorrowedLinkForm() -> impl IntoView {
-    let session = use_session();
+    let (session, fitting) = (use_session(), use_fitting());
     let part = RwSignal::new(BorrowedLink::default());
     let lent = move || {
         let system = session.units.get();
-        session.answer.with(|answer| Some(whole_link(answer.as_deref()?, &part.get(), system)))
+        session
+            .answer
+            .with(|answer| Some(whole_link(answer.as_deref()?, &part.get(), system).unless_hit(fitting.hit.get())))
     };
     view! {
         <Fold summary="Will a borrowed link fit?" id="lend-link">

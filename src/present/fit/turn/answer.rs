@@ -161,8 +161,8 @@ fn told(
             links.push(told);
         }
     }
-    // Bars that are turned together are as good as the worst of them.
-    if links.iter().any(|told| told.hit) {
+    // Bars that are turned together are as good as the worst of them, and no better than the one that is looked at.
+    if links.iter().any(|told| told.hit) || known.chosen.is_some_and(known.hit) {
         links.iter_mut().for_each(LinkTurn::take_the_green);
     }
     links
