@@ -55,7 +55,7 @@ pub struct BowedBar {
 /// What a bow leaves of a bar.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct WithBow {
-    /// Bow from eye to eye, what no straight bar is free of included.
+    /// Bow from eye to eye, what no straight bar is free of included; everything here goes by it.
     pub bow: f64,
     /// Compression at which it buckles now.
     pub buckles_at: f64,
@@ -117,12 +117,13 @@ pub(in crate::engine) fn bowed_bar(case: &Case) -> Option<BowedBar> {
 impl BowedBar {
     /// What is left of it with a bow from eye to eye, of which a straight bar has nothing.
     pub fn with_bow(&self, bow: f64, sheet: &mut Sheet) -> WithBow {
-        let whole = self.whole_bow(bow, sheet);
+        let straight = sheet.work(&column_formulas::STRAIGHTNESS, &[self.straightness, self.length]);
+        let whole = sheet.work(&bent::WHOLE_BOW, &[straight, bow]);
         let buckles_at = self.buckles_at(whole, sheet);
         let left = sheet.work(&bent::CAPACITY_LEFT, &[buckles_at, self.straight]);
         let column = sheet.work(&pins::UTILIZATION, &[self.axial, self.column_factor, buckles_at]);
-        let force = self.under_force(bow, sheet);
-        let struck = (self.strike > 0.0).then(|| self.struck(bow, sheet));
+        let force = self.under_force(whole, sheet);
+        let struck = (self.strike > 0.0).then(|| self.struck([straight, whole], sheet));
         WithBow {
             bow: whole,
             buckles_at,
@@ -133,12 +134,6 @@ impl BowedBar {
             hit: struck.map_or(0.0, |(_, hit, _)| hit),
             yields_at: struck.map(|(_, _, yields_at)| yields_at),
         }
-    }
-
-    /// A bow together with the one that no straight bar is free of.
-    fn whole_bow(&self, bow: f64, sheet: &mut Sheet) -> f64 {
-        let straight = sheet.work(&column_formulas::STRAIGHTNESS, &[self.straightness, self.length]);
-        sheet.work(&column_formulas::BOW_AFTER_SET, &[straight, bow])
     }
 
     /// Compression at which it first yields as a bowed column; never more than when it was straight.
@@ -155,7 +150,9 @@ impl BowedBar {
 
     /// Share of its yield strength under the force along it alone, with the factor on yield before the amplification.
     pub fn under_force(&self, bow: f64, sheet: &mut Sheet) -> f64 {
-        sheet.choose(|| said!["As a bent bar under the largest force along it, its factor on yield included:"]);
+        sheet.choose(|| {
+            said!["As a bent bar under the largest force along it, with the whole bow and its factor on yield:"]
+        });
         let load = sheet.work(&stepped::FACTORED_LOAD, &[self.yield_factor, self.axial]);
         if !quantity::exceeds(self.critical, load) {
             sheet.choose(|| said!["That force alone buckles it."]);
@@ -170,11 +167,13 @@ impl BowedBar {
         share(pressed, self.yield_compression, sheet).max(share(pulled, self.yield_tension, sheet))
     }
 
-    /// The next full hit on the side it bows to: share of the hinge, share of yield, and the hits to first yield.
-    fn struck(&self, bow: f64, sheet: &mut Sheet) -> (f64, f64, [f64; 2]) {
-        sheet.choose(|| said!["Hit once more as hard as it is sized for, on the side it bows to, without a factor:"]);
+    /// The next full hit on the side it bows to: share of the hinge, share of yield, and the hits to first yield, from the
+    /// bow before the hit that bent it and from the one now.
+    fn struck(&self, [straight, bow]: [f64; 2], sheet: &mut Sheet) -> (f64, f64, [f64; 2]) {
+        sheet.choose(|| said!["Hit once more as hard as it is sized for, on the side it bows to, with the whole bow and without a factor:"]);
         let (load, yielding) = (self.axial_with_strike, self.yield_compression.min(self.yield_tension));
-        let of_bow = sheet.work(&column_formulas::BENT_MOMENT, &[load, bow, self.critical]);
+        let [of_straight, of_bow] =
+            [straight, bow].map(|bow| sheet.work(&column_formulas::BENT_MOMENT, &[load, bow, self.critical]));
         let of_strike = sheet.work(&bent::STRIKE_MOMENT, &[self.strike, self.lever]);
         let moment = sheet.work(&bent::MOMENT_WITH_BOW, &[of_strike, of_bow]);
         let stress = sheet.work(&beams::COMBINED_STRESS, &[load, self.area, moment, self.modulus]);
@@ -182,7 +181,7 @@ impl BowedBar {
         let plastic = sheet.work(&sections::RING_PLASTIC_MODULUS, &[self.outside_diameter, self.bore]);
         let most = sheet.work(&beyond::HINGE_MOMENT, &[yielding, plastic, load, self.area]);
         let hinge = sheet.work(&pins::MOMENT_SHARE, &[moment, most]);
-        let yields_at = [0.0, of_bow].map(|of_bow| {
+        let yields_at = [of_straight, of_bow].map(|of_bow| {
             sheet.work(&bent::STRIKE_ON_BOW, &[self.modulus, yielding, load, self.area, of_bow, self.lever])
         });
         (hinge, hit, yields_at)

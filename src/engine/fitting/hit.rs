@@ -1,6 +1,7 @@
 //! After a hit: from what was seen and measured on one link, whether it may be driven, may limp home, or must stop.
 //!
-//! A bend in a steel tube is weighed as a bowed column and as a bent bar. Everything else goes by looks, and the rules
+//! A bend in a steel tube is weighed as a bowed column and as a bent bar, both with the whole bow: what was measured, and
+//! what no straight bar is free of. Everything else goes by looks, and the rules
 //! for those are common practice: nobody publishes them for links.
 
 mod looks;

@@ -14,6 +14,15 @@ formula! {
 }
 
 formula! {
+    /// Bow of a link that was hit, by which its buckling and its bending are judged alike.
+    WHOLE_BOW: "d" FineLength = "d_0 + d_m";
+    given straight "d_0" FineLength "bow that no straight bar is free of", measured "d_m" FineLength "bow that was measured, from eye to eye";
+    code straight + measured;
+    source OURS, "both bows on the same side; column and bending take the same total, the safe side", Assumption;
+    example [inch(0.076), inch(0.1)] gives "0.176" of inch(1.0), "own arithmetic";
+}
+
+formula! {
     /// Share of its buckling load that a bent link still has.
     CAPACITY_LEFT: "q" Percent = "P_b / P_s";
     given bent "P_b" Force "load at which the bent link buckles", straight "P_s" Force "load at which it buckled when it was straight";
@@ -51,4 +60,4 @@ formula! {
     example [in3(0.5), ksi(70.0), lbf(2_000.0), in2(1.0), lbf_in(4_000.0), inch(10.0)] gives "3000" of lbf(1.0), "own arithmetic";
 }
 
-listed! {BOW_BETWEEN_EYES, CAPACITY_LEFT, STRIKE_MOMENT, MOMENT_WITH_BOW, STRIKE_ON_BOW}
+listed! {BOW_BETWEEN_EYES, WHOLE_BOW, CAPACITY_LEFT, STRIKE_MOMENT, MOMENT_WITH_BOW, STRIKE_ON_BOW}
