@@ -8,6 +8,7 @@ mod hit;
 mod log;
 mod number;
 mod open_hit;
+mod own_rod_end;
 mod reading;
 mod recheck;
 mod safe;

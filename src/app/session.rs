@@ -58,8 +58,7 @@ pub(crate) struct Session {
     pub(crate) report: Memo<LinkReport>,
     /// The answer for the current link, if there is one.
     pub(crate) answer: Memo<Option<Arc<Answer>>>,
-    /// The same a frame later, for the sections below: the answer must change at once, without waiting for the rest of
-    /// the page.
+    /// The same a frame later, for the sections below: the answer must not wait for the rest of the page.
     pub(crate) answer_below: RwSignal<Option<Arc<Answer>>>,
     /// Whether there is an answer.
     pub(crate) answered: Memo<bool>,
@@ -97,6 +96,8 @@ pub(crate) struct Session {
     pub(crate) open_checks: RwSignal<Vec<&'static str>>,
     /// The ids of the folded sections of the Size view that are open; none while the reader touched none.
     pub(crate) open_sections: RwSignal<Option<Vec<&'static str>>>,
+    /// The group of the form that a jump unfolded, until it is folded again.
+    pub(crate) open_group: RwSignal<Option<inputs::Group>>,
     /// Whether drawings are laid out for a wide screen.
     pub(crate) wide: RwSignal<bool>,
     /// Whether entries and answer stand side by side.
@@ -200,6 +201,7 @@ impl Session {
             refused: RwSignal::new(None),
             open_checks: RwSignal::new(Vec::new()),
             open_sections: RwSignal::new(None),
+            open_group: RwSignal::new(None),
             wide: RwSignal::new(true),
             columns: RwSignal::new(false),
             printing,

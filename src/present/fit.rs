@@ -7,6 +7,7 @@ pub mod fit_it;
 pub mod guide;
 pub mod hit;
 pub mod log;
+pub mod own_rod_end;
 pub mod reading;
 pub mod recheck;
 pub mod safe;

@@ -7,6 +7,7 @@ use linkwright::engine::fitting::moves::{Slopes, Through};
 use linkwright::engine::report_on;
 use linkwright::log::{Spot, bars};
 use linkwright::present::drawing::Layout;
+use linkwright::present::fit::own_rod_end;
 use linkwright::present::fit::safe::{Checked, checked};
 use linkwright::present::fit::turn::{Ask, Asked, Known, TurnAnswer, answer, asks, read_wish};
 use linkwright::quantity::{System, deg, inch, lbf};
@@ -195,6 +196,29 @@ fn side_shift_asks_for_the_frame_end_and_follows_it() {
     let toe = ask(&rig, 3, &asked(Ask::Toe, inch(0.25)));
     assert!(toe.links[0].gives.as_deref().is_some_and(|gives| gives.contains("changes toe by")), "{toe:?}");
     assert!(toe.links[0].cautions.iter().any(|words| words.contains("Steering is safety critical")));
+}
+
+/// Wherever a series stands in for a rod end, the page has the way to the field it is entered in.
+#[test]
+fn a_rod_end_that_nobody_measured_leads_to_its_field() {
+    let mut rig = whole_rig();
+    rig.links[1].ends[1].rod_end = Some("wide-14");
+    let answer = made(&rig, 1).expect("an answer");
+    let ends = own_rod_end::of_link(1, &answer.link);
+    assert_eq!(ends.iter().map(|end| (end.link, end.end)).collect::<Vec<_>>(), [(1, 1)]);
+    assert_eq!(ends[0].field(&rig), "in-rod-end-b");
+    let of_rig = own_rod_end::of_rig(&rig, &linkwright::engine::whole_rig(&rig, None).links);
+    assert_eq!(of_rig.iter().map(|end| end.title.as_str()).collect::<Vec<_>>(), ["Front upper links, end B"]);
+    assert_eq!(own_rod_end::of_link(0, &made(&rig, 0).expect("an answer").link), []);
+    // Where Turn says that it is not measured, once for a pair; nowhere else.
+    let told = ask(&rig, 0, &Asked { through: Through::Both, ..asked(Ask::Pinion, deg(0.5)) });
+    for link in &told.links {
+        let says = link.open.iter().any(|words| words.contains("is not measured"));
+        assert_eq!(says, link.link == Some(1));
+        assert!(says || link.unmeasured.is_empty());
+    }
+    let upper = told.links.iter().filter(|link| link.link == Some(1));
+    assert_eq!(upper.map(|link| link.unmeasured.len()).sum::<usize>(), 1);
 }
 
 #[test]

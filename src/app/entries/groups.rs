@@ -29,7 +29,7 @@ pub(crate) fn FieldGroups() -> impl IntoView {
         let group = |(group, name, about)| {
             let changed =
                 Signal::derive(move || session.document.with(|document| field::changed_words(document, group, place)));
-            view! { <FieldGroup name about changed><GroupFields group place /></FieldGroup> }
+            view! { <FieldGroup name about changed of=group><GroupFields group place /></FieldGroup> }
         };
         GROUPS.map(group).collect_view()
     };
@@ -50,18 +50,27 @@ pub(crate) fn FieldGroup(
     /// How many of its entries the reader changed.
     #[prop(optional, into)]
     changed: Signal<String>,
+    /// Which group it holds, where a jump may lead to a field of it.
+    #[prop(optional)]
+    of: Option<Group>,
     /// Its fields.
     children: ChildrenFn,
 ) -> impl IntoView {
+    let session = use_session();
+    let wanted = Memo::new(move |_| of.is_some() && session.open_group.get() == of);
     let details = NodeRef::<html::Details>::new();
     let opened = RwSignal::new(false);
     let toggled = move |_| {
-        if details.get_untracked().is_some_and(|details| details.open()) && !opened.get_untracked() {
+        let open = details.get_untracked().is_some_and(|details| details.open());
+        if open && !opened.get_untracked() {
             opened.set(true);
+        }
+        if !open && wanted.get_untracked() {
+            session.open_group.set(None);
         }
     };
     view! {
-        <details class="group" node_ref=details on:toggle=toggled>
+        <details class="group" node_ref=details prop:open=wanted on:toggle=toggled>
             <summary>
                 <b>{name}</b>
                 " "
@@ -69,7 +78,7 @@ pub(crate) fn FieldGroup(
                 <em>{move || changed.get()}</em>
             </summary>
             <div class="fields">
-                <Show when=move || opened.get()>{children()}</Show>
+                <Show when=move || opened.get() || wanted.get()>{children()}</Show>
             </div>
         </details>
     }

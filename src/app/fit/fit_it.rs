@@ -1,6 +1,7 @@
 //! Fit it, step by step.
 
 use super::guide::Guide;
+use super::own_rod_end::EnterOwnRodEnds;
 use super::reading::ReadingField;
 use super::state::use_fitting;
 use crate::app::fields::{Fold, VerdictMark};
@@ -47,6 +48,7 @@ pub(super) fn FitIt() -> impl IntoView {
         </div>
         <p class="help on-screen">{TICKS}</p>
         <ol class="steps fit-steps">{move || steps.get().into_iter().enumerate().map(each).collect_view()}</ol>
+        <EnterOwnRodEnds />
         <div class="buttons on-screen">
             <Show when=complete>
                 <button type="button" id="fit-log-it" on:click=into_log>"Put into the log"</button>

@@ -1,5 +1,6 @@
 //! How to measure on a rig, with drawings.
 
+use super::own_rod_end::EnterOwnRodEnds;
 use super::reading::ReadingField;
 use super::state::use_fitting;
 use crate::app::drawings::DrawingView;
@@ -58,6 +59,7 @@ fn TopicInside(topic: Topic) -> impl IntoView {
         <Pictures topic />
         <div class="guide-answer" aria-live="polite">{answers}</div>
         <div class="on-screen">{fields}</div>
+        {(topic == Topic::RodEnd).then(|| view! { <EnterOwnRodEnds /> })}
         <Show when=move || working.with(|working| !working.is_empty())>
             <Fold summary="How these numbers came out"><WorkingLines steps=working /></Fold>
         </Show>

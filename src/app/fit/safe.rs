@@ -1,5 +1,6 @@
 //! Is it still safe? The check of a link as it is fitted.
 
+use super::own_rod_end::EnterOwnRodEnds;
 use super::reading::ReadingField;
 use super::state::use_fitting;
 use crate::app::drawings::DrawingView;
@@ -38,6 +39,7 @@ pub(super) fn Safe() -> impl IntoView {
                 <h3>{move || lines().map(|lines| lines.title)}</h3>
                 {ENDS[index].map(|of| view! { <ReadingField of /> }).into_iter().collect_view()}
                 {move || lines().map(|lines| view! { <End lines /> })}
+                <EnterOwnRodEnds end=index />
             </section>
         }
     };

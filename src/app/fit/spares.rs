@@ -2,12 +2,14 @@
 
 mod borrowed;
 
+use super::own_rod_end::EnterRodEnds;
 use super::state::use_fitting;
 use crate::app::fields::{PaperPart, VerdictMark};
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
 use borrowed::{BorrowedLinkForm, BorrowedRodEndForm};
 use leptos::prelude::*;
+use linkwright::present::fit::own_rod_end::of_rig;
 use linkwright::present::fit::spares::{ALSO, Bar, HELP, List, TITLE, list};
 use linkwright::present::words::rig_title;
 use linkwright::report::Verdict;
@@ -25,6 +27,7 @@ pub(super) fn Spares() -> impl IntoView {
             })
         })
     });
+    let unmeasured = Memo::new(move |_| session.rig.with(|whole| of_rig(&whole.document, &whole.links)));
     view! {
         <BorrowedRodEndForm />
         <BorrowedLinkForm />
@@ -32,6 +35,7 @@ pub(super) fn Spares() -> impl IntoView {
             <h3>{TITLE}</h3>
             <p class="help">{HELP}</p>
             {move || view! { <Lines listed=listed.get() /> }}
+            <EnterRodEnds ends=unmeasured />
             <p class="on-screen">
                 <button type="button" id="print-spares" on:click=move |_| session.print_part("spares")>
                     "Print the list"

@@ -3,7 +3,7 @@
 use super::{Session, View};
 use crate::browser::page;
 use leptos::prelude::*;
-use linkwright::inputs;
+use linkwright::inputs::{self, Group};
 use linkwright::report::LinkReport;
 use std::time::Duration;
 
@@ -27,6 +27,12 @@ impl Session {
         // Until the view is here, its placeholder.
         page::show_soon("answer".to_string());
         self.wanted_place.set_value(Some((view, id)));
+    }
+
+    /// Turns to the Size view with a group of the form unfolded, and to one of its fields.
+    pub(crate) fn open_field(self, group: Group, id: String) {
+        self.open_group.set(Some(group));
+        self.open_view_at(View::Size, id);
     }
 
     /// The later part of the program is here: shows the place in it that the reader still waits for.

@@ -1,5 +1,6 @@
 //! The answer: what to turn in large letters, the steps, what shows afterwards, and why.
 
+use super::super::own_rod_end::EnterRodEnds;
 use super::super::state::use_fitting;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
@@ -80,6 +81,7 @@ fn OneLink(told: LinkTurn) -> impl IntoView {
         after,
         same_hand,
         open,
+        unmeasured,
         steps,
         cautions,
         working,
@@ -97,6 +99,7 @@ fn OneLink(told: LinkTurn) -> impl IntoView {
             {gives.map(|words| view! { <p><b>{words}</b></p> })}
             <p><VerdictMark verdict=mark word /></p>
             <ul class="fit-lines">{lines(open)}</ul>
+            <EnterRodEnds ends=Signal::stored(unmeasured) />
             {(!cautions.is_empty()).then(|| view! { <ul class="cautions">{lines(cautions)}</ul> })}
             <ol class="turn-steps">{lines(steps)}</ol>
             {shows.then(|| view! { <h4>"What shows afterwards"</h4> })}

@@ -7,6 +7,7 @@ use crate::engine::fitting::as_fitted::Readings;
 use crate::engine::fitting::moves::{Could, LinkChange, Move, Moved, SideView, Slopes, Through, Wanted, move_by};
 use crate::engine::fitting::turn::{Place, Turned, Wish, hold_back, turn_bars};
 use crate::log::{Spot, bars};
+use crate::present::fit::own_rod_end;
 use crate::present::words::{length, lower, say};
 use crate::present::working::{self, Step};
 use crate::quantity::{Kind, System, fit, show};
@@ -78,8 +79,10 @@ impl Known<'_> {
     }
 
     fn of_bar(&self, link: usize, (spot, title): (Spot, String)) -> Option<OfBar> {
-        let hands = (self.answers)(link)?.link.ends.each_ref().map(|end| end.hand);
-        Some(OfBar { link, hit: (self.hit)(&spot), spot, title, hands })
+        let made = (self.answers)(link)?.link;
+        let hands = made.ends.each_ref().map(|end| end.hand);
+        let unmeasured = own_rod_end::of_link(link, &made);
+        Some(OfBar { link, hit: (self.hit)(&spot), spot, title, hands, unmeasured })
     }
 }
 
@@ -154,9 +157,11 @@ fn told(
             links.push(of_change(document, &part.change, system));
             continue;
         };
-        for (turned, bar) in part.turned.iter().zip(known.bars(document, link)) {
+        for (number, (turned, bar)) in part.turned.iter().zip(known.bars(document, link)).enumerate() {
             let Some(bar) = known.of_bar(link, bar) else { continue };
             let mut told = of_turned(turned, bar, system);
+            // Both bars of a pair have the same rod ends: once is enough.
+            told.unmeasured.retain(|_| number == 0);
             told.gives = told.gives.map(|gives| gives + &also(turned));
             links.push(told);
         }

@@ -8,6 +8,7 @@ use crate::engine::fitting::turn::{FLATS, SameHand, Turned, Way, turns_and_flats
 use crate::engine::fitting::{Standing, quarters_below, threads_show};
 use crate::engine::sentence::Said;
 use crate::log::Spot;
+use crate::present::fit::own_rod_end::Unmeasured;
 use crate::present::words::{letter, lower, say};
 use crate::present::working::{self, Step};
 use crate::quantity::{Kind, System, exceeds, fit, show};
@@ -49,6 +50,8 @@ pub struct LinkTurn {
     pub same_hand: Option<String>,
     /// What the numbers afterwards rest on without having been read.
     pub open: Vec<String>,
+    /// The ends whose rod ends nobody measured.
+    pub unmeasured: Vec<Unmeasured>,
     /// What to do, in order.
     pub steps: Vec<String>,
     /// What to mind.
@@ -106,6 +109,7 @@ pub(super) fn of_change(document: &Document, change: &LinkChange, system: System
         after: Vec::new(),
         same_hand: None,
         open: Vec::new(),
+        unmeasured: Vec::new(),
         steps: Vec::new(),
         cautions: Vec::new(),
         log: String::new(),
@@ -150,13 +154,14 @@ pub(super) struct OfBar {
     pub(super) spot: Spot,
     pub(super) title: String,
     pub(super) hands: [Hand; 2],
+    pub(super) unmeasured: Vec<Unmeasured>,
     /// Whether a hit is open against it.
     pub(super) hit: bool,
 }
 
 /// What was worked out for a bar.
 pub(super) fn of_turned(turned: &Turned, bar: OfBar, system: System) -> LinkTurn {
-    let OfBar { link, spot, title, hands, hit } = bar;
+    let OfBar { link, spot, title, hands, unmeasured, hit } = bar;
     let after = |end: usize| {
         let shown = &turned.ends[end];
         let stands = if shown.standing == Standing::Stop {
@@ -201,6 +206,7 @@ pub(super) fn of_turned(turned: &Turned, bar: OfBar, system: System) -> LinkTurn
         after: if turned.way.is_some() && !turned.alike { vec![after(0), after(1)] } else { Vec::new() },
         same_hand: turned.same_hand.map(|same| of_same_hand(&same, system)),
         open: all(&turned.open, system),
+        unmeasured,
         steps: all(&turned.steps, system),
         cautions: all(&turned.cautions, system),
         log: match (&large, &gives) {
