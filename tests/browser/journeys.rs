@@ -14,6 +14,7 @@ mod driver;
 mod fallback;
 mod first;
 mod fit;
+mod fit_answers;
 mod fit_log;
 mod kept;
 mod make;
@@ -72,6 +73,10 @@ fn main() -> ExitCode {
         fit::the_owner_hit_a_rock,
         fit::nothing_is_judged_by_what_cannot_be_read,
         fit::ticks_and_rechecks_are_kept,
+        fit_answers::both_bars_of_a_pair_go_into_the_log,
+        fit_answers::a_slope_is_typed_once_for_an_axle,
+        fit_answers::a_rod_end_is_entered_where_it_is_missing,
+        fit_answers::a_hit_takes_the_good_word_everywhere,
         make::builds_are_cut_together,
         make::make_on_a_phone,
         way_back::views_and_places_are_steps_of_the_way_back,

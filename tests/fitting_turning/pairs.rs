@@ -53,6 +53,18 @@ fn a_bar_that_nobody_read_goes_along_and_is_not_judged() {
     }
 }
 
+/// The stop of one bar is not told of another that nobody read.
+#[test]
+fn a_refusal_is_told_of_the_bar_that_was_read() {
+    let link = link(&document());
+    let mut both = turn_bars(&link, &[read(&link, [2.9, 2.9]), Readings::default()], Wish::Longer(inch(0.2)), PAIR);
+    hold_back(&mut both);
+    assert!(both.iter().all(Turned::is_refused));
+    let whys: Vec<String> = both.iter().filter_map(|one| one.instead.as_ref()).map(|why| words(why)).collect();
+    assert!(whys[0].contains("would be wound out beyond its stop"), "{whys:?}");
+    assert!(whys[1].starts_with("Do not turn this one by itself"), "{whys:?}");
+}
+
 /// Where one bar cannot take it none is told to turn.
 #[test]
 fn no_bar_is_turned_where_the_other_cannot() {

@@ -23,8 +23,15 @@ pub fn turn_bars(link: &LinkGeometry, bars: &[Readings], wish: Wish, place: Plac
 
 /// The turn of a bar that nobody read: that of the other bar, without a word on what shows there.
 fn by_as_much(turned: Turned) -> Turned {
+    // Why the other is refused says nothing of this one, which is held back with it.
+    let (standing, instead) = if turned.is_refused() {
+        (Standing::NotJudged, None)
+    } else {
+        (turned.standing.max(Standing::NotJudged), turned.instead.clone())
+    };
     Turned {
-        standing: turned.standing.max(Standing::NotJudged),
+        standing,
+        instead,
         alike: true,
         order: None,
         open: vec![said![
