@@ -161,7 +161,7 @@ fn what_could_do_it_is_named_with_how_much() {
     let lowers = move_by(&whole_rig(), 0, Wanted::PinionUp(deg(1.0)), Through::Lowers, Slopes::default());
     let by = linkwright::quantity::fit(lowers.changes[0].change.abs(), System::Inch);
     assert!(could.contains("With the lowers it can be done"), "{could}");
-    assert!(could.contains(&format!("front lower links {by} shorter")), "{could}");
+    assert!(could.contains(&format!("front lower links each {by} shorter")), "{could}");
     assert!(!could.contains("With both") && !could.contains("order bars"), "the uppers are at their stop: {could}");
     // What was named is what is told once it is picked.
     let then = axle(deg(1.0), Through::Lowers, Ask::Pinion, [1.0, 2.9]);
@@ -181,7 +181,7 @@ fn both_opposite_ways_are_named_where_they_reach() {
         linkwright::quantity::fit(change.abs(), System::Inch)
     };
     let says = format!(
-        "With both, opposite ways it can be done: front upper links {} longer, front lower links {} shorter.",
+        "With both, opposite ways it can be done: front upper links each {} longer, front lower links each {} shorter.",
         by(Role::Upper),
         by(Role::Lower)
     );

@@ -6,6 +6,7 @@ mod together;
 mod ways;
 
 pub use setting::{Setting, setting};
+pub(super) use steps::half_turns;
 pub use steps::turns_and_flats;
 pub use together::{hold_back, turn_bars};
 pub use ways::{BarTurn, EyeTurn, SameHand, Way};

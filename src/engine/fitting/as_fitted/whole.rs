@@ -3,6 +3,7 @@
 use super::{About, AsFitted, COUNT, EndAsFitted, OrderBar, Readings, Remark, Standing, TAPE, UNEVEN, bar_for, settle};
 use crate::engine::fitting::hands::eye_unscrews;
 use crate::engine::fitting::threads;
+use crate::engine::fitting::turn::half_turns;
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::lengths;
 use crate::engine::sentence::{Said, said};
@@ -21,8 +22,8 @@ pub(super) fn whole(link: &LinkGeometry, readings: &Readings, ends: [EndAsFitted
             "A tape is taken to be off by up to ",
             (TAPE, FineLength),
             " and a count by up to ",
-            (COUNT, Ratio),
-            " threads: assumptions. Jam nuts are taken as thick as their standard allows."
+            (threads(COUNT)),
+            ": assumptions. Jam nuts are taken as thick as their standard allows."
         ]
     });
     if !link.adjustment.opposite_hands {
@@ -104,7 +105,7 @@ fn how_to_even(link: &LinkGeometry, visible: [f64; 2]) -> Said {
         ];
     }
     // Each half turn of the eye takes half a thread from that end; the bar then gives the length back.
-    let half_turns = (apart * 2.0).round();
+    let half = (apart * 2.0).round().clamp(1.0, 1000.0) as u32;
     let inward = eye_unscrews(link.ends[more].hand).opposite();
     said![
         "End ",
@@ -116,8 +117,8 @@ fn how_to_even(link: &LinkGeometry, visible: [f64; 2]) -> Said {
         ". To even them: support the axle, unbolt the eye at ",
         (letter),
         ", loosen its nut, turn that eye ",
-        (half_turns, Count),
-        " half turns ",
+        (half_turns(half)),
+        " ",
         (inward.words()),
         ", seen from it, bolt it up, and turn the bar back to length."
     ]

@@ -24,7 +24,7 @@ pub fn turns_and_flats(flats: u32) -> String {
 }
 
 /// `3 half turns`.
-pub(super) fn half_turns(count: u32) -> String {
+pub(in crate::engine::fitting) fn half_turns(count: u32) -> String {
     if count == 1 { "1 half turn".to_string() } else { format!("{count} half turns") }
 }
 

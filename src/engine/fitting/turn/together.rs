@@ -33,6 +33,7 @@ fn by_as_much(turned: Turned) -> Turned {
         standing,
         instead,
         alike: true,
+        same_hand: None,
         order: None,
         open: vec![said![
             "Nothing was read on this bar: it is turned by as much as the other. What shows on it afterwards and where it stops is not judged. Read both its ends before you turn it."
@@ -52,6 +53,9 @@ pub fn hold_back(turned: &mut [Turned]) {
         (one.standing, one.way, one.change, one.length) = (Standing::Stop, None, 0.0, one.from.length);
         (one.tape_turns, one.half_turn, one.order) = (None, None, None);
         one.steps = Vec::new();
+        if one.alike {
+            one.open = vec![said!["Nothing was read on this bar."]];
+        }
         one.instead = Some(said!["Do not turn this one by itself: another bar cannot take its part of the change."]);
     }
 }

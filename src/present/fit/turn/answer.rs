@@ -1,6 +1,6 @@
 //! The answer to a question, bar by bar.
 
-use super::bar::{LinkTurn, OfBar, all, longer, of_change, of_turned};
+use super::bar::{LinkTurn, OfBar, all, longer, name, of_change, of_turned};
 use super::{Ask, THROUGH};
 use crate::document::{Document, Link, Side};
 use crate::engine::fitting::as_fitted::Readings;
@@ -160,8 +160,10 @@ fn told(
         for (number, (turned, bar)) in part.turned.iter().zip(known.bars(document, link)).enumerate() {
             let Some(bar) = known.of_bar(link, bar) else { continue };
             let mut told = of_turned(turned, bar, system);
-            // Both bars of a pair have the same rod ends: once is enough.
-            told.unmeasured.retain(|_| number == 0);
+            if number > 0 {
+                // Both bars of a pair have the same rod ends, and the same to mind: once is enough.
+                (told.unmeasured, told.cautions) = (Vec::new(), Vec::new());
+            }
             told.gives = told.gives.map(|gives| gives + &also(turned));
             links.push(told);
         }
@@ -219,7 +221,12 @@ fn of_could(document: &Document, could: &Could, system: System) -> String {
     let each: Vec<String> = could
         .changes
         .iter()
-        .map(|change| format!("{} {}", lower(&super::bar::name(document, change)), longer(change.change, system)))
+        .map(|change| {
+            let of = change.link.and_then(|link| document.links.get(link));
+            // Both bars of a pair, and those that the build does not hold.
+            let each = if of.is_none_or(|link| link.seated() == Side::Both) { " each" } else { "" };
+            format!("{}{each} {}", lower(&name(document, change)), longer(change.change, system))
+        })
         .collect();
     let stands = if !could.known {
         " Not judged: this build does not hold all of them."
