@@ -3,6 +3,7 @@
 pub mod code;
 pub mod confirmation;
 pub mod lists;
+pub mod message;
 pub mod needed;
 pub mod quote;
 pub mod read_back;
