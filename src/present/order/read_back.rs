@@ -3,7 +3,7 @@
 
 use super::spoken;
 use crate::differences::{Change, Difference, differences};
-use crate::document::{Document, SuppliedBy};
+use crate::document::{Document, SuppliedBy, day_in_words};
 use crate::engine::shop::code::Code;
 use crate::inputs::{At, Choice, FINISH, MEASURED_ON, pieces_of};
 use crate::present::verdict::weakest;
@@ -154,7 +154,8 @@ fn for_what(document: &Document, system: System) -> String {
 /// What else the order says.
 fn of_order(document: &Document) -> Vec<String> {
     let order = &document.order;
-    let texts = [("Your reference", &order.reference), ("Wanted by", &order.wanted), ("Remarks", &order.remarks)];
+    let wanted = day_in_words(&order.wanted);
+    let texts = [("Your reference", &order.reference), ("Wanted by", &wanted), ("Remarks", &order.remarks)];
     texts.into_iter().filter(|(_, text)| !text.is_empty()).map(|(name, text)| format!("{name}: {text}.")).collect()
 }
 
