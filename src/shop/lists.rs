@@ -226,31 +226,34 @@ columns! {
     "Price each" price Holds::Money;
 }
 
-columns! {
-    /// Of solid bars.
-    BARS of Stock:
-    "Name" name Holds::Text, needed;
-    "Metal" metal Holds::Pick(|| metals(Form::Bar)), needed;
-    "Outside diameter" outside_diameter DIAMETER, needed;
-    "Length" length STOCK_LENGTH, needed;
-    "In stock" count Holds::Count;
-    "Kind" piece Holds::Pick(options::<Piece>);
-    "Price" price Holds::Money;
-    "Price per" per Holds::Pick(per_measure);
+/// The columns of stock, for bars and for tubes: a tube has a wall beside them.
+macro_rules! stock_columns {
+    ($(#[$doc:meta])* $name:ident of $form:expr; $($wall:tt)*) => {
+        columns! {
+            $(#[$doc])*
+            $name of Stock:
+            "Name" name Holds::Text, needed;
+            "Metal" metal Holds::Pick(|| metals($form)), needed;
+            "Outside diameter" outside_diameter DIAMETER, needed;
+            $($wall)*
+            "Length" length STOCK_LENGTH, needed;
+            "In stock" count Holds::Count;
+            "Kind" piece Holds::Pick(options::<Piece>);
+            "Price" price Holds::Money;
+            "Price per" per Holds::Pick(per_measure);
+        }
+    };
 }
 
-columns! {
+stock_columns! {
+    /// Of solid bars.
+    BARS of Form::Bar;
+}
+
+stock_columns! {
     /// Of tubes.
-    TUBES of Stock:
-    "Name" name Holds::Text, needed;
-    "Metal" metal Holds::Pick(|| metals(Form::Tube)), needed;
-    "Outside diameter" outside_diameter DIAMETER, needed;
+    TUBES of Form::Tube;
     "Wall" wall Holds::length(inch(0.03), inch(1.5)), needed;
-    "Length" length STOCK_LENGTH, needed;
-    "In stock" count Holds::Count;
-    "Kind" piece Holds::Pick(options::<Piece>);
-    "Price" price Holds::Money;
-    "Price per" per Holds::Pick(per_measure);
 }
 
 columns! {
