@@ -1,8 +1,10 @@
 //! What the Order and the Make view share: the shop's own lists on this device, and what changed since the yes.
 
 mod changed;
+mod machine;
 
 pub(crate) use changed::{ChangedSinceYes, use_changed};
+pub(crate) use machine::use_machine;
 
 use crate::app::session::Session;
 use crate::browser::storage;

@@ -4,9 +4,11 @@ use linkwright::document::{Finish, Link};
 use linkwright::engine::report;
 use linkwright::engine::shop::cut_plan::Saw;
 use linkwright::engine::shop::quote::quote;
-use linkwright::engine::shop::stock::{offers, take};
+use linkwright::engine::shop::route::Machine;
+use linkwright::engine::shop::route::machine::{SAW_GRIP, SAW_KERF, SAW_TRIM};
+use linkwright::engine::shop::stock::{Held, Needed, Wanted, offers, take};
 use linkwright::present::order::{lists as shown, quote as quoted};
-use linkwright::quantity::System;
+use linkwright::quantity::{System, inch, mm};
 use linkwright::shop::{Kind, Lists, add_row, demo};
 
 use super::stock::hard;
@@ -63,6 +65,44 @@ fn an_offer_reads_like_a_sentence() {
         shown::remark(&nothing).as_deref(),
         Some("The lists hold nothing that fits this link’s metal, sizes and rod ends.")
     );
+}
+
+#[test]
+fn the_saw_that_blanks_are_counted_with_is_named() {
+    let mut machine = Machine::default();
+    assert_eq!(
+        shown::saw_used(&machine, System::Inch),
+        "Blanks are counted with an assumed saw (common practice, no source): 1/16 in kerf, 1/8 in off both ends of every bar, 2 in held at the last cut. Set your own in the Make view."
+    );
+    assert!(machine.set(&SAW_KERF, Some(inch(0.125))));
+    assert_eq!(
+        shown::saw_used(&machine, System::Inch),
+        "Blanks are counted with your own saw, as set in the Make view: 1/8 in kerf, 1/8 in off both ends of every bar, 2 in held at the last cut. Still assumed (common practice, no source): trimmed ends, grip."
+    );
+    assert!(machine.set(&SAW_TRIM, Some(0.0)) && machine.set(&SAW_GRIP, Some(mm(60.0))));
+    assert_eq!(
+        shown::saw_used(&machine, System::Metric),
+        "Blanks are counted with your own saw, as set in the Make view: 3.2 mm kerf, 0.0 mm off both ends of every bar, 60.0 mm held at the last cut."
+    );
+}
+
+/// A saw that holds more at its last cut leaves fewer blanks in the same bars; no answer rests on it.
+#[test]
+fn the_saw_that_is_set_counts_the_blanks() {
+    let mut lists = demo::lists();
+    lists.bars.rows.retain(|entry| entry.row.name == "Demo 2-1/4 bar");
+    let answered = report(&hard());
+    let mut machine = Machine::default();
+    let found = |machine: &Machine| {
+        let found = offers(&hard(), 0, &lists, &machine.saw());
+        let part = |part: &&Needed| matches!(part.what, Wanted::Blank { .. });
+        found.offers[0].needed.iter().find(part).map(|part| part.held)
+    };
+    let usual = found(&machine);
+    assert!(machine.set(&SAW_GRIP, Some(inch(24.0))));
+    let Some((Held::Counted(usual), Held::Counted(fewer))) = usual.zip(found(&machine)) else { panic!("counted") };
+    assert!(fewer < usual, "{fewer} and {usual}");
+    assert!(report(&hard()) == answered);
 }
 
 #[test]

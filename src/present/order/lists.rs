@@ -1,6 +1,8 @@
 //! The shop's lists as tables of the page, what a link can be made from, and what of it is in stock.
 
 use crate::document::Hand;
+use crate::engine::shop::route::Machine;
+use crate::engine::shop::route::machine::{SAW_GRIP, SAW_KERF, SAW_TRIM};
 use crate::engine::shop::stock::{Held, MOST_REPORTS, Needed, Offer, Offers, Wanted};
 use crate::present::words::{length, short, size, still_needed, thread};
 use crate::quantity::{System, unit_name};
@@ -23,6 +25,27 @@ pub const SEARCHING: &str = "Searching …";
 /// Said beneath what can be made from the lists.
 pub const OFFERS_HELP: &str =
     "Taking one writes its measured sizes into the entries, so the link opens to the same numbers anywhere.";
+
+/// Which saw blanks are counted with: the one that the shop has set, or what is assumed.
+pub fn saw_used(machine: &Machine, system: System) -> String {
+    let saw = machine.saw();
+    let [kerf, trim, grip] = [saw.kerf, saw.trim, saw.grip].map(|value| length(value, system));
+    let parts = [(&SAW_KERF, "kerf"), (&SAW_TRIM, "trimmed ends"), (&SAW_GRIP, "grip")];
+    let open = parts.into_iter().filter(|(setting, _)| machine.decided(setting).is_none());
+    let open: Vec<&str> = open.map(|(_, name)| name).collect();
+    match open.len() {
+        0 => format!(
+            "Blanks are counted with your own saw, as set in the Make view: {kerf} kerf, {trim} off both ends of every bar, {grip} held at the last cut."
+        ),
+        assumed if assumed == parts.len() => format!(
+            "Blanks are counted with an assumed saw (common practice, no source): {kerf} kerf, {trim} off both ends of every bar, {grip} held at the last cut. Set your own in the Make view."
+        ),
+        _ => format!(
+            "Blanks are counted with your own saw, as set in the Make view: {kerf} kerf, {trim} off both ends of every bar, {grip} held at the last cut. Still assumed (common practice, no source): {}.",
+            open.join(", ")
+        ),
+    }
+}
 
 /// A list in a line, for the fold that holds it.
 pub fn summary(lists: &Lists, kind: Kind) -> String {
