@@ -9,7 +9,7 @@ use linkwright::engine::shop::route::machine::{SAW_GRIP, SAW_KERF, SAW_TRIM};
 use linkwright::engine::shop::stock::{Held, Needed, Wanted, offers, take};
 use linkwright::present::order::{lists as shown, quote as quoted};
 use linkwright::quantity::{System, inch, mm};
-use linkwright::shop::{Kind, Lists, add_row, demo};
+use linkwright::shop::{Kind, Lists, add_row, demo, rows};
 
 use super::stock::hard;
 
@@ -19,14 +19,16 @@ fn a_table_has_a_cell_for_each_column() {
     for kind in Kind::ALL {
         add_row(&mut lists, kind);
         for system in [System::Inch, System::Metric] {
-            let table = shown::table(&lists, kind, system);
-            assert!(table.rows.iter().all(|row| row.cells.len() == table.columns.len()), "{kind:?}");
-            let last = table.rows.last().and_then(|row| row.complaint.clone());
+            let columns = shown::columns(kind, system).len();
+            let all = (0..rows(&lists, kind)).map(|place| shown::row(&lists, kind, place, system));
+            let all: Vec<shown::ListRow> = all.collect();
+            assert!(all.iter().all(|row| row.cells.len() == columns), "{kind:?}");
+            let last = all.last().and_then(|row| row.complaint.clone());
             assert!(last.is_some_and(|it| it.starts_with("Not used until you enter or correct: Name")), "{kind:?}");
         }
     }
     let heads = |system| {
-        let columns = shown::table(&lists, Kind::RodEnds, system).columns;
+        let columns = shown::columns(Kind::RodEnds, system);
         columns.into_iter().map(|it| it.heading).take(5).collect::<Vec<_>>().join(", ")
     };
     assert_eq!(heads(System::Inch), "Name, Shank thread, Bore (in), Eye center to shank end (in), Thread length (in)");
@@ -34,6 +36,22 @@ fn a_table_has_a_cell_for_each_column() {
         heads(System::Metric),
         "Name, Shank thread, Bore (mm), Eye center to shank end (mm), Thread length (mm)"
     );
+}
+
+#[test]
+fn a_long_list_is_shown_a_page_at_a_time() {
+    for (number, found, shown, words) in [
+        (0, 25, (0, 0..25, 1), "Rows 1 to 25 of 25 found, 5,000 in all"),
+        (0, 5_000, (0, 0..25, 200), "Rows 1 to 25 of 5,000"),
+        (1, 5_000, (1, 25..50, 200), "Rows 26 to 50 of 5,000"),
+        (usize::MAX, 4_990, (199, 4_975..4_990, 200), "Rows 4,976 to 4,990 of 4,990 found, 5,000 in all"),
+        (3, 0, (0, 0..0, 1), shown::NONE_FOUND),
+        (3, 26, (1, 25..26, 2), "Rows 26 to 26 of 26 found, 5,000 in all"),
+    ] {
+        let page = shown::page(number, found);
+        assert_eq!((page.number, page.from..page.to, page.pages), shown, "{number} of {found}");
+        assert_eq!(page.words(5_000), words);
+    }
 }
 
 #[test]

@@ -5,9 +5,10 @@ use crate::engine::shop::route::Machine;
 use crate::engine::shop::route::machine::{SAW_GRIP, SAW_KERF, SAW_TRIM};
 use crate::engine::shop::stock::{Held, MOST_REPORTS, Needed, Offer, Offers, Wanted};
 use crate::present::words::{length, short, size, still_needed, thread};
-use crate::quantity::{System, unit_name};
+use crate::quantity::{System, show, unit_name};
 use crate::shop::columns::{Holds, Pick};
-use crate::shop::{self, Cell, Kind, Lists};
+use crate::shop::lines::Landed;
+use crate::shop::{self, Cell, Heading, Kind, Lists};
 
 /// Said above a table that holds nothing yet.
 pub const EMPTY: &str = "Nothing is entered yet. Import a CSV file, add a row, or look at the invented rows.";
@@ -61,15 +62,6 @@ pub fn not_kept(why: &str) -> String {
     format!("{why} This list is not kept: export it as a file.")
 }
 
-/// A list as a table.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ListTable {
-    /// Its columns.
-    pub columns: Vec<ListColumn>,
-    /// Its rows.
-    pub rows: Vec<ListRow>,
-}
-
 /// A column of the table.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ListColumn {
@@ -92,10 +84,9 @@ pub struct ListRow {
     pub complaint: Option<String>,
 }
 
-/// The table of a list in the reader's units.
-pub fn table(lists: &Lists, kind: Kind, system: System) -> ListTable {
-    let headings = shop::headings(kind);
-    let columns = headings.iter().map(|heading| {
+/// The columns of a list in the reader's units.
+pub fn columns(kind: Kind, system: System) -> Vec<ListColumn> {
+    let column = |heading: Heading| {
         let unit = match heading.holds {
             Holds::Number { kind, .. } => unit_name(kind, system),
             other => other.unit(),
@@ -106,12 +97,72 @@ pub fn table(lists: &Lists, kind: Kind, system: System) -> ListTable {
             is_number: !matches!(heading.holds, Holds::Text | Holds::Pick(_)),
             needed: heading.needed,
         }
-    });
-    let rows = (0..shop::rows(lists, kind)).map(|row| ListRow {
-        cells: (0..headings.len()).filter_map(|column| shop::cell(lists, kind, row, column, system)).collect(),
-        complaint: shop::complaint(lists, kind, row),
-    });
-    ListTable { columns: columns.collect(), rows: rows.collect() }
+    };
+    shop::headings(kind).into_iter().map(column).collect()
+}
+
+/// A row of a list in the reader's units; empty where there is none.
+pub fn row(lists: &Lists, kind: Kind, place: usize, system: System) -> ListRow {
+    let cells = (0..).map_while(|column| shop::cell(lists, kind, place, column, system));
+    ListRow { cells: cells.collect(), complaint: shop::complaint(lists, kind, place) }
+}
+
+/// As many rows as are shown at once.
+pub const ROWS_OF_A_PAGE: usize = 25;
+
+/// The rows of a list that are shown at once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Page {
+    /// Which page it is; the first is 0.
+    pub number: usize,
+    /// The place of its first row among those that were found.
+    pub from: usize,
+    /// The place after its last row.
+    pub to: usize,
+    /// How many rows were found.
+    pub found: usize,
+    /// How many pages there are.
+    pub pages: usize,
+}
+
+/// A page of what was found; the last one where the number is beyond it.
+pub fn page(number: usize, found: usize) -> Page {
+    let pages = found.div_ceil(ROWS_OF_A_PAGE).max(1);
+    let number = number.min(pages - 1);
+    let from = number * ROWS_OF_A_PAGE;
+    Page { number, from, to: found.min(from + ROWS_OF_A_PAGE), found, pages }
+}
+
+impl Page {
+    /// Which rows they are: `Rows 26 to 50 of 312 found, 5,000 in all`.
+    pub fn words(&self, all: usize) -> String {
+        let count = |count: usize| show(count as f64, crate::quantity::Kind::Count, System::Inch);
+        let (first, last, found) = (count(self.from + 1), count(self.to), count(self.found));
+        match (self.found, self.found == all) {
+            (0, _) => NONE_FOUND.to_string(),
+            (_, true) => format!("Rows {first} to {last} of {found}"),
+            (_, false) => format!("Rows {first} to {last} of {found} found, {} in all", count(all)),
+        }
+    }
+}
+
+/// Said where no row has the words that were looked for.
+pub const NONE_FOUND: &str = "No row has these words.";
+
+/// Said where a row is not taken away.
+pub const CHANGED_ELSEWHERE: &str = "Another tab changed this row, so it was not removed. It is shown as it is now: remove it again if you still want to.";
+
+/// What is said where an edit landed in another row than the one that was read.
+pub const fn landed(landed: Landed) -> Option<&'static str> {
+    match landed {
+        Landed::InPlace => None,
+        Landed::Below => Some(
+            "Another tab changed this row while you typed. Both are kept, and yours stands right below it: remove the one that is wrong.",
+        ),
+        Landed::AtTheEnd => Some(
+            "Another tab removed this row while you typed. Yours is kept as the last row: remove it if it is no longer wanted.",
+        ),
+    }
 }
 
 /// What a file of a list is called.
