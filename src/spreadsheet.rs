@@ -9,7 +9,7 @@ use csv::{ReaderBuilder, Terminator, WriterBuilder};
 const LONGEST: usize = 2_000_000;
 
 /// More rows than any shop keeps.
-const MOST_ROWS: usize = 5_000;
+pub const MOST_ROWS: usize = 5_000;
 
 /// A row of a file.
 #[derive(Debug, Clone, PartialEq, Eq)]

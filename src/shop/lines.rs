@@ -4,7 +4,11 @@
 use super::table::{self, Entry};
 use super::{BARS, INSERTS, Kind, Lists, NUTS, ROD_ENDS, TUBES, prices, set_cell, with};
 use crate::quantity::System;
+use crate::spreadsheet::MOST_ROWS;
 use std::collections::{BTreeMap, VecDeque};
+
+/// Said where no row may be added.
+const FULL: &str = "This list has 5,000 rows, as many as one may have. Remove a row first.";
 
 /// Names a row within one tab.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
@@ -121,6 +125,9 @@ impl Lines {
             self.renew(lists, kind, place);
             return Ok(Landed::InPlace);
         }
+        if self.is_full() {
+            return Err(FULL.to_string());
+        }
         let place = there.map_or(self.rows.len(), |place| place + 1);
         if !insert(lists, kind, place, read) {
             return Err("This row is no longer in the list, and what it was cannot be read again.".to_string());
@@ -141,13 +148,24 @@ impl Lines {
         })
     }
 
+    /// Whether no row may be added: a file of more could not be read again.
+    fn is_full(&self) -> bool {
+        self.rows.len() >= MOST_ROWS
+    }
+
     /// Adds an empty row at the end and gives its name.
-    pub fn add(&mut self, lists: &mut Lists, kind: Kind) -> RowId {
+    ///
+    /// # Errors
+    /// A sentence, when the list is full.
+    pub fn add(&mut self, lists: &mut Lists, kind: Kind) -> Result<RowId, String> {
+        if self.is_full() {
+            return Err(FULL.to_string());
+        }
         let place = super::add_row(lists, kind);
         let id = self.fresh();
         self.rows.push((id, String::new()));
         self.renew(lists, kind, place);
-        id
+        Ok(id)
     }
 
     /// Takes a row away if it still is as it was read; gives whether it is gone.

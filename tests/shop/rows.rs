@@ -4,6 +4,7 @@ use crate::dice::Dice;
 use linkwright::quantity::System;
 use linkwright::shop::lines::{AsRead, Landed, Lines};
 use linkwright::shop::{Kind, Lists, clear, demo, read, rows, write};
+use linkwright::spreadsheet::MOST_ROWS;
 use linkwright::store::shop_lists;
 
 const KIND: Kind = Kind::Bars;
@@ -136,7 +137,7 @@ fn a_row_that_another_tab_changed_is_not_taken_away_unseen() {
 #[test]
 fn a_new_row_that_only_one_tab_has_is_no_conflict() {
     let (mut kept, mut one, mut two) = two_tabs();
-    let new = two.lines.add(&mut two.lists, KIND);
+    let new = two.lines.add(&mut two.lists, KIND).expect("room");
     two.keep(&mut kept);
     let read = two.lines.as_read(new).expect("it");
     one.catch_up(&kept);
@@ -145,6 +146,20 @@ fn a_new_row_that_only_one_tab_has_is_no_conflict() {
     assert_eq!(two.type_into(&mut kept, &read, NAME, "Rack 9"), Ok(Landed::InPlace));
     assert_eq!(two.names().last().map(String::as_str), Some("Rack 9"));
     assert_eq!(two.names().len(), 5);
+}
+
+/// A list may grow no longer than its file can be read again.
+#[test]
+fn a_full_list_takes_no_more_rows() {
+    let (mut kept, mut one, _) = two_tabs();
+    let entry = one.lists.bars.rows[0].clone();
+    one.lists.bars.rows.resize(MOST_ROWS, entry);
+    one.lines.follow(&one.lists, KIND);
+    let text = one.lines.text();
+    assert!(one.lines.add(&mut one.lists, KIND).expect_err("full").contains("5,000 rows"));
+    assert_eq!(one.lines.text(), text);
+    kept.0 = text;
+    assert_eq!(rows_in(&kept), MOST_ROWS);
 }
 
 #[test]

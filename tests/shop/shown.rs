@@ -135,8 +135,8 @@ fn a_quote_as_text() {
         "Front lower links, Demo saw cut: 2 at 4.00 each = 8.00",
         "Front lower links, Demo, 1-1/4 shank, left-hand: 2 at 64.00 each = 128.00",
         "Demo order: 1 at 12.00 each = 12.00",
-        "Total without bolts and lock nuts: 803.20",
-        "The price book has no price for bolts and lock nuts.",
+        "Total: 803.20\nThe total is without bolts and lock nuts, for which the price book has no price.",
+        "Shipping is charged on 38.4 lb: the bars, and the parts whose weight your lists give. Not weighed: jam nuts, bolts, lock nuts and packing.",
         "The price book has no tax, so none is added.",
         "Lead time: 5 working days.",
         quoted::ROUNDING,
@@ -160,7 +160,10 @@ fn what_is_missing_for_some_links_names_them() {
     let quote = quote(&document, &report(&document).links, &lists);
     assert_eq!(quoted::without(&quote, &document).as_deref(), Some("polishing for rear lower links"));
     let table = quoted::table(&quote, &document, System::Metric);
-    assert_eq!(table.total_label, "Total without polishing for rear lower links");
+    assert!(
+        table.of_total[0].starts_with("The total is without polishing for rear lower links, for which"),
+        "{table:?}"
+    );
     assert!(table.remarks.iter().any(|line| line == "One entry has no answer yet and is not in this quote."));
     let none = quoted::text(&linkwright::engine::shop::quote::Quote::default(), &document, System::Inch);
     assert_eq!(none, [quoted::NOTHING]);

@@ -81,11 +81,13 @@ impl Shop {
     }
 
     /// Adds an empty row at the end.
-    pub(crate) fn add(self, kind: Kind) -> Option<RowId> {
+    pub(crate) fn add(self, kind: Kind) {
         self.catch_up(kind);
-        let added = self.change(kind, |lists, lines| lines.add(lists, kind))?;
-        self.keep_lines(kind);
-        Some(added)
+        match self.change(kind, |lists, lines| lines.add(lists, kind)) {
+            Some(Ok(_)) => self.keep_lines(kind),
+            Some(Err(sentence)) => self.say(kind, vec![sentence]),
+            None => {}
+        }
     }
 
     /// Takes a row away, unless another tab changed it since it was read.
