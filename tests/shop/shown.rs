@@ -41,12 +41,12 @@ fn a_table_has_a_cell_for_each_column() {
 #[test]
 fn a_long_list_is_shown_a_page_at_a_time() {
     for (number, found, shown, words) in [
-        (0, 25, (0, 0..25, 1), "Rows 1 to 25 of 25 found, 5,000 in all"),
-        (0, 5_000, (0, 0..25, 200), "Rows 1 to 25 of 5,000"),
-        (1, 5_000, (1, 25..50, 200), "Rows 26 to 50 of 5,000"),
-        (usize::MAX, 4_990, (199, 4_975..4_990, 200), "Rows 4,976 to 4,990 of 4,990 found, 5,000 in all"),
+        (0, 15, (0, 0..15, 1), "Rows 1 to 15 of 15 found, 5,000 in all"),
+        (0, 5_000, (0, 0..15, 334), "Rows 1 to 15 of 5,000"),
+        (1, 5_000, (1, 15..30, 334), "Rows 16 to 30 of 5,000"),
+        (usize::MAX, 4_990, (332, 4_980..4_990, 333), "Rows 4,981 to 4,990 of 4,990 found, 5,000 in all"),
         (3, 0, (0, 0..0, 1), shown::NONE_FOUND),
-        (3, 26, (1, 25..26, 2), "Rows 26 to 26 of 26 found, 5,000 in all"),
+        (3, 17, (1, 15..17, 2), "Rows 16 to 17 of 17 found, 5,000 in all"),
     ] {
         let page = shown::page(number, found);
         assert_eq!((page.number, page.from..page.to, page.pages), shown, "{number} of {found}");

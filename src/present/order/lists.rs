@@ -108,7 +108,7 @@ pub fn row(lists: &Lists, kind: Kind, place: usize, system: System) -> ListRow {
 }
 
 /// As many rows as are shown at once.
-pub const ROWS_OF_A_PAGE: usize = 25;
+pub const ROWS_OF_A_PAGE: usize = 15;
 
 /// The rows of a list that are shown at once.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]

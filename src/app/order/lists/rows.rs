@@ -25,7 +25,7 @@ pub(super) fn Rows(
     let rows = Memo::new(move |_| shop.rows(kind));
     // Looked for anew when rows come and go, not when a cell changes: a row stays in sight while it is edited.
     let found = Memo::new(move |_| {
-        rows.track();
+        rows.with(|_| ());
         words.with(|words| shop.found(kind, words))
     });
     let shown = Memo::new(move |_| page(wanted.get(), found.with(Vec::len)));
