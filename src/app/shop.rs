@@ -31,6 +31,8 @@ pub(crate) struct Shop {
     lines: StoredValue<Vec<(Kind, Lines)>>,
     /// The list that is typed into: what other tabs write into it is taken over when the field is left.
     typed_into: StoredValue<Option<Kind>>,
+    /// The list of which the last edit had something to say, which the next one makes old.
+    told_of_edit: StoredValue<Option<Kind>>,
     /// Counts up whenever a list is put aside for another.
     put_aside: RwSignal<u32>,
 }
@@ -49,6 +51,7 @@ impl Shop {
             seen: StoredValue::new(Vec::new()),
             lines: StoredValue::new(Vec::new()),
             typed_into: StoredValue::new(None),
+            told_of_edit: StoredValue::new(None),
             put_aside: RwSignal::new(0),
         };
         Effect::new(move |_| {

@@ -4,7 +4,7 @@ use crate::dice::Dice;
 use crate::links::hard;
 use linkwright::builds::{Build, from_text, to_text};
 use linkwright::document::{Happened, History, MOST_STEPS, Order, Stage, Step, Yes};
-use linkwright::present::order::history::history;
+use linkwright::present::order::history::{HistoryRow, history};
 use linkwright::share::{Sent, from_fragment, to_fragment, to_send};
 
 const CODE: &str = "K7QM-2XPA-B";
@@ -30,14 +30,14 @@ fn gone_through() -> Order {
 #[test]
 fn every_step_keeps_who_and_when() {
     let order = gone_through();
-    let shown: Vec<(String, String)> =
-        history(&order, str::to_string).into_iter().map(|row| (row.what, row.when)).collect();
-    let row = |what: &str, hour, code: &str| (what.to_string(), format!("{}; {code}", at(hour)));
-    let code = "code K7QM-2XPA-B";
+    let shown = history(&order, str::to_string);
+    let row =
+        |what: &str, hour, code: &str| HistoryRow { what: what.to_string(), when: at(hour), code: code.to_string() };
+    let code = "Code K7QM-2XPA-B";
     assert_eq!(
         shown,
         [
-            row("Asked for by The owner", 8, "no code yet"),
+            row("Asked for by The owner", 8, "No code yet"),
             row("Read back, nobody named", 9, code),
             row("Confirmed by The owner", 10, code),
             row("Yes taken back by The owner", 11, code),
@@ -70,7 +70,9 @@ fn an_order_of_an_older_version_shows_its_yes() {
     assert_eq!(shown[0].what, "Confirmed by The owner");
     // Taken back, it is not lost.
     order.take_back_yes("", "");
-    let shown: Vec<String> = history(&order, |_| String::new()).into_iter().map(|row| row.what).collect();
+    let rows = history(&order, |_| String::new());
+    assert!(rows.iter().all(|row| row.when == "Time not known"), "{rows:?}");
+    let shown: Vec<String> = rows.into_iter().map(|row| row.what).collect();
     assert_eq!(shown, ["Confirmed by The owner", "Yes taken back, nobody named"]);
     assert_eq!(history(&Order::default(), str::to_string), []);
 }

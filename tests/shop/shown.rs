@@ -161,7 +161,11 @@ fn what_is_missing_for_some_links_names_them() {
     assert_eq!(quoted::without(&quote, &document).as_deref(), Some("polishing for rear lower links"));
     let table = quoted::table(&quote, &document, System::Metric);
     assert!(
-        table.of_total[0].starts_with("The total is without polishing for rear lower links, for which"),
+        table
+            .lacking
+            .as_deref()
+            .unwrap_or_default()
+            .starts_with("The total is without polishing for rear lower links, for which"),
         "{table:?}"
     );
     assert!(table.remarks.iter().any(|line| line == "One entry has no answer yet and is not in this quote."));

@@ -111,7 +111,8 @@ fn QuoteRows(
                 </tr>
             </tfoot>
         </table>
-        {table.of_total.into_iter().map(|words| view! { <p class="of-total">{words}</p> }).collect_view()}
+        {table.lacking.map(|words| view! { <p class="lacking">{words}</p> })}
+        <p>{table.weighed}</p>
         <ul class="remarks">{table.remarks.into_iter().map(|remark| view! { <li>{remark}</li> }).collect_view()}</ul>
     }
 }

@@ -63,7 +63,7 @@ pub(super) fn Stages(
         session.edit(|document| document.order.take_back_yes(&who.read_untracked(), &clock::now()));
     };
     let done = Memo::new(move |_| session.document.with(|document| history(&document.order, clock::spoken_time)));
-    let step = |row: HistoryRow| view! { <li><b>{row.what}</b><span>{row.when}</span></li> };
+    let step = |row: HistoryRow| view! { <li><b>{row.what}</b><span>{row.when}</span><span>{row.code}</span></li> };
     let row = |row: StageRow| {
         let mark = if row.reached { "✓ " } else { "" };
         view! { <li aria-current=row.now.then_some("step") class:reached=row.reached>{mark}{row.label}</li> }

@@ -72,10 +72,8 @@ impl Shop {
         self.catch_up(kind);
         let taken = self.change(kind, |lists, lines| lines.set_cell(lists, kind, read, (column, text, system)))?;
         if let Ok(where_to) = &taken {
+            self.tell(kind, landed(*where_to).map(str::to_string));
             self.keep_lines(kind);
-            if let Some(sentence) = landed(*where_to) {
-                self.say(kind, vec![sentence.to_string()]);
-            }
         }
         Some(taken)
     }
@@ -84,8 +82,11 @@ impl Shop {
     pub(crate) fn add(self, kind: Kind) {
         self.catch_up(kind);
         match self.change(kind, |lists, lines| lines.add(lists, kind)) {
-            Some(Ok(_)) => self.keep_lines(kind),
-            Some(Err(sentence)) => self.say(kind, vec![sentence]),
+            Some(Ok(_)) => {
+                self.tell(kind, None);
+                self.keep_lines(kind);
+            }
+            Some(Err(sentence)) => self.tell(kind, Some(sentence)),
             None => {}
         }
     }
@@ -94,9 +95,21 @@ impl Shop {
     pub(crate) fn remove(self, kind: Kind, read: &AsRead) {
         self.catch_up(kind);
         match self.change(kind, |lists, lines| lines.remove(lists, kind, read)) {
-            Some(true) => self.keep_lines(kind),
-            Some(false) => self.say(kind, vec![CHANGED_ELSEWHERE.to_string()]),
+            Some(true) => {
+                self.tell(kind, None);
+                self.keep_lines(kind);
+            }
+            Some(false) => self.tell(kind, Some(CHANGED_ELSEWHERE.to_string())),
             None => {}
+        }
+    }
+
+    /// Says what is to know of an edit, in the place of what was said of the one before.
+    fn tell(self, kind: Kind, sentence: Option<String>) {
+        let is_old = self.told_of_edit.get_value() == Some(kind);
+        if sentence.is_some() || is_old {
+            self.told_of_edit.set_value(sentence.is_some().then_some(kind));
+            self.say(kind, sentence.into_iter().collect());
         }
     }
 

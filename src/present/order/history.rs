@@ -14,13 +14,19 @@ pub const WHOSE_NAME: &str =
 pub struct HistoryRow {
     /// What happened, and who it was.
     pub what: String,
-    /// When, and the order code then.
+    /// When.
     pub when: String,
+    /// The order code then.
+    pub code: String,
 }
 
 /// The list, the oldest step first; `spoken` says a time where the reader is.
 pub fn history(order: &Order, spoken: impl Fn(&str) -> String) -> Vec<HistoryRow> {
-    let row = |step: &Step| HistoryRow { what: what(step), when: when(&spoken(&step.at), &step.code) };
+    let row = |step: &Step| HistoryRow {
+        what: what(step),
+        when: Some(spoken(&step.at)).filter(|time| !time.is_empty()).unwrap_or("Time not known".to_string()),
+        code: if step.code.is_empty() { "No code yet".to_string() } else { format!("Code {}", step.code) },
+    };
     order.steps().iter().map(row).collect()
 }
 
@@ -37,14 +43,5 @@ fn what(step: &Step) -> String {
         (Happened::Reached(Stage::Cut), false) => format!("Cut by {by}"),
         (Happened::YesTakenBack, true) => "Yes taken back, nobody named".to_string(),
         (Happened::YesTakenBack, false) => format!("Yes taken back by {by}"),
-    }
-}
-
-fn when(time: &str, code: &str) -> String {
-    match (time, code) {
-        ("", "") => "Time not known; no code yet".to_string(),
-        ("", code) => format!("Time not known; code {code}"),
-        (time, "") => format!("{time}; no code yet"),
-        (time, code) => format!("{time}; code {code}"),
     }
 }

@@ -5,7 +5,7 @@ use crate::engine::shop::route::Machine;
 use crate::engine::shop::route::machine::{SAW_GRIP, SAW_KERF, SAW_TRIM};
 use crate::engine::shop::stock::{Held, MOST_REPORTS, Needed, Offer, Offers, Wanted};
 use crate::present::words::{length, short, size, still_needed, thread};
-use crate::quantity::{System, show, unit_name};
+use crate::quantity::{self, System, show, unit_name};
 use crate::shop::columns::{Holds, Pick};
 use crate::shop::lines::Landed;
 use crate::shop::{self, Cell, Heading, Kind, Lists};
@@ -53,7 +53,7 @@ pub fn summary(lists: &Lists, kind: Kind) -> String {
     match shop::rows(lists, kind) {
         0 => format!("{}: none yet", kind.label()),
         1 => format!("{}: 1 row", kind.label()),
-        rows => format!("{}: {rows} rows", kind.label()),
+        rows => format!("{}: {} rows", kind.label(), count_words(rows)),
     }
 }
 
@@ -136,14 +136,18 @@ pub fn page(number: usize, found: usize) -> Page {
 impl Page {
     /// Which rows they are: `Rows 26 to 50 of 312 found, 5,000 in all`.
     pub fn words(&self, all: usize) -> String {
-        let count = |count: usize| show(count as f64, crate::quantity::Kind::Count, System::Inch);
-        let (first, last, found) = (count(self.from + 1), count(self.to), count(self.found));
+        let [first, last, found] = [self.from + 1, self.to, self.found].map(count_words);
         match (self.found, self.found == all) {
             (0, _) => NONE_FOUND.to_string(),
             (_, true) => format!("Rows {first} to {last} of {found}"),
-            (_, false) => format!("Rows {first} to {last} of {found} found, {} in all", count(all)),
+            (_, false) => format!("Rows {first} to {last} of {found} found, {} in all", count_words(all)),
         }
     }
+}
+
+/// A count with its thousands apart: `5,000`.
+fn count_words(count: usize) -> String {
+    show(count as f64, quantity::Kind::Count, System::Inch)
 }
 
 /// Said where no row has the words that were looked for.

@@ -40,8 +40,10 @@ pub struct QuoteTable {
     pub tax: Option<QuoteRow>,
     /// The sum.
     pub total: String,
-    /// What must be known of the sum, to stand right beneath it: what it is without, and what shipping is charged on.
-    pub of_total: Vec<String>,
+    /// What the sum is without, to stand right beneath it; none where everything has a price.
+    pub lacking: Option<String>,
+    /// What shipping is charged on, to stand beneath that.
+    pub weighed: String,
     /// What else the reader should know: tax, lead time, rounding.
     pub remarks: Vec<String>,
 }
@@ -53,7 +55,8 @@ pub fn table(quote: &Quote, document: &Document, system: System) -> QuoteTable {
         subtotal: quote.subtotal.to_string(),
         tax: quote.lines.iter().find(|line| is_tax(line)).map(|line| row(line, document)),
         total: quote.total.to_string(),
-        of_total: of_total(quote, document, system),
+        lacking: lacking(quote, document),
+        weighed: weighed(quote, system),
         remarks: remarks(quote, system),
     }
 }
@@ -78,7 +81,8 @@ pub fn text(quote: &Quote, document: &Document, system: System) -> Vec<String> {
         lines.push(format!("{}, {}: {}", tax.what, tax.how, tax.amount));
     }
     lines.push(format!("Total: {}", table.total));
-    lines.extend(table.of_total);
+    lines.extend(table.lacking);
+    lines.push(table.weighed);
     lines.extend(table.remarks);
     lines
 }
@@ -146,22 +150,26 @@ fn listed(mut names: Vec<String>) -> Option<String> {
     Some(if names.is_empty() { last } else { format!("{} and {last}", names.join(", ")) })
 }
 
-/// What must be known of the sum.
-fn of_total(quote: &Quote, document: &Document, system: System) -> Vec<String> {
-    let without = without(quote, document).map(|without| {
-        format!("The total is without {without}, for which the price book has no price. Enter 0 for what is included in another price.")
-    });
+/// What the sum is without.
+fn lacking(quote: &Quote, document: &Document) -> Option<String> {
+    let without = without(quote, document)?;
+    Some(format!(
+        "The total is without {without}, for which the price book has no price. Enter 0 for what is included in another price."
+    ))
+}
+
+/// What is weighed, and what is not.
+fn weighed(quote: &Quote, system: System) -> String {
     let mut open: Vec<String> = quote.unweighed.iter().filter_map(unweighed).collect();
     open.push("packing".to_string());
     let (weight, open) = (value(quote.weight, Kind::Weight, system), listed(open).unwrap_or_default());
-    let weighed = if quote.shipped_by_weight {
+    if quote.shipped_by_weight {
         format!(
             "Shipping is charged on {weight}: the bars, and the parts whose weight your lists give. Not weighed: {open}."
         )
     } else {
         format!("The bars, and the parts whose weight your lists give, weigh {weight}. Not weighed: {open}.")
-    };
-    without.into_iter().chain([weighed]).collect()
+    }
 }
 
 /// What of a kind of part has no listed weight; none where every one has.
