@@ -1,6 +1,6 @@
 //! What differs between two documents, input by input; links are told apart by where they sit on the rig.
 
-use crate::document::{Document, Link, ORDER_TEXTS, Position, Stage};
+use crate::document::{Document, Link, ORDER_TEXTS, Position, Stage, day_in_words};
 use crate::inputs::{At, CHOICES, Choice, NUMBERS, Number, Scope};
 use crate::quantity::{Kind, System, show};
 
@@ -109,7 +109,8 @@ pub fn text_words(id: &str, text: &str) -> String {
             stage.unwrap_or_default().label().to_string()
         }
         (_, "") => "left open".to_string(),
-        ("yes-to" | "first-said", _) => "recorded".to_string(),
+        ("yes-to" | "first-said" | "order-history", _) => "recorded".to_string(),
+        ("order-wanted", text) => day_in_words(text),
         (_, text) => format!("“{text}”"),
     }
 }

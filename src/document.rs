@@ -1,9 +1,13 @@
 //! What the user decides, and nothing else: plain data in SI, `None` where the default stands.
 
+mod day;
+mod history;
 mod order;
 mod picks;
 mod piece;
 
+pub use day::*;
+pub use history::*;
 pub use order::*;
 pub use picks::*;
 pub use piece::*;

@@ -7,6 +7,7 @@
 mod cells;
 pub mod columns;
 pub mod demo;
+pub mod lines;
 mod lists;
 pub mod money;
 pub mod prices;
@@ -180,6 +181,8 @@ macro_rules! with {
         $body
     }};
 }
+
+use with;
 
 /// The columns of a list, in their order.
 pub fn headings(kind: Kind) -> Vec<Heading> {

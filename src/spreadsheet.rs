@@ -9,7 +9,7 @@ use csv::{ReaderBuilder, Terminator, WriterBuilder};
 const LONGEST: usize = 2_000_000;
 
 /// More rows than any shop keeps.
-const MOST_ROWS: usize = 5_000;
+pub const MOST_ROWS: usize = 5_000;
 
 /// A row of a file.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -51,12 +51,23 @@ fn with_point(cell: &str, delimiter: u8) -> String {
 
 /// The text of a file: RFC 4180, UTF-8, lines that end as every spreadsheet reads them.
 pub fn write(rows: &[Vec<String>]) -> String {
+    lines(rows.iter().cloned()).concat()
+}
+
+/// The same with the text of each row by itself.
+pub fn lines(rows: impl Iterator<Item = Vec<String>>) -> Vec<String> {
     let mut writer = WriterBuilder::new().flexible(true).terminator(Terminator::CRLF).from_writer(Vec::new());
+    let mut lines = Vec::new();
+    let mut begun = 0;
     for row in rows {
         // Writing to memory does not fail.
         let _ = writer.write_record(row.iter().map(|cell| guarded(cell)));
+        let _ = writer.flush();
+        let bytes = writer.get_ref();
+        lines.push(String::from_utf8_lossy(bytes.get(begun..).unwrap_or_default()).into_owned());
+        begun = bytes.len();
     }
-    writer.into_inner().map(|bytes| String::from_utf8_lossy(&bytes).into_owned()).unwrap_or_default()
+    lines
 }
 
 /// The line on which a row begins: the reader counts from before the empty lines above it.

@@ -7,6 +7,8 @@ mod code;
 #[path = "order/confirmation.rs"]
 mod confirmation;
 mod dice;
+#[path = "order/history.rs"]
+mod history;
 #[path = "order/kept.rs"]
 mod kept;
 #[allow(dead_code, reason = "only its links are needed here")]

@@ -4,7 +4,7 @@ mod dice;
 
 use dice::Dice;
 use linkwright::document::{
-    Axle, Document, Finish, Hand, Link, MeasuredOn, Order, Position, Role, Side, Stage, SuppliedBy, Use, Yes,
+    Axle, Document, Finish, Hand, History, Link, MeasuredOn, Order, Position, Role, Side, Stage, SuppliedBy, Use, Yes,
 };
 use linkwright::inputs::{At, NUMBERS, QUANTITY, REST_DEFLECTION, UPPER_STRIKE, places};
 use linkwright::quantity::{System, deg, inch, ksi, lbf};
@@ -45,6 +45,7 @@ fn sample_3_order() -> Document {
         },
         first_said: snapshot.to_string(),
         read_back: String::new(),
+        history: History::default(),
     });
     document
 }

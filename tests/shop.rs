@@ -7,6 +7,8 @@ mod lists;
 mod money;
 #[path = "shop/quote.rs"]
 mod quote;
+#[path = "shop/rows.rs"]
+mod rows;
 #[path = "shop/shown.rs"]
 mod shown;
 #[path = "shop/stock.rs"]

@@ -72,6 +72,8 @@ pub(crate) struct Session {
     pub(crate) question: Memo<Question>,
     /// The same as they were when typing last paused.
     paused: RwSignal<Option<Question>>,
+    /// The name typed for the next step of the order; it belongs to these entries and stays while views are switched.
+    pub(crate) order_person: RwSignal<String>,
     /// What is typed into fields.
     pub(crate) drafts: RwSignal<Drafts>,
     /// What could not be taken of it: of the current link, or of all where all are seen.
@@ -189,6 +191,7 @@ impl Session {
             firmness: slow::firmness(question, paused, printing),
             question,
             paused,
+            order_person: RwSignal::new(String::new()),
             drafts,
             refused_drafts,
             builds: RwSignal::new(None),
@@ -250,6 +253,7 @@ impl Session {
     pub(crate) fn replace(self, document: Document) {
         self.settle();
         self.drafts.set(Drafts::default());
+        self.order_person.set(String::new());
         self.link.set(0);
         self.document.set(document);
     }

@@ -1,14 +1,18 @@
 //! What the Order and the Make view share: the shop's own lists on this device, and what changed since the yes.
 
 mod changed;
+mod machine;
+mod rows;
 
 pub(crate) use changed::{ChangedSinceYes, use_changed};
+pub(crate) use machine::use_machine;
 
 use crate::app::session::Session;
 use crate::browser::storage;
 use leptos::prelude::*;
 use linkwright::present::order::lists::not_kept;
 use linkwright::present::saved::notices::refused;
+use linkwright::shop::lines::Lines;
 use linkwright::shop::{self, Kind, Lists};
 use linkwright::store::Write;
 use linkwright::store::shop_lists::{self, key, key_before};
@@ -23,6 +27,14 @@ pub(crate) struct Shop {
     pub(crate) notices: RwSignal<Vec<(Kind, Vec<String>)>>,
     /// What this tab last read or wrote of each.
     seen: StoredValue<Vec<(Kind, String)>>,
+    /// The lines of each list whose rows were asked for.
+    lines: StoredValue<Vec<(Kind, Lines)>>,
+    /// The list that is typed into: what other tabs write into it is taken over when the field is left.
+    typed_into: StoredValue<Option<Kind>>,
+    /// The list of which the last edit had something to say, which the next one makes old.
+    told_of_edit: StoredValue<Option<Kind>>,
+    /// Counts up whenever a list is put aside for another.
+    put_aside: RwSignal<u32>,
 }
 
 fn kept(kind: Kind) -> String {
@@ -37,18 +49,25 @@ impl Shop {
             lists: RwSignal::new(Lists::default()),
             notices: RwSignal::new(Vec::new()),
             seen: StoredValue::new(Vec::new()),
+            lines: StoredValue::new(Vec::new()),
+            typed_into: StoredValue::new(None),
+            told_of_edit: StoredValue::new(None),
+            put_aside: RwSignal::new(0),
         };
         Effect::new(move |_| {
             session.shop_changed.track();
-            Kind::ALL.into_iter().filter(|kind| kept(*kind) != shop.seen(*kind)).for_each(|kind| shop.read(kind));
+            let free = Kind::ALL.into_iter().filter(|kind| shop.typed_into.get_value() != Some(*kind));
+            free.for_each(|kind| {
+                shop.catch_up(kind);
+            });
         });
         shop
     }
 
-    fn seen(self, kind: Kind) -> String {
-        self.seen
-            .with_value(|seen| seen.iter().find(|(of, _)| *of == kind).map(|(_, text)| text.clone()))
-            .unwrap_or_default()
+    fn seen_is(self, kind: Kind, text: &str) -> bool {
+        self.seen.with_value(|seen| {
+            seen.iter().find(|(of, _)| *of == kind).map_or(text.is_empty(), |(_, seen)| seen.as_str() == text)
+        })
     }
 
     fn note_seen(self, kind: Kind, text: String) {
@@ -66,34 +85,71 @@ impl Shop {
         });
     }
 
-    fn read(self, kind: Kind) {
+    /// Takes over what another tab wrote into a list; gives whether that changed it.
+    pub(crate) fn catch_up(self, kind: Kind) -> bool {
         let text = kept(kind);
-        let said = self.lists.try_update(|lists| shop::read(lists, kind, &text));
+        if self.seen_is(kind, &text) {
+            return false;
+        }
+        self.put_aside.update(|count| *count += 1);
+        let said = self.lists.try_update(|lists| {
+            let said = if text.is_empty() {
+                // A list that was emptied elsewhere.
+                shop::clear(lists, kind);
+                Ok(Vec::new())
+            } else {
+                shop::read(lists, kind, &text)
+            };
+            self.follow(lists, kind);
+            said
+        });
         match said {
-            // A list that was emptied elsewhere.
-            _ if text.is_empty() => self.lists.update(|lists| shop::clear(lists, kind)),
-            Some(Ok(sentences)) => self.say(kind, sentences),
+            Some(Ok(sentences)) => {
+                if !text.is_empty() {
+                    self.say(kind, sentences);
+                }
+                self.note_seen(kind, text);
+                true
+            }
             Some(Err(sentence)) => {
                 self.say(kind, vec![sentence]);
                 // Not seen: whatever takes its place sets it aside.
-                return self.note_seen(kind, String::new());
+                self.note_seen(kind, String::new());
+                false
             }
-            None => {}
+            None => false,
         }
-        self.note_seen(kind, text);
+    }
+
+    /// The lines follow a list of which more than one row may have changed.
+    fn follow(self, lists: &Lists, kind: Kind) {
+        self.lines.update_value(|lines| {
+            if let Some((_, lines)) = lines.iter_mut().find(|(of, _)| *of == kind) {
+                lines.follow(lists, kind);
+            }
+        });
     }
 
     /// Changes a list and keeps it.
     pub(crate) fn edit<T>(self, kind: Kind, change: impl FnOnce(&mut Lists) -> T) -> Option<T> {
-        let done = self.lists.try_update(change)?;
+        let done = self.lists.try_update(|lists| {
+            let done = change(lists);
+            self.follow(lists, kind);
+            done
+        })?;
         let text = self.lists.with_untracked(|lists| shop::write(lists, kind));
-        self.keep(kind, shop_lists::keep(kind.id(), text.clone(), &kept(kind), &self.seen(kind)), text);
+        self.keep_edited(kind, text);
         Some(done)
     }
 
     /// Puts the rows of a file in place of a list, which stays beside it.
     pub(crate) fn import(self, kind: Kind, text: &str) {
-        match self.lists.try_update(|lists| shop::read(lists, kind, text)) {
+        let read = self.lists.try_update(|lists| {
+            let read = shop::read(lists, kind, text);
+            self.follow(lists, kind);
+            read
+        });
+        match read {
             Some(Ok(sentences)) => {
                 let text = self.lists.with_untracked(|lists| shop::write(lists, kind));
                 self.say(kind, sentences);
@@ -111,14 +167,24 @@ impl Shop {
 
     /// What a list was before it was replaced; none where nothing stands beside it.
     pub(crate) fn before(self, kind: Kind) -> Option<String> {
-        self.lists.track();
+        self.put_aside.track();
         storage::get(&key_before(kind.id()))
+    }
+
+    /// Keeps a list after an edit.
+    fn keep_edited(self, kind: Kind, text: String) {
+        let shared = kept(kind);
+        let seen = if self.seen_is(kind, &shared) { shared.clone() } else { String::new() };
+        self.keep(kind, shop_lists::keep(kind.id(), text.clone(), &shared, &seen), text);
     }
 
     fn keep(self, kind: Kind, writes: Vec<Write>, text: String) {
         match self.session.carry_out(&writes) {
             Ok(()) => self.note_seen(kind, text),
             Err(why) => self.say(kind, vec![not_kept(refused(why))]),
+        }
+        if writes.len() > 1 {
+            self.put_aside.update(|count| *count += 1);
         }
     }
 }

@@ -1,6 +1,6 @@
 //! What an order says beside the sizes: who wants it and when, how far it is, and the yes that it was given.
 
-use super::one_line;
+use super::{Happened, History, Step, is_date, one_line};
 
 /// The longest customer reference, in letters.
 pub const LONGEST_REFERENCE: usize = 60;
@@ -31,19 +31,62 @@ pub struct Order {
     pub yes: Yes,
     /// What was said when the call began, as a snapshot of the entries; empty when none was taken.
     pub first_said: String,
+    /// What was done with it, by whom and when. Orders of older versions have none.
+    pub history: History,
 }
 
 impl Order {
+    /// Notes who asked for it, and when.
+    pub fn ask(&mut self, by: &str, at: &str, code: &str) {
+        self.note(Happened::Reached(Stage::Asked), [by, at, code]);
+    }
+
+    /// Notes that every number of what has this code was read back, to whom and when.
+    pub fn read_back_to(&mut self, by: &str, at: &str, code: &str) {
+        self.read_back = code.to_string();
+        self.stage = Stage::ReadBack;
+        self.note(Happened::Reached(Stage::ReadBack), [by, at, code]);
+    }
+
     /// Takes a yes over: the order is confirmed.
     pub fn confirm(&mut self, yes: Yes) {
+        self.note(Happened::Reached(Stage::Confirmed), [&yes.by, &yes.at, &yes.code]);
         self.yes = yes;
         self.stage = Stage::Confirmed;
     }
 
-    /// Takes the yes back. What else was said stays, and what was read back stays read back.
-    pub fn take_back_yes(&mut self) {
-        self.yes = Yes::default();
+    /// Notes that it is cut, by whom and when.
+    pub fn cut(&mut self, by: &str, at: &str, code: &str) {
+        self.stage = Stage::Cut;
+        self.note(Happened::Reached(Stage::Cut), [by, at, code]);
+    }
+
+    /// Takes the yes back. What else was said stays, and what was read back stays read back; the history keeps the yes.
+    pub fn take_back_yes(&mut self, by: &str, at: &str) {
+        let steps = self.steps();
+        // A yes of an older version stands in no history yet.
+        if let Some(yes) = steps.last().filter(|_| steps.len() > self.history.steps().len()) {
+            self.history.add(yes);
+        }
+        let code = std::mem::take(&mut self.yes).code;
         self.stage = self.stage.min(Stage::ReadBack);
+        self.note(Happened::YesTakenBack, [by, at, &code]);
+    }
+
+    /// What was done with it, the oldest first; the yes of an older version, which kept nothing else, stands last.
+    pub fn steps(&self) -> Vec<Step> {
+        let mut steps = self.history.steps();
+        let yes = Happened::Reached(Stage::Confirmed);
+        let noted = steps.iter().any(|step| step.what == yes && step.at == self.yes.at && step.code == self.yes.code);
+        if self.yes.is_given() && !noted {
+            let Yes { by, at, code, .. } = self.yes.clone();
+            steps.push(Step { what: yes, by, at, code });
+        }
+        steps
+    }
+
+    fn note(&mut self, what: Happened, [by, at, code]: [&str; 3]) {
+        self.history.add(&Step { what, by: by.to_string(), at: at.to_string(), code: code.to_string() });
     }
 }
 
@@ -131,7 +174,7 @@ impl OrderText {
 }
 
 /// Every text of an order, in the order in which links carry them.
-pub static ORDER_TEXTS: [OrderText; 10] = [
+pub static ORDER_TEXTS: [OrderText; 11] = [
     OrderText {
         id: "order-reference",
         label: "Customer reference",
@@ -196,6 +239,18 @@ pub static ORDER_TEXTS: [OrderText; 10] = [
         get: |order| &order.first_said,
         set: |order, text| keep(&mut order.first_said, text, is_snapshot(text)),
     },
+    OrderText {
+        id: "order-history",
+        label: "What was done, by whom and when",
+        get: |order| order.history.text(),
+        set: |order, text| match History::read(text) {
+            Some(history) => {
+                order.history = history;
+                true
+            }
+            None => false,
+        },
+    },
 ];
 
 /// Keeps a text that may stand there.
@@ -216,29 +271,6 @@ pub fn tidy_remarks(text: &str) -> String {
     one_line(text, LONGEST_REMARKS)
 }
 
-/// Whether a text is a day of the calendar, as ISO 8601 writes it: `2026-12-24`.
-pub fn is_date(text: &str) -> bool {
-    let digits_and_dashes = text.len() == 10
-        && text
-            .bytes()
-            .enumerate()
-            .all(|(at, byte)| if matches!(at, 4 | 7) { byte == b'-' } else { byte.is_ascii_digit() });
-    if !digits_and_dashes {
-        return false;
-    }
-    let parts: Vec<u32> = text.split('-').filter_map(|part| part.parse().ok()).collect();
-    let [year, month, day] = parts[..] else { return false };
-    let leap = year % 4 == 0 && (year % 100 != 0 || year % 400 == 0);
-    let days = match month {
-        1 | 3 | 5 | 7 | 8 | 10 | 12 => 31,
-        4 | 6 | 9 | 11 => 30,
-        2 if leap => 29,
-        2 => 28,
-        _ => 0,
-    };
-    (1..=days).contains(&day)
-}
-
 /// Whether a text can be a time, as ISO 8601 writes it.
 pub fn is_time(text: &str) -> bool {
     text.len() <= 40
@@ -246,7 +278,7 @@ pub fn is_time(text: &str) -> bool {
 }
 
 /// Whether a text can be an order code as it is written.
-fn is_code(text: &str) -> bool {
+pub(super) fn is_code(text: &str) -> bool {
     text.len() <= LONGEST_CODE && text.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'-')
 }
 

@@ -2,7 +2,9 @@
 
 pub mod code;
 pub mod confirmation;
+pub mod history;
 pub mod lists;
+pub mod message;
 pub mod needed;
 pub mod quote;
 pub mod read_back;

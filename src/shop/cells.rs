@@ -65,6 +65,11 @@ impl Holds {
             Self::Money => Rate::read(&text).map(Value::Rate),
             Self::Percent => percent(&text),
             Self::Pick(options) => pick(&text, &options()),
+            // Most cells: a bare number, which takes the unit of its heading.
+            Self::Number { kind, .. } if !unit.is_empty() && is_bare(&text) => {
+                let value = quantity::read(&format!("{text} {unit}"), *kind, System::Inch);
+                self.in_range(value.map_err(|misread| misread.sentence())?, System::Inch)
+            }
             Self::Number { kind, .. } => {
                 let [inch, metric] = [System::Inch, System::Metric].map(|system| quantity::read(&text, *kind, system));
                 let inch = inch.map_err(|misread| misread.sentence())?;
@@ -126,6 +131,11 @@ impl Value {
     }
 }
 
+/// Whether a text is a number of digits alone, or with a point among them.
+fn is_bare(text: &str) -> bool {
+    text.bytes().all(|byte| byte.is_ascii_digit() || byte == b'.') && text.parse::<f64>().is_ok()
+}
+
 /// A count of pieces.
 fn count(text: &str) -> Result<Value, String> {
     let count = if text.bytes().all(|byte| byte.is_ascii_digit()) { text.parse::<u32>().ok() } else { None };
@@ -150,6 +160,10 @@ fn known_by(text: &str) -> String {
 
 /// One of a list, by its id or label.
 fn pick(text: &str, options: &[Pick]) -> Result<Value, String> {
+    // Our own files have the label itself.
+    if let Some(option) = options.iter().find(|option| option.label == text) {
+        return Ok(Value::Picked(option.id));
+    }
     let wanted = known_by(text);
     let found = options.iter().find(|option| [option.id, option.label].iter().any(|name| known_by(name) == wanted));
     found.map(|option| Value::Picked(option.id)).ok_or_else(|| {
@@ -179,8 +193,10 @@ fn exact(value: f64, kind: Kind) -> String {
     };
     let of_one = |unit: &str| quantity::read(&format!("1 {unit}"), kind, System::Inch).unwrap_or(1.0);
     let in_unit = |unit: &str| {
-        let shown = value / of_one(unit);
-        (0..=6).map(|places| format!("{shown:.places$}")).find(|text| same(text, unit))
+        // What reads back with fewer places reads back with six, the last of them zeros.
+        let text = format!("{:.6}", value / of_one(unit));
+        let text = text.trim_end_matches('0').trim_end_matches('.').to_string();
+        Some(text).filter(|text| same(text, unit))
     };
     if let Some(text) = in_unit(inch) {
         return text;

@@ -36,6 +36,8 @@ pub struct RodEnd {
     pub shank_steel: Option<ShankSteel>,
     /// Spacer that goes with it, on each side of the ball.
     pub spacer: Option<f64>,
+    /// What such a spacer weighs, as a force.
+    pub spacer_weight: Option<f64>,
     /// What one weighs, as a force.
     pub weight: Option<f64>,
     /// What one costs.
@@ -160,6 +162,8 @@ pub struct Insert {
     pub length: Option<f64>,
     /// Pieces in stock.
     pub count: Option<u32>,
+    /// What one weighs, as a force.
+    pub weight: Option<f64>,
     /// What one costs.
     pub price: Option<Rate>,
 }
@@ -179,6 +183,8 @@ pub struct Nut {
     pub across_flats: Option<f64>,
     /// Pieces in stock.
     pub count: Option<u32>,
+    /// What one weighs, as a force.
+    pub weight: Option<f64>,
     /// What one costs.
     pub price: Option<Rate>,
 }
@@ -204,6 +210,7 @@ const HAND: Holds = Holds::Pick(options::<Hand>);
 /// As wide as a link's own inputs go, so that a rod end that is taken over is accepted there.
 const BORE: Holds = Holds::length(inch(0.18), inch(2.5));
 const STOCK_LENGTH: Holds = Holds::length(inch(1.0), inch(480.0));
+const WEIGHT: Holds = Holds::Number { kind: Kind::Weight, least: 0.0, most: lbf(100.0) };
 const DIAMETER: Holds = Holds::length(inch(0.5), inch(4.0));
 
 columns! {
@@ -222,35 +229,39 @@ columns! {
     "Static radial rating" rating Holds::Number { kind: Kind::Force, least: lbf(200.0), most: lbf(400_000.0) };
     "Shank steel" shank_steel Holds::Pick(options::<ShankSteel>);
     "Spacer on each side" spacer Holds::length(0.0, inch(2.0));
-    "Weight each" weight Holds::Number { kind: Kind::Weight, least: 0.0, most: lbf(100.0) };
+    "Weight of a spacer" spacer_weight WEIGHT;
+    "Weight each" weight WEIGHT;
     "Price each" price Holds::Money;
 }
 
-columns! {
-    /// Of solid bars.
-    BARS of Stock:
-    "Name" name Holds::Text, needed;
-    "Metal" metal Holds::Pick(|| metals(Form::Bar)), needed;
-    "Outside diameter" outside_diameter DIAMETER, needed;
-    "Length" length STOCK_LENGTH, needed;
-    "In stock" count Holds::Count;
-    "Kind" piece Holds::Pick(options::<Piece>);
-    "Price" price Holds::Money;
-    "Price per" per Holds::Pick(per_measure);
+/// The columns of stock, for bars and for tubes: a tube has a wall beside them.
+macro_rules! stock_columns {
+    ($(#[$doc:meta])* $name:ident of $form:expr; $($wall:tt)*) => {
+        columns! {
+            $(#[$doc])*
+            $name of Stock:
+            "Name" name Holds::Text, needed;
+            "Metal" metal Holds::Pick(|| metals($form)), needed;
+            "Outside diameter" outside_diameter DIAMETER, needed;
+            $($wall)*
+            "Length" length STOCK_LENGTH, needed;
+            "In stock" count Holds::Count;
+            "Kind" piece Holds::Pick(options::<Piece>);
+            "Price" price Holds::Money;
+            "Price per" per Holds::Pick(per_measure);
+        }
+    };
 }
 
-columns! {
+stock_columns! {
+    /// Of solid bars.
+    BARS of Form::Bar;
+}
+
+stock_columns! {
     /// Of tubes.
-    TUBES of Stock:
-    "Name" name Holds::Text, needed;
-    "Metal" metal Holds::Pick(|| metals(Form::Tube)), needed;
-    "Outside diameter" outside_diameter DIAMETER, needed;
+    TUBES of Form::Tube;
     "Wall" wall Holds::length(inch(0.03), inch(1.5)), needed;
-    "Length" length STOCK_LENGTH, needed;
-    "In stock" count Holds::Count;
-    "Kind" piece Holds::Pick(options::<Piece>);
-    "Price" price Holds::Money;
-    "Price per" per Holds::Pick(per_measure);
 }
 
 columns! {
@@ -262,6 +273,7 @@ columns! {
     "Outside diameter" outside_diameter DIAMETER, needed;
     "Length" length Holds::length(inch(0.25), inch(10.0)), needed;
     "In stock" count Holds::Count;
+    "Weight each" weight WEIGHT;
     "Price each" price Holds::Money;
 }
 
@@ -274,5 +286,6 @@ columns! {
     "Thickness" thickness Holds::length(mm(1.0), inch(2.0));
     "Across flats" across_flats Holds::length(mm(5.0), inch(4.0));
     "In stock" count Holds::Count;
+    "Weight each" weight WEIGHT;
     "Price each" price Holds::Money;
 }

@@ -168,15 +168,29 @@ fn carried<R>(cell: &str, unit: &str, column: &Column<R>) -> String {
     format!("{cell} {}", if unit.is_empty() { "(unit?)" } else { unit })
 }
 
+/// The lines of a file, that of its headings first.
+pub(super) fn lines<R>(columns: &[Column<R>], list: &Table<R>) -> Vec<String> {
+    let headings = columns.iter().map(heading).chain(list.extra.iter().cloned()).collect();
+    let rows = list.rows.iter().map(|entry| cells(columns, entry));
+    spreadsheet::lines(std::iter::once(headings).chain(rows))
+}
+
+/// The line of one row.
+pub(super) fn line<R>(columns: &[Column<R>], list: &Table<R>, place: usize) -> Option<String> {
+    let entry = list.rows.get(place)?;
+    spreadsheet::lines(std::iter::once(cells(columns, entry))).pop()
+}
+
 /// The text of a file.
 pub(super) fn write<R>(columns: &[Column<R>], list: &Table<R>) -> String {
-    let mut rows = vec![columns.iter().map(heading).chain(list.extra.iter().cloned()).collect::<Vec<String>>()];
-    for entry in &list.rows {
-        let own = columns.iter().enumerate().map(|(at, column)| match entry.unread.iter().find(|(of, _)| *of == at) {
-            Some((_, text)) => text.clone(),
-            None => column.holds.written(&(column.get)(&entry.row)),
-        });
-        rows.push(own.chain(entry.extra.iter().cloned()).collect());
-    }
-    spreadsheet::write(&rows)
+    lines(columns, list).concat()
+}
+
+/// The cells of a row as a file holds them.
+fn cells<R>(columns: &[Column<R>], entry: &Entry<R>) -> Vec<String> {
+    let own = columns.iter().enumerate().map(|(at, column)| match entry.unread.iter().find(|(of, _)| *of == at) {
+        Some((_, text)) => text.clone(),
+        None => column.holds.written(&(column.get)(&entry.row)),
+    });
+    own.chain(entry.extra.iter().cloned()).collect()
 }

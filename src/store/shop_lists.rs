@@ -16,6 +16,9 @@ use super::Write;
 /// Begins the key of every list; its id follows.
 pub const LIST: &str = "linkwright.shop.";
 
+/// The id of the record of what the shop has set of its machines.
+pub const MACHINE: &str = "machine";
+
 /// Ends the key of what a list was before.
 const BEFORE: &str = ".before";
 

@@ -2,7 +2,8 @@
 #![allow(dead_code, reason = "not every test throws for whole rigs")]
 
 use linkwright::document::{
-    Document, Holds, Link, Order, PIECE_FIELDS, Piece, Stage, Yes, tidy_name, tidy_reference, tidy_remarks,
+    Document, Happened, History, Holds, Link, Order, PIECE_FIELDS, Piece, Stage, Step, Yes, tidy_name, tidy_reference,
+    tidy_remarks,
 };
 use linkwright::inputs::{CHOICES, NUMBERS, places};
 use linkwright::quantity::inch;
@@ -89,7 +90,7 @@ impl Dice {
             code: ["", "K7QM-2XPA-B"][self.next(2)].to_string(),
             snapshot: snapshot(self),
         };
-        Order {
+        let mut order = Order {
             reference: tidy_reference(&text(self, 60)),
             remarks: tidy_remarks(&text(self, 400)),
             wanted,
@@ -97,7 +98,16 @@ impl Dice {
             read_back: ["", "K7QM-2XPA-R"][self.next(2)].to_string(),
             first_said: snapshot(self),
             yes,
+            history: History::default(),
+        };
+        for _ in 0..self.next(6) {
+            let what = [0, 1, 2, 3, 4]
+                .map(|at| Stage::ALL.get(at).map_or(Happened::YesTakenBack, |it| Happened::Reached(*it)));
+            let at = ["", "2026-11-25T07:41:00.000Z"][self.next(2)].to_string();
+            let code = ["", "K7QM-2XPA-B"][self.next(2)].to_string();
+            order.history.add(&Step { what: what[self.next(5)], by: text(self, 60), at, code });
         }
+        order
     }
 }
 

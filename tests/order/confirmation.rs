@@ -1,12 +1,12 @@
 //! The confirmation and the yes: what was confirmed is what is cut, or everybody is told.
 
 use crate::links::{hard, sized};
-use linkwright::document::{Document, Hand, Order, Stage, SuppliedBy};
+use linkwright::document::{Document, Hand, Happened, History, Order, Stage, SuppliedBy};
 use linkwright::engine::report;
 use linkwright::engine::shop::code::{code_of_rig, yes};
 use linkwright::present::order::confirmation::{changed_since_yes, stages, text};
+use linkwright::present::order::message::short_text;
 use linkwright::present::order::needed::obstacles;
-use linkwright::present::order::read_back::short_text;
 use linkwright::quantity::{System, inch};
 use linkwright::report::{LinkReport, Verdict};
 use linkwright::share::{Sent, from_fragment, snapshot, to_fragment};
@@ -107,7 +107,10 @@ fn a_yes_taken_back_leaves_the_rest_of_the_order() {
         order.confirm(confirmed().order.yes.clone());
         assert_eq!((order.stage, &order.yes), (Stage::Confirmed, &confirmed().order.yes));
         order.stage = stage;
-        order.take_back_yes();
+        order.take_back_yes("The customer", "2026-12-01T08:00:00.000Z");
+        let happened: Vec<Happened> = order.history.steps().iter().map(|step| step.what).collect();
+        assert_eq!(happened, [Happened::Reached(Stage::Confirmed), Happened::YesTakenBack], "the history keeps both");
+        order.history = History::default();
         assert_eq!(order, said(then), "{stage:?}");
     }
 }
@@ -194,7 +197,7 @@ fn a_yes_is_to_what_was_said_as_well() {
     let told = changed(&|document| document.order.remarks = "no flats".to_string()).expect("told");
     assert!(told.contains("Do not cut") && told.contains("no flats"), "{told}");
     let told = changed(&|document| document.order.wanted = "2026-12-24".to_string()).expect("told");
-    assert!(told.contains("2026-12-24"), "{told}");
+    assert!(told.contains("Wanted by: December 24, 2026, before left open"), "{told}");
     assert!(changed(&|document| document.links[0].quantity = Some(3.0)).is_some());
 }
 

@@ -4,7 +4,9 @@ use crate::dice::{self, Dice};
 use crate::links::{hard, sized};
 use linkwright::builds::{Build, from_text, to_text};
 use linkwright::differences::differences;
-use linkwright::document::{Document, LONGEST_REMARKS, Link, ORDER_TEXTS, Order, Stage, is_date, tidy_remarks};
+use linkwright::document::{
+    Document, LONGEST_REMARKS, Link, MOST_STEPS, ORDER_TEXTS, Order, Stage, day_in_words, is_date, tidy_remarks,
+};
 use linkwright::engine::report;
 use linkwright::inputs::{NUMBERS, places};
 use linkwright::quantity::System;
@@ -88,6 +90,9 @@ fn a_rig_with_everything_decided_and_two_snapshots_of_it_fits_a_link() {
     let all = snapshot(&document);
     document.order.first_said = all.clone();
     document.order.yes.snapshot = all;
+    for _ in 0..MOST_STEPS {
+        document.order.ask(&"é".repeat(60), "2026-11-30T10:00:00.000Z", "K7QM-2XPA-B");
+    }
     let opened = from_fragment(&to_fragment(&document));
     assert!(opened.notices.is_empty() && opened.document == document, "{:?}", opened.notices);
 }
@@ -147,6 +152,25 @@ fn days_are_those_of_the_calendar() {
     ] {
         assert!(!is_date(day), "{day}");
     }
+}
+
+#[test]
+fn days_are_told_in_words_and_kept_as_iso() {
+    for (day, words) in [
+        ("2026-12-14", "December 14, 2026"),
+        ("2028-02-29", "February 29, 2028"),
+        ("2027-01-01", "January 1, 2027"),
+        ("2026-02-29", "2026-02-29"),
+        ("soon", "soon"),
+        ("", ""),
+    ] {
+        assert_eq!(day_in_words(day), words);
+    }
+    let mut document = hard();
+    document.order.wanted = "2026-12-14".to_string();
+    assert!(to_fragment(&document).contains("order-wanted=2026-12-14"));
+    let build = Build { id: "b".to_string(), document, ..Build::default() };
+    assert!(to_text(&[build]).contains("\"2026-12-14\""));
 }
 
 #[test]

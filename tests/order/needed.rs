@@ -103,7 +103,10 @@ fn a_complete_order_lacks_nothing() {
     assert_eq!(state(&rows, "finished").1, "Polished. Polish before tapping, or plug the holes.");
     assert_eq!(state(&rows, "each bracket").1, "A ball 1.375 in wide with no spacer and no open gap on each side");
     document.order.wanted = "2026-12-24".to_string();
-    assert_eq!(state(&asked(&document), "wanted"), (State::Said, "2026-12-24".to_string()));
+    assert_eq!(state(&asked(&document), "wanted"), (State::Said, "December 24, 2026".to_string()));
+    // A reference that looks like a day stays as the customer wrote it.
+    document.order.reference = "2026-12-14".to_string();
+    assert_eq!(state(&asked(&document), "own reference").1, "2026-12-14");
 }
 
 #[test]

@@ -2,10 +2,11 @@
 
 use crate::dice::{self, Dice};
 use crate::links::sized;
-use linkwright::document::{Document, Hand, MeasuredOn, SuppliedBy, Use};
+use linkwright::document::{Document, Hand, MeasuredOn, Position, Role, SuppliedBy, Use};
 use linkwright::engine::report;
-use linkwright::engine::shop::code::code_of_rig;
-use linkwright::present::order::read_back::{SHORTEST_TEXT, script, short_text, since_first_said};
+use linkwright::engine::shop::code::{code_of_link, code_of_rig};
+use linkwright::present::order::message::{SHORTEST_TEXT, messages, short_text};
+use linkwright::present::order::read_back::{script, sections, since_first_said};
 use linkwright::present::words::{hand_mark, length, pieces};
 use linkwright::quantity::{System, inch, lbf};
 use linkwright::share::snapshot;
@@ -43,6 +44,55 @@ fn a_script_says_every_number_in_words_and_figures() {
     let metric = read(&asked(), System::Metric);
     let line = "Mount to mount on the rig: nine hundred twenty-seven point one millimeters, that is 927.1 mm, hole center to hole center; measured on the rig at ride height.";
     assert!(metric.iter().any(|other| other == line), "{metric:#?}");
+}
+
+/// A rig of three links, the last of which cannot be made yet.
+fn three() -> Document {
+    let mut document = asked();
+    let mut rear = document.links[0].clone();
+    (rear.position, rear.length) = (Position::Rear, Some(inch(24.25)));
+    let mut open = rear.clone();
+    (open.role, open.length) = (Role::Upper, None);
+    document.links.extend([rear, open]);
+    document
+}
+
+#[test]
+fn every_link_of_a_rig_is_read_back_under_a_heading() {
+    let document = three();
+    let reports = report(&document).links;
+    let told = sections(&document, &reports, None, System::Inch);
+    let headings: Vec<&str> = told.iter().map(|section| section.heading.as_str()).collect();
+    let links = ["Link 1 of 3: Front lower links", "Link 2 of 3: Rear lower links", "Link 3 of 3: Rear upper links"];
+    assert_eq!(headings, ["Rig", links[0], links[1], links[2], "Order"]);
+    assert!(told[1].lines.iter().any(|line| line.starts_with("Mount to mount on the rig: thirty-six and a half")));
+    assert!(told[2].lines.iter().any(|line| line.starts_with("Mount to mount on the rig: twenty-four and a quarter")));
+    assert_eq!(told[3].lines, ["Rear upper links: this link cannot be made from what is entered so far."]);
+    let text = read(&document, System::Inch).join("\n");
+    for heading in links {
+        assert!(text.contains(&format!("\n\n{heading}\n")), "{heading}: {text}");
+    }
+    // One link is not one of several.
+    let one = sections(&asked(), &report(&asked()).links, None, System::Inch);
+    assert_eq!(one[1].heading, "Front lower links");
+}
+
+#[test]
+fn every_link_of_a_rig_has_a_message_of_its_own() {
+    let document = three();
+    let reports = report(&document).links;
+    let told = messages(&document, &reports, System::Inch);
+    assert_eq!(told.len(), 3);
+    let lengths = ["Mount to mount 36-1/2 in.", "Mount to mount 24-1/4 in."];
+    for (link, length) in lengths.into_iter().enumerate() {
+        let text = told[link].text.as_deref().expect("a message");
+        let code = code_of_link(&document, link, reports[link].answer().expect("an answer")).written();
+        assert!(text.starts_with(&format!("Link code {code}: ")) && text.contains(length), "{text}");
+        assert!(text.chars().count() <= SHORTEST_TEXT && text.is_ascii(), "{text}");
+        assert!(lengths.iter().all(|other| *other == length || !text.contains(other)), "{text}");
+    }
+    assert_eq!((told[2].heading.as_str(), &told[2].text), ("Link 3 of 3: Rear upper links", &None));
+    assert_eq!(messages(&asked(), &report(&asked()).links, System::Metric).len(), 1);
 }
 
 #[test]

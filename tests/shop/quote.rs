@@ -37,6 +37,11 @@ fn amounts(quote: &Quote, charge: Charge) -> Vec<String> {
     quote.lines.iter().filter(|line| line.item.charge == charge).map(|line| line.amount.to_string()).collect()
 }
 
+/// What has no listed weight: how many of how many.
+fn open(quote: &Quote) -> Vec<(Charge, usize, usize)> {
+    quote.unweighed.iter().filter(|it| it.count > 0).map(|it| (it.charge, it.count, it.of)).collect()
+}
+
 /// Two blanks of 2.25 in, 32.9375 in long: 2 × π/4 × 2.25² × 32.9375 × 0.101 lb/in³ = 26.454 lb, 304.22 at 11.50.
 #[test]
 fn an_order_worked_by_hand() {
@@ -63,7 +68,8 @@ fn an_order_worked_by_hand() {
     // Two bars of 32.8125 in, 13.177 lb each, less four holes of 1-1/4 in thread, some 2.8 in deep: about 0.101 × 4 × 1.227
     // × 2.8 = 1.4 lb; and four rod ends of 3.4 lb: about 38.5 lb in all.
     assert!((quote.weight / lbf(1.0) - 38.5).abs() < 0.5, "{}", quote.weight / lbf(1.0));
-    assert!((quote.longest - inch(32.8125)).abs() < 1e-9 && quote.unweighed == 0);
+    assert!((quote.longest - inch(32.8125)).abs() < 1e-9);
+    assert_eq!(open(&quote), [(Charge::JamNut, 4, 4), (Charge::Bolt, 4, 4), (Charge::LockNut, 4, 4)]);
     assert_eq!(amounts(&quote, Charge::Shipping), ["36.48"]); // 38.405 lb at 0.95
     assert_eq!(quote.subtotal.to_string(), "841.20");
     assert_eq!(amounts(&quote, Charge::Tax), ["66.39"]); // 8.25 % of 804.72: shipping is not taxed
@@ -281,6 +287,33 @@ fn only_flats_that_are_milled_are_charged() {
         let quote = quoted(&document, &demo::lists());
         assert_eq!(amounts(&quote, Charge::Flats), if charged { vec!["18.00"] } else { Vec::new() }, "{under}");
     }
+}
+
+/// Four jam nuts of 0.45 and 0.5 lb, and eight spacers of 0.25 lb, on top of bars and rod ends.
+#[test]
+fn parts_are_weighed_where_a_list_gives_their_weight() {
+    let mut document = taken();
+    document.links[0].spacer = Some(inch(0.5));
+    let before = quoted(&document, &demo::lists());
+    assert!(open(&before).contains(&(Charge::Spacer, 8, 8)), "{:?}", before.unweighed);
+    let mut lists = demo::lists();
+    lists.nuts.rows[0].row.weight = Some(lbf(0.45));
+    lists.nuts.rows[1].row.weight = Some(lbf(0.5));
+    lists.rod_ends.rows[2].row.spacer_weight = Some(lbf(0.25));
+    lists.rod_ends.rows[2].row.spacer = Some(inch(0.375));
+    let nuts = quoted(&document, &lists);
+    assert!((nuts.weight - before.weight - lbf(1.9)).abs() < 1e-9, "spacers of another length are not those");
+    lists.rod_ends.rows[2].row.spacer = Some(inch(0.5));
+    let quote = quoted(&document, &lists);
+    assert!((quote.weight - before.weight - lbf(3.9)).abs() < 1e-9);
+    assert_eq!(open(&quote), [(Charge::Bolt, 4, 4), (Charge::LockNut, 4, 4)]);
+    // Shipping follows: 3.9 lb more at 0.95.
+    let shipping =
+        |quote: &Quote| quote.lines.iter().find(|it| it.item.charge == Charge::Shipping).map(|it| it.amount.0);
+    let more = shipping(&quote).zip(shipping(&before)).map(|(now, before)| now - before);
+    assert!(more.is_some_and(|more| (370..=371).contains(&more)), "{more:?}");
+    lists.nuts.rows[1].row.weight = None;
+    assert_eq!(open(&quoted(&document, &lists))[0], (Charge::JamNut, 2, 4), "one hand of them");
 }
 
 #[test]

@@ -4,10 +4,12 @@ use linkwright::document::{Finish, Link};
 use linkwright::engine::report;
 use linkwright::engine::shop::cut_plan::Saw;
 use linkwright::engine::shop::quote::quote;
-use linkwright::engine::shop::stock::{offers, take};
+use linkwright::engine::shop::route::Machine;
+use linkwright::engine::shop::route::machine::{SAW_GRIP, SAW_KERF, SAW_TRIM};
+use linkwright::engine::shop::stock::{Held, Needed, Wanted, offers, take};
 use linkwright::present::order::{lists as shown, quote as quoted};
-use linkwright::quantity::System;
-use linkwright::shop::{Kind, Lists, add_row, demo};
+use linkwright::quantity::{System, inch, mm};
+use linkwright::shop::{Kind, Lists, add_row, demo, rows};
 
 use super::stock::hard;
 
@@ -17,14 +19,16 @@ fn a_table_has_a_cell_for_each_column() {
     for kind in Kind::ALL {
         add_row(&mut lists, kind);
         for system in [System::Inch, System::Metric] {
-            let table = shown::table(&lists, kind, system);
-            assert!(table.rows.iter().all(|row| row.cells.len() == table.columns.len()), "{kind:?}");
-            let last = table.rows.last().and_then(|row| row.complaint.clone());
+            let columns = shown::columns(kind, system).len();
+            let all = (0..rows(&lists, kind)).map(|place| shown::row(&lists, kind, place, system));
+            let all: Vec<shown::ListRow> = all.collect();
+            assert!(all.iter().all(|row| row.cells.len() == columns), "{kind:?}");
+            let last = all.last().and_then(|row| row.complaint.clone());
             assert!(last.is_some_and(|it| it.starts_with("Not used until you enter or correct: Name")), "{kind:?}");
         }
     }
     let heads = |system| {
-        let columns = shown::table(&lists, Kind::RodEnds, system).columns;
+        let columns = shown::columns(Kind::RodEnds, system);
         columns.into_iter().map(|it| it.heading).take(5).collect::<Vec<_>>().join(", ")
     };
     assert_eq!(heads(System::Inch), "Name, Shank thread, Bore (in), Eye center to shank end (in), Thread length (in)");
@@ -32,6 +36,22 @@ fn a_table_has_a_cell_for_each_column() {
         heads(System::Metric),
         "Name, Shank thread, Bore (mm), Eye center to shank end (mm), Thread length (mm)"
     );
+}
+
+#[test]
+fn a_long_list_is_shown_a_page_at_a_time() {
+    for (number, found, shown, words) in [
+        (0, 15, (0, 0..15, 1), "Rows 1 to 15 of 15 found, 5,000 in all"),
+        (0, 5_000, (0, 0..15, 334), "Rows 1 to 15 of 5,000"),
+        (1, 5_000, (1, 15..30, 334), "Rows 16 to 30 of 5,000"),
+        (usize::MAX, 4_990, (332, 4_980..4_990, 333), "Rows 4,981 to 4,990 of 4,990 found, 5,000 in all"),
+        (3, 0, (0, 0..0, 1), shown::NONE_FOUND),
+        (3, 17, (1, 15..17, 2), "Rows 16 to 17 of 17 found, 5,000 in all"),
+    ] {
+        let page = shown::page(number, found);
+        assert_eq!((page.number, page.from..page.to, page.pages), shown, "{number} of {found}");
+        assert_eq!(page.words(5_000), words);
+    }
 }
 
 #[test]
@@ -66,6 +86,44 @@ fn an_offer_reads_like_a_sentence() {
 }
 
 #[test]
+fn the_saw_that_blanks_are_counted_with_is_named() {
+    let mut machine = Machine::default();
+    assert_eq!(
+        shown::saw_used(&machine, System::Inch),
+        "Blanks are counted with an assumed saw (common practice, no source): 1/16 in kerf, 1/8 in off both ends of every bar, 2 in held at the last cut. Set your own in the Make view."
+    );
+    assert!(machine.set(&SAW_KERF, Some(inch(0.125))));
+    assert_eq!(
+        shown::saw_used(&machine, System::Inch),
+        "Blanks are counted with your own saw, as set in the Make view: 1/8 in kerf, 1/8 in off both ends of every bar, 2 in held at the last cut. Still assumed (common practice, no source): trimmed ends, grip."
+    );
+    assert!(machine.set(&SAW_TRIM, Some(0.0)) && machine.set(&SAW_GRIP, Some(mm(60.0))));
+    assert_eq!(
+        shown::saw_used(&machine, System::Metric),
+        "Blanks are counted with your own saw, as set in the Make view: 3.2 mm kerf, 0.0 mm off both ends of every bar, 60.0 mm held at the last cut."
+    );
+}
+
+/// A saw that holds more at its last cut leaves fewer blanks in the same bars; no answer rests on it.
+#[test]
+fn the_saw_that_is_set_counts_the_blanks() {
+    let mut lists = demo::lists();
+    lists.bars.rows.retain(|entry| entry.row.name == "Demo 2-1/4 bar");
+    let answered = report(&hard());
+    let mut machine = Machine::default();
+    let found = |machine: &Machine| {
+        let found = offers(&hard(), 0, &lists, &machine.saw());
+        let part = |part: &&Needed| matches!(part.what, Wanted::Blank { .. });
+        found.offers[0].needed.iter().find(part).map(|part| part.held)
+    };
+    let usual = found(&machine);
+    assert!(machine.set(&SAW_GRIP, Some(inch(24.0))));
+    let Some((Held::Counted(usual), Held::Counted(fewer))) = usual.zip(found(&machine)) else { panic!("counted") };
+    assert!(fewer < usual, "{fewer} and {usual}");
+    assert!(report(&hard()) == answered);
+}
+
+#[test]
 fn a_quote_as_text() {
     let document = take(&hard(), 0, &offers(&hard(), 0, &demo::lists(), &Saw::ASSUMED).offers[0]);
     let mut lists = demo::lists();
@@ -77,8 +135,8 @@ fn a_quote_as_text() {
         "Front lower links, Demo saw cut: 2 at 4.00 each = 8.00",
         "Front lower links, Demo, 1-1/4 shank, left-hand: 2 at 64.00 each = 128.00",
         "Demo order: 1 at 12.00 each = 12.00",
-        "Total without bolts and lock nuts: 803.20",
-        "The price book has no price for bolts and lock nuts.",
+        "Total: 803.20\nThe total is without bolts and lock nuts, for which the price book has no price.",
+        "Shipping is charged on 38.4 lb: the bars, and the parts whose weight your lists give. Not weighed: jam nuts, bolts, lock nuts and packing.",
         "The price book has no tax, so none is added.",
         "Lead time: 5 working days.",
         quoted::ROUNDING,
@@ -102,7 +160,14 @@ fn what_is_missing_for_some_links_names_them() {
     let quote = quote(&document, &report(&document).links, &lists);
     assert_eq!(quoted::without(&quote, &document).as_deref(), Some("polishing for rear lower links"));
     let table = quoted::table(&quote, &document, System::Metric);
-    assert_eq!(table.total_label, "Total without polishing for rear lower links");
+    assert!(
+        table
+            .lacking
+            .as_deref()
+            .unwrap_or_default()
+            .starts_with("The total is without polishing for rear lower links, for which"),
+        "{table:?}"
+    );
     assert!(table.remarks.iter().any(|line| line == "One entry has no answer yet and is not in this quote."));
     let none = quoted::text(&linkwright::engine::shop::quote::Quote::default(), &document, System::Inch);
     assert_eq!(none, [quoted::NOTHING]);

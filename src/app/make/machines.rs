@@ -8,10 +8,7 @@ use linkwright::engine::shop::route::machine::{self, Setting};
 use linkwright::present::make::machine::{SettingField, field, not_kept, take};
 use linkwright::present::saved::notices::refused;
 use linkwright::store::Write;
-use linkwright::store::shop_lists::key;
-
-/// The id of the record.
-const ID: &str = "machine";
+use linkwright::store::shop_lists::{MACHINE, key};
 
 /// The settings while the view is open.
 #[derive(Clone, Copy)]
@@ -29,7 +26,7 @@ impl Machines {
         let machines = Self { session, machine: RwSignal::new(Machine::default()), trouble: RwSignal::new(None) };
         Effect::new(move |_| {
             session.shop_changed.track();
-            let kept = machine::read(&storage::get(&key(ID)).unwrap_or_default());
+            let kept = machine::read(&storage::get(&key(MACHINE)).unwrap_or_default());
             if machines.machine.with_untracked(|now| *now != kept) {
                 machines.machine.set(kept);
             }
@@ -41,7 +38,7 @@ impl Machines {
     pub(super) fn change<T>(self, change: impl FnOnce(&mut Machine) -> T) -> Option<T> {
         let done = self.machine.try_update(change)?;
         let text = self.machine.with_untracked(machine::write);
-        let kept = self.session.carry_out(&[Write { key: key(ID), text }]);
+        let kept = self.session.carry_out(&[Write { key: key(MACHINE), text }]);
         self.trouble.set(kept.err().map(|why| not_kept(refused(why))));
         Some(done)
     }

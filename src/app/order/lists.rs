@@ -1,16 +1,16 @@
 //! What the shop has and charges: each list as a table that is edited in place, imported and exported.
 
 mod cell;
+mod rows;
 
 use crate::app::fields::Fold;
-use crate::app::session::use_session;
 use crate::app::shop::Shop;
 use crate::browser::files;
-use cell::ListCell;
 use leptos::prelude::*;
 use leptos::task::spawn_local;
-use linkwright::present::order::lists::{DEMO, EMPTY, KEPT_HERE, ListTable, file_name, summary, table};
+use linkwright::present::order::lists::{DEMO, KEPT_HERE, file_name, summary};
 use linkwright::shop::{self, Kind};
+use rows::Rows;
 
 /// The section.
 #[component]
@@ -66,9 +66,6 @@ fn OneList(
             }
         });
     };
-    let add = move |_| {
-        shop.edit(kind, |lists| shop::add_row(lists, kind));
-    };
     let restore = move |_| {
         if let Some(text) = shop.before(kind) {
             shop.import(kind, &text);
@@ -80,7 +77,6 @@ fn OneList(
             <div role="status">{notices}</div>
             <Rows shop kind />
             <div class="buttons">
-                <button type="button" on:click=add>"Add a row"</button>
                 <button type="button" id=format!("export-{}", kind.id()) on:click=export>"Export as CSV"</button>
                 <label class="button" for=field.clone()>"Import CSV"</label>
                 <input class="unseen" id=field.clone() type="file" accept=".csv,.txt,text/csv" on:change=import />
@@ -91,52 +87,5 @@ fn OneList(
                 </Show>
             </div>
         </Fold>
-    }
-}
-
-/// The rows as a table. A row's cells stay while one of them is typed into.
-#[component]
-fn Rows(
-    /// The shop's lists.
-    shop: Shop,
-    /// Which of them.
-    kind: Kind,
-) -> impl IntoView {
-    let session = use_session();
-    let shown: Memo<ListTable> = Memo::new(move |_| shop.lists.with(|lists| table(lists, kind, session.units.get())));
-    let count = Memo::new(move |_| shown.with(|shown| shown.rows.len()));
-    let headings = Memo::new(move |_| shown.with(|shown| shown.columns.clone()));
-    let heads =
-        move || headings.get().into_iter().map(|column| view! { <th scope="col">{column.heading}</th> }).collect_view();
-    let row = move |row: usize| {
-        let complaint = Memo::new(move |_| shown.with(|shown| shown.rows.get(row)?.complaint.clone()));
-        let columns = headings.get_untracked();
-        let cells =
-            columns.into_iter().enumerate().map(|(column, of)| view! { <ListCell shop kind shown row column of /> });
-        view! {
-            <tr>
-                {cells.collect_view()}
-                <td>
-                    <button
-                        type="button"
-                        class="quiet"
-                        on:click=move |_| { shop.edit(kind, |lists| shop::remove_row(lists, kind, row)); }
-                    >
-                        "Remove"<span class="unseen">{format!(" row {}", row + 1)}</span>
-                    </button>
-                    {move || complaint.get().map(|words| view! { <p class="error">{words}</p> })}
-                </td>
-            </tr>
-        }
-    };
-    view! {
-        <Show when=move || count.get() != 0 fallback=|| view! { <p>{EMPTY}</p> }>
-            <div class="scroll" tabindex="0" role="region" aria-label=kind.label()>
-                <table class="list">
-                    <thead><tr>{heads}<th scope="col"><span class="unseen">"Remove"</span></th></tr></thead>
-                    <tbody>{move || (0..count.get()).map(row).collect_view()}</tbody>
-                </table>
-            </div>
-        </Show>
     }
 }

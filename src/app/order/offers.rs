@@ -1,16 +1,17 @@
 //! What the link can be made from out of the shop's own lists, and what would have to be ordered.
 
 use crate::app::session::{Question, after_paint, use_session};
-use crate::app::shop::Shop;
+use crate::app::shop::{Shop, use_machine};
 use leptos::prelude::*;
 use linkwright::engine::shop::cut_plan::Saw;
+use linkwright::engine::shop::route::Machine;
 use linkwright::engine::shop::stock::{self, Offers as Found};
-use linkwright::present::order::lists::{OFFERS_HELP, OfferRow, SEARCHING, as_it_stands, offers, remark};
+use linkwright::present::order::lists::{OFFERS_HELP, OfferRow, SEARCHING, as_it_stands, offers, remark, saw_used};
 use linkwright::shop::Lists;
 
-/// What a search found, and what it was asked of: document, link and lists.
+/// What a search found, and what it was asked of: document, link, lists and saw.
 struct Searched {
-    of: (Question, Lists),
+    of: (Question, Lists, Saw),
     found: Found,
 }
 
@@ -25,12 +26,14 @@ pub(super) fn Offers(
     // A search takes as long as many answers, so it is asked for by hand; it is gone once anything changes.
     let searched = RwSignal::new(None::<Searched>);
     let searching = RwSignal::new(false);
+    let machine = use_machine(session);
+    let saw = Memo::new(move |_| machine.with(Machine::saw));
     let standing = Memo::new(move |_| {
         let (link, system) = (session.link.get(), session.units.get());
         session.answer.get().map(|answer| {
-            let needed = session.document.with(|document| {
-                shop.lists.with(|lists| stock::standing(document, link, &answer, lists, &Saw::ASSUMED))
-            });
+            let needed = session
+                .document
+                .with(|document| shop.lists.with(|lists| stock::standing(document, link, &answer, lists, &saw.get())));
             as_it_stands(&needed, system)
         })
     });
@@ -45,17 +48,19 @@ pub(super) fn Offers(
             if searching.is_disposed() {
                 return;
             }
-            let of = (session.question.get_untracked(), shop.lists.get_untracked());
-            let ((document, link), lists) = &of;
-            let found = stock::offers(document, *link, lists, &Saw::ASSUMED);
+            let of = (session.question.get_untracked(), shop.lists.get_untracked(), saw.get_untracked());
+            let ((document, link), lists, saw) = &of;
+            let found = stock::offers(document, *link, lists, saw);
             searched.set(Some(Searched { of, found }));
             searching.set(false);
         });
     };
     let current = Memo::new(move |_| {
         searched.with(|searched| {
-            searched.as_ref().is_some_and(|Searched { of: (question, lists), .. }| {
-                session.question.with(|now| now == question) && shop.lists.with(|now| now == lists)
+            searched.as_ref().is_some_and(|Searched { of: (question, lists, sawn), .. }| {
+                session.question.with(|now| now == question)
+                    && shop.lists.with(|now| now == lists)
+                    && saw.with(|now| now == sawn)
             })
         })
     });
@@ -98,6 +103,7 @@ pub(super) fn Offers(
                     <button type="button" id="search-stock" on:click=search>"Find what passes from stock"</button>
                 </div>
                 <div role="status">{rows}</div>
+                <p class="help" id="saw-used">{move || machine.with(|machine| saw_used(machine, session.units.get()))}</p>
                 <p class="help">{OFFERS_HELP}</p>
             </section>
         </Show>

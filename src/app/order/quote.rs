@@ -106,11 +106,13 @@ fn QuoteRows(
                 {before_tax.map(|amount| sum("Before tax".to_string(), amount))}
                 {table.tax.map(|tax| sum(format!("{}, {}", tax.what, tax.how), tax.amount))}
                 <tr class="total">
-                    <th scope="row" colspan="2">{table.total_label}</th>
+                    <th scope="row" colspan="2">"Total"</th>
                     <td class="amount" id="quote-total">{table.total}</td>
                 </tr>
             </tfoot>
         </table>
+        {table.lacking.map(|words| view! { <p class="lacking">{words}</p> })}
+        <p>{table.weighed}</p>
         <ul class="remarks">{table.remarks.into_iter().map(|remark| view! { <li>{remark}</li> }).collect_view()}</ul>
     }
 }

@@ -3,9 +3,10 @@
 use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::prelude::*;
-use linkwright::document::{LONGEST_REFERENCE, Stage};
+use linkwright::document::LONGEST_REFERENCE;
 use linkwright::engine::shop::code::{self, Code};
-use linkwright::present::order::confirmation::{HOW_A_YES_GOES, is_read_back, stages};
+use linkwright::present::order::confirmation::{HOW_A_YES_GOES, StageRow, is_read_back, stages};
+use linkwright::present::order::history::{HistoryRow, TITLE, WHOSE_NAME, history};
 
 /// The section.
 #[component]
@@ -18,7 +19,7 @@ pub(super) fn Stages(
     obstacles: Memo<Vec<String>>,
 ) -> impl IntoView {
     let session = use_session();
-    let who = RwSignal::new(String::new());
+    let who = session.order_person;
     let rows =
         Memo::new(move |_| session.document.with(|document| stages(&document.order, code.get(), clock::spoken_time)));
     // A yes is somebody's, and to what was read back; another takes its place only once the first is taken back.
@@ -34,14 +35,14 @@ pub(super) fn Stages(
         move || changed.with(|lines| lines.first().cloned()).map(|words| view! { <p class="stop">{words}</p> });
     let in_the_way = move || obstacles.get().into_iter().map(|words| view! { <li>{words}</li> }).collect_view();
     let confirmed = Memo::new(move |_| session.document.with(|document| document.order.yes.is_given()));
-    let set_stage = move |stage| session.edit(|document| document.order.stage = stage);
+    let code_now = move || untrack(|| code.get()).map(Code::written).unwrap_or_default();
+    let asked = move |_| {
+        session.settle();
+        session.edit(|document| document.order.ask(&who.read_untracked(), &clock::now(), &code_now()));
+    };
     let read_back = move |_| {
         session.settle();
-        let read = untrack(|| code.get()).map(Code::written);
-        session.edit(|document| {
-            document.order.read_back = read.unwrap_or_default();
-            document.order.stage = Stage::ReadBack;
-        });
+        session.edit(|document| document.order.read_back_to(&who.read_untracked(), &clock::now(), &code_now()));
     };
     let record = move |_| {
         session.settle();
@@ -53,8 +54,17 @@ pub(super) fn Stages(
             who.set(String::new());
         }
     };
-    let withdraw = move |_| session.edit(|document| document.order.take_back_yes());
-    let row = |row: linkwright::present::order::confirmation::StageRow| {
+    let cut = move |_| {
+        session.settle();
+        session.edit(|document| document.order.cut(&who.read_untracked(), &clock::now(), &code_now()));
+        who.set(String::new());
+    };
+    let withdraw = move |_| {
+        session.edit(|document| document.order.take_back_yes(&who.read_untracked(), &clock::now()));
+    };
+    let done = Memo::new(move |_| session.document.with(|document| history(&document.order, clock::spoken_time)));
+    let step = |row: HistoryRow| view! { <li><b>{row.what}</b><span>{row.when}</span><span>{row.code}</span></li> };
+    let row = |row: StageRow| {
         let mark = if row.reached { "✓ " } else { "" };
         view! { <li aria-current=row.now.then_some("step") class:reached=row.reached>{mark}{row.label}</li> }
     };
@@ -63,19 +73,29 @@ pub(super) fn Stages(
             <h3>"Status"</h3>
             <ol class="stages">{move || rows.get().into_iter().map(row).collect_view()}</ol>
             <div class="field">
-                <label for="in-yes-by">"Who said yes"</label>
+                <label for="in-yes-by">"Who asked, said yes or cut it"</label>
                 <div class="entry words">
                     <input
                         id="in-yes-by"
                         type="text"
                         autocomplete="off"
+                        aria-describedby="help-yes-by"
                         maxlength=LONGEST_REFERENCE.to_string()
                         prop:value=move || who.get()
                         on:input:target=move |event| who.set(event.target().value())
                     />
                 </div>
+                <p class="help" id="help-yes-by">{WHOSE_NAME}</p>
             </div>
             <div class="buttons">
+                <button
+                    type="button"
+                    id="stage-asked"
+                    disabled=move || confirmed.get() || who.with(|who| who.trim().is_empty())
+                    on:click=asked
+                >
+                    "Note who asked"
+                </button>
                 <button
                     type="button"
                     id="stage-read-back"
@@ -92,7 +112,7 @@ pub(super) fn Stages(
                         type="button"
                         id="stage-cut"
                         disabled=move || changed.with(|lines| !lines.is_empty())
-                        on:click=move |_| set_stage(Stage::Cut)
+                        on:click=cut
                     >
                         "It is cut"
                     </button>
@@ -101,6 +121,12 @@ pub(super) fn Stages(
             </div>
             {no_longer}
             <ul class="remarks" id="obstacles">{in_the_way}</ul>
+            <Show when=move || done.with(|done| !done.is_empty())>
+                <h4>{TITLE}</h4>
+                <ol class="history" id="order-history">
+                    {move || done.get().into_iter().map(step).collect_view()}
+                </ol>
+            </Show>
             <p class="help">{HOW_A_YES_GOES}</p>
         </section>
     }

@@ -6,7 +6,8 @@ mod closing;
 pub use bolt::{BoltJudged, bolt_in_its_ears};
 pub use closing::{Progress, progress};
 
-use super::torque_card::{hold, jam_nut_source, turn};
+use super::hands::nut_tightens;
+use super::torque_card::{hold, jam_nut_source};
 use crate::document::Document;
 use crate::engine::fitting::{quarters, quarters_below};
 use crate::engine::formula::{Line, Sheet};
@@ -278,8 +279,8 @@ fn tighten(answer: &Answer, steps: &mut Vec<Step>) {
                 ": ",
                 (hold(answer)),
                 " and tighten the jam nut ",
-                (turn(end.hand)),
-                ", to between ",
+                (nut_tightens(end.hand).words()),
+                ", seen from the eye, to between ",
                 (torque.least, Torque),
                 " and ",
                 (torque.most, Torque),

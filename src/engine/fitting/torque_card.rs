@@ -1,6 +1,7 @@
 //! The torque card: one range for each jam nut, one torque for each bolt, and what an adapter changes.
 
 use super::Standing;
+use super::hands::nut_tightens;
 use crate::document::{Document, Hand};
 use crate::engine::formula::{Line, Sheet};
 use crate::engine::formulas::fastening;
@@ -65,7 +66,13 @@ pub fn card(document: &Document, index: usize, answer: &Answer) -> Option<[EndTo
 fn end_torque(given: &Values, index: usize, end: &EndGeometry, answer: &Answer) -> EndTorque {
     let mut sheet = Sheet::recording();
     let jam_nut = jam_torque::range(end.thread, &mut sheet);
-    let how = said!["To tighten, ", (hold(answer)), " and turn the nut ", (turn(end.hand)), ", against the bar."];
+    let how = said![
+        "To tighten, ",
+        (hold(answer)),
+        " and turn the nut ",
+        (nut_tightens(end.hand).words()),
+        ", seen from the eye, against the bar."
+    ];
     EndTorque {
         thread: end.thread,
         hand: end.hand,
@@ -95,14 +102,6 @@ pub(super) fn hold(answer: &Answer) -> &'static str {
         "hold the bar on its flats"
     } else {
         "hold the bar in a vise with soft jaws, or on flats of its insert"
-    }
-}
-
-/// Which way a jam nut tightens.
-pub(super) const fn turn(hand: Hand) -> &'static str {
-    match hand {
-        Hand::Right => "clockwise, seen from the eye",
-        Hand::Left => "counterclockwise, seen from the eye",
     }
 }
 

@@ -7,10 +7,11 @@
 
 mod bought;
 mod lines;
+mod weight;
 
 use crate::document::Document;
 use crate::inputs::pieces_of;
-use crate::report::{Answer, LinkReport, Part};
+use crate::report::{LinkReport, Part};
 use crate::shop::Lists;
 use crate::shop::Per;
 use crate::shop::money::{Cents, Quantity, Rate};
@@ -67,6 +68,17 @@ pub struct Line {
     pub from_stock: bool,
 }
 
+/// A kind of part that is shipped beside the bars.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Unweighed {
+    /// As it is charged for.
+    pub charge: Charge,
+    /// How many have no listed weight.
+    pub count: usize,
+    /// How many there are.
+    pub of: usize,
+}
+
 /// A quote.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Quote {
@@ -88,10 +100,12 @@ pub struct Quote {
     pub links: usize,
     /// Rod ends that the customer brings, which are not charged.
     pub theirs: usize,
-    /// Weight of the bars, and of rod ends where a list gives it, as a force; without nuts, bolts and packing.
+    /// Weight of the bars, and of the parts whose weight a list gives, as a force; without packing.
     pub weight: f64,
-    /// Rod ends of the shop whose weight no list gives.
-    pub unweighed: usize,
+    /// Each kind of part that is shipped beside the bars, with how many of it have no listed weight.
+    pub unweighed: Vec<Unweighed>,
+    /// Whether shipping is charged by that weight.
+    pub shipped_by_weight: bool,
     /// The longest bar.
     pub longest: f64,
     /// Working days until it leaves: those of the rows it rests on, each counted once; `None` when no row has any.
@@ -114,7 +128,7 @@ pub fn quote(document: &Document, reports: &[LinkReport], lists: &Lists) -> Quot
     for (index, report) in reports.iter().enumerate().take(document.links.len()) {
         if let Some(answer) = report.answer() {
             lines.link(document, index, answer);
-            weigh(&mut quote, document, index, answer, lists);
+            weight::weigh(&mut quote, document, index, answer, lists);
         }
     }
     of_the_order(&mut quote, &mut lines);
@@ -148,7 +162,10 @@ fn of_the_order(quote: &mut Quote, lines: &mut Lines) {
         Some(row) => {
             let quantity = match row.per() {
                 Some(Per::Piece) => each,
-                Some(per @ (Per::Pound | Per::Kilogram)) => lines::in_weight(quote.weight, per),
+                Some(per @ (Per::Pound | Per::Kilogram)) => {
+                    quote.shipped_by_weight = true;
+                    lines::in_weight(quote.weight, per)
+                }
                 _ => once,
             };
             lines.of_order(row, quantity);
@@ -165,22 +182,5 @@ fn of_the_order(quote: &mut Quote, lines: &mut Lines) {
     }
     if let Some(row) = book.find(Charge::LeadTime, &Sought::default(), links) {
         lines.takes(row);
-    }
-}
-
-/// Adds what a link weighs and how long it is to what is shipped.
-fn weigh(quote: &mut Quote, document: &Document, index: usize, answer: &Answer, lists: &Lists) {
-    let (pieces, made) = (pieces_of(document, index), &answer.link);
-    quote.weight += pieces as f64 * made.bar_weight;
-    quote.longest = quote.longest.max(made.bar);
-    let Some(link) = document.links.get(index) else { return };
-    for (end, decided) in made.ends.iter().zip(&link.ends) {
-        if super::stock::is_theirs(decided) {
-            continue;
-        }
-        match super::stock::listed(lists, end).and_then(|row| row.weight) {
-            Some(weight) => quote.weight += pieces as f64 * weight,
-            None => quote.unweighed += pieces,
-        }
     }
 }

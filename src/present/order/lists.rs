@@ -1,11 +1,14 @@
 //! The shop's lists as tables of the page, what a link can be made from, and what of it is in stock.
 
 use crate::document::Hand;
+use crate::engine::shop::route::Machine;
+use crate::engine::shop::route::machine::{SAW_GRIP, SAW_KERF, SAW_TRIM};
 use crate::engine::shop::stock::{Held, MOST_REPORTS, Needed, Offer, Offers, Wanted};
 use crate::present::words::{length, short, size, still_needed, thread};
-use crate::quantity::{System, unit_name};
+use crate::quantity::{self, System, show, unit_name};
 use crate::shop::columns::{Holds, Pick};
-use crate::shop::{self, Cell, Kind, Lists};
+use crate::shop::lines::Landed;
+use crate::shop::{self, Cell, Heading, Kind, Lists};
 
 /// Said above a table that holds nothing yet.
 pub const EMPTY: &str = "Nothing is entered yet. Import a CSV file, add a row, or look at the invented rows.";
@@ -24,27 +27,39 @@ pub const SEARCHING: &str = "Searching …";
 pub const OFFERS_HELP: &str =
     "Taking one writes its measured sizes into the entries, so the link opens to the same numbers anywhere.";
 
+/// Which saw blanks are counted with: the one that the shop has set, or what is assumed.
+pub fn saw_used(machine: &Machine, system: System) -> String {
+    let saw = machine.saw();
+    let [kerf, trim, grip] = [saw.kerf, saw.trim, saw.grip].map(|value| length(value, system));
+    let parts = [(&SAW_KERF, "kerf"), (&SAW_TRIM, "trimmed ends"), (&SAW_GRIP, "grip")];
+    let open = parts.into_iter().filter(|(setting, _)| machine.decided(setting).is_none());
+    let open: Vec<&str> = open.map(|(_, name)| name).collect();
+    match open.len() {
+        0 => format!(
+            "Blanks are counted with your own saw, as set in the Make view: {kerf} kerf, {trim} off both ends of every bar, {grip} held at the last cut."
+        ),
+        assumed if assumed == parts.len() => format!(
+            "Blanks are counted with an assumed saw (common practice, no source): {kerf} kerf, {trim} off both ends of every bar, {grip} held at the last cut. Set your own in the Make view."
+        ),
+        _ => format!(
+            "Blanks are counted with your own saw, as set in the Make view: {kerf} kerf, {trim} off both ends of every bar, {grip} held at the last cut. Still assumed (common practice, no source): {}.",
+            open.join(", ")
+        ),
+    }
+}
+
 /// A list in a line, for the fold that holds it.
 pub fn summary(lists: &Lists, kind: Kind) -> String {
     match shop::rows(lists, kind) {
         0 => format!("{}: none yet", kind.label()),
         1 => format!("{}: 1 row", kind.label()),
-        rows => format!("{}: {rows} rows", kind.label()),
+        rows => format!("{}: {} rows", kind.label(), count_words(rows)),
     }
 }
 
 /// Said where the browser refuses to keep a list.
 pub fn not_kept(why: &str) -> String {
     format!("{why} This list is not kept: export it as a file.")
-}
-
-/// A list as a table.
-#[derive(Debug, Clone, PartialEq)]
-pub struct ListTable {
-    /// Its columns.
-    pub columns: Vec<ListColumn>,
-    /// Its rows.
-    pub rows: Vec<ListRow>,
 }
 
 /// A column of the table.
@@ -69,10 +84,9 @@ pub struct ListRow {
     pub complaint: Option<String>,
 }
 
-/// The table of a list in the reader's units.
-pub fn table(lists: &Lists, kind: Kind, system: System) -> ListTable {
-    let headings = shop::headings(kind);
-    let columns = headings.iter().map(|heading| {
+/// The columns of a list in the reader's units.
+pub fn columns(kind: Kind, system: System) -> Vec<ListColumn> {
+    let column = |heading: Heading| {
         let unit = match heading.holds {
             Holds::Number { kind, .. } => unit_name(kind, system),
             other => other.unit(),
@@ -83,12 +97,76 @@ pub fn table(lists: &Lists, kind: Kind, system: System) -> ListTable {
             is_number: !matches!(heading.holds, Holds::Text | Holds::Pick(_)),
             needed: heading.needed,
         }
-    });
-    let rows = (0..shop::rows(lists, kind)).map(|row| ListRow {
-        cells: (0..headings.len()).filter_map(|column| shop::cell(lists, kind, row, column, system)).collect(),
-        complaint: shop::complaint(lists, kind, row),
-    });
-    ListTable { columns: columns.collect(), rows: rows.collect() }
+    };
+    shop::headings(kind).into_iter().map(column).collect()
+}
+
+/// A row of a list in the reader's units; empty where there is none.
+pub fn row(lists: &Lists, kind: Kind, place: usize, system: System) -> ListRow {
+    let cells = (0..).map_while(|column| shop::cell(lists, kind, place, column, system));
+    ListRow { cells: cells.collect(), complaint: shop::complaint(lists, kind, place) }
+}
+
+/// As many rows as are shown at once.
+pub const ROWS_OF_A_PAGE: usize = 15;
+
+/// The rows of a list that are shown at once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Page {
+    /// Which page it is; the first is 0.
+    pub number: usize,
+    /// The place of its first row among those that were found.
+    pub from: usize,
+    /// The place after its last row.
+    pub to: usize,
+    /// How many rows were found.
+    pub found: usize,
+    /// How many pages there are.
+    pub pages: usize,
+}
+
+/// A page of what was found; the last one where the number is beyond it.
+pub fn page(number: usize, found: usize) -> Page {
+    let pages = found.div_ceil(ROWS_OF_A_PAGE).max(1);
+    let number = number.min(pages - 1);
+    let from = number * ROWS_OF_A_PAGE;
+    Page { number, from, to: found.min(from + ROWS_OF_A_PAGE), found, pages }
+}
+
+impl Page {
+    /// Which rows they are: `Rows 26 to 50 of 312 found, 5,000 in all`.
+    pub fn words(&self, all: usize) -> String {
+        let [first, last, found] = [self.from + 1, self.to, self.found].map(count_words);
+        match (self.found, self.found == all) {
+            (0, _) => NONE_FOUND.to_string(),
+            (_, true) => format!("Rows {first} to {last} of {found}"),
+            (_, false) => format!("Rows {first} to {last} of {found} found, {} in all", count_words(all)),
+        }
+    }
+}
+
+/// A count with its thousands apart: `5,000`.
+fn count_words(count: usize) -> String {
+    show(count as f64, quantity::Kind::Count, System::Inch)
+}
+
+/// Said where no row has the words that were looked for.
+pub const NONE_FOUND: &str = "No row has these words.";
+
+/// Said where a row is not taken away.
+pub const CHANGED_ELSEWHERE: &str = "Another tab changed this row, so it was not removed. It is shown as it is now: remove it again if you still want to.";
+
+/// What is said where an edit landed in another row than the one that was read.
+pub const fn landed(landed: Landed) -> Option<&'static str> {
+    match landed {
+        Landed::InPlace => None,
+        Landed::Below => Some(
+            "Another tab changed this row while you typed. Both are kept, and yours stands right below it: remove the one that is wrong.",
+        ),
+        Landed::AtTheEnd => Some(
+            "Another tab removed this row while you typed. Yours is kept as the last row: remove it if it is no longer wanted.",
+        ),
+    }
 }
 
 /// What a file of a list is called.

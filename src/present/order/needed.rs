@@ -3,7 +3,7 @@
 mod ends;
 
 use super::read_back::picked;
-use crate::document::{Document, ORDER_TEXTS, Position};
+use crate::document::{Document, ORDER_TEXTS, Position, day_in_words};
 use crate::engine::sentence::spoken;
 use crate::inputs::{At, Choice, FINISH, LENGTH, MEASURED_ON, Number, POSITION, QUANTITY, ROLE, SEAT, USAGE, WEIGHT};
 use crate::present::ends::SizeRow;
@@ -218,9 +218,13 @@ fn of_order(document: &Document) -> Vec<Row> {
         ("order-wanted", "When is it wanted?"),
     ];
     let row = |(id, question): (&'static str, &str)| {
-        let said = ORDER_TEXTS.iter().find(|text| text.id == id).map_or("", |text| (text.get)(&document.order));
-        let known =
-            if said.is_empty() { (NOTHING.to_string(), State::LeftOpen) } else { (said.to_string(), State::Said) };
+        let text = ORDER_TEXTS.iter().find(|text| text.id == id);
+        let said = text.map_or("", |text| (text.get)(&document.order));
+        let known = match text {
+            _ if said.is_empty() => (NOTHING.to_string(), State::LeftOpen),
+            Some(text) if text.is_day() => (day_in_words(said), State::Said),
+            _ => (said.to_string(), State::Said),
+        };
         Row::new(question, known, &[id])
     };
     questions.into_iter().map(row).collect()

@@ -1,7 +1,7 @@
 //! A quote as rows and as text. There is no currency in it: the shop knows its own.
 
 use crate::document::{Document, Link};
-use crate::engine::shop::quote::{How, Item, Line, Quote};
+use crate::engine::shop::quote::{How, Item, Line, Quote, Unweighed};
 use crate::present::words::{length, lower, sheet_name, value};
 use crate::quantity::{Kind, System};
 use crate::report::Part;
@@ -38,11 +38,13 @@ pub struct QuoteTable {
     pub subtotal: String,
     /// Tax, and how it comes to its amount; none where the price book has none.
     pub tax: Option<QuoteRow>,
-    /// The sum, with what it is without: `Total without bolts and lock nuts`.
-    pub total_label: String,
     /// The sum.
     pub total: String,
-    /// What the reader should know: what is missing, shipping, lead time, rounding.
+    /// What the sum is without, to stand right beneath it; none where everything has a price.
+    pub lacking: Option<String>,
+    /// What shipping is charged on, to stand beneath that.
+    pub weighed: String,
+    /// What else the reader should know: tax, lead time, rounding.
     pub remarks: Vec<String>,
 }
 
@@ -52,12 +54,10 @@ pub fn table(quote: &Quote, document: &Document, system: System) -> QuoteTable {
         rows: quote.lines.iter().filter(|line| !is_tax(line)).map(|line| row(line, document)).collect(),
         subtotal: quote.subtotal.to_string(),
         tax: quote.lines.iter().find(|line| is_tax(line)).map(|line| row(line, document)),
-        total_label: match without(quote, document) {
-            Some(without) => format!("Total without {without}"),
-            None => "Total".to_string(),
-        },
         total: quote.total.to_string(),
-        remarks: remarks(quote, document, system),
+        lacking: lacking(quote, document),
+        weighed: weighed(quote, system),
+        remarks: remarks(quote, system),
     }
 }
 
@@ -80,7 +80,9 @@ pub fn text(quote: &Quote, document: &Document, system: System) -> Vec<String> {
         lines.push(format!("Before tax: {}", table.subtotal));
         lines.push(format!("{}, {}: {}", tax.what, tax.how, tax.amount));
     }
-    lines.push(format!("{}: {}", table.total_label, table.total));
+    lines.push(format!("Total: {}", table.total));
+    lines.extend(table.lacking);
+    lines.push(table.weighed);
     lines.extend(table.remarks);
     lines
 }
@@ -128,7 +130,7 @@ pub fn without(quote: &Quote, document: &Document) -> Option<String> {
         }
     }
     let answered = document.links.len() - quote.unanswered.len().min(document.links.len());
-    let mut names: Vec<String> = named
+    let names = named
         .iter()
         .map(|(charge, links)| {
             if links.is_empty() || links.len() == answered {
@@ -139,8 +141,45 @@ pub fn without(quote: &Quote, document: &Document) -> Option<String> {
             format!("{} for {}", noun(*charge), titles.join(" and "))
         })
         .collect();
+    listed(names)
+}
+
+/// Names as a phrase: `bolts, lock nuts and spacers`; none without a name.
+fn listed(mut names: Vec<String>) -> Option<String> {
     let last = names.pop()?;
     Some(if names.is_empty() { last } else { format!("{} and {last}", names.join(", ")) })
+}
+
+/// What the sum is without.
+fn lacking(quote: &Quote, document: &Document) -> Option<String> {
+    let without = without(quote, document)?;
+    Some(format!(
+        "The total is without {without}, for which the price book has no price. Enter 0 for what is included in another price."
+    ))
+}
+
+/// What is weighed, and what is not.
+fn weighed(quote: &Quote, system: System) -> String {
+    let mut open: Vec<String> = quote.unweighed.iter().filter_map(unweighed).collect();
+    open.push("packing".to_string());
+    let (weight, open) = (value(quote.weight, Kind::Weight, system), listed(open).unwrap_or_default());
+    if quote.shipped_by_weight {
+        format!(
+            "Shipping is charged on {weight}: the bars, and the parts whose weight your lists give. Not weighed: {open}."
+        )
+    } else {
+        format!("The bars, and the parts whose weight your lists give, weigh {weight}. Not weighed: {open}.")
+    }
+}
+
+/// What of a kind of part has no listed weight; none where every one has.
+fn unweighed(part: &Unweighed) -> Option<String> {
+    let noun = noun(part.charge);
+    match part.count {
+        0 => None,
+        all if all == part.of => Some(noun.to_string()),
+        some => Some(format!("{some} of {} {noun}", part.of)),
+    }
 }
 
 fn noun(charge: Charge) -> &'static str {
@@ -173,12 +212,8 @@ fn noun(charge: Charge) -> &'static str {
     }
 }
 
-fn remarks(quote: &Quote, document: &Document, system: System) -> Vec<String> {
+fn remarks(quote: &Quote, system: System) -> Vec<String> {
     let mut remarks = Vec::new();
-    if let Some(without) = without(quote, document) {
-        remarks
-            .push(format!("The price book has no price for {without}. Enter 0 for what is included in another price."));
-    }
     match quote.unanswered.len() {
         0 => {}
         1 => remarks.push("One entry has no answer yet and is not in this quote.".to_string()),
@@ -196,13 +231,7 @@ fn remarks(quote: &Quote, document: &Document, system: System) -> Vec<String> {
     if from_stock > 0 {
         remarks.push("Where the price book has no row, the price in the list of stock is charged.".to_string());
     }
-    let (weight, longest) = (value(quote.weight, Kind::Weight, system), length(quote.longest, system));
-    remarks.push(match quote.unweighed {
-        0 => format!("Bars and rod ends weigh {weight}, without nuts, bolts and packing. The longest bar is {longest}."),
-        _ => format!(
-            "The bars weigh {weight}, with the rod ends whose weight is listed, without the others, nuts, bolts and packing. The longest bar is {longest}."
-        ),
-    });
+    remarks.push(format!("The longest bar is {}.", length(quote.longest, system)));
     remarks.push(match quote.days {
         Some(1) => "Lead time: 1 working day.".to_string(),
         Some(days) => format!("Lead time: {days} working days."),

@@ -3,40 +3,68 @@
 
 use super::spoken;
 use crate::differences::{Change, Difference, differences};
-use crate::document::{Document, SuppliedBy};
+use crate::document::{Document, SuppliedBy, day_in_words};
 use crate::engine::shop::code::Code;
-use crate::inputs::{At, Choice, FINISH, MEASURED_ON, SUPPLIED_BY, pieces_of};
+use crate::inputs::{At, Choice, FINISH, MEASURED_ON, pieces_of};
 use crate::present::verdict::weakest;
-use crate::present::words::{self, Units, hand_mark, in_units, job, length, letter, lower, metal};
+use crate::present::words::{self, Units, in_units, job, length, letter, lower, metal};
 use crate::quantity::System;
-use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport, Verdict};
+use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport};
 use crate::share;
 
 /// Said beneath the script.
 pub const FIRST_SAID: &str = "What differs from what was first said is read back as well.";
 
-/// As many letters as a short message takes.
-pub const SHORTEST_TEXT: usize = 480;
+/// A part of what is read back.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Section {
+    /// What it is about: the rig, one link, or the order.
+    pub heading: String,
+    /// What is read back of it, a line each.
+    pub lines: Vec<String>,
+}
 
-/// What is read back of a whole order, a line each.
-pub fn script(document: &Document, reports: &[LinkReport], code: Option<Code>, system: System) -> Vec<String> {
-    let mut lines = vec![for_what(document, system)];
+/// What is read back of a whole order: the rig, each link, then the order.
+pub fn sections(document: &Document, reports: &[LinkReport], code: Option<Code>, system: System) -> Vec<Section> {
+    let section = |heading: &str, lines| Section { heading: heading.to_string(), lines };
+    let mut sections = vec![section("Rig", vec![for_what(document, system)])];
     for (link, report) in reports.iter().enumerate() {
-        match report {
-            LinkReport::Answer(answer) => lines.extend(link_lines(document, link, answer, system)),
-            _ => {
-                lines.push(format!("{}: this link cannot be made from what is entered so far.", title(document, link)))
-            }
-        }
+        let lines = match report {
+            LinkReport::Answer(answer) => link_lines(document, link, answer, system),
+            _ => vec![format!("{}: this link cannot be made from what is entered so far.", title(document, link))],
+        };
+        sections.push(Section { heading: heading(document, link), lines });
     }
-    lines.extend(of_order(document));
+    let mut lines = of_order(document);
     lines.extend(since_first_said(document, system));
     lines.push(match code {
         Some(code) => format!("The order code is {}, spelled {}.", code.written(), code.spoken()),
         None => "There is no order code yet: something is still missing.".to_string(),
     });
     lines.push("Is every one of these right?".to_string());
+    sections.push(section("Order", lines));
+    sections
+}
+
+/// The same as lines of text, with an empty line above each heading but the first.
+pub fn script(document: &Document, reports: &[LinkReport], code: Option<Code>, system: System) -> Vec<String> {
+    let mut lines = Vec::new();
+    for section in sections(document, reports, code, system) {
+        if !lines.is_empty() {
+            lines.push(String::new());
+        }
+        lines.push(section.heading);
+        lines.extend(section.lines);
+    }
     lines
+}
+
+/// What stands above one link: which of several it is, and its name.
+pub(super) fn heading(document: &Document, link: usize) -> String {
+    match document.links.len() {
+        0 | 1 => title(document, link),
+        links => format!("Link {} of {links}: {}", link + 1, title(document, link)),
+    }
 }
 
 /// What is read back of one link, a line each.
@@ -126,7 +154,8 @@ fn for_what(document: &Document, system: System) -> String {
 /// What else the order says.
 fn of_order(document: &Document) -> Vec<String> {
     let order = &document.order;
-    let texts = [("Your reference", &order.reference), ("Wanted by", &order.wanted), ("Remarks", &order.remarks)];
+    let wanted = day_in_words(&order.wanted);
+    let texts = [("Your reference", &order.reference), ("Wanted by", &wanted), ("Remarks", &order.remarks)];
     texts.into_iter().filter(|(_, text)| !text.is_empty()).map(|(name, text)| format!("{name}: {text}.")).collect()
 }
 
@@ -156,78 +185,9 @@ pub fn since_first_said(document: &Document, units: impl Into<Units>) -> Vec<Str
     found.iter().map(sentence).collect()
 }
 
-/// One link in at most [`SHORTEST_TEXT`] letters that every phone's message takes, with everything that must be right.
-pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code, system: System) -> String {
-    let (made, place) = (&answer.link, At::of_link(document, link));
-    let [a, b] = &made.ends;
-    let [given, bar] = [made.length, made.bar].map(|value| length(value, system));
-    let count = words::pieces(pieces_of(document, link));
-    // In a rig of several links this is the code of one of them, which no order goes by.
-    let called = if document.links.len() > 1 { "Link code" } else { "Order" };
-    let must = [
-        format!("{called} {}: {}, {count}.", code.written(), lower_title(document, link)),
-        format!("Mount to mount {given}."),
-        format!("Eye to eye {given}."),
-        format!("Bar {bar} face to face."),
-        format!("A: {} {}.", a.thread.id, hand_mark(a.hand)),
-        format!("B: {} {}.", b.thread.id, hand_mark(b.hand)),
-    ];
-    let provisional = "Bar length only until the rod ends are measured.".to_string();
-    let whose = [0, 1].map(|end| {
-        let whose = SUPPLIED_BY.value(document, At { end, ..place });
-        let words = match whose {
-            Some("shop") => "ours",
-            Some("customer") => "yours",
-            _ => "not said whose",
-        };
-        format!("{} {words}", letter(end))
-    });
-    let finish = picked(&FINISH, document, place).unwrap_or_default();
-    let may = [
-        Some(format!("Calculation: {}.", lower(answer.word()))),
-        made.provisional.then_some(provisional),
-        Some(format!("Rod ends: {}, {}.", whose[0], whose[1])),
-        Some(format!("{} {}, {}.", words::stock(made, system), metal(made), lower(finish))),
-        Some(
-            if answer.verdict == Verdict::Fails { "Do not answer yes." } else { "All right? Answer yes." }.to_string(),
-        ),
-    ];
-    let mut text = must.join(" ");
-    // Whatever else fits, the most important first.
-    for sentence in may.into_iter().flatten() {
-        if text.chars().count() + 1 + sentence.chars().count() <= SHORTEST_TEXT {
-            text.push(' ');
-            text.push_str(&sentence);
-        }
-    }
-    plain(&text)
-}
-
-/// How long a message is.
-pub fn letters_of(text: &str) -> String {
-    format!("{} of at most {SHORTEST_TEXT} letters.", text.chars().count())
-}
-
-/// Signs that every phone has, so that a message is not cut into many: each stands for one of the same length or less.
-fn plain(text: &str) -> String {
-    let letter = |letter| match letter {
-        '’' | '‘' => Some('\''),
-        '“' | '”' => Some('"'),
-        '×' => Some('x'),
-        '–' | '—' | '−' => Some('-'),
-        '\u{2060}' => None,
-        letter => Some(letter),
-    };
-    text.chars().filter_map(letter).collect()
-}
-
-fn title(document: &Document, link: usize) -> String {
+/// The name of a link.
+pub(super) fn title(document: &Document, link: usize) -> String {
     document.links.get(link).map(crate::document::Link::title).unwrap_or_default()
-}
-
-/// The same within a sentence.
-fn lower_title(document: &Document, link: usize) -> String {
-    lower(&title(document, link))
 }
 
 /// The label of what is picked, or picked by default; nothing where neither is.

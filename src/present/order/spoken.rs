@@ -1,6 +1,7 @@
 //! Numbers as they are said over the phone: fractions in words, threads, hands, and digits where two sound alike.
 
 use crate::document::Hand;
+use crate::engine::fitting::hands::nut_tightens;
 use crate::engine::tables::threads::Thread;
 use crate::present::words::letter;
 use crate::quantity::{INCH, Kind, System, show};
@@ -175,11 +176,7 @@ pub fn thread(thread: &Thread) -> String {
 
 /// The hand at an end: `left-hand thread at end B: it tightens counterclockwise`.
 pub fn hand(hand: Hand, end: usize) -> String {
-    let way = match hand {
-        Hand::Right => "clockwise",
-        Hand::Left => "counterclockwise",
-    };
-    format!("{} thread at end {}: it tightens {way}", hand.words(), letter(end))
+    format!("{} thread at end {}: it tightens {}", hand.words(), letter(end), nut_tightens(hand).words())
 }
 
 /// A count of pieces: `two pieces`, `fifteen, one-five, pieces`.

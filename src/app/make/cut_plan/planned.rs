@@ -13,7 +13,7 @@ use linkwright::engine::shop::route::machine::STOCK_LENGTH;
 use linkwright::present::make::cut_plan::open;
 use linkwright::present::saved::title_of;
 use linkwright::report::LinkReport;
-use linkwright::shop::Lists;
+use linkwright::shop::{Kind, Lists};
 
 /// What a plan is made of.
 #[derive(Clone)]
@@ -118,6 +118,10 @@ impl Planned {
     /// Takes the bars off the shop's lists and puts the pieces that are kept into them, once.
     pub(crate) fn put_remnants(self, shop: Shop) {
         let Some(mut found) = self.found.get_untracked().filter(|found| found.taken.is_none()) else { return };
+        // Rows are found by their place: what another tab wrote this moment makes it another plan's.
+        if Kind::ALL.into_iter().any(|kind| shop.catch_up(kind)) {
+            return;
+        }
         let mut sum = Taken::default();
         for (plan, _) in &found.plans {
             if let Some(taken) = shop.edit(kind(plan.wall), |lists| cut(plan, lists)) {

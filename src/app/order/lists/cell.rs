@@ -3,8 +3,9 @@
 use crate::app::session::use_session;
 use crate::app::shop::Shop;
 use leptos::prelude::*;
-use linkwright::present::order::lists::{ListColumn, ListTable};
-use linkwright::shop::{self, Kind};
+use linkwright::present::order::lists::{ListColumn, ListRow};
+use linkwright::shop::Kind;
+use linkwright::shop::lines::{AsRead, Landed, RowId};
 
 /// The cell.
 #[component]
@@ -13,10 +14,12 @@ pub(super) fn ListCell(
     shop: Shop,
     /// Which of them.
     kind: Kind,
-    /// The list as it is shown.
-    shown: Memo<ListTable>,
     /// Its row.
-    row: usize,
+    id: RowId,
+    /// The place of that row.
+    place: Memo<usize>,
+    /// That row as it is shown.
+    shown: Memo<ListRow>,
     /// Its column.
     column: usize,
     /// What that column holds.
@@ -24,19 +27,45 @@ pub(super) fn ListCell(
 ) -> impl IntoView {
     let session = use_session();
     let wrong = RwSignal::new(None::<String>);
-    let cell = Memo::new(move |_| shown.with(|shown| shown.rows.get(row)?.cells.get(column).cloned()));
+    // The row as it was when this cell was entered: an edit is of that row, whatever another tab did to it since.
+    let entered = StoredValue::new(None::<AsRead>);
+    // What was typed gives way to what stands there once it landed in another row.
+    let anew = RwSignal::new(0_u32);
+    let cell = Memo::new(move |_| shown.with(|shown| shown.cells.get(column).cloned()));
     let text = move || cell.with(|cell| cell.as_ref().map(|cell| cell.text.clone()).unwrap_or_default());
+    let value = move || {
+        anew.track();
+        text()
+    };
     let unread = move || cell.with(|cell| cell.as_ref().is_some_and(|cell| cell.unread)) || wrong.read().is_some();
+    let enter = move |_| {
+        entered.set_value(shop.as_read(kind, id));
+        shop.enter(kind);
+    };
+    let leave = move |_| shop.leave(kind);
     let take = move |typed: String| {
+        // A field that was taken away while it was typed into still tells its last change.
+        if wrong.is_disposed() {
+            return;
+        }
         // A cell that was only visited stays as it was written.
         if untrack(|| typed == text() && !unread()) {
             return;
         }
         let system = session.units.get_untracked();
-        let taken = shop.edit(kind, |lists| shop::set_cell(lists, kind, row, column, &typed, system));
+        let Some(read) = entered.get_value().or_else(|| shop.as_read(kind, id)) else { return };
+        let taken = shop.type_into(kind, &read, (column, &typed, system));
+        if wrong.is_disposed() {
+            return;
+        }
+        if matches!(taken, Some(Ok(Landed::Below | Landed::AtTheEnd))) {
+            anew.update(|count| *count += 1);
+        }
         wrong.set(taken.and_then(Result::err));
+        entered.set_value(shop.as_read(kind, id));
     };
-    let label = format!("{}, row {}", of.heading, row + 1);
+    let heading = StoredValue::new(of.heading);
+    let label = move || heading.with_value(|heading| format!("{heading}, row {}", place.get() + 1));
     let field = if of.options.is_empty() {
         view! {
             <input
@@ -47,7 +76,9 @@ pub(super) fn ListCell(
                 class:number=of.is_number
                 autocomplete="off"
                 spellcheck="false"
-                prop:value=text
+                prop:value=value
+                on:focus=enter
+                on:blur=leave
                 on:change:target=move |event| take(event.target().value())
             />
         }
@@ -55,7 +86,7 @@ pub(super) fn ListCell(
     } else {
         let options = of.options.into_iter().map(|pick| view! { <option value=pick.label>{pick.label}</option> });
         view! {
-            <select aria-label=label aria-required=of.needed.to_string() prop:value=text on:change:target=move |event| take(event.target().value())>
+            <select aria-label=label aria-required=of.needed.to_string() prop:value=value on:focus=enter on:blur=leave on:change:target=move |event| take(event.target().value())>
                 <option value=""></option>
                 {options.collect_view()}
             </select>
