@@ -5,7 +5,7 @@ use crate::engine::fitting::Standing;
 use crate::engine::fitting::hit::{self, AfterHit, BowedBar, Found, Gouge, HitReadings, Look};
 use crate::present::words::say;
 use crate::present::working::{self, Step};
-use crate::quantity::{Kind, System, show};
+use crate::quantity::{Kind, System, fit, show};
 use crate::report::{Answer, Verdict};
 
 /// Every row of readings, for what goes into the log.
@@ -212,6 +212,7 @@ fn left(after: &AfterHit, system: System) -> Vec<(&'static str, String)> {
     let percent =
         |value: f64| if value.is_finite() { show(value, Kind::Percent, system) } else { "over its limit".to_string() };
     let mut rows = vec![
+        ("Bow counted, with that of a bar sold as straight", fit(left.bow, system)),
         ("Buckling load, straight", force(straight)),
         ("Buckling load, now", force(left.buckles_at)),
         ("Buckling capacity left", percent(left.left)),
