@@ -22,6 +22,7 @@ pub(crate) use slow::{Question, use_slow};
 pub(crate) use view::View;
 
 use crate::browser::window;
+use answers::answer_in;
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
@@ -293,12 +294,5 @@ impl Session {
     /// A sentence in the reader's units.
     pub(crate) fn say(self, said: &[Phrase]) -> String {
         words::say(said, self.units.get())
-    }
-}
-
-fn answer_in(report: &LinkReport) -> Option<Arc<Answer>> {
-    match report {
-        LinkReport::Answer(answer) => Some(Arc::clone(answer)),
-        _ => None,
     }
 }

@@ -1,10 +1,10 @@
 //! The answer for the sections below and for slow questions, always beside the document that it is of.
 
-use super::{Session, answer_in};
+use super::Session;
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine;
-use linkwright::report::Answer;
+use linkwright::report::{Answer, LinkReport};
 use std::sync::Arc;
 use std::time::Duration;
 
@@ -38,4 +38,12 @@ impl Session {
 /// Does something once the page shows what was changed just now.
 pub(crate) fn after_paint(work: impl FnOnce() + 'static) {
     request_animation_frame(move || set_timeout(work, Duration::ZERO));
+}
+
+/// The answer of a report, if it is one.
+pub(super) fn answer_in(report: &LinkReport) -> Option<Arc<Answer>> {
+    match report {
+        LinkReport::Answer(answer) => Some(Arc::clone(answer)),
+        _ => None,
+    }
 }
