@@ -42,7 +42,6 @@ pub(super) fn ListCell(
         entered.set_value(shop.as_read(kind, id));
         shop.enter(kind);
     };
-    let leave = move |_| shop.leave(kind);
     let take = move |typed: String| {
         // A field that was taken away while it was typed into still tells its last change.
         if wrong.is_disposed() {
@@ -64,6 +63,13 @@ pub(super) fn ListCell(
         wrong.set(taken.and_then(Result::err));
         entered.set_value(shop.as_read(kind, id));
     };
+    // A tab that is left tells of no change: what is half typed is taken before other tabs are heard.
+    let leave = move |typed: Option<String>| {
+        if let Some(typed) = typed.filter(|typed| !wrong.is_disposed() && untrack(|| *typed != text())) {
+            take(typed);
+        }
+        shop.leave(kind);
+    };
     let heading = StoredValue::new(of.heading);
     let label = move || heading.with_value(|heading| format!("{heading}, row {}", place.get() + 1));
     let field = if of.options.is_empty() {
@@ -78,7 +84,7 @@ pub(super) fn ListCell(
                 spellcheck="false"
                 prop:value=value
                 on:focus=enter
-                on:blur=leave
+                on:blur:target=move |event| leave(Some(event.target().value()))
                 on:change:target=move |event| take(event.target().value())
             />
         }
@@ -86,7 +92,7 @@ pub(super) fn ListCell(
     } else {
         let options = of.options.into_iter().map(|pick| view! { <option value=pick.label>{pick.label}</option> });
         view! {
-            <select aria-label=label aria-required=of.needed.to_string() prop:value=value on:focus=enter on:blur=leave on:change:target=move |event| take(event.target().value())>
+            <select aria-label=label aria-required=of.needed.to_string() prop:value=value on:focus=enter on:blur=move |_| leave(None) on:change:target=move |event| take(event.target().value())>
                 <option value=""></option>
                 {options.collect_view()}
             </select>
