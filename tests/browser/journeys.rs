@@ -87,6 +87,7 @@ fn main() -> ExitCode {
         rig::every_step_can_be_undone,
         order::a_phone_order_by_keyboard,
         order::a_shop_keeps_its_lists,
+        order::two_tabs_edit_one_list,
         saved::builds_are_kept_and_compared,
         saved::a_button_pressed_after_a_name_is_pressed,
         saved::undoing_an_opening_returns_to_the_build_before,

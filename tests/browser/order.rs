@@ -3,6 +3,7 @@
 use crate::page::{DESK, Key, PHONE, Page};
 use crate::rig::{fill, tab_to};
 use crate::size::EXAMPLE;
+use serde_json::json;
 use std::fs;
 
 /// Picks in a list without a mouse: so many entries below the first.
@@ -143,4 +144,53 @@ pub(crate) async fn a_shop_keeps_its_lists(page: &Page) {
     page.find(first).await;
     assert_eq!(page.overflow().await, 0, "a list scrolls by itself");
     page.screenshot_whole("order-lists-phone").await;
+}
+
+/// Two tabs in one list: an edit lands on the row that was read, and of a row that both changed neither edit is lost.
+pub(crate) async fn two_tabs_edit_one_list(page: &Page) {
+    const ROWS: &str = "#shop-lists .list tbody tr";
+    // Row, field of the row, text: typed and not left yet.
+    const TYPE: &str = "const row = document.querySelectorAll('#shop-lists .list tbody tr')[arguments[0]];
+        const field = row.querySelectorAll('input')[arguments[1]];
+        field.focus();
+        field.value = arguments[2];";
+    let [name, right_hand] = [0, 4];
+    let line = |kept: &str, name: &str| kept.lines().find(|line| line.contains(name)).unwrap_or_default().to_owned();
+    page.open(DESK, EXAMPLE).await;
+    page.click("#view-order").await;
+    page.click("#fill-demo").await;
+    page.click(".shop-list > summary").await;
+    page.wait_count(ROWS, 4).await;
+    let [first, second] = page.another_tab().await;
+    page.open(DESK, EXAMPLE).await;
+    page.click("#view-order").await;
+    page.click(".shop-list > summary").await;
+    page.wait_count(ROWS, 4).await;
+
+    // The row that is typed into moves up meanwhile.
+    page.script(TYPE, vec![json!(2), json!(right_hand), json!("77")]).await;
+    page.turn_to_tab(&first).await;
+    page.click(&format!("{ROWS}:first-child td:last-child button")).await;
+    page.wait_count(ROWS, 3).await;
+    page.turn_to_tab(&second).await;
+    page.press(Key::Tab).await;
+    page.wait_count(ROWS, 3).await;
+    let kept = page.kept("linkwright.shop.rod-ends").await;
+    assert!(line(&kept, "Demo, 1-1/4 shank\"").contains(",2.45,77,10,"), "{kept}");
+    assert_eq!(kept.lines().filter(|line| line.contains(",77,")).count(), 1, "{kept}");
+
+    // The same row is changed in both: whether the browser takes what is half typed when its tab is left or when it is
+    // left itself, neither edit is lost.
+    page.script(TYPE, vec![json!(0), json!(name), json!("Mine")]).await;
+    page.turn_to_tab(&first).await;
+    page.pause(300).await;
+    page.script(TYPE, vec![json!(0), json!(right_hand), json!("9")]).await;
+    page.pause(100).await;
+    page.press(Key::Tab).await;
+    page.pause(300).await;
+    page.turn_to_tab(&second).await;
+    page.press(Key::Tab).await;
+    page.pause(300).await;
+    let kept = page.kept("linkwright.shop.rod-ends").await;
+    assert!(kept.contains("Mine,7/8-14 UNF,0.75,3.4,2.05,") && kept.contains(",3.4,2.05,9,5,"), "{kept}");
 }
