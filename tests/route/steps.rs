@@ -4,7 +4,7 @@ use super::{made, said, step, warned};
 use crate::links::{answer, sized};
 use linkwright::document::Hand;
 use linkwright::engine::formula::Line;
-use linkwright::engine::shop::route::machine::{self, LEAST_RPM, MOST_RPM, MOST_TAP_RPM, SETTINGS};
+use linkwright::engine::shop::route::machine::{self, LEAST_RPM, MOST_RPM, MOST_TAP_RPM, Refused, SETTINGS};
 use linkwright::engine::shop::route::{Machine, Operation, Route, Step, Value, route};
 use linkwright::quantity::inch;
 
@@ -114,7 +114,7 @@ fn machines_set_the_limits() {
     let answer = answer(&document);
     let with = |machine: &Machine| route(&document, 0, &answer, machine);
     let mut slow = Machine::default();
-    assert!(slow.set(&MOST_RPM, Some(500.0)) && slow.set(&MOST_TAP_RPM, Some(100.0)));
+    assert_eq!([slow.set(&MOST_RPM, Some(500.0)), slow.set(&MOST_TAP_RPM, Some(100.0))], [Ok(()); 2]);
     let (usual, slowed) = (with(&Machine::default()), with(&slow));
     let drilling = |route: &Route| step(route, Operation::TapDrill, Some(0)).clone();
     let all = |speeds: [f64; 2], most: f64| speeds.iter().all(|speed| (speed - most).abs() < 1e-9);
@@ -122,18 +122,23 @@ fn machines_set_the_limits() {
     assert!(all(rpm(step(&slowed, Operation::Tap, Some(0))), 100.0));
     assert!(slowed.minutes > usual.minutes && warned(&drilling(&usual)).is_empty());
     let mut fast = Machine::default();
-    assert!(fast.set(&LEAST_RPM, Some(2000.0)));
+    for (setting, rpm) in [(&MOST_RPM, 3000.0), (&MOST_TAP_RPM, 3000.0), (&LEAST_RPM, 2000.0)] {
+        assert_eq!(fast.set(setting, Some(rpm)), Ok(()));
+    }
     assert!(warned(&drilling(&with(&fast))).contains("slowest speed of the machine, 2,000 rpm"));
     // What is out of range changes nothing; what is taken back is the default again.
     for setting in SETTINGS {
         let mut machine = Machine::default();
         for bad in [setting.range[0] - 1.0, setting.range[1] * 2.0, f64::NAN, f64::INFINITY] {
-            assert!(!machine.set(setting, Some(bad)), "{} takes {bad}", setting.id);
+            assert_eq!(machine.set(setting, Some(bad)), Err(Refused::OutOfRange), "{} takes {bad}", setting.id);
         }
         assert_eq!(machine, Machine::default());
-        assert!(machine.set(setting, Some(setting.range[1])));
-        assert!(all([machine.in_force(setting); 2], setting.range[1]));
-        assert!(machine.set(setting, None) && all([machine.in_force(setting); 2], setting.default));
+        // The slowest speed at its most is above what the others are by default.
+        let at = if *setting == &LEAST_RPM { 200.0 } else { setting.range[1] };
+        assert_eq!(machine.set(setting, Some(at)), Ok(()));
+        assert!(all([machine.in_force(setting); 2], at));
+        assert_eq!(machine.set(setting, None), Ok(()));
+        assert!(all([machine.in_force(setting); 2], setting.default));
         assert!((setting.range[0]..=setting.range[1]).contains(&setting.default), "{}", setting.id);
         assert_eq!(machine::setting(setting.id), Some(*setting));
     }

@@ -192,11 +192,7 @@ fn MachineFold(
     });
     let entries = move || of_the_route().map(|setting| view! { <SettingEntry machines setting /> }).collect_view();
     let reset = move |_| {
-        machines.change(|machine: &mut Machine| {
-            of_the_route().for_each(|setting| {
-                machine.set(setting, None);
-            });
-        });
+        machines.change(|machine: &mut Machine| machine.reset(of_the_route()));
     };
     view! {
         <Fold summary=label id="machine-limits" class="on-screen">

@@ -1,7 +1,8 @@
 //! What a shop has set of its machines, as fields of a form.
 
+use super::super::words;
 use crate::engine::shop::route::Machine;
-use crate::engine::shop::route::machine::{Measures, Setting};
+use crate::engine::shop::route::machine::{Measures, Refused, Setting};
 use crate::quantity::{Kind, System, plain, read, show, unit_name};
 
 /// Said above the fields.
@@ -65,17 +66,31 @@ pub fn field(machine: &Machine, setting: &Setting, system: System) -> SettingFie
 /// A sentence that says what was read and what would work; the setting then stays as it is.
 pub fn take(machine: &mut Machine, setting: &'static Setting, typed: &str, system: System) -> Result<(), String> {
     if typed.trim().is_empty() {
-        machine.set(setting, None);
-        return Ok(());
+        return machine.set(setting, None).map_err(|why| refused(machine, setting, setting.default, why, system));
     }
     let bare =
         if setting.measures == Measures::Length { typed } else { typed.trim().trim_end_matches(unit(setting, system)) };
     let value = read(bare, kind(setting.measures), system).map_err(|misread| misread.sentence())?;
-    if machine.set(setting, Some(value)) {
-        return Ok(());
+    machine.set(setting, Some(value)).map_err(|why| refused(machine, setting, value, why, system))
+}
+
+/// What was read and what would work.
+fn refused(machine: &Machine, setting: &'static Setting, value: f64, why: Refused, system: System) -> String {
+    let read = with_unit(setting, value, system);
+    match why {
+        Refused::OutOfRange => {
+            let [least, most] = setting.range.map(|limit| with_unit(setting, limit, system));
+            format!("I read {read}. It must lie between {least} and {most}.")
+        }
+        Refused::Crossed { slowest, fastest } => {
+            let (other, way) = if slowest == setting { (fastest, "above") } else { (slowest, "below") };
+            let set = with_unit(other, machine.in_force(other), system);
+            let name = words::lower(other.label);
+            format!(
+                "{read} would be {way} the {name}, {set}: no speed would be left. Change the {name} first, or enter another."
+            )
+        }
     }
-    let [least, most] = setting.range.map(|limit| with_unit(setting, limit, system));
-    Err(format!("I read {}. It must lie between {least} and {most}.", with_unit(setting, value, system)))
 }
 
 /// How many of some settings the shop has set, for the fold that holds them.

@@ -2,7 +2,7 @@
 //! assumptions that can be set, and are kept as a line each.
 
 use crate::engine::shop::cut_plan::Saw;
-use crate::quantity::{inch, mm};
+use crate::quantity::{exceeds, inch, mm};
 use crate::source::{Cite, OURS, Obtained, PRACTICE, cite};
 
 /// What a setting measures.
@@ -126,6 +126,23 @@ pub fn of_the_route() -> impl Iterator<Item = &'static Setting> {
     SETTINGS.iter().copied().filter(|setting| !SAW.contains(setting))
 }
 
+/// A slowest speed and a fastest one that may not be below it.
+static SLOWEST_TO_FASTEST: [[&Setting; 2]; 2] = [[&LEAST_RPM, &MOST_RPM], [&LEAST_RPM, &MOST_TAP_RPM]];
+
+/// Why a value is not taken.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Refused {
+    /// It is out of the range of its setting.
+    OutOfRange,
+    /// The slowest speed would be above the fastest one.
+    Crossed {
+        /// The slowest speed.
+        slowest: &'static Setting,
+        /// The fastest one.
+        fastest: &'static Setting,
+    },
+}
+
 /// What one shop has set; what it has not set is the default.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Machine {
@@ -150,15 +167,46 @@ impl Machine {
         self.set.iter().find(|(id, _)| *id == setting.id).map(|(_, value)| *value)
     }
 
-    /// Sets a value, or takes it back; false for one that is out of its range, which changes nothing.
-    pub fn set(&mut self, setting: &'static Setting, value: Option<f64>) -> bool {
+    /// The fastest that the spindle turns a tap.
+    pub fn fastest_tapping(&self) -> f64 {
+        self.in_force(&MOST_TAP_RPM).min(self.in_force(&MOST_RPM))
+    }
+
+    /// Sets a value, or takes it back.
+    ///
+    /// # Errors
+    /// Why not: it is out of its range, or would put a slowest speed above a fastest one. Nothing is changed then.
+    pub fn set(&mut self, setting: &'static Setting, value: Option<f64>) -> Result<(), Refused> {
         let [least, most] = setting.range;
         if value.is_some_and(|value| !(least..=most).contains(&value)) {
-            return false;
+            return Err(Refused::OutOfRange);
         }
+        let mut changed = self.clone();
+        changed.put(setting, value);
+        if let Some([slowest, fastest]) = changed.crossed().find(|pair| pair.contains(&setting)) {
+            return Err(Refused::Crossed { slowest, fastest });
+        }
+        *self = changed;
+        Ok(())
+    }
+
+    /// Takes several back at once, whatever stood between them.
+    pub fn reset(&mut self, settings: impl Iterator<Item = &'static Setting>) {
+        for setting in settings {
+            self.put(setting, None);
+        }
+    }
+
+    fn put(&mut self, setting: &'static Setting, value: Option<f64>) {
         self.set.retain(|(id, _)| *id != setting.id);
         self.set.extend(value.map(|value| (setting.id, value)));
-        true
+    }
+
+    /// Pairs of settings whose slowest speed is above their fastest.
+    fn crossed(&self) -> impl Iterator<Item = [&'static Setting; 2]> {
+        SLOWEST_TO_FASTEST
+            .into_iter()
+            .filter(|[slowest, fastest]| exceeds(self.in_force(slowest), self.in_force(fastest)))
     }
 }
 
@@ -171,16 +219,21 @@ pub fn write(machine: &Machine) -> String {
     lines.collect()
 }
 
-/// What was kept, read. A line that names no setting, or a value that its setting does not take, is left out: then the
-/// default stands.
+/// What was kept, read. A line that names no setting, or a value that its setting does not take, is left out, and so are
+/// a slowest speed and a fastest one below it: then the default stands.
 pub fn read(text: &str) -> Machine {
     let mut machine = Machine::default();
     for line in text.lines() {
         let Some((id, value)) = line.split_once('=') else { continue };
         if let (Some(setting), Ok(value)) = (setting(id.trim()), value.trim().parse::<f64>()) {
-            machine.set(setting, Some(value));
+            let [least, most] = setting.range;
+            if (least..=most).contains(&value) {
+                machine.put(setting, Some(value));
+            }
         }
     }
+    let crossed: Vec<&Setting> = machine.crossed().flatten().collect();
+    machine.set.retain(|(id, _)| crossed.iter().all(|setting| setting.id != *id));
     machine
 }
 
