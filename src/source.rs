@@ -146,6 +146,10 @@ sources! {
     TM_9_254 = "TM 9-254", "US Army manual: general maintenance procedures, taps", "";
     /// Working of aerospace metals.
     TO_1_1A_9 = "T.O. 1-1A-9", "US Air Force technical order, also Army TM 43-0106: aerospace metals, general data and usage factors", "";
+    /// Turning speeds of steels.
+    FERROUS_DATA = "The Ferrous Metals Data Book", "Carbon and alloy steels, machining data, chapter 9, as a steel dealer reprints it", "";
+    /// Speeds of countersinks.
+    SHOP_COURSE = "university shop course", "Speeds and feeds, notes of a university's design and manufacturing laboratory, as a tool dealer reprints them", "";
     /// Chamfers of taps by letter.
     DIN_2197 = "DIN 2197", "Chamfers of taps, forms A to F, as tap catalogs print them", "";
     /// Torques of thin nuts.

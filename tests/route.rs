@@ -13,6 +13,8 @@ mod settings;
 mod sheet;
 #[path = "route/skim.rs"]
 mod skim;
+#[path = "route/speeds.rs"]
+mod speeds;
 #[path = "route/steps.rs"]
 mod steps;
 #[path = "route/tube.rs"]

@@ -45,6 +45,24 @@ formula! {
 }
 
 formula! {
+    /// Cutting speed of a countersink.
+    COUNTERSINK_SPEED: "V_k" Count = "s · V";
+    given share "s" Ratio "share of the speed of a drill as wide", speed "V" Count "cutting speed of a drill, feet a minute";
+    code share * speed;
+    source SHOP_COURSE, "countersinking: a quarter of the speed of a drill as wide", Copied;
+    example [0.25, 200.0] gives "50" of 1.0, "own arithmetic";
+}
+
+formula! {
+    /// A cutting speed in meters a minute.
+    METERS_A_MINUTE: "V_m" Count = "0.3048 · V";
+    given speed "V" Count "cutting speed, feet a minute";
+    code 0.3048 * speed;
+    source NIST_SP_811, "foot to meter, exact", Memory;
+    example [500.0] gives "152.4" of 1.0, "own arithmetic";
+}
+
+formula! {
     /// Diameter that a skim pass leaves of a bar.
     SKIMMED_DIAMETER: "D_f" FineLength = "D_s − s";
     given stock "D_s" FineLength "diameter of the bar as bought", skim "s" FineLength "what the pass takes off the diameter";
@@ -188,4 +206,4 @@ formula! {
     example [lb_per_in3(0.1), in2(3.0), inch(30.0), in3(3.0), in3(2.0), in3(1.0)] gives "8.4" of lbf(1.0), "own arithmetic";
 }
 
-listed! {SKIMMED_DIAMETER, INSERT_DIAMETER, DRILL_POINT, FULL_DIAMETER_DEPTH, TO_POINT_DEPTH, SPINDLE_SPEED, SPINDLE_LIMIT, TAP_FEED, DRILLING_TIME, TAPPING_TIME, TURNING_TIME, STEP_TIME, COUNTERSINK_DIAMETER, DRILLED_VOLUME, TAPPED_AREA, COUNTERSINK_VOLUME, THREADED_VOLUME, FLATS_VOLUME, FINISHED_WEIGHT}
+listed! {SKIMMED_DIAMETER, INSERT_DIAMETER, DRILL_POINT, FULL_DIAMETER_DEPTH, TO_POINT_DEPTH, SPINDLE_SPEED, COUNTERSINK_SPEED, METERS_A_MINUTE, SPINDLE_LIMIT, TAP_FEED, DRILLING_TIME, TAPPING_TIME, TURNING_TIME, STEP_TIME, COUNTERSINK_DIAMETER, DRILLED_VOLUME, TAPPED_AREA, COUNTERSINK_VOLUME, THREADED_VOLUME, FLATS_VOLUME, FINISHED_WEIGHT}

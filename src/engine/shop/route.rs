@@ -7,6 +7,7 @@ mod bar;
 mod ends;
 mod finish;
 pub mod machine;
+mod speeds;
 mod tube;
 mod weight;
 

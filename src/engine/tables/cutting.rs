@@ -1,8 +1,9 @@
-//! How each metal is cut: which rows of speed hold for it, its cutting fluids, turning, and the chamfers of taps by letter.
+//! How each metal is cut: which rows of speed hold for it, its cutting fluids, turning, sawing, and the chamfers
+//! of taps by letter.
 
 use super::drills::{CuttingSpeed, DRILLING_SPEEDS, TAPPING_SPEEDS};
 use crate::quantity::inch;
-use crate::source::{Cite, DIN_2197, MH31, OURS, Obtained, TO_1_1A_9, cite};
+use crate::source::{Cite, DIN_2197, FERROUS_DATA, MH31, OURS, Obtained, PRACTICE, SHOP_COURSE, TO_1_1A_9, cite};
 
 /// A class of metals that are cut alike.
 #[derive(Debug, PartialEq)]
@@ -15,12 +16,34 @@ pub struct Class {
     pub drilling_fluid: Fluid,
     /// What it is tapped with.
     pub tapping_fluid: Fluid,
-    /// Turning speed with high-speed steel, feet a minute.
-    pub turning: f64,
+    /// How fast it is turned and faced with high-speed steel.
+    pub turning: Turning,
+    /// How fast the blade of a band saw runs in it.
+    pub sawing: Sawing,
     /// The tap that brings chips out of a blind hole.
     pub blind_tap: Advice,
     /// The letter of that tap's chamfer.
     pub blind_chamfer: &'static str,
+}
+
+/// Turning speeds with high-speed steel, feet a minute.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Turning {
+    /// What a small lathe begins with.
+    pub begin: f64,
+    /// The most that is published for a light cut.
+    pub most: f64,
+    /// Where the most comes from.
+    pub cite: Cite,
+}
+
+/// Blade speeds of a band saw with a bimetal blade and fluid, feet a minute.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sawing {
+    /// Least and most.
+    pub feet_per_minute: [f64; 2],
+    /// Where they come from.
+    pub cite: Cite,
 }
 
 /// A cutting fluid.
@@ -43,8 +66,37 @@ pub struct Advice {
 
 /// Feed of a finishing cut for one turn, m.
 pub const FINISH_FEED: f64 = inch(0.008);
-/// Turning speeds and feed are our own.
+/// The speeds to begin turning with and the feed are our own.
 pub const TURNING_CITE: Cite = cite(&OURS, "turning with high-speed steel, finishing cut", Obtained::Assumption);
+
+/// Without fluid the blade of a saw runs slower by these shares.
+pub const SAWING_DRY: [f64; 2] = [0.3, 0.5];
+/// What a countersink runs at, as a share of the speed of a drill as wide.
+pub const COUNTERSINK_SHARE: f64 = 0.25;
+/// Where that share comes from. A drill maker's guide prints the drill's own speed instead, at the middle of the cone.
+pub const COUNTERSINK_CITE: Cite =
+    cite(&SHOP_COURSE, "countersinking: a quarter of the speed and the feed of a drill as wide", Obtained::Copied);
+/// A center drill is turned as a drill as wide as its body; one published rule, 1,200 to 1,500 rpm, names no metal.
+pub const CENTER_DRILL_CITE: Cite = cite(&PRACTICE, "center drill turned as a drill of its body", Obtained::Practice);
+
+const MILD: Cite = cite(&FERROUS_DATA, "table 9-2, 1020 and 1025, cut of 0.040 in", Obtained::Copied);
+const ALLOY: Cite =
+    cite(&FERROUS_DATA, "table 9-6, 4130 and 4340 up to 225 Brinell, cut of 0.040 in", Obtained::Copied);
+const HARD: Cite = cite(
+    &FERROUS_DATA,
+    "table 9-6, 4340 of 275 to 325 Brinell, cut of 0.040 in with cobalt or T15 steel",
+    Obtained::Copied,
+);
+const BLADE: &str = "p. 1245, bimetal band saw blades, 4 in with coolant";
+const BLADE_ALUMINUM: Cite = cite(&MH31, "p. 1244, bimetal band saw blades, 4 in with coolant", Obtained::Memory);
+const BLADE_STEEL: Cite = cite(&MH31, BLADE, Obtained::Copied);
+const BLADE_HARD: Cite =
+    cite(&OURS, "annealed 4340 of the handbook, a quarter to a half slower for its hardness", Obtained::Assumption);
+
+/// Blade speeds.
+const fn blade(least: f64, most: f64, cite: Cite) -> Sawing {
+    Sawing { feet_per_minute: [least, most], cite }
+}
 
 const FLUIDS: Cite = cite(&MH31, "p. 1250, cutting fluids for machining operations", Obtained::Copied);
 const SPIRAL: Advice = Advice {
@@ -62,7 +114,8 @@ pub static ALUMINUM: Class = Class {
     label: "Aluminum",
     drilling_fluid: Fluid { name: "soluble oil, 75 to 90 % water", cite: FLUIDS },
     tapping_fluid: Fluid { name: "lard oil, or sulfur-base oil mixed with mineral oil", cite: FLUIDS },
-    turning: 300.0,
+    turning: Turning { begin: 300.0, most: 300.0, cite: TURNING_CITE },
+    sawing: blade(500.0, 500.0, BLADE_ALUMINUM),
     blind_tap: SPIRAL,
     blind_chamfer: "C",
 };
@@ -73,7 +126,9 @@ pub static LOW_CARBON_STEEL: Class = Class {
     label: "Low-carbon steel",
     drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
     tapping_fluid: Fluid { name: "25 to 40 % lard oil with mineral oil", cite: FLUIDS },
-    turning: 100.0,
+    turning: Turning { begin: 100.0, most: 150.0, cite: MILD },
+    // 4130 and 1026.
+    sawing: blade(270.0, 300.0, BLADE_STEEL),
     blind_tap: SPIRAL_IN_STEEL,
     blind_chamfer: "D",
 };
@@ -84,7 +139,9 @@ pub static ALLOY_STEEL: Class = Class {
     label: "Alloy steel",
     drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
     tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
-    turning: 80.0,
+    turning: Turning { begin: 80.0, most: 135.0, cite: ALLOY },
+    // 4340 and 4140.
+    sawing: blade(220.0, 250.0, BLADE_STEEL),
     blind_tap: SPIRAL_IN_STEEL,
     blind_chamfer: "D",
 };
@@ -95,7 +152,8 @@ pub static HARDENED_ALLOY_STEEL: Class = Class {
     label: "Alloy steel hardened to 300 to 400 Brinell",
     drilling_fluid: Fluid { name: "soluble oil", cite: FLUIDS },
     tapping_fluid: Fluid { name: "30 % lard oil with 70 % mineral oil", cite: FLUIDS },
-    turning: 50.0,
+    turning: Turning { begin: 50.0, most: 90.0, cite: HARD },
+    sawing: blade(110.0, 165.0, BLADE_HARD),
     blind_tap: SPIRAL_IN_STEEL,
     blind_chamfer: "D",
 };

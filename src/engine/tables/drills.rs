@@ -1,7 +1,7 @@
 //! Twist drills, the drills commonly listed for tapping, taps, and cutting speeds.
 
 use super::threads::Thread;
-use crate::quantity::{System, inch, mm};
+use crate::quantity::{System, exceeds, inch, mm};
 use crate::source::{
     ASME_B94_11M, BS_328, Cite, GEOMETRY, ISO_2306, MH31, NAVEDTRA_14345, OURS, Obtained, TM_9_254, TO_1_1A_9, cite,
 };
@@ -173,6 +173,40 @@ pub static TAPPING_SPEEDS: &[CuttingSpeed] = &[
     speed("alloy-steel", "Alloy steel", [15.0, 35.0], TAPPING),
     speed("hardened-alloy-steel", "Alloy steel hardened to 300 to 400 Brinell", [10.0, 25.0], TAPPING),
 ];
+
+/// A center drill of the plain type, 60°.
+#[derive(Debug, PartialEq)]
+pub struct CenterDrill {
+    /// Its number.
+    pub number: f64,
+    /// Diameter of its body, m.
+    pub body: f64,
+    /// Where the size comes from.
+    pub cite: Cite,
+}
+
+macro_rules! center_drills {
+    ($($number:literal $over:literal / $under:literal),+ $(,)?) => {
+        &[$(CenterDrill {
+            number: $number as f64,
+            body: inch($over as f64 / $under as f64),
+            cite: cite(&ASME_B94_11M, "combined drills and countersinks, plain type", Obtained::Memory),
+        }),+]
+    };
+}
+
+/// Center drills, smallest first.
+pub static CENTER_DRILLS: &[CenterDrill] = center_drills![1 1/8, 2 3/16, 3 1/4, 4 5/16, 5 7/16, 6 1/2, 7 5/8, 8 3/4];
+
+/// The widest center drill that is no wider than a hole, m.
+pub fn center_drill(hole: f64) -> Option<&'static CenterDrill> {
+    CENTER_DRILLS.iter().rev().find(|drill| !exceeds(drill.body, hole))
+}
+
+/// The feed of a drill of a diameter, m.
+pub fn feed(diameter: f64) -> Option<&'static Feed> {
+    FEEDS.iter().find(|row| exceeds(diameter, row.over) && !exceeds(diameter, row.up_to))
+}
 
 /// How far a drill goes in one turn, by its diameter.
 #[derive(Debug, PartialEq)]

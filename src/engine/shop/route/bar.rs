@@ -4,14 +4,14 @@ use super::machine::{
     DIAMETER_TOLERANCE, FACE_MINUTES, FLATS_MINUTES, FLATS_TOLERANCE, LENGTH_TOLERANCE, MOST_RPM, SAW_MINUTES,
     SKIM_MINUTES, STOCK_MINUTES,
 };
-use super::{Asked, Operation, Shop, Step, Value};
+use super::{Asked, Operation, Shop, Step, Value, speeds};
 use crate::engine;
 use crate::engine::formula::Sheet;
 use crate::engine::formulas::machining;
 use crate::engine::sentence::{Said, said};
 use crate::engine::tables::cutting;
 use crate::inputs;
-use crate::quantity::{INCH, Kind, exceeds};
+use crate::quantity::{Kind, exceeds};
 use crate::report::{Answer, LinkReport, Topic, Verdict};
 
 /// Stock, saw and face.
@@ -68,7 +68,7 @@ pub(super) fn to_length(shop: &Shop, blank_weight: f64) -> Vec<Step> {
         .length("Tolerance, either way", off)
         .from(LENGTH_TOLERANCE.cite)
         .measuring("Face to face", None, Asked::within(face_to_face, off));
-    vec![stock, saw, face]
+    vec![stock, speeds::saw(shop, saw), speeds::face(shop, face)]
 }
 
 /// The skim pass, with what it costs.
@@ -78,10 +78,10 @@ pub(super) fn skim(shop: &Shop) -> Option<Step> {
         return None;
     }
     let mut sheet = Sheet::recording();
-    let across = made.stock_diameter / INCH;
-    let asked = sheet.work(&machining::SPINDLE_SPEED, &[shop.class.turning, across]);
-    let rpm = sheet.work(&machining::SPINDLE_LIMIT, &[asked, shop.machine.in_force(&MOST_RPM)]);
-    let cutting = sheet.work(&machining::TURNING_TIME, &[made.bar, cutting::FINISH_FEED, rpm]);
+    let turning = shop.class.turning;
+    let most = shop.machine.in_force(&MOST_RPM);
+    let rpm = speeds::spindle(&mut sheet, [turning.begin, turning.most], made.stock_diameter, most);
+    let cutting = sheet.work(&machining::TURNING_TIME, &[made.bar, cutting::FINISH_FEED, rpm[0]]);
     let off = shop.machine.in_force(&DIAMETER_TOLERANCE);
     let mut step = shop
         .step(Operation::Skim, None, "Skim pass", &SKIM_MINUTES)
@@ -94,10 +94,13 @@ pub(super) fn skim(shop: &Shop) -> Option<Step> {
             (off, FineLength),
             " either way; blend every tool mark, for a groove is where a crack begins."
         ])
+        .say(speeds::begin(rpm, said![(cutting::FINISH_FEED, FineLength), " a turn."]))
         .length("Finished diameter", made.outside_diameter)
-        .figure("Spindle speed", Value::Counted([rpm, rpm], "rpm"))
+        .figure("Spindle speed", Value::Counted(rpm, "rpm"))
         .length("Feed for one turn", cutting::FINISH_FEED)
+        .from(turning.cite)
         .from(cutting::TURNING_CITE)
+        .warn(speeds::too_fast(shop, rpm[1]))
         .from(DIAMETER_TOLERANCE.cite)
         .measuring("Finished diameter", None, Asked::within(made.outside_diameter, off));
     let Some(cost) = cost(shop) else {

@@ -1,10 +1,9 @@
 //! Steps at one threaded end: center drill, tap drill, countersink, tap, gauge.
 
 use super::machine::{
-    CENTER_MINUTES, COUNTERSINK_MINUTES, DEPTH_TOLERANCE, DRILL_MINUTES, GAUGE_MINUTES, LEAST_RPM, MOST_RPM,
-    MOST_TAP_RPM, TAP_MINUTES,
+    CENTER_MINUTES, COUNTERSINK_MINUTES, DEPTH_TOLERANCE, DRILL_MINUTES, GAUGE_MINUTES, MOST_RPM, TAP_MINUTES,
 };
-use super::{Asked, Operation, Shop, Step, Value, letter};
+use super::{Asked, Operation, Shop, Step, Value, letter, speeds};
 use crate::document::Hand;
 use crate::engine::checks::fit::HOLES_MEET;
 use crate::engine::formula::Sheet;
@@ -13,8 +12,8 @@ use crate::engine::formulas::machining;
 use crate::engine::formulas::threads::PERCENT_OF_THREAD;
 use crate::engine::geometry::CLEAR_PITCHES;
 use crate::engine::sentence::{Said, said};
-use crate::engine::tables::cutting::ChamferForm;
-use crate::engine::tables::drills::{self, Drill, Feed};
+use crate::engine::tables::cutting::{self, ChamferForm};
+use crate::engine::tables::drills::{self, Drill};
 use crate::inputs;
 use crate::quantity::{INCH, Kind, System, deg, exceeds, mm};
 use crate::report::{EndGeometry, Verdict};
@@ -25,13 +24,8 @@ pub(super) const POINTS: [f64; 2] = [deg(118.0), deg(135.0)];
 /// Every step that gives a bar its thread at an end.
 pub(super) fn threaded(shop: &Shop, end: usize) -> Vec<Step> {
     let made = &shop.made.ends[end];
-    let center = shop.step(Operation::CenterDrill, Some(end), "Center drill", &CENTER_MINUTES).say(said![
-        "Center drill end ",
-        (letter(end)),
-        ", no wider than the tap drill."
-    ]);
     vec![
-        center,
+        center_drill(shop, end, made),
         tap_drill(shop, end, made, made.drill_depth, false),
         countersink(shop, end, made),
         tap(shop, end, made, false),
@@ -39,40 +33,29 @@ pub(super) fn threaded(shop: &Shop, end: usize) -> Vec<Step> {
     ]
 }
 
+/// Center drilling, as fast as a drill as wide as the center drill's body.
+fn center_drill(shop: &Shop, end: usize, made: &EndGeometry) -> Step {
+    let step = shop.step(Operation::CenterDrill, Some(end), "Center drill", &CENTER_MINUTES);
+    let at = said!["Center drill end ", (letter(end)), ", no wider than the tap drill"];
+    let (Some(drill), Some(speed)) = (drills::center_drill(drill_diameter(made)), shop.class.drilling()) else {
+        return step.say(speeds::sentence(at, said!["."]));
+    };
+    let mut sheet = Sheet::recording();
+    let rpm = speeds::spindle(&mut sheet, speed.feet_per_minute, drill.body, shop.machine.in_force(&MOST_RPM));
+    let number = said![": number ", (drill.number, Count), " at most, ", (drill.body, Trade), " across. "];
+    step.say(speeds::sentence(speeds::sentence(at, number), speeds::begin(rpm, said!["feed by hand."])))
+        .length("Body of the center drill, at most", drill.body)
+        .figure("Spindle speed", Value::Counted(rpm, "rpm"))
+        .from(drill.cite)
+        .from(speed.cite)
+        .from(cutting::CENTER_DRILL_CITE)
+        .warn(speeds::too_fast(shop, rpm[1]))
+        .worked(sheet, None)
+}
+
 /// Across the drill that is commonly listed for a thread; the middle of what the hole may be where none is.
 pub(super) fn drill_diameter(made: &EndGeometry) -> f64 {
     drills::tap_drill(made.thread).map_or((made.hole[0] + made.hole[1]) / 2.0, |listed| listed.drill.diameter)
-}
-
-/// Spindle speeds, least and most, that a range of cutting speeds gives, no faster than the machine turns.
-fn spindle(sheet: &mut Sheet, feet_per_minute: [f64; 2], diameter: f64, most: f64) -> [f64; 2] {
-    feet_per_minute.map(|speed| {
-        let asked = sheet.work(&machining::SPINDLE_SPEED, &[speed, diameter / INCH]);
-        sheet.work(&machining::SPINDLE_LIMIT, &[asked, most])
-    })
-}
-
-/// Said where the machine cannot turn as slowly as the tool asks for.
-fn too_fast(shop: &Shop, fastest: f64) -> Option<Said> {
-    let least = shop.machine.in_force(&LEAST_RPM);
-    exceeds(least, fastest).then(|| {
-        said![
-            "The slowest speed of the machine, ",
-            (least, Count),
-            " rpm, is faster than this tool allows, ",
-            (whole(fastest), Count),
-            " rpm. Use another machine, or work by hand."
-        ]
-    })
-}
-
-/// Turns a minute as they are told: rounded down to a whole number.
-fn whole(rpm: f64) -> f64 {
-    rpm.floor()
-}
-
-fn feed(diameter: f64) -> Option<&'static Feed> {
-    drills::FEEDS.iter().find(|row| exceeds(diameter, row.over) && !exceeds(diameter, row.up_to))
 }
 
 /// Drilling for the tap. A hole `through` an insert has no point to reckon with.
@@ -142,19 +125,19 @@ pub(super) fn tap_drill(shop: &Shop, end: usize, made: &EndGeometry, depth: f64,
         .measuring("Depth to the shoulder", Some(end), Asked::at_least(depth, shop.machine.in_force(&DEPTH_TOLERANCE)))
         .warn(holes_meet(shop))
     };
-    let (Some(speed), Some(feed)) = (shop.class.drilling(), feed(across)) else {
+    let (Some(speed), Some(feed)) = (shop.class.drilling(), drills::feed(across)) else {
         return step.warn(Some(said!["No speed is held for this drill: ask its maker."])).worked(sheet, None);
     };
-    let rpm = spindle(&mut sheet, speed.feet_per_minute, across, shop.machine.in_force(&MOST_RPM));
+    let rpm = speeds::spindle(&mut sheet, speed.feet_per_minute, across, shop.machine.in_force(&MOST_RPM));
     // Begun at the low end of both: a deep hole, and the harder metals of each class.
     let cutting = sheet.work(&machining::DRILLING_TIME, &[to_point[0], feed.per_turn[0], rpm[0]]);
     step.say(said![
         "Begin at ",
-        (whole(rpm[0]), Count),
+        (speeds::whole(rpm[0]), Count),
         " rpm and ",
         (feed.per_turn[0], FineLength),
         " a turn; at most ",
-        (whole(rpm[1]), Count),
+        (speeds::whole(rpm[1]), Count),
         " rpm and ",
         (feed.per_turn[1], FineLength),
         " a turn. Fluid: ",
@@ -168,7 +151,7 @@ pub(super) fn tap_drill(shop: &Shop, end: usize, made: &EndGeometry, depth: f64,
     .from(speed.cite)
     .from(feed.cite)
     .from(shop.class.drilling_fluid.cite)
-    .warn(too_fast(shop, rpm[1]))
+    .warn(speeds::too_fast(shop, rpm[1]))
     .worked(sheet, Some(cutting))
 }
 
@@ -221,7 +204,8 @@ pub(super) fn countersink(shop: &Shop, end: usize, made: &EndGeometry) -> Step {
     let mut sheet = Sheet::recording();
     let across = sheet.work(&machining::COUNTERSINK_DIAMETER, &[made.thread.major, shop.known(&inputs::COUNTERSINK)]);
     let deep = sheet.work(&COUNTERSINK_DEPTH, &[across, drill_diameter(made)]);
-    shop.step(Operation::Countersink, Some(end), "Countersink", &COUNTERSINK_MINUTES)
+    let step = shop
+        .step(Operation::Countersink, Some(end), "Countersink", &COUNTERSINK_MINUTES)
         .say(said![
             "Countersink end ",
             (letter(end)),
@@ -232,7 +216,22 @@ pub(super) fn countersink(shop: &Shop, end: usize, made: &EndGeometry) -> Step {
             " deep. It does not count as thread."
         ])
         .length("Across", across)
-        .length("Depth", deep)
+        .length("Depth", deep);
+    let (Some(speed), Some(feed)) = (shop.class.drilling(), drills::feed(across)) else {
+        return step.worked(sheet, None);
+    };
+    let slower = speed
+        .feet_per_minute
+        .map(|speed| sheet.work(&machining::COUNTERSINK_SPEED, &[cutting::COUNTERSINK_SHARE, speed]));
+    let rpm = speeds::spindle(&mut sheet, slower, across, shop.machine.in_force(&MOST_RPM));
+    step.say(speeds::begin(rpm, said![(feed.per_turn[0], FineLength), " a turn; slower still if it chatters."]))
+        .figure("Cutting speed", Value::Counted(slower, "ft/min"))
+        .figure("Spindle speed", Value::Counted(rpm, "rpm"))
+        .figure("Feed for one turn", Value::Range(feed.per_turn, Kind::FineLength))
+        .from(speed.cite)
+        .from(cutting::COUNTERSINK_CITE)
+        .from(feed.cite)
+        .warn(speeds::too_fast(shop, rpm[1]))
         .worked(sheet, None)
 }
 
@@ -310,14 +309,14 @@ pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) ->
             .warn(Some(said!["No tapping speed is held for this metal: ask the tap's maker."]))
             .worked(sheet, None);
     };
-    let rpm = spindle(&mut sheet, speed.feet_per_minute, made.thread.major, shop.machine.in_force(&MOST_TAP_RPM));
+    let rpm = speeds::spindle(&mut sheet, speed.feet_per_minute, made.thread.major, shop.machine.fastest_tapping());
     let feed = sheet.work(&machining::TAP_FEED, &[rpm[0], made.thread.pitch]);
     let cutting = sheet.work(&machining::TAPPING_TIME, &[made.drill_depth, made.thread.pitch, rpm[0]]);
     step.say(said![
         "Begin at ",
-        (whole(rpm[0]), Count),
+        (speeds::whole(rpm[0]), Count),
         " rpm, at most ",
-        (whole(rpm[1]), Count),
+        (speeds::whole(rpm[1]), Count),
         " rpm. Fluid: ",
         (shop.class.tapping_fluid.name),
         (if through { ". Tap right through." } else { ". Stop before the tap reaches the bottom." })
@@ -328,7 +327,7 @@ pub(super) fn tap(shop: &Shop, end: usize, made: &EndGeometry, through: bool) ->
     .figure("Cutting fluid", Value::Words(shop.class.tapping_fluid.name.to_string()))
     .from(speed.cite)
     .from(shop.class.tapping_fluid.cite)
-    .warn(too_fast(shop, rpm[1]))
+    .warn(speeds::too_fast(shop, rpm[1]))
     .worked(sheet, Some(cutting))
 }
 
