@@ -192,6 +192,10 @@ pub struct Link {
     pub shank_yield: Option<f64>,
     /// The shear strength of the threaded insert welded into a tube.
     pub insert_shear: Option<f64>,
+    /// How thick the flanges of its shouldered bungs are.
+    pub bung_flange: Option<f64>,
+    /// Whether its inserts are held by rosette welds too, through holes in the tube.
+    pub rosette_welds: bool,
     /// Factor on stripping of threads.
     pub thread_factor: Option<f64>,
     /// Threads at the end of a shank that its lead chamfer takes.
@@ -283,6 +287,8 @@ pub struct End {
     pub shank_steel: Option<ShankSteel>,
     /// Who brings it.
     pub supplied_by: Option<SuppliedBy>,
+    /// Id of what is welded into a tube at this end.
+    pub insert: Option<&'static str>,
     /// Depth of full thread in the bar.
     pub tapped_depth: Option<f64>,
     /// Least engagement the user insists on.

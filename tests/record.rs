@@ -243,7 +243,9 @@ fn the_record_asks_for_what_the_route_sheet_asks_for() {
     let document = document();
     let answer = answered();
     let mut tight = Machine::default();
-    assert!(tight.set(&DEPTH_TOLERANCE, Some(inch(0.01))) && tight.set(&LENGTH_TOLERANCE, Some(inch(0.003))));
+    for (setting, value) in [(&DEPTH_TOLERANCE, 0.01), (&LENGTH_TOLERANCE, 0.003)] {
+        assert_eq!(tight.set(setting, Some(inch(value))), Ok(()));
+    }
     for machine in [Machine::default(), tight] {
         let route = route(&document, 0, &answer, &machine);
         let boxes: Vec<_> = route.steps.iter().flat_map(|step| &step.boxes).collect();

@@ -15,6 +15,7 @@ pub(super) const LEAST_DIAMETERS: f64 = 1.0;
 
 /// What of the length inside the bar is no full thread.
 pub(super) struct NotFull {
+    pub(super) across: f64,
     pub(super) countersink: f64,
     pub(super) length: f64,
 }
@@ -24,7 +25,7 @@ pub(super) fn not_full(given: &Values, joint: RodEndSpec, sheet: &mut Sheet) -> 
     let minor = sheet.work(&thread_formulas::BASIC_MINOR_DIAMETER, &[thread.major, thread.pitch]);
     let diameter = thread.major + given.known(&inputs::COUNTERSINK);
     let countersink = sheet.work(&lengths::COUNTERSINK_DEPTH, &[diameter, minor]);
-    NotFull { countersink, length: given.known(&inputs::LEAD_THREADS) * thread.pitch + countersink }
+    NotFull { across: diameter, countersink, length: given.known(&inputs::LEAD_THREADS) * thread.pitch + countersink }
 }
 
 /// The lengths of engagement that different rules ask for at one end.

@@ -6,8 +6,9 @@ use super::formula::Sheet;
 use super::formulas::{lengths, machining, sections};
 use super::given::{RodEndSpec, Values};
 use super::sentence::{Said, said};
+use super::tables::drills;
+use super::tables::inserts::Fitted;
 use super::tables::materials::{Form, Strength};
-use super::tables::{drills, inserts};
 use crate::document::{Hand, OWN_ROD_END};
 use crate::inputs;
 use crate::quantity::{deg, exceeds, inch};
@@ -97,13 +98,19 @@ pub(super) fn lay_out(
     let shift = (bar - exact) / 2.0;
     let mut ends = [0, 1].map(|end| lay_out_end(given, end, joints[end], design[end] + shift, strength, axial, sheet));
     if material.form == Form::Tube {
-        for end in &mut ends {
-            let row = inserts::default_row();
+        for (index, end) in ends.iter_mut().enumerate() {
+            let kind = given.insert(index);
+            let flange = if kind.has_flange { given.known(&inputs::BUNG_FLANGE) } else { 0.0 };
             let (thread, depth) = (end.thread.major, end.tapped_depth);
-            end.insert = Some(row.fitted(section.outside_diameter, section.wall, thread, depth));
+            let rosettes = given.link.rosette_welds;
+            let fitted = kind.fitted(section.outside_diameter, section.wall, thread, depth, flange);
+            end.insert = Some(Fitted { rosettes, ..fitted });
+        }
+        if let Some(why) = no_tube_left(bar, &ends) {
+            return Err(why);
         }
     }
-    // A tube is sawn shorter by the shoulders of its inserts.
+    // A tube is sawn shorter by the flanges of its bungs.
     let shoulders: f64 = ends.iter().filter_map(|end| end.insert).map(|insert| insert.shoulder).sum();
     let cut = sheet.work(&lengths::CUT_LENGTH, &[bar - shoulders, given.known(&inputs::FACING)]);
     let flats = (material.form == Form::Bar).then(|| flats(given, section, bar, &ends));
@@ -166,6 +173,28 @@ fn too_thin(bought: Section, finished: Section, joints: &[RodEndSpec; 2]) -> Opt
     })
 }
 
+/// Why a flange is too thick: nothing of its bung goes into the tube, or no tube is left between two of them.
+fn no_tube_left(bar: f64, ends: &[EndGeometry; 2]) -> Option<Said> {
+    let inserts = || ends.iter().filter_map(|end| end.insert);
+    if let Some(bung) = inserts().find(|bung| bung.kind.has_flange && !exceeds(bung.length, bung.shoulder)) {
+        return Some(said![
+            "A flange of ",
+            (bung.shoulder, FineLength),
+            " is as thick as the bung's thread is deep, ",
+            (bung.length, FineLength),
+            ": nothing of it goes into the tube. Measure the flange again, or tap deeper."
+        ]);
+    }
+    let shoulders: f64 = inserts().map(|bung| bung.shoulder).sum();
+    (shoulders > 0.0 && !exceeds(bar, shoulders + inch(1.0))).then(|| {
+        said![
+            "The flanges of the bungs leave ",
+            ((bar - shoulders).max(0.0), Length),
+            " of tube between them. Take plain inserts, shorter rod ends, or measure mount to mount again."
+        ]
+    })
+}
+
 fn lay_out_end(
     given: &Values,
     end: usize,
@@ -221,6 +250,7 @@ fn lay_out_end(
         visible_threads: visible / pitch,
         eye_to_face: joint.eye_to_end - inserted,
         hole: [joint.limits.internal_minor_min, joint.limits.internal_minor_max],
+        countersink: not_full.across,
         tapped_depth: tapped,
         drill_depth,
         drill_point: drill_depth + point,

@@ -3,6 +3,7 @@
 use std::cell::{Cell, RefCell};
 
 use crate::document::{Document, Link, OWN_ROD_END, Stock};
+use crate::engine::tables::inserts::{self, Insert};
 use crate::engine::tables::jam_nuts::{self, JamNut};
 use crate::engine::tables::materials::{self, Material};
 use crate::engine::tables::rod_ends::{self, Family, RodEnd};
@@ -84,10 +85,14 @@ impl<'a> Values<'a> {
 
     /// The same for a choice.
     pub(super) fn rests_on_choice(&self, choice: &'static Choice) {
+        self.note_choice(choice, self.place);
+    }
+
+    fn note_choice(&self, choice: &'static Choice, place: At) {
         if self.noting.get()
             && let Some(changed) = self.changed.borrow_mut().as_mut()
             && !changed.contains(&choice.id)
-            && (choice.get)(self.document, self.place).is_some()
+            && (choice.get)(self.document, place).is_some()
         {
             changed.push(choice.id);
         }
@@ -150,6 +155,13 @@ impl<'a> Values<'a> {
 
     pub(super) fn material(&self) -> &'static Material {
         self.link.material.and_then(materials::find).unwrap_or_else(materials::default_row)
+    }
+
+    /// What is welded into a tube at an end.
+    pub(super) fn insert(&self, end: usize) -> &'static Insert {
+        self.note_choice(&inputs::TUBE_END, At { end, ..self.place });
+        let decided = self.link.ends.get(end).and_then(|end| end.insert);
+        decided.and_then(inserts::find).unwrap_or_else(inserts::default_row)
     }
 
     /// Whether bars of inch or of metric sizes are chosen from.

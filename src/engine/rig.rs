@@ -98,8 +98,9 @@ fn count(parts: &mut Vec<Part>, document: &Document, index: usize, link: &Link, 
         add(parts, Part::RodEnd { name: made.rod_end, thread: made.thread, hand, steel, count: pieces });
         add(parts, Part::JamNut { thread: made.thread, hand, count: pieces });
         if let Some(insert) = made.insert {
-            let inserts::Fitted { outside_diameter, wall, length, .. } = insert;
-            add(parts, Part::Insert { thread: made.thread, hand, outside_diameter, wall, length, count: pieces });
+            let inserts::Fitted { outside_diameter, wall, length, shoulder: flange, .. } = insert;
+            let thread = made.thread;
+            add(parts, Part::Insert { thread, hand, outside_diameter, wall, length, flange, count: pieces });
         }
         // The unthreaded length that two ears, the ball, its spacers and any gap ask for.
         let grip = made.ball_width + 2.0 * (spacer + ear + gap);
@@ -201,9 +202,12 @@ impl Part {
                 thread((a, *x), (b, *y))
             }
             (
-                Self::Insert { thread: a, hand: x, outside_diameter, length, .. },
-                Self::Insert { thread: b, hand: y, outside_diameter: outside, length: long, .. },
-            ) => thread((a, *x), (b, *y)) && near(*outside_diameter, *outside) && near(*length, *long),
+                Self::Insert { thread: a, hand: x, outside_diameter, length, flange, .. },
+                Self::Insert { thread: b, hand: y, outside_diameter: outside, length: long, flange: thick, .. },
+            ) => {
+                let sizes = [(outside_diameter, outside), (length, long), (flange, thick)];
+                thread((a, *x), (b, *y)) && sizes.into_iter().all(|(one, other)| near(*one, *other))
+            }
             (Self::Bolt { bolt, grip, .. }, Self::Bolt { bolt: other, grip: long, .. }) => {
                 same_bolt(*bolt, *other) && near(*grip, *long)
             }

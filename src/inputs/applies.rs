@@ -1,7 +1,8 @@
 //! Which inputs matter for which links: the form shows the others not at all.
 
-use super::{At, MATERIAL, ROD_END, SPACER};
+use super::{At, MATERIAL, ROD_END, SPACER, TUBE_END};
 use crate::document::{Document, OWN_ROD_END, Role};
+use crate::engine::tables::inserts;
 use crate::engine::tables::materials::{self, Form, Material};
 
 /// Whether an input, by its id, can matter at a place of a document.
@@ -12,7 +13,8 @@ pub fn applies(id: &str, document: &Document, place: At) -> bool {
 /// When an input can matter that only some links have; none for one that always may.
 fn condition(id: &str) -> Option<fn(&Document, At) -> bool> {
     Some(match id {
-        "wall" | "insert-shear" => is_tube,
+        "wall" | "insert-shear" | "tube-end" | "rosette-welds" => is_tube,
+        "bung-flange" => |document, place| is_tube(document, place) && has_flange(document, place),
         "stock" | "skim" => |document, place| !is_tube(document, place),
         "hardened-after-welding" => |document, place| {
             let metal = MATERIAL.value(document, place).and_then(materials::find);
@@ -51,6 +53,12 @@ fn is_steering(document: &Document, place: At) -> bool {
 
 fn is_own(document: &Document, place: At) -> bool {
     ROD_END.value(document, place) == Some(OWN_ROD_END)
+}
+
+/// Whether a shouldered bung is welded in at an end of the link.
+fn has_flange(document: &Document, place: At) -> bool {
+    let kind = |end| TUBE_END.value(document, At { end, ..place }).and_then(inserts::find);
+    (0..2).filter_map(kind).any(|kind| kind.has_flange)
 }
 
 fn is_tube(document: &Document, place: At) -> bool {

@@ -1,7 +1,27 @@
 //! The rows of choices: what may be picked, and how a pick is kept.
 
+macro_rules! pick_id {
+    ($options:ident, $document:ident, $place:ident, $id:ident, $target:expr) => {{
+        let picked = match $id {
+            None => None,
+            Some(id) => match known(&$options(), id) {
+                None => return false,
+                found => found,
+            },
+        };
+        match $target {
+            Some(target) => {
+                *target = picked;
+                true
+            }
+            None => false,
+        }
+    }};
+}
+
 mod loads;
 mod steel;
+mod welded;
 
 use super::bracket::{self, BOLT_SERIES, SPACER_KIND, STOCK};
 use super::order::{FINISH, MEASURED_ON, SUPPLIED_BY};
@@ -9,6 +29,7 @@ use super::{At, Group, Scope};
 use crate::document::{Document, Hand, OWN_ROD_END, Position, Role, Side, Use};
 pub use loads::{STEERING_BOX, SWAY_MEASURED, TIE_ROD_SIDE, TRACK_BAR};
 pub use steel::{HARDENED_AFTER_WELDING, SHANK_STEEL};
+pub use welded::{ROSETTE_WELDS, TUBE_END};
 
 use crate::engine::tables::{bolts, materials, rod_ends, threads, uses};
 
@@ -61,25 +82,6 @@ impl Choice {
 /// Looks an id up in a choice's own options, so that only known ids are ever kept.
 fn known(options: &[Option], id: &str) -> std::option::Option<&'static str> {
     options.iter().find(|option| option.id == id).map(|option| option.id)
-}
-
-macro_rules! pick_id {
-    ($options:ident, $document:ident, $place:ident, $id:ident, $target:expr) => {{
-        let picked = match $id {
-            None => None,
-            Some(id) => match known(&$options(), id) {
-                None => return false,
-                found => found,
-            },
-        };
-        match $target {
-            Some(target) => {
-                *target = picked;
-                true
-            }
-            None => false,
-        }
-    }};
 }
 
 const ROLES: [(Role, Option); 6] = [
@@ -381,6 +383,8 @@ pub static CHOICES: &[&Choice] = &[
     &ROD_END,
     &SHANK_STEEL,
     &HAND,
+    &TUBE_END,
+    &ROSETTE_WELDS,
     &OWN_THREAD,
     &BOLT,
     &BOLT_SERIES,

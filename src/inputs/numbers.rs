@@ -196,6 +196,8 @@ numbers! {
         "Stress at which the shank yields. Taken as 0.88 of its breaking strength, as 132 is of 150 ksi; 57 ksi where the steel is not known.";
     INSERT_SHEAR "insert-shear" "Welded insert, shear strength", Ends, Link.insert_shear: Stress ksi(15.0) => ksi(120.0), Assumed |_, _| Some(ksi(45.0)),
         "Of the threaded steel insert welded into a tube. 45 ksi is 0.6 of cold-drawn 1026 with its thread half a diameter clear of the weld; 38 for cold-drawn 1018; 35 when the steel is hot-rolled or not known, or the weld runs over the thread.";
+    BUNG_FLANGE "bung-flange" "Flange of a shouldered bung, thickness", Ends, Link.bung_flange: FineLength inch(1.0 / 32.0) => inch(1.0), Assumed |_, _| Some(inch(0.25)),
+        "How far the bung stands out of the tube. The tube is sawn shorter by it at each end that has one. Assumed until you measure yours.";
     LEAD_THREADS "lead" "Lead chamfer of the shank, in threads", Ends, Link.lead_threads: Ratio 0.0 => 4.0, Assumed |_, _| Some(1.0),
         "Threads at the shank's end that are not full and do not count as engaged.";
     COUNTERSINK "countersink" "Countersink, wider than the thread by", Ends, Link.countersink: FineLength 0.0 => inch(0.5), Assumed |_, _| Some(inch(1.0 / 64.0)),

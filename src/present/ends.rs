@@ -104,7 +104,14 @@ fn shop_rows(end: &EndGeometry, tube: bool, units: Units) -> Vec<SizeRow> {
     let tapped = row("Tap, full thread", deep(end.tapped_depth));
     // A welded insert comes tapped; nothing is drilled.
     if tube {
-        return vec![tapped];
+        let welded_in = end.insert.map(|insert| {
+            let rosettes = if insert.rosettes { ", with rosette welds" } else { "" };
+            let flange = fit(insert.shoulder, units);
+            let kind = insert.kind.label;
+            let flange = if insert.kind.has_flange { format!(", flange {flange}") } else { String::new() };
+            row("Welded into the tube", format!("{kind}{flange}{rosettes}"))
+        });
+        return welded_in.into_iter().chain([tapped]).collect();
     }
     vec![
         row("Tap drill", tap_drill(end, units)),

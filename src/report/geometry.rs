@@ -113,6 +113,8 @@ pub struct EndGeometry {
     pub eye_to_face: f64,
     /// Least and most diameter of the hole before it is tapped.
     pub hole: [f64; 2],
+    /// Diameter of the 90° countersink at the mouth of the hole.
+    pub countersink: f64,
     /// Depth of full thread in the bar.
     pub tapped_depth: f64,
     /// Drill depth to the shoulder.

@@ -79,6 +79,8 @@ pub enum Part {
         wall: f64,
         /// As long as its thread.
         length: f64,
+        /// How thick the flange of a shouldered bung is, 0 for a plain insert.
+        flange: f64,
         /// Pieces.
         count: usize,
     },

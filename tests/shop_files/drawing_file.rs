@@ -63,16 +63,25 @@ fn wrong(made: &LinkGeometry, drawing: &Drawing, system: System) -> Vec<String> 
             })
         };
         let (major, minor) = (end.thread.major / 2.0 * scale, end.hole[0] / 2.0 * scale);
-        if !has([x(0.0), major], [x(end.tapped_depth), major]) {
+        // A countersink of 90° is half as deep as it is wider: thread and hole begin where it ends.
+        let mouth = end.countersink / 2.0 * scale;
+        let below = |radius: f64| x((mouth - radius) / scale);
+        let cone = [1.0, -1.0].map(|side| has([x(0.0), side * mouth], [below(minor), side * minor]));
+        if cone != [true; 2] || !has([below(minor), -minor], [below(minor), minor]) {
+            told.push(format!("no countersink of {}", 2.0 * mouth));
+        }
+        if !has([below(major), major], [x(end.tapped_depth), major]) {
             told.push(format!("no thread of {}", end.tapped_depth * scale));
         }
         let (deep, point) = (x(end.drill_depth), x(end.drill_point));
-        let drilled = has([x(0.0), minor], [deep, minor]) && has([deep, minor], [point, 0.0]);
+        let drilled = has([below(minor), minor], [deep, minor]) && has([deep, minor], [point, 0.0]);
         if drilled != (made.bore == 0.0) {
             told.push("the hole of a bar is drilled, an insert is not".to_string());
         }
     }
-    if made.bore > 0.0 && !hidden.iter().any(|line| near(line[1], made.bore / 2.0 * scale) && near(line[2], long)) {
+    let behind = made.ends[1].insert.map_or(0.0, |insert| insert.shoulder) * scale;
+    let is_bore = |line: &[f64; 4]| near(line[1], made.bore / 2.0 * scale) && near(line[2], long - behind);
+    if made.bore > 0.0 && !hidden.iter().any(is_bore) {
         told.push("no bore".to_string());
     }
     if lines(drawing, "CENTER").len() != 1 || lines(drawing, "DIMENSION").len() < 10 {
@@ -98,6 +107,50 @@ fn a_file_comes_back_as_the_bar() {
         }
     }
     assert!(seen.iter().all(|count| *count > 10), "{seen:?}");
+}
+
+/// 3/4-16 with 1/64 in more: 0.7656 in across. The hole is drawn at the least minor diameter, 0.682 in.
+#[test]
+fn the_countersink_by_hand() {
+    let made = answer(&hard()).link;
+    let end = &made.ends[0];
+    let expected = end.thread.major / 0.0254 + 1.0 / 64.0;
+    let drawing = read(&bar(&made, "Demo", System::Inch));
+    let deep = (expected - end.hole[0] / 0.0254) / 2.0;
+    let cone = lines(&drawing, "HIDDEN")
+        .into_iter()
+        .filter(|line| near(line[0], 0.0) && near(line[1].abs(), expected / 2.0) && near(line[2], deep));
+    assert_eq!(cone.count(), 2, "above and below the axis at end A");
+    let mut wider = hard();
+    wider.links[0].countersink = Some(0.0254 / 8.0);
+    let wide = answer(&wider).link;
+    assert!(near(wide.ends[1].countersink / 0.0254, wide.ends[1].thread.major / 0.0254 + 0.125));
+    assert_eq!(wrong(&wide, &read(&bar(&wide, "Demo", System::Metric)), System::Metric), [""; 0]);
+}
+
+/// Of a shouldered bung the file has the seam at its flange, a bore that begins behind it, and both sizes in words.
+#[test]
+fn a_shouldered_bung_has_its_flange() {
+    let mut document = hard();
+    let link = &mut document.links[0];
+    link.material = Some("1026-dom");
+    (link.outside_diameter, link.wall) = (Some(0.0508), Some(0.00635));
+    link.ends.iter_mut().for_each(|end| end.rod_end = Some("wide-12"));
+    (link.ends[1].insert, link.bung_flange, link.rosette_welds) = (Some("shouldered"), Some(0.0254 / 4.0), true);
+    let made = answer(&document).link;
+    let drawing = read(&bar(&made, "Demo", System::Inch));
+    assert_eq!(wrong(&made, &drawing, System::Inch), [""; 0]);
+    let seam = made.bar / 0.0254 - 0.25;
+    let seams = lines(&drawing, "OUTLINE").into_iter().filter(|line| near(line[0], seam) && near(line[2], seam));
+    assert_eq!(seams.count(), 1, "at end B alone");
+    let hidden = lines(&drawing, "HIDDEN");
+    assert!(hidden.iter().any(|line| near(line[1], 0.75) && near(line[0], 0.0) && near(line[2], seam)), "the bore");
+    let texts = texts(&drawing).join("\n");
+    for says in
+        ["FLANGE 1/4 in", "BUNG ", "INSERT ", "End B: shouldered bung", "welded around its flange. Four rosette welds."]
+    {
+        assert!(texts.contains(says), "{says} is missing in {texts}");
+    }
 }
 
 #[test]

@@ -31,7 +31,7 @@ fn threads_fit_the_tubes_that_builders_weld_them_into() {
         (1.75, 0.250, "1-1/4-12", 0.0, false),
         (2.25, 0.250, "1-1/4-12", 0.250, true),
     ] {
-        let insert = inserts::default_row().fitted(inch(outside), inch(wall), major(thread), inch(2.5));
+        let insert = inserts::default_row().fitted(inch(outside), inch(wall), major(thread), inch(2.5), inch(0.25));
         assert!((insert.wall - inch(left)).abs() < 1e-9, "{thread} in {outside} x {wall}: {}", insert.wall / inch(1.0));
         assert_eq!(has_wall(&insert), fits, "{thread} in {outside} x {wall}");
         assert!(same(insert.outside_diameter, inch(outside - 2.0 * wall)), "{thread} in {outside} x {wall}");
@@ -43,7 +43,7 @@ fn threads_fit_the_tubes_that_builders_weld_them_into() {
 fn exactly_the_least_wall_passes_and_a_hair_less_does_not() {
     for thread in threads::ALL {
         let least = inserts::least_bore(thread.major);
-        let wall_at = |bore: f64| inserts::default_row().fitted(bore + 0.5, 0.25, thread.major, 0.05);
+        let wall_at = |bore: f64| inserts::default_row().fitted(bore + 0.5, 0.25, thread.major, 0.05, 0.0);
         assert!(same(wall_at(least).wall, LEAST_WALL), "{}", thread.id);
         assert!(has_wall(&wall_at(least)) && !has_wall(&wall_at(least - inch(0.001))), "{}", thread.id);
     }
@@ -53,8 +53,9 @@ fn exactly_the_least_wall_passes_and_a_hair_less_does_not() {
 #[test]
 fn every_stock_tube_takes_some_thread() {
     for (outside, wall) in stock::TUBES {
-        let takes =
-            threads::ALL.iter().any(|row| has_wall(&inserts::default_row().fitted(*outside, *wall, row.major, 0.05)));
+        let takes = threads::ALL
+            .iter()
+            .any(|row| has_wall(&inserts::default_row().fitted(*outside, *wall, row.major, 0.05, 0.0)));
         assert!(takes, "{outside} by {wall}");
     }
 }
@@ -63,9 +64,14 @@ fn every_stock_tube_takes_some_thread() {
 fn inserts_are_found_by_id_and_own_up_to_having_no_source() {
     for row in inserts::ALL {
         assert_eq!(inserts::find(row.id), Some(row));
-        assert!(row.note.ends_with('.') && row.shoulder >= 0.0, "{}", row.id);
-        assert_eq!(row.cite.words(), "common practice, no source, plain threaded insert");
+        assert!(row.note.ends_with('.'), "{}", row.id);
+        assert!(row.cite.words().starts_with("common practice, no source, "), "{}", row.cite.words());
+        let made = row.fitted(inch(2.0), inch(0.25), inch(0.75), inch(1.875), inch(0.25));
+        let flange = if row.has_flange { inch(0.25) } else { 0.0 };
+        assert!(same(made.length, inch(1.875)) && same(made.inside(), inch(1.875) - flange), "{}", row.id);
+        assert!((made.shoulder - flange).abs() < 1e-12 && same(made.wall, inch(0.375)), "{}", row.id);
     }
-    assert!(inserts::find("shouldered").is_none());
+    assert_eq!(inserts::default_row().id, "plain");
+    assert!(inserts::find("flanged").is_none());
     assert_eq!(inserts::LEAST_WALL_CITE.obtained, linkwright::source::Obtained::Assumption);
 }

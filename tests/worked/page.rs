@@ -296,7 +296,7 @@ pub(crate) fn hardware(page: &mut Page, parts: &[Part]) {
                 let long = page.shown(*long, Kind::FineLength);
                 page.line(format!("  {count} spacers, bore {bore}, face {foot}, into a ball of {into}, {long} long"));
             }
-            Part::Insert { thread, hand, outside_diameter, wall, length, count } => {
+            Part::Insert { thread, hand, outside_diameter, wall, length, count, .. } => {
                 let [outside, wall, length] =
                     [outside_diameter, wall, length].map(|size| page.shown(*size, Kind::FineLength));
                 let name = format!("{:?}-hand {}", hand, thread.label);

@@ -79,7 +79,7 @@ fn a_strike_beyond_its_formula_leaves_the_force_along_the_link() {
 fn verdicts_are_the_same_silent_or_recorded() {
     let mut dice = Dice(20_260_117);
     let (mut compared, mut conditions) = (0, 0);
-    for _ in 0..250 {
+    for _ in 0..350 {
         let mut rig = dice.rig();
         (rig.rig.weight, rig.rig.usage) = (rig.rig.weight.or(Some(lbf(4100.0))), rig.rig.usage.or(Some(Use::Hard)));
         for index in 0..rig.links.len().min(4) {

@@ -51,8 +51,16 @@ pub(super) static ROWS: &[Check] = &[
     },
 ];
 
+/// What a fault of fit counts as.
+const BROKEN: f64 = 2.0;
+
 /// A fault of fit: far past any limit, and no number says how far.
-pub(super) const BROKEN: f64 = 2.0;
+pub(super) fn broken(sheet: &mut Sheet) -> f64 {
+    sheet.conclude(BROKEN, || {
+        said!["No number says how far past its limit this is: it counts as ", (BROKEN, Percent), "."]
+    });
+    BROKEN
+}
 
 /// Red below one diameter, what the load asks for, or what the user requires; nothing in between. What the shank could
 /// bear and common practice are told, and color nothing.
@@ -69,7 +77,7 @@ fn engagement(case: &Case, sheet: &mut Sheet) -> Outcome {
             let says = sheet.remark(|| said![
                 "End ", (letter(end)), ": no full thread of the shank is in the bar. Take a rod end with a longer shank, or leave fewer threads showing."
             ]);
-            return Outcome::new(BROKEN, None, says);
+            return Outcome::new(broken(sheet), None, says);
         }
         let shear = bar_shear(case.given, case.strength);
         let load = load_engagement(case.given, case.joints[end], made.shank_ultimate, shear, case.axial(), sheet);
@@ -161,7 +169,7 @@ fn thread_stripping(case: &Case, sheet: &mut Sheet) -> Outcome {
         let capacity = bar.min(shank);
         if capacity <= 0.0 {
             let says = sheet.remark(|| said!["End ", (letter(end)), " has no thread in the bar, so it bears nothing."]);
-            return Outcome::new(BROKEN, Some(case.station(end, 0.0)), says);
+            return Outcome::new(broken(sheet), Some(case.station(end, 0.0)), says);
         }
         let used = of_capacity(case.axial(), case.given.known(&inputs::THREAD_FACTOR), capacity, sheet);
         Outcome::new(
@@ -193,7 +201,7 @@ fn visible_threads(case: &Case, sheet: &mut Sheet) -> Outcome {
                     " would run off the thread: leave at least no visible thread past it."
                 ]
             });
-            return Outcome::new(BROKEN, None, says);
+            return Outcome::new(broken(sheet), None, says);
         }
         let most = MOST_VISIBLE_THREADS * made.thread.pitch;
         let used = of_length(made.visible.max(0.0), most, sheet);

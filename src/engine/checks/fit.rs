@@ -1,7 +1,7 @@
 //! Checks of fit and rules of thumb: engagement, holes, jam nut, walls, tilt of the balls.
 
 use super::ends::{at_ends, letter};
-use super::engagement::BROKEN;
+use super::engagement::broken;
 use super::{Case, Check, Outcome, of_length, seat};
 use crate::document::Spacers;
 use crate::engine::formula::Sheet;
@@ -101,7 +101,7 @@ fn holes_meet(case: &Case, sheet: &mut Sheet) -> Outcome {
     let wanted = a.thread.major.max(b.thread.major);
     if web <= 0.0 {
         return Outcome::new(
-            BROKEN,
+            broken(sheet),
             None,
             sheet.remark(|| {
                 said!["Drilled this deep, the two holes run into each other. Tap less deep or make the link longer."]
@@ -147,7 +147,7 @@ fn wall(case: &Case, sheet: &mut Sheet) -> Outcome {
     for end in &case.made.ends {
         let wall = sheet.work(&lengths::WALL_AROUND_THREAD, &[case.made.outside_diameter, end.thread.major]);
         let floor = sheet.work(&lengths::LEAST_BY_DIAMETERS, &[0.25, end.thread.major]);
-        let used = if wall > 0.0 { of_length(floor, wall, sheet) } else { BROKEN };
+        let used = if wall > 0.0 { of_length(floor, wall, sheet) } else { broken(sheet) };
         if used > worst.0 {
             worst = (used, wall, wall / end.thread.major);
         }
@@ -278,19 +278,21 @@ fn insert_wall(case: &Case, sheet: &mut Sheet) -> Outcome {
                     ": take a larger tube, a thinner wall or a smaller rod end."
                 ]
             });
-            return Outcome::new(BROKEN, None, says);
+            return Outcome::new(broken(sheet), None, says);
         }
         let least = sheet.look_up(
             "Least wall of a threaded insert",
             inserts::LEAST_WALL,
             Kind::FineLength,
-            inserts::default_row().label,
+            case.given.insert(end).label,
             inserts::LEAST_WALL_CITE,
         );
         let used = of_length(least, wall, sheet);
         let says = sheet.remark(|| {
             said![
-                "The threaded insert at end ",
+                "The ",
+                (case.given.insert(end).noun),
+                " at end ",
                 (letter(end)),
                 " keeps ",
                 (wall, FineLength),

@@ -83,6 +83,33 @@ formula! {
 }
 
 formula! {
+    /// Diameter of the holes for rosette welds in a tube.
+    ROSETTE_HOLE: "d_r" FineLength = "D / 4";
+    given outside "D" FineLength "outside diameter of the tube";
+    code outside / 4.0;
+    source PRACTICE, "a quarter of the tube across", Practice;
+    example [inch(2.0)] gives "0.5" of inch(1.0), "own arithmetic";
+}
+
+formula! {
+    /// Place of the holes for rosette welds: over the middle of what is in the tube.
+    ROSETTE_PLACE: "x_r" FineLength = "(L_i − s) / 2";
+    given long "L_i" FineLength "length of the insert or bung", flange "s" FineLength "thickness of its flange";
+    code (long - flange) / 2.0;
+    source GEOMETRY, "from the end of the tube", Computed;
+    example [inch(1.875), inch(0.25)] gives "0.8125" of inch(1.0), "own arithmetic";
+}
+
+formula! {
+    /// How far an insert or bung goes into its tube.
+    INSIDE_THE_TUBE: "L_t" FineLength = "L_i − s";
+    given long "L_i" FineLength "length of the insert or bung", flange "s" FineLength "thickness of its flange";
+    code long - flange;
+    source GEOMETRY, "along the insert", Computed;
+    example [inch(1.875), inch(0.25)] gives "1.625" of inch(1.0), "own arithmetic";
+}
+
+formula! {
     /// Length that a tap goes in a minute.
     TAP_FEED: "f" FineLength = "N · P";
     given spindle "N" Count "turns a minute", pitch "P" FineLength "pitch of the thread";
@@ -206,4 +233,4 @@ formula! {
     example [lb_per_in3(0.1), in2(3.0), inch(30.0), in3(3.0), in3(2.0), in3(1.0)] gives "8.4" of lbf(1.0), "own arithmetic";
 }
 
-listed! {SKIMMED_DIAMETER, INSERT_DIAMETER, DRILL_POINT, FULL_DIAMETER_DEPTH, TO_POINT_DEPTH, SPINDLE_SPEED, COUNTERSINK_SPEED, METERS_A_MINUTE, SPINDLE_LIMIT, TAP_FEED, DRILLING_TIME, TAPPING_TIME, TURNING_TIME, STEP_TIME, COUNTERSINK_DIAMETER, DRILLED_VOLUME, TAPPED_AREA, COUNTERSINK_VOLUME, THREADED_VOLUME, FLATS_VOLUME, FINISHED_WEIGHT}
+listed! {SKIMMED_DIAMETER, INSERT_DIAMETER, ROSETTE_HOLE, ROSETTE_PLACE, INSIDE_THE_TUBE, DRILL_POINT, FULL_DIAMETER_DEPTH, TO_POINT_DEPTH, SPINDLE_SPEED, COUNTERSINK_SPEED, METERS_A_MINUTE, SPINDLE_LIMIT, TAP_FEED, DRILLING_TIME, TAPPING_TIME, TURNING_TIME, STEP_TIME, COUNTERSINK_DIAMETER, DRILLED_VOLUME, TAPPED_AREA, COUNTERSINK_VOLUME, THREADED_VOLUME, FLATS_VOLUME, FINISHED_WEIGHT}

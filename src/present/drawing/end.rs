@@ -26,9 +26,9 @@ pub fn end(made: &LinkGeometry, index: usize, layout: Layout, system: System) ->
     let from_edge = 10.0 + head / 2.0 * scale;
     let (eye, way) = if index == 0 { (from_edge, 1.0) } else { (NARROW - from_edge, -1.0) };
     let at = Frame { eye, axis, way, scale };
-    broken_bar(&mut sketch, made, at, end.eye_to_face, until);
+    broken_bar(&mut sketch, made, at, end, until);
     rod_end::rod_end(&mut sketch, at, end);
-    rod_end::hidden(&mut sketch, at, end, made.bore == 0.0);
+    rod_end::hidden(&mut sketch, at, end, made);
     sketch.line("center", (at.x(-head / 2.0) - way * 6.0, axis), (at.x(until) + way * 4.0, axis));
     let detail = Detail { made, end, at, layout, system };
     detail.engaged(&mut sketch, above);
@@ -41,13 +41,15 @@ pub fn end(made: &LinkGeometry, index: usize, layout: Layout, system: System) ->
 }
 
 /// The bar with a broken end, as drawings cut a long part short.
-fn broken_bar(sketch: &mut Sketch, made: &LinkGeometry, at: Frame, face: f64, until: f64) {
+fn broken_bar(sketch: &mut Sketch, made: &LinkGeometry, at: Frame, end: &EndGeometry, until: f64) {
+    let face = end.eye_to_face;
     let half = at.half(made.outside_diameter);
     let (from, to, axis, step) = (at.x(face), at.x(until), at.axis, 5.0);
     let broken = [(to, axis - half), (to + step, axis - half / 3.0), (to - step, axis + half / 3.0), (to, axis + half)];
     let faced = [(from, axis + half), (from, axis - half)];
     sketch.path("part bar", faced.into_iter().chain(broken).collect(), true);
-    rod_end::bore(sketch, made, from, to, axis, at.scale);
+    let flange = at.x(face + end.insert.map_or(0.0, |insert| insert.shoulder));
+    rod_end::bore(sketch, made, flange, to, axis, at.scale);
 }
 
 /// One end with its place on the sheet.
@@ -60,6 +62,10 @@ struct Detail<'a> {
 }
 
 impl Detail<'_> {
+    fn has_flange(&self) -> bool {
+        self.end.insert.is_some_and(|insert| insert.kind.has_flange)
+    }
+
     fn solid(&self) -> bool {
         self.made.bore == 0.0
     }
@@ -115,7 +121,8 @@ impl Detail<'_> {
                 ("point", " deep", end.drill_point),
             ]
         } else {
-            vec![("insert", " long", end.tapped_depth)]
+            let name = if self.has_flange() { "bung" } else { "insert" };
+            vec![(name, " long", end.tapped_depth)]
         };
         let uniform = self.uniform(sketch, &deep);
         for (name, more, depth) in deep {
@@ -206,11 +213,24 @@ impl Detail<'_> {
             notes.push(format!("tap drill {}", words::tap_drill(end, units)));
             notes.push(format!("bar {} across", words::trade(made.outside_diameter, units)));
         } else {
-            notes.push("insert welded around its rim".to_string());
+            notes.extend(welded(end, units));
             notes.push(format!("tube {}", words::size(made.outside_diameter, made.wall, units)));
         }
         sketch.notes(below + 10.0, &notes) + 3.0
     }
+}
+
+/// What is welded in at an end, and how.
+fn welded(end: &EndGeometry, system: System) -> Vec<String> {
+    let Some(insert) = end.insert else { return Vec::new() };
+    let (noun, around) = (insert.kind.noun, insert.kind.welded);
+    let mut notes = if insert.kind.has_flange {
+        vec![format!("{noun}, flange {}", words::fit(insert.shoulder, system)), around.to_string()]
+    } else {
+        vec![format!("insert {around}")]
+    };
+    notes.extend(insert.rosettes.then(|| "and by four rosette welds".to_string()));
+    notes
 }
 
 fn spoken(made: &LinkGeometry, end: &EndGeometry, letter: &str, system: System) -> String {
@@ -224,7 +244,9 @@ fn spoken(made: &LinkGeometry, end: &EndGeometry, letter: &str, system: System) 
             length(end.drill_point)
         )
     } else {
-        format!("in a threaded insert {} long, welded around its rim", length(end.tapped_depth))
+        let kind = end.insert.map(|insert| insert.kind);
+        let (noun, around) = kind.map_or(("threaded insert", "welded around its rim"), |kind| (kind.noun, kind.welded));
+        format!("in a {noun} {} long, {around}", length(end.tapped_depth))
     };
     format!(
         "End {letter} to scale: {} {} shank, {} of it in the bar, {} showing past the jam nut; eye center to bar face {}; {hole}.",

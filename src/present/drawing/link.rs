@@ -69,7 +69,7 @@ pub(super) fn body(sketch: &mut Sketch, answer: &Answer, on: &OnSheet) {
     rod_end::flats(sketch, made, faces[0], on.axis, on.scale);
     for (frame, end) in on.frames.into_iter().zip(&made.ends) {
         rod_end::rod_end(sketch, frame, end);
-        rod_end::hidden(sketch, frame, end, made.bore == 0.0);
+        rod_end::hidden(sketch, frame, end, made);
     }
     let past = made.ends.each_ref().map(|end| rod_end::head(end) / 2.0 * on.scale + 4.0);
     let [a, b] = on.frames.map(|frame| frame.eye);

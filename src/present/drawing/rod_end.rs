@@ -82,7 +82,8 @@ pub(super) fn rod_end(sketch: &mut Sketch, at: Frame, end: &EndGeometry) {
 }
 
 /// What cannot be seen from outside: the hole, its thread, the shank in it, and the insert of a tube.
-pub(super) fn hidden(sketch: &mut Sketch, at: Frame, end: &EndGeometry, solid: bool) {
+pub(super) fn hidden(sketch: &mut Sketch, at: Frame, end: &EndGeometry, made: &LinkGeometry) {
+    let solid = made.bore == 0.0;
     let axis = at.axis;
     let major = at.half(end.thread.major);
     let minor = major - THREAD * end.thread.pitch * at.scale;
@@ -103,21 +104,35 @@ pub(super) fn hidden(sketch: &mut Sketch, at: Frame, end: &EndGeometry, solid: b
     }
     let tip = at.x(end.eye_to_end);
     sketch.line("shank", (tip, axis - major), (tip, axis + major));
-    insert(sketch, at, end);
+    insert(sketch, at, end, made.outside_diameter);
 }
 
-/// The threaded insert of a tube: as wide as the tube's bore, with the weld around its rim.
-fn insert(sketch: &mut Sketch, at: Frame, end: &EndGeometry) {
+/// What is welded into a tube: as wide as its bore, with the weld around its rim, or around its flange on the tube's face.
+fn insert(sketch: &mut Sketch, at: Frame, end: &EndGeometry, tube: f64) {
     let Some(insert) = end.insert else { return };
     let (outside, inside) = (at.half(insert.outside_diameter), at.half(end.thread.major));
-    let (face, last) = (at.x(end.eye_to_face), at.x(end.eye_to_face + insert.length));
+    let (face, last) = (at.x(end.eye_to_face + insert.shoulder), at.x(end.eye_to_face + insert.length));
+    // The seam between tube and flange.
+    let seam = if insert.kind.has_flange { at.half(tube) } else { outside };
+    if insert.kind.has_flange {
+        sketch.line("edge", (face, at.axis - seam), (face, at.axis + seam));
+    }
+    if insert.rosettes {
+        let middle = f64::midpoint(face, last);
+        sketch.circle("thin", (middle, at.axis), at.half(tube / 4.0));
+    }
     for side in [-1.0, 1.0] {
         let (rim, thread) = (at.axis + side * outside, at.axis + side * inside);
         sketch.line("hidden", (last, rim), (last, thread));
         // A groove at the seam, filled. Nobody enters its size: it is drawn as deep as the wall around the thread, within
         // what can be seen.
         let deep = (insert.wall * at.scale).clamp(3.0, 7.0);
-        sketch.path("weld", vec![(face, rim - deep), (face + at.way * deep, rim), (face, rim + deep)], true);
+        if insert.kind.has_flange {
+            let (out, deep) = (at.axis + side * seam, deep.min(4.0));
+            sketch.path("weld", vec![(face - deep, out), (face, out - side * deep), (face + deep, out)], true);
+        } else {
+            sketch.path("weld", vec![(face, rim - deep), (face + at.way * deep, rim), (face, rim + deep)], true);
+        }
     }
 }
 
@@ -125,7 +140,9 @@ fn insert(sketch: &mut Sketch, at: Frame, end: &EndGeometry) {
 pub(super) fn bar(sketch: &mut Sketch, made: &LinkGeometry, from: f64, to: f64, axis: f64, scale: f64) {
     let half = made.outside_diameter / 2.0 * scale;
     sketch.block("part bar", (from, axis - half), (to, axis + half));
-    bore(sketch, made, from, to, axis, scale);
+    // Between the flanges of its bungs.
+    let [a, b] = made.ends.each_ref().map(|end| end.insert.map_or(0.0, |insert| insert.shoulder * scale));
+    bore(sketch, made, from + a, to - b, axis, scale);
 }
 
 /// The bore of a tube between two places on the sheet.

@@ -5,6 +5,7 @@
 mod file;
 
 use self::file::{Anchor, File, Layer, Point};
+use crate::engine::tables::inserts;
 use crate::present::words::{self, hand_mark, length, letter, tap_drill, thread};
 use crate::quantity::{INCH, System};
 use crate::report::{EndGeometry, LinkGeometry};
@@ -66,7 +67,9 @@ impl Sheet<'_> {
         self.file.block(Layer::Outline, (0.0, -radius), (long, radius));
         let bore = self.made.bore / 2.0 * self.scale;
         if bore > 0.0 {
-            self.both_sides(Layer::Hidden, (0.0, bore), (long, bore));
+            let flange = |end: usize| self.made.ends[end].insert.map_or(0.0, |insert| insert.shoulder);
+            let (from, to) = (self.at(0, flange(0)), self.at(1, flange(1)));
+            self.both_sides(Layer::Hidden, (from, bore), (to, bore));
         }
     }
 
@@ -77,11 +80,17 @@ impl Sheet<'_> {
         let half = |diameter: f64| diameter / 2.0 * scale;
         let (major, minor) = (half(end.thread.major), half(end.hole[0]));
         let (face, tapped) = (self.at(index, 0.0), self.at(index, end.tapped_depth));
-        self.both_sides(Layer::Hidden, (face, major), (tapped, major));
+        // A countersink of 90° is as deep as it is wider, on each side; thread and hole begin in it.
+        let mouth = half(end.countersink);
+        let from = |radius: f64| self.at(index, (mouth - radius).max(0.0) / scale);
+        let (thread, hole) = (from(major), from(minor));
+        self.both_sides(Layer::Hidden, (face, mouth), (hole, minor));
+        self.file.line(Layer::Hidden, (hole, -minor), (hole, minor));
+        self.both_sides(Layer::Hidden, (thread, major), (tapped, major));
         if let Some(insert) = end.insert {
             let (last, shoulder) = (self.at(index, insert.length), self.at(index, insert.shoulder));
             let outside = half(insert.outside_diameter);
-            self.both_sides(Layer::Hidden, (face, minor), (last, minor));
+            self.both_sides(Layer::Hidden, (hole, minor), (last, minor));
             self.both_sides(Layer::Hidden, (last, minor), (last, outside));
             if insert.shoulder > 0.0 {
                 let radius = self.radius();
@@ -91,7 +100,7 @@ impl Sheet<'_> {
         }
         let (shoulder, point) = (self.at(index, end.drill_depth), self.at(index, end.drill_point));
         self.both_sides(Layer::Hidden, (tapped, minor), (tapped, major));
-        self.both_sides(Layer::Hidden, (face, minor), (shoulder, minor));
+        self.both_sides(Layer::Hidden, (hole, minor), (shoulder, minor));
         self.file.line(Layer::Hidden, (shoulder, -minor), (shoulder, minor));
         self.both_sides(Layer::Hidden, (shoulder, minor), (point, 0.0));
     }
@@ -135,7 +144,11 @@ impl Sheet<'_> {
         for (index, end) in made.ends.iter().enumerate() {
             let face = self.at(index, 0.0);
             let deep: Vec<(&str, f64)> = if made.bore > 0.0 {
-                vec![("INSERT ", end.tapped_depth)]
+                let flange = end.insert.filter(|insert| insert.kind.has_flange);
+                match flange {
+                    Some(bung) => vec![("BUNG ", end.tapped_depth), ("FLANGE ", bung.shoulder)],
+                    None => vec![("INSERT ", end.tapped_depth)],
+                }
             } else {
                 vec![("TAP ", end.tapped_depth), ("DRILL ", end.drill_depth), ("POINT ", end.drill_point)]
             };
@@ -191,10 +204,18 @@ impl Sheet<'_> {
         }
     }
 
+    /// What is welded into a tube at an end.
+    fn insert_note(&self, end: &EndGeometry, letter: &str) -> String {
+        let (thread, hand) = (thread(end.thread), hand_mark(end.hand));
+        let kind = end.insert.map_or(inserts::default_row(), |insert| insert.kind);
+        let rosettes = if end.insert.is_some_and(|insert| insert.rosettes) { " Four rosette welds." } else { "" };
+        format!("End {letter}: {} {thread} {hand}, {}.{rosettes}", kind.noun, kind.welded)
+    }
+
     fn end_note(&self, end: &EndGeometry, letter: &str) -> String {
         let (thread, hand) = (thread(end.thread), hand_mark(end.hand));
         if self.made.bore > 0.0 {
-            return format!("End {letter}: threaded insert {thread} {hand}, welded around its rim.");
+            return self.insert_note(end, letter);
         }
         let drill = tap_drill(end, self.system);
         format!("End {letter}: tap {thread} {hand}. Tap drill {drill}. Hole drawn at the least minor diameter.")

@@ -278,8 +278,12 @@ fn counted(count: usize, what: &Wanted, system: System) -> String {
     match what {
         Wanted::RodEnd { thread, hand, .. } => format!("{}, {}", some("rod end", "rod ends"), cut(thread, hand)),
         Wanted::JamNut { thread, hand } => format!("{}, {}", some("jam nut", "jam nuts"), cut(thread, hand)),
-        Wanted::Insert { thread, hand, .. } => {
-            format!("{}, {}", some("threaded insert", "threaded inserts"), cut(thread, hand))
+        Wanted::Insert { thread, hand, flange, .. } => {
+            let inserts = match *flange > 0.0 {
+                true => some("shouldered bung", "shouldered bungs"),
+                false => some("threaded insert", "threaded inserts"),
+            };
+            format!("{inserts}, {}", cut(thread, hand))
         }
         Wanted::Blank { metal, size: its, length: long } => {
             let blanks = some("blank", "blanks");

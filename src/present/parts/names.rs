@@ -28,14 +28,17 @@ pub(super) fn name(part: &Part, units: Units) -> String {
             hand.words(),
             fit(*outside_diameter, units)
         ),
-        Part::Insert { thread, hand, outside_diameter, wall, length, .. } => format!(
-            "Threaded insert, {} {}, {} outside, {} wall, {} long",
-            thread_size(thread),
-            hand.words(),
-            fit(*outside_diameter, units),
-            fit(*wall, units),
-            fit(*length, units)
-        ),
+        Part::Insert { thread, hand, outside_diameter, wall, length, flange, .. } => {
+            let (thread, hand) = (thread_size(thread), hand.words());
+            let [outside, wall, long] = [outside_diameter, wall, length].map(|size| fit(*size, units));
+            if *flange > 0.0 {
+                let flange = fit(*flange, units);
+                return format!(
+                    "Shouldered bung, {thread} {hand}, body {outside} outside, {wall} wall, {long} long with its flange of {flange}"
+                );
+            }
+            format!("Threaded insert, {thread} {hand}, {outside} outside, {wall} wall, {long} long")
+        }
         Part::Bolt { bolt, grip, .. } => {
             let bolt = match bolt {
                 Some(bolt) => {

@@ -75,6 +75,10 @@ impl Bytes {
         if let Some(insert) = &end.insert {
             self.length(insert.outside_diameter);
             self.length(insert.length);
+            // A plain insert has none, and its codes stand as they were.
+            if insert.shoulder > 0.0 {
+                self.length(insert.shoulder);
+            }
         }
         self.text("");
     }

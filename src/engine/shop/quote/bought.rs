@@ -55,8 +55,10 @@ impl Lines<'_> {
         let (charge, thread, priced) = match part {
             Part::Bar { .. } | Part::RodEnd { .. } => return,
             Part::JamNut { thread, hand, .. } => (Charge::JamNut, Some(thread.id), self.nut(thread.id, *hand)),
-            Part::Insert { thread, hand, outside_diameter, .. } => {
-                (Charge::Insert, Some(thread.id), self.insert(thread.id, *hand, *outside_diameter))
+            Part::Insert { thread, hand, outside_diameter, flange, .. } => {
+                // The list holds inserts without a flange.
+                let plain = (*flange <= 0.0).then(|| self.insert(thread.id, *hand, *outside_diameter)).flatten();
+                (Charge::Insert, Some(thread.id), plain)
             }
             Part::Bolt { .. } => (Charge::Bolt, None, None),
             Part::LockNut { .. } => (Charge::LockNut, None, None),

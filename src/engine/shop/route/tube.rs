@@ -43,9 +43,27 @@ fn insert(shop: &Shop, end: usize) -> Option<Step> {
     let clearance = shop.machine.in_force(&INSERT_CLEARANCE);
     let turned = sheet.work(&machining::INSERT_DIAMETER, &[insert.outside_diameter, clearance]);
     let off = shop.machine.in_force(&DIAMETER_TOLERANCE).min(clearance / 2.0);
-    let step = shop
-        .step(Operation::Insert, Some(end), "Insert", &INSERT_MINUTES)
-        .say(said![
+    let turned_says = if insert.kind.has_flange {
+        let inside = sheet.work(&machining::INSIDE_THE_TUBE, &[insert.length, insert.shoulder]);
+        said![
+            "Measure the tube's bore at end ",
+            (letter(end)),
+            " first. Turn the bung's body ",
+            (clearance, FineLength),
+            " smaller: ",
+            (turned, FineLength),
+            " across in a bore of ",
+            (insert.outside_diameter, FineLength),
+            ", ",
+            (inside, FineLength),
+            " long; its flange as wide as the tube, ",
+            (shop.made.outside_diameter, FineLength),
+            " across and ",
+            (insert.shoulder, FineLength),
+            " thick, square to the body."
+        ]
+    } else {
+        said![
             "Measure the tube's bore at end ",
             (letter(end)),
             " first. Turn the insert ",
@@ -57,53 +75,105 @@ fn insert(shop: &Shop, end: usize) -> Option<Step> {
             ", ",
             (insert.length, FineLength),
             " long."
-        ])
+        ]
+    };
+    let mut step = shop
+        .step(Operation::Insert, Some(end), insert.kind.label, &INSERT_MINUTES)
+        .say(turned_says)
         .say(said![
             "Take a weldable steel whose thread bears ",
             (shop.known(&inputs::INSERT_SHEAR), Stress),
             " in shear: the answer counts on it. Speeds are those of low-carbon steel (assumption)."
         ])
-        .length("Insert, across", turned)
-        .length("Insert, length", insert.length)
+        .length("In the bore, across", turned)
+        .length("Whole length", insert.length)
         .length("Wall around the thread", insert.wall)
         .from(INSERT_CLEARANCE.cite)
+        .from(insert.kind.cite)
         .measuring("Bore of the tube", Some(end), Asked::within(insert.outside_diameter, clearance))
-        .measuring("Insert, across", Some(end), Asked::within(turned, off))
+        .measuring("In the bore, across", Some(end), Asked::within(turned, off))
         .warn(
             (insert.wall <= 0.0)
                 .then(|| said!["This thread is too large for an insert in this tube: it cannot be made."]),
         );
+    if insert.kind.has_flange {
+        let off = shop.machine.in_force(&DIAMETER_TOLERANCE);
+        step = step.length("Flange, thickness", insert.shoulder).from(DIAMETER_TOLERANCE.cite).measuring(
+            "Flange, thickness",
+            Some(end),
+            Asked::within(insert.shoulder, off),
+        );
+    }
     Some(step.worked(sheet, None))
 }
 
 fn fit(shop: &Shop, end: usize) -> Step {
+    let mut sheet = Sheet::recording();
+    let made = shop.made;
     // Chamfering the tube is a minute's work, as a countersink is.
-    shop.step(Operation::Fit, Some(end), "Fit and prepare", &COUNTERSINK_MINUTES)
-        .say(said![
+    let step = shop.step(Operation::Fit, Some(end), "Fit and prepare", &COUNTERSINK_MINUTES).from(WELDABLE).from(HABIT);
+    let Some(insert) = made.ends[end].insert else { return step };
+    let mut step = if insert.kind.has_flange {
+        step.say(said![
+            "Chamfer the edge of the tube at end ",
+            (letter(end)),
+            " and that of the flange at 45° for the weld, about the wall, ",
+            (made.wall, FineLength),
+            ", deep together. Clean bung and tube to bright metal, inside and out."
+        ])
+    } else {
+        step.say(said![
             "Chamfer the tube at end ",
             (letter(end)),
             " for the weld, about the wall, ",
-            (shop.made.wall, FineLength),
+            (made.wall, FineLength),
             ", at 45°. Clean insert and tube to bright metal, inside and out."
         ])
-        .say(said!["Slip the insert in flush with the tube's end and hold both square in a rigid fixture."])
-        .from(WELDABLE)
-        .from(HABIT)
+    };
+    if insert.rosettes {
+        let across = sheet.work(&machining::ROSETTE_HOLE, &[made.outside_diameter]);
+        let place = sheet.work(&machining::ROSETTE_PLACE, &[insert.length, insert.shoulder]);
+        step = step
+            .say(said![
+                "Drill four rosette holes through the tube's wall alone, ",
+                (across, FineLength),
+                " across, evenly around it, ",
+                (place, FineLength),
+                " from the end of the tube. Deburr them inside."
+            ])
+            .length("Rosette holes, across", across)
+            .length("Rosette holes, from the tube's end", place);
+    }
+    let in_place = if insert.kind.has_flange {
+        said![
+            "Push the bung in until its flange sits on the tube's face all around, without a gap, and hold both square in a rigid fixture."
+        ]
+    } else {
+        said!["Slip the insert in flush with the tube's end and hold both square in a rigid fixture."]
+    };
+    step.say(in_place).worked(sheet, None)
 }
 
 fn weld(shop: &Shop, end: usize) -> Step {
     let made = shop.made;
-    let step = shop
+    let has_flange = made.ends[end].insert.is_some_and(|insert| insert.kind.has_flange);
+    let around = said![
+        (if has_flange { "Weld the flange to the tube all around at end " } else { "Weld around the rim at end " }),
+        (letter(end)),
+        ", clear of the thread to come. Process, filler and preheat by a procedure that is qualified for this steel and wall; none is held here."
+    ];
+    let mut step = shop
         .step(Operation::Weld, Some(end), "Weld", &WELD_MINUTES)
-        .say(said![
-            "Weld around the rim at end ",
-            (letter(end)),
-            ", clear of the thread to come. Process, filler and preheat by a procedure that is qualified for this steel and wall; none is held here."
-        ])
+        .say(around)
         .say(strength(shop, made.material))
         .from(WELDABLE)
         .from(HABIT)
         .warn(Some(said!["Only a qualified welder. Never weld 7075 or 2024 aluminum, and never weld to a rod end."]));
+    if made.ends[end].insert.is_some_and(|insert| insert.rosettes) {
+        step = step.say(said![
+            "Fill the rosette holes first, opposite ones one after the other, down to the steel inside. The answer counts neither what the holes take of the tube nor what these welds hold."
+        ]);
+    }
     let steering = shop.answer.role.steers();
     step.warn(steering.then(|| said!["A welded steering link is safety critical: have a licensed engineer approve it, and your local rules may forbid it."]))
 }

@@ -61,6 +61,8 @@ pub enum Wanted {
         outside_diameter: f64,
         /// As long as its thread.
         length: f64,
+        /// How thick its flange is, 0 for a plain insert. The list holds inserts without a flange.
+        flange: f64,
     },
 }
 
@@ -137,8 +139,8 @@ pub(super) fn needed(
         }
         add(Wanted::JamNut { thread, hand }, pieces);
         if let Some(insert) = end.insert {
-            let (outside_diameter, length) = (insert.outside_diameter, insert.length);
-            add(Wanted::Insert { thread, hand, outside_diameter, length }, pieces);
+            let (outside_diameter, length, flange) = (insert.outside_diameter, insert.length, insert.shoulder);
+            add(Wanted::Insert { thread, hand, outside_diameter, length, flange }, pieces);
         }
     }
     for part in &mut needed {
@@ -255,7 +257,8 @@ fn held(what: &Wanted, wanted: usize, lists: &Lists, saw: &Saw) -> Held {
                 .filter(|nut| nut.hand == Some(*hand) && fits(nut.thickness));
             counted(alike.map(|nut| nut.count), wanted)
         }
-        Wanted::Insert { thread, hand, outside_diameter, length } => {
+        Wanted::Insert { flange, .. } if *flange > 0.0 => Held::NotListed,
+        Wanted::Insert { thread, hand, outside_diameter, length, .. } => {
             let alike = usable(&lists.inserts.rows, INSERTS)
                 .filter(|insert| insert.thread == Some(thread.id) && insert.hand == Some(*hand))
                 .filter(|insert| insert.outside_diameter.is_some_and(|its| slips_in(its, *outside_diameter)))
