@@ -8,7 +8,7 @@ use linkwright::engine::report;
 use linkwright::engine::shop::route::{Machine, route};
 use linkwright::present::make::route as present;
 use linkwright::present::words::Units;
-use linkwright::quantity::{System, inch, lbf};
+use linkwright::quantity::{Kind, System, inch, lbf, show_fine};
 use linkwright::report::LinkReport;
 
 #[test]
@@ -95,4 +95,36 @@ fn a_link_that_is_not_there_has_no_route_of_another() {
     let answer = answer(&document);
     let route = route(&document, 9, &answer, &Machine::default());
     assert!(route.minutes > 0.0 && route.pieces == 1);
+}
+
+/// Every number that was computed is told with how: the speeds and minutes of each step, and the weights in the head.
+#[test]
+fn the_working_is_shown() {
+    use linkwright::present::working;
+    let document = sized(2.0, "wide-12", "wide-12");
+    let (answer, route) = made(&document);
+    let sheet = present::sheet(&document, 0, &answer, &route, Units::Both);
+    let text = |title: &str| {
+        let row = sheet.steps.iter().find(|row| row.title == title).expect("a step");
+        working::as_text(title, &row.working, System::Inch)
+    };
+    for (title, shown) in [
+        ("Saw", "V_m = 152.4"),
+        ("Face", "N = 572.96"),
+        ("Center drill, end A ●", "N = 1,222"),
+        ("Tap drill, end A ●", "N = 1,111"),
+        ("Tap, end B ■", "N_m = 300"),
+        ("Countersink, end B ■", "V_k = 50"),
+    ] {
+        assert!(text(title).contains(shown), "{shown} is not in\n{}", text(title));
+    }
+    let weights = working::as_text("", &sheet.working, System::Inch);
+    for weight in [Some(route.blank_weight), route.finished_weight].into_iter().flatten() {
+        let shown = show_fine(weight, Kind::Weight, System::Inch);
+        assert!(weights.contains(&format!(" = {shown} (")), "{shown} is not in\n{weights}");
+    }
+    assert_eq!(
+        sheet.steps.iter().map(|row| row.working.len()).collect::<Vec<_>>(),
+        route.steps.iter().map(|step| step.working.len()).collect::<Vec<_>>()
+    );
 }

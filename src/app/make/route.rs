@@ -3,6 +3,7 @@
 use super::machines::{Machines, NotKept, SettingEntry};
 use crate::app::drawings::DrawingView;
 use crate::app::fields::Fold;
+use crate::app::formula::WorkingLines;
 use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::shop::route::machine::of_the_route;
@@ -11,6 +12,7 @@ use linkwright::present::ends::SizeRow;
 use linkwright::present::make::machine::{HELP, summary};
 use linkwright::present::make::route::{self, EndMark, HeadRow, Measurement, Row, Sheet};
 use linkwright::present::words::Units;
+use linkwright::present::working;
 
 /// Figures of a step that stand in sight; more of them are folded.
 const MOST_IN_SIGHT: usize = 3;
@@ -35,6 +37,8 @@ pub(super) fn RouteSection(
     });
     let drawing =
         move |at: usize| Memo::new(move |_| drawings.with(|all| all.as_ref()?.get(at).cloned()).unwrap_or_default());
+    let lines = Memo::new(move |_| sheet.with(|sheet| Some(sheet.as_ref()?.working.clone())).unwrap_or_default());
+    let weights = Signal::derive(move || lines.with(|lines| working::steps(lines, session.units.get())));
     let provisional =
         move || session.answer_below.with(|answer| answer.as_ref().is_some_and(|answer| answer.link.provisional));
     let [whole, end_a, end_b] = [0, 1, 2].map(drawing);
@@ -48,6 +52,7 @@ pub(super) fn RouteSection(
                 <figure class="drawing end-of"><DrawingView drawing=end_b /></figure>
             </div>
             <Show when=move || has_sheet.get()>
+                <Fold summary=route::WORKING_OF_WEIGHTS id="route-weights"><WorkingLines steps=weights /></Fold>
                 <Steps sheet />
             </Show>
             <MachineFold machines />
@@ -168,6 +173,10 @@ fn OneStep(
     let summary = Signal::derive(move || format!("{} figures", count.get()));
     // The sentences have said them all: many of them would only stand in the way.
     let (some, many) = (move || (1..=MOST_IN_SIGHT).contains(&count.get()), move || count.get() > MOST_IN_SIGHT);
+    let session = use_session();
+    let lines = Memo::new(move |_| row.with(|row| Some(row.as_ref()?.working.clone())).unwrap_or_default());
+    let is_worked = Memo::new(move |_| lines.with(|lines| !lines.is_empty()));
+    let steps = Signal::derive(move || lines.with(|lines| working::steps(lines, session.units.get())));
     view! {
         <li>
             <h4><span class="step-number">{number}</span><span>{title}</span><small>{minutes}</small></h4>
@@ -176,6 +185,9 @@ fn OneStep(
             <Show when=some>{list()}</Show>
             <Show when=many>
                 <Fold summary>{list()}</Fold>
+            </Show>
+            <Show when=move || is_worked.get()>
+                <Fold summary=route::WORKING><WorkingLines steps /></Fold>
             </Show>
         </li>
     }

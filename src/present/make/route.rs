@@ -8,6 +8,7 @@ pub use rows::{Measurement, Row};
 use super::super::drawing::{self, Drawing, Layout};
 use super::super::words::{self, Units, hand_mark, letter, say_in, sheet_name, unbroken};
 use crate::document::Document;
+use crate::engine::formula::Line;
 use crate::engine::shop::route::Route;
 use crate::quantity::{Kind, System};
 use crate::report::Answer;
@@ -39,6 +40,8 @@ pub struct Sheet {
     pub time: String,
     /// What stands behind the minutes and the machine.
     pub note: &'static str,
+    /// How the weights came out.
+    pub working: Vec<Line>,
 }
 
 /// A line in the head of the sheet.
@@ -60,6 +63,11 @@ pub struct EndMark {
     /// Its thread and hand.
     pub thread: String,
 }
+
+/// What stands on the fold with the working of a step.
+pub const WORKING: &str = "How these numbers came out";
+/// The same of the weights.
+pub const WORKING_OF_WEIGHTS: &str = "How the weights came out";
 
 /// Said under the steps.
 pub const NOTE: &str = "Speeds, feeds and limits carry their source with each step. Minutes, machine limits and tolerances are assumptions until you set your own.";
@@ -101,6 +109,7 @@ pub fn sheet(document: &Document, at: usize, answer: &Answer, route: &Route, uni
             .collect(),
         time: time(route),
         note: NOTE,
+        working: route.working.clone(),
     }
 }
 

@@ -10,10 +10,16 @@ use crate::quantity::{INCH, exceeds};
 
 /// Spindle speeds, least and most, that a range of cutting speeds gives, no faster than the machine turns.
 pub(super) fn spindle(sheet: &mut Sheet, feet_per_minute: [f64; 2], diameter: f64, most: f64) -> [f64; 2] {
-    feet_per_minute.map(|speed| {
+    both(feet_per_minute, |speed| {
         let asked = sheet.work(&machining::SPINDLE_SPEED, &[speed, diameter / INCH]);
         sheet.work(&machining::SPINDLE_LIMIT, &[asked, most])
     })
+}
+
+/// What follows from the least and the most of a speed, worked out once where they are the same.
+pub(super) fn both([least, most]: [f64; 2], mut work: impl FnMut(f64) -> f64) -> [f64; 2] {
+    let slow = work(least);
+    [slow, if exceeds(most, least) { work(most) } else { slow }]
 }
 
 /// Said where the machine cannot turn as slowly as the tool asks for.
@@ -60,7 +66,8 @@ pub(super) fn saw(shop: &Shop, step: Step) -> Step {
     let mut sheet = Sheet::recording();
     let sawing = of_stock(shop).sawing;
     let [least, most] = sawing.feet_per_minute;
-    let [slow, fast] = sawing.feet_per_minute.map(|speed| sheet.work(&machining::METERS_A_MINUTE, &[speed]).round());
+    let [slow, fast] =
+        both(sawing.feet_per_minute, |speed| sheet.work(&machining::METERS_A_MINUTE, &[speed])).map(f64::round);
     let blade = if exceeds(most, least) {
         said![
             "Bimetal blade with fluid: ",

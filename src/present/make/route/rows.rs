@@ -3,6 +3,7 @@
 use super::super::super::ends::SizeRow;
 use super::super::super::words::{self, Units, in_units, say_in, unbroken};
 use super::shape;
+use crate::engine::formula::Line;
 use crate::engine::shop::route::{Asked, Figure, Step, ToMeasure, Value};
 use crate::quantity::{Kind, System, show};
 
@@ -26,6 +27,8 @@ pub struct Row {
     pub minutes: String,
     /// Where its values come from, for the screen.
     pub sources: Vec<String>,
+    /// How its numbers came out, for the screen.
+    pub working: Vec<Line>,
 }
 
 /// Something to measure, with room to write.
@@ -61,6 +64,7 @@ pub(super) fn row(index: usize, step: &Step, units: Units) -> Row {
         warnings: step.warnings.iter().map(sentence).collect(),
         minutes: minutes(step.minutes),
         sources: step.sources.iter().map(|cite| cite.words()).collect(),
+        working: step.working.clone(),
     }
 }
 
