@@ -10,6 +10,8 @@ mod demands;
 pub mod from_lists;
 mod pack;
 mod rack;
+mod simplex;
+mod weigh;
 
 pub use demands::{Demands, Source, demands};
 
@@ -21,7 +23,7 @@ use crate::engine::tables::materials::Material;
 use crate::quantity::inch;
 use crate::shop::money::Cents;
 
-/// Blanks up to which the best plan is searched for; beyond, the quick plan stands.
+/// Up to so many blanks all steps are taken; of a longer list each step takes longer, and there are fewer.
 const MOST_SEARCHED: usize = 60;
 /// More blanks of one stock than any plan is asked for.
 pub const MOST_BLANKS: usize = 500;
@@ -238,7 +240,7 @@ pub fn cut_plan(demand: &Demand, stock: &[Stock], saw: &Saw) -> CutPlan {
             (None, None) => {}
         }
     }
-    let mut budget = Budget { spent: 0, most: if so_far > MOST_SEARCHED { 0 } else { MOST_NODES } };
+    let mut budget = Budget { spent: 0, most: MOST_NODES * MOST_SEARCHED / so_far.max(MOST_SEARCHED) };
     let (mut bars, over, at_least, proven) = search(&wanted, &kinds, &mut budget);
     not_cut.extend(over.into_iter().map(|blank| NotCut { blank, why: Why::UsedUp }));
     let mut plan = CutPlan {

@@ -8,8 +8,15 @@
 
 use std::collections::BTreeSet;
 
+use super::weigh;
+
 /// Steps after which it stays open how much of a room can be filled.
 const MOST_STEPS_FOR_A_ROOM: usize = 3_000;
+
+/// Steps of the search by sizes before weights are tried.
+const QUICK: usize = 2_000;
+/// More blanks than these are not searched by sizes to the end of the steps.
+const MOST_BY_SIZES: usize = 60;
 
 /// How many steps of searching are left.
 #[derive(Debug)]
@@ -23,7 +30,12 @@ pub(super) struct Budget {
 impl Budget {
     /// Takes one step; false when there is none left.
     pub(super) fn step(&mut self) -> bool {
-        self.spent += 1;
+        self.spend(1)
+    }
+
+    /// Takes several steps; false when there are not so many left.
+    pub(super) fn spend(&mut self, steps: usize) -> bool {
+        self.spent = self.spent.saturating_add(steps);
         self.spent <= self.most
     }
 }
@@ -140,6 +152,24 @@ pub(super) fn pack(blanks: &Blanks, rooms: &[(u64, usize)], budget: &mut Budget)
     if over.iter().all(|count| *count == 0) {
         return Outcome::Packed(fills);
     }
+    // Most are settled by sizes within a few steps, the others by weights; for what neither settles, the rest is spent.
+    let mut quick = Budget { spent: 0, most: QUICK.min(budget.most.saturating_sub(budget.spent)) };
+    let outcome = by_sizes(blanks, rooms, &mut quick);
+    budget.spent += quick.spent.min(quick.most);
+    if outcome != Outcome::GaveUp || !budget.step() {
+        return outcome;
+    }
+    let mut share = Budget { spent: 0, most: budget.most.saturating_sub(budget.spent) / 2 };
+    let outcome = weigh::pack(blanks, rooms, &mut share);
+    budget.spent += share.spent.min(share.most);
+    match outcome {
+        Outcome::GaveUp if blanks.counts.iter().sum::<usize>() <= MOST_BY_SIZES => by_sizes(blanks, rooms, budget),
+        outcome => outcome,
+    }
+}
+
+/// The complete search by sizes.
+fn by_sizes(blanks: &Blanks, rooms: &[(u64, usize)], budget: &mut Budget) -> Outcome {
     let mut narrow_first: Vec<usize> = (0..rooms.len()).collect();
     narrow_first.sort_by_key(|room| rooms[*room].0);
     let bars: Vec<usize> = rooms.iter().map(|(_, count)| *count).collect();
