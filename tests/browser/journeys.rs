@@ -21,6 +21,7 @@ mod make;
 mod offline;
 mod order;
 mod page;
+mod paper;
 mod policy;
 mod prove;
 mod rest;
@@ -62,6 +63,10 @@ fn main() -> ExitCode {
         make::cuts_are_planned_and_remnants_kept,
         make::a_piece_is_recorded,
         make::each_sheet_is_one_page,
+        paper::the_quote_on_paper,
+        paper::the_cut_plan_on_paper,
+        paper::the_certificate_on_paper,
+        paper::a_welded_tube_is_one_page,
         fit::six_places_are_one_tap_away,
         fit_log::a_log_stays_with_its_build,
         fit_log::two_tabs_share_a_log,

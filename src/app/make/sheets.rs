@@ -81,7 +81,7 @@ fn RouteSheet(
     };
     let stale = untrack(|| session.is_stale());
     view! {
-        <article class="route-sheet">
+        <article class="route-sheet" class:welded=sheet.welded>
             <header>
                 <div>
                     <p class="sheet-name">

@@ -42,6 +42,8 @@ pub struct Sheet {
     pub note: &'static str,
     /// How the weights came out.
     pub working: Vec<Line>,
+    /// Whether its ends are welded in: such a sheet has more steps, and smaller letters to stay on one page.
+    pub welded: bool,
 }
 
 /// A line in the head of the sheet.
@@ -110,6 +112,7 @@ pub fn sheet(document: &Document, at: usize, answer: &Answer, route: &Route, uni
         time: time(route),
         note: NOTE,
         working: route.working.clone(),
+        welded: made.bore > 0.0,
     }
 }
 
