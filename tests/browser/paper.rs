@@ -89,8 +89,8 @@ pub(crate) async fn the_cut_plan_on_paper(page: &Page) {
     says(&paper, &["Cut plan: ", "Bars", "Left", "(", "mm)", "front lower links", "front tie rod", "kerf", "Printed "]);
     assert!(!titles.is_empty());
     for title in titles {
-        let size = title.split(['(', ',']).next().unwrap_or_default().trim().to_owned();
-        says(&paper, &[&size]);
+        let (size, metal) = title.split_once(" in ").expect("a size in inches");
+        says(&paper, &[&format!("{size} in ("), metal]);
     }
 }
 
