@@ -97,6 +97,7 @@ fn served() -> BTreeSet<&'static str> {
         let mut tube = Document::default();
         (tube.rig.weight, tube.rig.usage) = (Some(lbf(4100.0)), Some(Use::Slow));
         (tube.links[0].length, tube.links[0].material) = (Some(inch(36.0)), Some("1026-dom"));
+        tube.links[0].rosette_welds = true;
         (tube.links[0].outside_diameter, tube.links[0].wall) = (Some(inch(f64::from(tenths) / 10.0)), Some(inch(0.25)));
         gather(&tube);
     }
