@@ -133,6 +133,8 @@ pub(crate) async fn a_welded_tube_is_one_page(page: &Page) {
         page.open(DESK, &share::to_fragment(&document)).await;
         page.click("#view-make").await;
         page.wait_text("#route-steps", |text| text.contains("Weld, end A")).await;
+        let head = page.text("#route").await;
+        assert_eq!(head.contains("flange of the bungs is assumed"), kind.is_some(), "on the screen too: {head}");
         let paper = printed(page, "#print-route", 1).await;
         says(&paper, &["Fit and prepare, end A", "Tap after welding", "beside the weld the answer counts"]);
         for (is_so, words) in [

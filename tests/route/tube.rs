@@ -118,6 +118,13 @@ fn a_flange_makes_the_tube_shorter() {
 }
 
 #[test]
+fn that_lengths_are_provisional_is_said_last() {
+    let (_, route) = made(&bungs(&[1], None));
+    let told: Vec<String> = route.before.iter().map(|says| spoken(says, System::Inch)).collect();
+    assert!(told.len() > 1 && told.last().is_some_and(|says| says.starts_with("Lengths are provisional")), "{told:?}");
+}
+
+#[test]
 fn each_end_has_its_own_steps() {
     let (answer, route) = made(&bungs(&[1], Some(0.25)));
     let [a, b] = [0, 1].map(|end| answer.link.ends[end].insert.expect("a tube's end"));

@@ -189,17 +189,18 @@ fn before(shop: &Shop) -> Vec<Said> {
         }
         Verdict::Passes | Verdict::Close => {}
     }
-    if shop.made.provisional {
-        before.push(said![
-            "Lengths are provisional: they rest on published rod ends. Measure the rod ends that will be fitted before you saw."
-        ]);
-    }
     let has_flange = shop.made.ends.iter().filter_map(|end| end.insert).any(|insert| insert.kind.has_flange);
     if has_flange && inputs::BUNG_FLANGE.decided(shop.document, shop.place()).is_none() {
         before.push(said![
             "The flange of the bungs is assumed to be ",
             (shop.known(&inputs::BUNG_FLANGE), FineLength),
             " thick. Measure it before you saw: the tube is shorter by it at each end that has one."
+        ]);
+    }
+    // Said last: the page has said it already.
+    if shop.made.provisional {
+        before.push(said![
+            "Lengths are provisional: they rest on published rod ends. Measure the rod ends that will be fitted before you saw."
         ]);
     }
     before
