@@ -92,12 +92,12 @@ fn the_saw_that_blanks_are_counted_with_is_named() {
         shown::saw_used(&machine, System::Inch),
         "Blanks are counted with an assumed saw (common practice, no source): 1/16 in kerf, 1/8 in off both ends of every bar, 2 in held at the last cut. Set your own in the Make view."
     );
-    assert!(machine.set(&SAW_KERF, Some(inch(0.125))));
+    assert_eq!(machine.set(&SAW_KERF, Some(inch(0.125))), Ok(()));
     assert_eq!(
         shown::saw_used(&machine, System::Inch),
         "Blanks are counted with your own saw, as set in the Make view: 1/8 in kerf, 1/8 in off both ends of every bar, 2 in held at the last cut. Still assumed (common practice, no source): trimmed ends, grip."
     );
-    assert!(machine.set(&SAW_TRIM, Some(0.0)) && machine.set(&SAW_GRIP, Some(mm(60.0))));
+    assert_eq!([machine.set(&SAW_TRIM, Some(0.0)), machine.set(&SAW_GRIP, Some(mm(60.0)))], [Ok(()); 2]);
     assert_eq!(
         shown::saw_used(&machine, System::Metric),
         "Blanks are counted with your own saw, as set in the Make view: 3.2 mm kerf, 0.0 mm off both ends of every bar, 60.0 mm held at the last cut."
@@ -117,7 +117,7 @@ fn the_saw_that_is_set_counts_the_blanks() {
         found.offers[0].needed.iter().find(part).map(|part| part.held)
     };
     let usual = found(&machine);
-    assert!(machine.set(&SAW_GRIP, Some(inch(24.0))));
+    assert_eq!(machine.set(&SAW_GRIP, Some(inch(24.0))), Ok(()));
     let Some((Held::Counted(usual), Held::Counted(fewer))) = usual.zip(found(&machine)) else { panic!("counted") };
     assert!(fewer < usual, "{fewer} and {usual}");
     assert!(report(&hard()) == answered);
