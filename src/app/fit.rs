@@ -5,6 +5,7 @@ mod card;
 mod fit_it;
 mod guide;
 mod hit;
+mod into_log;
 mod log;
 mod number;
 mod open_hit;

@@ -17,6 +17,7 @@ mod way_back;
 
 pub(crate) use answers::after_paint;
 pub(crate) use builds::Saving;
+use logs::Unkept;
 pub(crate) use navigation::check_id;
 pub(crate) use slow::{Question, use_slow};
 pub(crate) use view::View;
@@ -92,6 +93,8 @@ pub(crate) struct Session {
     pub(crate) log_changed: RwSignal<u32>,
     /// What another tab has open, if that is something else.
     pub(crate) other_tab: RwSignal<Option<StoredEntries>>,
+    /// A log that the browser did not keep, if there is one.
+    pub(crate) unkept_log: RwSignal<Option<Unkept>>,
     /// Why the browser refuses to store anything, if it does.
     pub(crate) refused: RwSignal<Option<Refused>>,
     /// The ids of the checks whose working is open.
@@ -201,6 +204,7 @@ impl Session {
             other_tab: RwSignal::new(None),
             shop_changed: RwSignal::new(0),
             log_changed: RwSignal::new(0),
+            unkept_log: RwSignal::new(None),
             refused: RwSignal::new(None),
             open_checks: RwSignal::new(Vec::new()),
             open_sections: RwSignal::new(None),

@@ -1,6 +1,7 @@
 //! After a hit: drive on, limp home, or stop.
 
 use super::broken::Broken;
+use super::into_log::IntoLog;
 use super::reading::ReadingField;
 use super::state::use_fitting;
 use crate::app::drawings::DrawingView;
@@ -44,12 +45,10 @@ pub(super) fn AfterAHit() -> impl IntoView {
             }
         }
     };
-    let into_log = move |_| {
-        if let Some((words, mark)) = told.with_untracked(|told| told.as_ref().map(|told| (told.log.clone(), told.mark)))
-        {
-            let verdict = (HIT_VERDICT, Reading::Pick(hit_verdict(mark)));
-            fitting.record_with(EntryKind::Hit, words, &ROWS, Some(verdict));
-        }
+    let draft = move || {
+        let (words, mark) = told.with(|told| told.as_ref().map(|told| (told.log.clone(), told.mark)))?;
+        let draft = fitting.draft(EntryKind::Hit, words, &ROWS);
+        Some(draft.with(HIT_VERDICT, Reading::Pick(hit_verdict(mark))))
     };
     // The depth is asked for where there is a dent.
     let depth = move |id: &'static str| {
@@ -84,7 +83,7 @@ pub(super) fn AfterAHit() -> impl IntoView {
             </div>
         </Show>
         <div class="looks">{PICKED.map(look).into_iter().collect_view()}</div>
-        <p class="on-screen"><button type="button" id="hit-log" on:click=into_log>"Put into the log"</button></p>
+        <IntoLog id="hit-log" draft=Signal::derive(draft) />
         <p class="help">{CAUTION}</p>
         <Show when=move || lines.with(|lines| !lines.is_empty())>
             <Fold summary="What each look came to" id="hit-looks"><ul class="fit-lines">{looks}</ul></Fold>

@@ -1,5 +1,6 @@
 //! Recheck: what to look at, and when.
 
+use super::into_log::IntoLog;
 use super::reading::ReadingField;
 use super::state::use_fitting;
 use crate::app::fields::{PaperPart, VerdictMark};
@@ -8,10 +9,11 @@ use crate::app::session::use_session;
 use crate::browser::{clock, files};
 use leptos::prelude::*;
 use linkwright::engine::fitting::recheck::Occasion;
-use linkwright::log::EntryKind;
+use linkwright::log::{EntryKind, Reading};
 use linkwright::present::fit::calendar::{Bar, MIME_TYPE};
 use linkwright::present::fit::recheck::{
-    CALENDAR, DueRow, KIND, Last, LookRow, Outcome, calendar_file, due_rows, last, look_rows, occasion, sum_up,
+    CALENDAR, DueRow, KIND, Last, LookRow, Outcome, TICK_FIRST, calendar_file, due_rows, last, look_rows, occasion,
+    sum_up,
 };
 use linkwright::present::words::sheet_name;
 
@@ -36,11 +38,11 @@ pub(super) fn Recheck() -> impl IntoView {
         let keys: Vec<String> = looks.with_untracked(|looks| looks.iter().map(|look| look.key.clone()).collect());
         fitting.tick(&keys, false);
     };
-    let into_log = move |_| {
-        if let Some(outcome) = outcome.get_untracked() {
-            fitting.record(outcome.kind, outcome.says, &[KIND]);
-            clear();
-        }
+    let any_tick = move || looks.with(|looks| looks.iter().any(|look| fitting.ticked(&look.key).is_some()));
+    let draft = move || {
+        let outcome = outcome.get().filter(|_| any_tick())?;
+        let draft = fitting.draft(outcome.kind, outcome.says, &[]);
+        Some(draft.with(KIND, Reading::Pick(chosen.get())))
     };
     let last_time = move || fitting.last(EntryKind::Rechecked).map(|at| clock::spoken_time(&at));
     let due = move || known.with(|known| due_rows(known, &clock::now(), fitting.hit.get(), session.units.get()));
@@ -57,8 +59,13 @@ pub(super) fn Recheck() -> impl IntoView {
             {move || outcome.get().map(|outcome| view! { <Sum outcome /> })}
         </div>
         <ol class="steps fit-steps">{move || looks.get().into_iter().enumerate().map(look).collect_view()}</ol>
+        <IntoLog
+            id="recheck-log"
+            draft=Signal::derive(draft)
+            nothing=TICK_FIRST
+            on_done=Callback::new(move |()| clear())
+        />
         <div class="buttons on-screen">
-            <button type="button" id="recheck-log" on:click=into_log>"Put into the log"</button>
             <button type="button" class="quiet" on:click=move |_| clear()>"Clear the ticks"</button>
         </div>
         {move || last_time().map(|time| view! { <p id="recheck-last">"In the log as rechecked: "{time}"."</p> })}

@@ -1,5 +1,6 @@
 //! Is it still safe? The check of a link as it is fitted.
 
+use super::into_log::IntoLog;
 use super::own_rod_end::EnterOwnRodEnds;
 use super::reading::ReadingField;
 use super::state::use_fitting;
@@ -11,8 +12,7 @@ use leptos::prelude::*;
 use linkwright::log::{EntryKind, reading_row};
 use linkwright::present::drawing::Layout;
 use linkwright::present::fit::safe::{
-    BOTH_TIGHT, Checked, ENDS, EYE_TO_EYE, EndLines, HELP, INTO_LOG, Line, NOT_CHECKED_HERE, NUTS, ROWS, checked,
-    readings,
+    BOTH_TIGHT, Checked, ENDS, EYE_TO_EYE, EndLines, HELP, Line, NOT_CHECKED_HERE, NUTS, ROWS, checked, readings,
 };
 use linkwright::report::Verdict;
 
@@ -48,10 +48,9 @@ pub(super) fn Safe() -> impl IntoView {
             fitting.note(row.id, row.pick("yes"));
         }
     };
-    let into_log = move |_| {
-        if let Some(words) = check.with_untracked(|check| check.as_ref().map(|check| check.log.clone())) {
-            fitting.record(EntryKind::Checked, words, &ROWS);
-        }
+    let draft = move || {
+        let words = check.with(|check| check.as_ref().map(|check| check.log.clone()))?;
+        Some(fitting.draft(EntryKind::Checked, words, &ROWS))
     };
     view! {
         <div id="safe-verdict" aria-live="polite">{verdict}</div>
@@ -66,7 +65,7 @@ pub(super) fn Safe() -> impl IntoView {
         </Show>
         <div class="fit-ends">{end(0)}{end(1)}</div>
         <ReadingField of=EYE_TO_EYE />
-        <p class="on-screen"><button type="button" id="safe-log" on:click=into_log>{INTO_LOG}</button></p>
+        <IntoLog id="safe-log" draft=Signal::derive(draft) />
         <Fold summary="How these numbers came out" id="safe-working"><WorkingLines steps=working /></Fold>
     }
 }

@@ -3,8 +3,10 @@
 use super::log::LogSection;
 use super::number::NumberField;
 use super::reading::ReadingField;
-use super::state::{provide_fitting, use_fitting};
+use super::safe::Safe;
+use super::state::{Draft, provide_fitting, use_fitting};
 use crate::app::mounted::{EXAMPLE, Mounted};
+use crate::browser::storage;
 use leptos::prelude::*;
 use linkwright::log::EntryKind;
 use linkwright::quantity::{Kind, System, inch};
@@ -74,7 +76,9 @@ async fn the_log_tells_what_was_done() {
     let log = || {
         provide_fitting();
         let fitting = use_fitting();
-        let turned = move |_| fitting.record(EntryKind::Turned, "Two turns longer".to_string(), &[]);
+        let turned = move |_| {
+            let _ = fitting.record(&Draft::of_words(EntryKind::Turned, "Two turns longer".to_string()));
+        };
         view! {
             <button type="button" id="turned" on:click=turned></button>
             <LogSection />
@@ -88,6 +92,57 @@ async fn the_log_tells_what_was_done() {
     assert_eq!(mounted.text("#fit-log > summary"), "Log: 1 entry");
     assert!(mounted.text(".log li").contains("Two turns longer"));
     assert_eq!(mounted.count("#copy-with-log"), 1);
+    // One press takes it out, and the same button puts it back.
     mounted.click(".log li button").await;
-    assert_eq!((mounted.count(".log li"), mounted.text("#fit-log > summary").as_str()), (0, "Log"));
+    assert_eq!(mounted.text("#fit-log > summary"), "Log");
+    assert!(mounted.text(".log li button").starts_with("Undo"));
+    mounted.settle().await;
+    mounted.settle().await;
+    assert_eq!(mounted.text("#log-done"), "Taken out.");
+    mounted.click(".log li button").await;
+    assert_eq!(mounted.text("#fit-log > summary"), "Log: 1 entry");
+    assert!(mounted.text(".log li button").starts_with("Take it out"));
+}
+
+fn the_check() -> AnyView {
+    provide_fitting();
+    view! {
+        <Safe />
+        <LogSection />
+    }
+    .into_any()
+}
+
+#[wasm_bindgen_test]
+async fn the_same_readings_go_into_the_log_once() {
+    let mounted = Mounted::with(EXAMPLE, the_check).await;
+    mounted.click("#in-nut-a-yes").await;
+    mounted.click("#safe-log").await;
+    assert!(mounted.text("#safe-log + .done").starts_with("In the log, "), "{}", mounted.text("#safe-log + .done"));
+    assert_eq!(mounted.attribute("#safe-log", "aria-disabled"), "true");
+    mounted.click("#safe-log").await;
+    assert!(mounted.text("#safe-log + .done").starts_with("Already in the log, "));
+    assert_eq!(mounted.text("#fit-log > summary"), "Log: 1 entry");
+    mounted.click("#in-nut-b-yes").await;
+    assert_eq!(mounted.text("#safe-log + .done"), "", "something changed");
+    mounted.click("#safe-log").await;
+    assert_eq!(mounted.text("#fit-log > summary"), "Log: 2 entries");
+}
+
+#[wasm_bindgen_test]
+async fn a_full_browser_is_told_at_the_button() {
+    let mounted = Mounted::with(EXAMPLE, the_check).await;
+    mounted.click("#in-nut-a-yes").await;
+    storage::fill();
+    mounted.click("#safe-log").await;
+    let says = mounted.text("#safe-log + .done");
+    storage::forget_everything();
+    assert_eq!(says, "Not kept: this browser is full. Export the build as a file now.");
+    assert!(mounted.session.unkept_log.with_untracked(Option::is_some));
+    assert!(mounted.count(".export-unkept") > 0);
+    // Once there is room, the next press keeps it.
+    mounted.click("#safe-log").await;
+    assert!(mounted.text("#safe-log + .done").starts_with("Already in the log, "));
+    assert_eq!((mounted.count(".export-unkept"), mounted.text("#fit-log > summary").as_str()), (0, "Log: 1 entry"));
+    assert!(mounted.session.unkept_log.with_untracked(Option::is_none));
 }

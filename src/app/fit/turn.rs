@@ -3,6 +3,7 @@
 mod answer;
 mod wish;
 
+use super::into_log::ExportUnkept;
 use super::reading::ReadingField;
 use super::state::{Fitting, use_fitting};
 use crate::app::fields::{Fold, InputField};
@@ -16,7 +17,7 @@ use linkwright::inputs::{self, At, Input};
 use linkwright::log::Spot;
 use linkwright::present::fit::safe::{EYE_TO_EYE, readings};
 use linkwright::present::fit::turn::{
-    Ask, Asked, FRAME_END, IN_LOG, Known, SLOPES, THROUGH, TurnAnswer, answer, asks, usual_through,
+    Ask, Asked, FRAME_END, Known, SLOPES, THROUGH, TurnAnswer, answer, asks, usual_through,
 };
 use wish::WishField;
 
@@ -28,8 +29,8 @@ struct Asking {
     typed: RwSignal<String>,
     other_way: RwSignal<bool>,
     through: RwSignal<Option<Through>>,
-    /// How often it was turned while this place is open.
-    turned: RwSignal<u32>,
+    /// What was said when it was last turned here.
+    turned: RwSignal<Option<String>>,
 }
 
 /// The place.
@@ -42,7 +43,7 @@ pub(super) fn TurnIt() -> impl IntoView {
         typed: RwSignal::new(String::new()),
         other_way: RwSignal::new(false),
         through: RwSignal::new(None),
-        turned: RwSignal::new(0),
+        turned: RwSignal::new(None),
     };
     let offered = Memo::new(move |_| session.document.with(|document| asks(document, session.link.get())));
     // Another link may not have what was asked of this one.
@@ -51,15 +52,15 @@ pub(super) fn TurnIt() -> impl IntoView {
         if offered.with(|asks| asks.contains(&ask)) { ask } else { Ask::Longer }
     });
     let told = Memo::new(move |_| told(session, fitting, asking, ask.get()));
-    let just_turned = move || (asking.turned.get() > 0 && asking.value.read().is_none()).then_some(IN_LOG);
+    let just_turned = move || asking.turned.get().filter(|_| asking.value.read().is_none());
     // A turn that was made is not asked for a second time, and no number passes from one question to another.
     let empty = move || {
         asking.value.set(None);
         asking.typed.set(String::new());
     };
-    let on_turned = Callback::new(move |()| {
+    let on_turned = Callback::new(move |said: String| {
         empty();
-        asking.turned.update(|times| *times += 1);
+        asking.turned.set(Some(said));
     });
     let pick = move |of: Ask| {
         let question = of.question();
@@ -84,6 +85,7 @@ pub(super) fn TurnIt() -> impl IntoView {
         {move || view! { <Ways asking ask=ask.get() /> }}
         {move || view! { <WishField ask=ask.get() typed=asking.typed value=asking.value /> }}
         <p role="status" class="turn-done">{just_turned}</p>
+        <ExportUnkept />
         <Answers told on_turned />
         {move || view! { <Basis ask=ask.get() /> }}
     }
