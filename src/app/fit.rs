@@ -67,6 +67,13 @@ pub(crate) fn Fit() -> impl IntoView {
                 Some(Place::Spares) => view! { <spares::Spares /> }.into_any(),
             }}
             <log::LogSection />
+            <Show when=move || session.fit_place.get().is_some()>
+                <p class="on-screen">
+                    <button type="button" class="quiet back" id="fit-back" on:click=move |_| fitting.open(None)>
+                        "All of Fit"
+                    </button>
+                </p>
+            </Show>
         </Show>
     }
 }

@@ -7,6 +7,7 @@ use super::reading::ReadingField;
 use super::state::{Draft, use_fitting};
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
+use crate::app::frame::stands_in_sight;
 use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::prelude::*;
@@ -42,6 +43,7 @@ pub(super) fn FitIt() -> impl IntoView {
     let last = move || fitting.last(EntryKind::Fitted).map(|at| clock::spoken_time(&at));
     let complete = move || progress.with(|progress| progress.as_ref().is_some_and(|it| it.log.is_some()));
     let each = move |(index, row): (usize, StepRow)| view! { <OneStep index row /> };
+    stands_in_sight(move || progress.with(|progress| progress.as_ref().map(|it| (it.mark, it.word))));
     view! {
         <div id="fit-progress" aria-live="polite">
             {move || progress.get().map(|progress| view! { <HowFar progress /> })}

@@ -4,6 +4,7 @@ use super::into_log::IntoLog;
 use super::reading::ReadingField;
 use super::state::use_fitting;
 use crate::app::fields::{PaperPart, VerdictMark};
+use crate::app::frame::stands_in_sight;
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
 use crate::browser::{clock, files};
@@ -48,6 +49,7 @@ pub(super) fn Recheck() -> impl IntoView {
     let due = move || known.with(|known| due_rows(known, &clock::now(), fitting.hit.get(), session.units.get()));
     let due_row = |row| view! { <DueLine row /> };
     let look = move |(index, row): (usize, LookRow)| view! { <OneLook index row /> };
+    stands_in_sight(move || outcome.with(|outcome| outcome.as_ref().map(|outcome| (outcome.mark, outcome.word))));
     view! {
         <section id="recheck-due">
             <h3>"What is due"</h3>

@@ -7,7 +7,9 @@ use super::state::use_fitting;
 use crate::app::drawings::DrawingView;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
+use crate::app::frame::stands_in_sight;
 use crate::app::session::use_session;
+use crate::browser::page;
 use leptos::prelude::*;
 use linkwright::log::{EntryKind, reading_row};
 use linkwright::present::drawing::Layout;
@@ -34,6 +36,7 @@ pub(super) fn Safe() -> impl IntoView {
         Memo::new(move |_| check.with(|check| check.as_ref().map(|check| check.working.clone())).unwrap_or_default());
     let end = move |index: usize| {
         let lines = move || check.with(|check| check.as_ref().map(|check| check.ends[index].clone()));
+        stands_in_sight(move || check.with(|check| check.as_ref().map(|check| (check.mark, check.word))));
         view! {
             <section class="fit-end" aria-label=if index == 0 { "End A" } else { "End B" }>
                 <h3>{move || lines().map(|lines| lines.title)}</h3>
@@ -47,13 +50,16 @@ pub(super) fn Safe() -> impl IntoView {
         for row in NUTS.into_iter().filter_map(reading_row) {
             fitting.note(row.id, row.pick("yes"));
         }
+        // The button is gone now.
+        page::focus_soon("safe-verdict".to_string());
     };
     let draft = move || {
         let words = check.with(|check| check.as_ref().map(|check| check.log.clone()))?;
         Some(fitting.draft(EntryKind::Checked, words, &ROWS))
     };
     view! {
-        <div id="safe-verdict" aria-live="polite">{verdict}</div>
+        <h3 class="unseen">"Verdict"</h3>
+        <div id="safe-verdict" tabindex="-1" aria-live="polite">{verdict}</div>
         <Show when=move || drawing.with(|drawing| !drawing.is_empty())>
             <div class="drawing fit-drawing"><DrawingView drawing /></div>
         </Show>

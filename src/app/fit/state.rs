@@ -230,7 +230,6 @@ impl Fitting {
 
     /// Turns to a place of the view, or back to its six buttons.
     pub(super) fn open(self, place: Option<Place>) {
-        self.session.fit_place.set(place);
-        crate::browser::page::show_soon(if place.is_some() { "fit-title" } else { "answer" }.to_string());
+        self.session.open_place(place);
     }
 }

@@ -34,6 +34,8 @@ async fn a_reading_is_noted_while_it_is_typed_and_refused_once_it_is_left() {
     assert_eq!((mounted.text("#noted").as_str(), mounted.count(".error")), ("none", 0));
     mounted.enter("#in-face-a", "900").await;
     assert_eq!((mounted.count(".error[role=alert]"), mounted.value("#in-face-a").as_str()), (1, "900"));
+    assert_eq!(mounted.attribute("#in-face-a", "aria-describedby"), "error-in-face-a help-in-face-a");
+    assert_eq!(mounted.count("#error-in-face-a"), 1);
     mounted.enter("#in-face-a", "66.675 mm").await;
     assert_eq!((mounted.count(".error"), mounted.text("#noted")), (0, format!("{:.6}", inch(2.625))));
     mounted.session.switch_units(System::Metric);
@@ -47,8 +49,29 @@ async fn a_pick_can_be_taken_back() {
     assert_eq!((mounted.count("input:checked"), mounted.count("fieldset button")), (0, 0));
     mounted.click("#in-nut-a-yes").await;
     assert_eq!(mounted.count("#in-nut-a-yes:checked"), 1);
+    assert!(mounted.text("fieldset button").starts_with("Clear this answer"));
     mounted.click("fieldset button").await;
     assert_eq!(mounted.count("input:checked"), 0);
+}
+
+#[wasm_bindgen_test]
+async fn both_nuts_are_answered_at_once_and_the_verdict_has_the_focus() {
+    let mounted = Mounted::with(EXAMPLE, the_check).await;
+    mounted.click("#both-tight").await;
+    mounted.settle().await;
+    assert_eq!((mounted.count("#both-tight"), mounted.count("#in-nut-a-yes:checked")), (0, 1));
+    assert_eq!(mounted.count("#safe-verdict:focus"), 1);
+}
+
+#[wasm_bindgen_test]
+async fn which_recheck_it_is_has_no_answer_to_clear() {
+    let kind = || {
+        provide_fitting();
+        view! { <ReadingField of="recheck-kind" /> }.into_any()
+    };
+    let mounted = Mounted::with(EXAMPLE, kind).await;
+    mounted.click("#in-recheck-kind-half-year").await;
+    assert_eq!((mounted.count("input:checked"), mounted.count("button")), (1, 0));
 }
 
 #[wasm_bindgen_test]

@@ -7,6 +7,7 @@ use super::into_log::ExportUnkept;
 use super::reading::ReadingField;
 use super::state::{Fitting, use_fitting};
 use crate::app::fields::{Fold, InputField};
+use crate::app::frame::stands_in_sight;
 use crate::app::session::{Session, use_session};
 use answer::Answers;
 use leptos::prelude::*;
@@ -77,6 +78,13 @@ pub(super) fn TurnIt() -> impl IntoView {
             </label>
         }
     };
+    stands_in_sight(move || {
+        let spot = fitting.spot();
+        told.with(|told| {
+            let bars = &told.as_ref()?.links;
+            bars.iter().find(|bar| bar.spot == spot).or(bars.first()).map(|bar| (bar.mark, bar.word))
+        })
+    });
     view! {
         <fieldset class="radios asks on-screen">
             <legend>"What do you want to change?"</legend>

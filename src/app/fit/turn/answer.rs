@@ -5,6 +5,7 @@ use super::super::own_rod_end::EnterRodEnds;
 use super::super::state::use_fitting;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
+use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::fitting::turn;
 use linkwright::present::fit::turn::{
@@ -42,9 +43,15 @@ pub(super) fn Answers(
             </Show>
         })
     };
+    let session = use_session();
+    let by_the_bar = move || {
+        session.answer.with(|answer| answer.as_ref().is_some_and(|answer| answer.link.adjustment.opposite_hands))
+    };
     view! {
         <div id="turn-answer" aria-live="polite">{shown}</div>
-        <Fold summary=WHY_OPPOSITE id="why-opposite"><p>{turn::WHY_OPPOSITE}</p></Fold>
+        <Show when=by_the_bar>
+            <Fold summary=WHY_OPPOSITE id="why-opposite"><p>{turn::WHY_OPPOSITE}</p></Fold>
+        </Show>
     }
 }
 
