@@ -367,6 +367,38 @@ fn a_pair_that_is_set_apart_keeps_its_log() {
     assert_ne!(code(&longer)[0], made);
 }
 
+#[test]
+fn a_removed_link_tells_that_its_log_stays() {
+    use linkwright::present::fit::log::entries_of;
+    use linkwright::present::rig_list::log_stays;
+    let spots = [spot("front-lower-left"), spot("front-lower-right")];
+    assert_eq!(entries_of(&log(), &spots[1..]), None);
+    let entries = entries_of(&log(), &spots).expect("entries");
+    assert_eq!(log_stays("Front lower removed.", &entries), "Front lower removed. Its log (2 entries) stays.");
+}
+
+/// The ends go by their threads, not by the sides of the rig.
+#[test]
+fn which_end_is_a_is_told_by_its_thread() {
+    use linkwright::document::Hand;
+    use linkwright::engine::report_on;
+    use linkwright::present::fit::which_ends;
+    let told = |hands: Option<[Hand; 2]>| {
+        let mut document = rig();
+        if let Some(hands) = hands {
+            let ends = &mut document.links[0].ends;
+            ends.iter_mut().zip(hands).for_each(|(end, hand)| end.hand = Some(hand));
+        }
+        which_ends(&report_on(&document, 0).answer().expect("an answer").link)
+    };
+    let usual = "End A has the right-hand thread (RH), end B the left-hand thread (LH). Not the side of the rig.";
+    assert_eq!(told(None), usual);
+    assert_eq!(
+        told(Some([Hand::Right, Hand::Right])),
+        "Both ends have a right-hand thread (RH). Mark one of them A with paint, and keep to it."
+    );
+}
+
 fn rig() -> Document {
     let mut document = Document::default();
     document.rig.weight = Some(lbf(4100.0));

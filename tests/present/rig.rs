@@ -188,6 +188,11 @@ fn random_rigs_show_every_link_once_and_no_broken_number() {
 fn entries_are_counted_apart_from_the_links_to_make() {
     let line = rig::entries_line(&whole(&eight()));
     assert_eq!(line.as_deref(), Some("8 entries for 12 links: links that are alike are entered once."));
+    let mut pair = eight();
+    pair.links.retain(|link| link.seated() == Side::Both);
+    pair.links.truncate(1);
+    let line = rig::entries_line(&whole(&pair));
+    assert_eq!(line.as_deref(), Some("1 entry for 2 links: links that are alike are entered once."));
     let mut alone = eight();
     alone.links.retain(|link| link.seated() == Side::Middle);
     assert!(!alone.links.is_empty());
