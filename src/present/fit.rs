@@ -93,3 +93,13 @@ pub fn which_ends(link: &LinkGeometry) -> String {
 /// Said where there is no link yet.
 pub const NO_LINK: &str =
     "Enter the link first: length, weight and use in the Size view. Then all of this has its numbers.";
+
+/// The button that leads to its entries.
+pub const ENTER_LINK: &str = "Enter the link";
+
+/// On the fold of the looks after a hit, where there is no link yet.
+pub const AFTER_A_HIT: &str = "After a hit: what to look at";
+
+/// Said under those looks.
+pub const NOTHING_JUDGED: &str =
+    "Without the link nothing here is judged. If you find any one of these, do not drive on it before it is.";

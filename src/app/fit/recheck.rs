@@ -13,8 +13,8 @@ use linkwright::engine::fitting::recheck::Occasion;
 use linkwright::log::{EntryKind, Reading};
 use linkwright::present::fit::calendar::{Bar, MIME_TYPE};
 use linkwright::present::fit::recheck::{
-    CALENDAR, DueRow, KIND, Last, LookRow, Outcome, TICK_FIRST, calendar_file, due_rows, last, look_rows, occasion,
-    sum_up,
+    CALENDAR, DATE_AND_NAME, DueRow, KIND, Last, LookRow, Outcome, TICK_FIRST, calendar_file, due_rows, last,
+    look_rows, occasion, sum_up,
 };
 use linkwright::present::words::sheet_name;
 
@@ -161,7 +161,7 @@ fn CalendarButton(
     }
 }
 
-/// The list on paper, with room for three outings. A printed sheet does not change any more: nothing is tracked.
+/// The list on paper. A printed sheet does not change any more: nothing is tracked.
 #[component]
 fn Sheet() -> impl IntoView {
     let (session, fitting) = (use_session(), use_fitting());
@@ -171,10 +171,13 @@ fn Sheet() -> impl IntoView {
         answer.as_deref().map(|answer| look_rows(answer, occasion, system)).unwrap_or_default()
     });
     let name = session.document.with_untracked(|document| sheet_name(document, session.link.get_untracked()));
-    let row = |row: LookRow| {
+    // A pair is looked at bar by bar.
+    let boxes: &'static [&'static str] = if fitting.bars.with_untracked(Vec::len) > 1 { &["L", "R"] } else { &[""] };
+    let row = move |row: LookRow| {
+        let one = |side: &&'static str| view! { <span class="side">{*side}<span class="box"></span></span> };
         view! {
             <li>
-                <span class="box" aria-hidden="true"></span>
+                <span class="sides" aria-hidden="true">{boxes.iter().map(one).collect_view()}</span>
                 <p><b>{row.words}</b>" "{row.limit}" "<small>{row.source}</small></p>
             </li>
         }
@@ -184,6 +187,7 @@ fn Sheet() -> impl IntoView {
         <article class="recheck-sheet">
             <p class="sheet-name">"Recheck: "{name}</p>
             <PrintedLine />
+            <p class="signed">{DATE_AND_NAME}</p>
             <h3>{occasion.label()}</h3>
             <ol class="ticked">{rows.into_iter().map(row).collect_view()}</ol>
             {also.into_iter().collect_view()}

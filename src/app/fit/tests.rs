@@ -1,11 +1,13 @@
 //! Readings on the rig by themselves, in a browser.
 
+use super::Fit;
 use super::log::LogSection;
 use super::number::NumberField;
 use super::reading::ReadingField;
 use super::safe::Safe;
 use super::state::{Draft, provide_fitting, use_fitting};
 use crate::app::mounted::{EXAMPLE, Mounted};
+use crate::app::session::View;
 use crate::browser::storage;
 use leptos::prelude::*;
 use linkwright::log::EntryKind;
@@ -168,4 +170,19 @@ async fn a_full_browser_is_told_at_the_button() {
     assert!(mounted.text("#safe-log + .done").starts_with("Already in the log, "));
     assert_eq!((mounted.count(".export-unkept"), mounted.text("#fit-log > summary").as_str()), (0, "Log: 1 entry"));
     assert!(mounted.session.unkept_log.with_untracked(Option::is_none));
+}
+
+#[wasm_bindgen_test]
+async fn without_a_link_fit_leads_to_it_and_keeps_open_what_needs_none() {
+    let mounted = Mounted::with("", || view! { <Fit /> }.into_any()).await;
+    assert_eq!((mounted.count(".places"), mounted.count("#fit-log"), mounted.count("[name=bar]")), (0, 0, 0));
+    mounted.click("#fit-looks > summary").await;
+    assert!(mounted.text("#fit-looks").contains("do not drive on it"));
+    mounted.click("#broken > summary").await;
+    mounted.click("#broken-shank-broken").await;
+    assert!(mounted.text("#broken-told").contains("What happened"));
+    assert_eq!(mounted.count("#broken-told .verdict"), 0, "nothing is judged");
+    mounted.session.view.set(View::Fit);
+    mounted.click("#fit-enter").await;
+    assert_eq!(mounted.session.view.get_untracked(), View::Size);
 }

@@ -152,7 +152,17 @@ fn Ways(asking: Asking, ask: Ask) -> impl IntoView {
     });
     let frame_end = (ask == Ask::Sideways).then(|| view! { <ReadingField of=FRAME_END /> });
     let now = (ask == Ask::Length).then(|| view! { <ReadingField of=EYE_TO_EYE /> });
-    view! { {ways}{through}{frame_end}{now} }
+    // Which way to turn depends on it, so that it is asked in sight.
+    let side = (ask == Ask::Toe).then(|| {
+        let place = move || {
+            session.document.with(|document| {
+                let tie_rod = of_role(document, session.link.get(), Role::TieRod);
+                tie_rod.first().map(|link| At::of_link(document, *link))
+            })
+        };
+        move || place().map(|place| view! { <InputField input=Input::Choice(&inputs::TIE_ROD_SIDE) place /> })
+    });
+    view! { {ways}{through}{frame_end}{side}{now} }
 }
 
 /// What an answer about an axle rests on, to be put right in place.
@@ -173,15 +183,7 @@ fn Basis(ask: Ask) -> impl IntoView {
             }
         }
         Ask::Sideways => const { &[(Input::Number(&inputs::SLOPE), Some(Role::TrackBar))] },
-        Ask::Toe => {
-            const {
-                &[
-                    (Input::Choice(&inputs::TIE_ROD_SIDE), Some(Role::TieRod)),
-                    (Input::Number(&inputs::STEERING_ARM), None),
-                    (Input::Number(&inputs::TIRE), None),
-                ]
-            }
-        }
+        Ask::Toe => const { &[(Input::Number(&inputs::STEERING_ARM), None), (Input::Number(&inputs::TIRE), None)] },
     };
     let slopes = matches!(ask, Ask::Pinion | Ask::Caster | Ask::Forward);
     let place = move |role: Option<Role>| {

@@ -14,6 +14,9 @@ use crate::report::{Answer, Verdict};
 /// The id of the reading that tells which recheck it is.
 pub const KIND: &str = "recheck-kind";
 
+/// What is filled in by hand on the printed list.
+pub const DATE_AND_NAME: &str = "Date ____________________   Name ________________________________";
+
 /// Said where somebody wants to put a recheck into the log that nothing was ticked of.
 pub const TICK_FIRST: &str = "Tick what you looked at first.";
 
