@@ -10,4 +10,4 @@ mod tests;
 pub(crate) use footer::Footer;
 pub(crate) use header::Header;
 pub(crate) use notices::Notices;
-pub(crate) use summary::{Summary, provide_in_sight, stands_in_sight};
+pub(crate) use summary::Summary;

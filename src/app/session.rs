@@ -29,7 +29,6 @@ use linkwright::engine;
 use linkwright::engine::sentence::Phrase;
 use linkwright::inputs::drafts::{Draft, Drafts};
 use linkwright::inputs::{self, At};
-use linkwright::present::drawing::Layout;
 use linkwright::present::fit::Place;
 use linkwright::present::words;
 use linkwright::quantity::{Kind, System};
@@ -272,16 +271,6 @@ impl Session {
     pub(crate) fn place_untracked(self) -> At {
         let link = self.link.get_untracked();
         self.document.with_untracked(|document| At::of_link(document, link))
-    }
-
-    /// How drawings are laid out: for a wide screen and for paper, or for a phone.
-    pub(crate) fn layout(self) -> Layout {
-        if self.wide.get() || self.printing.get() { Layout::Wide } else { Layout::Narrow }
-    }
-
-    /// Whether a drawing in this layout is wanted: the screen shows it, or paper may want it.
-    pub(crate) fn shows(self, layout: Layout) -> bool {
-        self.printing.get() || self.wide.get() == (layout == Layout::Wide)
     }
 
     /// Whether nothing was entered yet.

@@ -3,8 +3,8 @@
 use super::into_log::IntoLog;
 use super::reading::ReadingField;
 use super::state::use_fitting;
+use crate::app::fields::stands_in_sight;
 use crate::app::fields::{PaperPart, VerdictMark};
-use crate::app::frame::stands_in_sight;
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
 use crate::browser::{clock, files};

@@ -1,32 +1,9 @@
 //! The one line that stays in sight while typing, or under the rig.
 
-use crate::app::fields::VerdictMark;
+use crate::app::fields::{InSight, VerdictMark};
 use crate::app::session::{View, use_session};
 use crate::browser::page;
 use leptos::prelude::*;
-use linkwright::report::Verdict;
-
-/// A mark and its word; none before anything was judged.
-type Standing = Option<(Verdict, &'static str)>;
-
-/// How the bar stands that is looked at in a place of the Fit view.
-#[derive(Clone, Copy)]
-struct InSight(RwSignal<Option<Signal<Standing>>>);
-
-/// Provides what a place keeps in sight.
-pub(crate) fn provide_in_sight() {
-    provide_context(InSight(RwSignal::new(None)));
-}
-
-/// Keeps how a bar stands in sight while the place is open that judges it.
-pub(crate) fn stands_in_sight(standing: impl Fn() -> Standing + Send + Sync + 'static) {
-    // A place by itself, in a test, has no such line.
-    let Some(InSight(kept)) = use_context() else { return };
-    kept.set(Some(Signal::derive(standing)));
-    on_cleanup(move || {
-        let _ = kept.try_set(None);
-    });
-}
 
 /// The line; tapping it leads to the answer, or to the first entry that it lacks. In a place of the Fit view it tells how
 /// the bar stands, and leads back.
@@ -41,10 +18,7 @@ pub(crate) fn Summary(
     let size = move || session.answered.get() && session.view.get() == View::Size;
     let place = move || session.view.get() == View::Fit && session.fit_place.get().is_some();
     // The place may be gone before the line is drawn anew.
-    let standing = Memo::new(move |_| {
-        let InSight(kept) = in_sight?;
-        kept.get().filter(|_| place())?.try_get().flatten()
-    });
+    let standing = Memo::new(move |_| in_sight?.standing().filter(|_| place()));
     let says = move || match standing.get() {
         Some((verdict, word)) => view! { <VerdictMark verdict word /> }.into_any(),
         None => line.get().into_any(),

@@ -1,6 +1,7 @@
 //! Header and notices by themselves, in a browser.
 
-use super::{Header, Notices, Summary, provide_in_sight, stands_in_sight};
+use super::{Header, Notices, Summary};
+use crate::app::fields::{provide_in_sight, stands_in_sight};
 use crate::app::mounted::{EXAMPLE, Mounted};
 use crate::app::session::View;
 use leptos::prelude::*;
