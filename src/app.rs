@@ -23,6 +23,7 @@ mod size;
 use crate::browser::page;
 use drawings::LeadingDrawing;
 use entries::{Defaults, Entries};
+use fields::provide_in_sight;
 use frame::{Footer, Header, Notices, Summary};
 use later::{LaterPart, LaterSheet, Part, provide_later, use_waiting_words};
 use leptos::prelude::*;
@@ -37,10 +38,16 @@ pub(crate) fn App() -> impl IntoView {
     let session = Session::open();
     provide_context(session);
     provide_later(session);
+    provide_in_sight();
     let title = Memo::new(move |_| {
         let one = session.view.get().is_of_one_link();
         let link = one.then(|| session.link.get());
-        session.document.with(|document| summary::page_title(document, link, session.units.get()))
+        let title = session.document.with(|document| summary::page_title(document, link, session.units.get()));
+        match (session.view.get(), session.fit_place.get()) {
+            (View::Size, _) => title,
+            (View::Fit, Some(place)) => format!("{}, {title}", place.title().trim_end_matches('?')),
+            (view, _) => format!("{}, {title}", view.label()),
+        }
     });
     Effect::new(move |_| title.with(|title| page::set_title(title)));
     let is = move |view| move || session.view.get() == view;

@@ -126,7 +126,7 @@ pub fn log_to_text(log: &Log) -> String {
 
 /// The same in one line, for a link: only what the bars are now and what stands, not what was taken back.
 pub fn log_to_line(log: &Log) -> String {
-    let entries = log.entries.iter().filter(|entry| !entry.withdrawn).cloned().collect();
+    let entries = log.entries.iter().filter(|entry| !entry.is_withdrawn()).cloned().collect();
     log::written(&Log { entries, ..log.clone() }).to_string()
 }
 

@@ -30,7 +30,7 @@ pub struct BarState {
 }
 
 /// Something that was noted, or taken back, and when: the later of two holds.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Default)]
 pub struct Noted<T> {
     /// What was noted; none where it was taken back.
     pub value: Option<T>,
@@ -55,8 +55,8 @@ pub struct Entry {
     pub readings: BTreeMap<&'static str, Reading>,
     /// What was said of it, one line.
     pub words: String,
-    /// Whether it was taken back; it stays, so that no other tab brings it again.
-    pub withdrawn: bool,
+    /// Whether it was taken out, and when that was last decided; it stays, so that no other tab brings it again.
+    pub withdrawn: Noted<()>,
 }
 
 /// What an entry is about.
@@ -102,7 +102,7 @@ impl EntryKind {
             Self::Checked => "Checked as fitted",
             Self::Turned => "Length changed",
             Self::Fitted => "Fitted",
-            Self::Rechecked => "Rechecked",
+            Self::Rechecked => "Recheck",
             Self::Hit => "After a hit",
             Self::Replaced => "Bar replaced",
             Self::Note => "Note",
@@ -120,6 +120,11 @@ pub const LONGEST_KEY: usize = 400;
 pub const MOST_ENTRIES: usize = 2_000;
 
 impl Entry {
+    /// Whether it was taken out and not put back.
+    pub const fn is_withdrawn(&self) -> bool {
+        self.withdrawn.value.is_some()
+    }
+
     /// What a look after a hit came to.
     pub fn hit_verdict(&self) -> Option<&'static str> {
         self.readings.get(HIT_VERDICT)?.picked()
@@ -180,7 +185,26 @@ impl Log {
 
     /// The entries of a bar that stand, the newest first.
     pub fn of_bar<'a>(&'a self, spot: &'a Spot) -> impl Iterator<Item = &'a Entry> {
-        self.entries.iter().rev().filter(move |entry| entry.spot == *spot && !entry.withdrawn)
+        self.entries.iter().rev().filter(move |entry| entry.spot == *spot && !entry.is_withdrawn())
+    }
+
+    /// Takes an entry out, or puts it back: it can be undone for as long as the log is kept.
+    pub fn withdraw(&mut self, id: &str, out: bool, now: &str) {
+        for entry in self.entries.iter_mut().filter(|entry| entry.id == id) {
+            entry.withdrawn = Noted { value: out.then_some(()), at: now.to_string() };
+        }
+    }
+
+    /// Whether the newest entry of a bar but for notes says the same, so that putting it in again would tell nothing.
+    pub fn has_newest(&self, entry: &Entry) -> Option<&Entry> {
+        let notes = entry.kind == EntryKind::Note;
+        let mut of_bar = self.entries.iter().rev().filter(|other| other.spot == entry.spot && !other.is_withdrawn());
+        let newest = of_bar.find(|other| notes || other.kind != EntryKind::Note)?;
+        let same = newest.kind == entry.kind
+            && newest.code == entry.code
+            && newest.words == one_line(&entry.words, LONGEST_WORDS)
+            && newest.readings == entry.readings;
+        same.then_some(newest)
     }
 
     /// When something of this kind was last done to a bar.
@@ -222,7 +246,7 @@ impl Log {
         }
         for entry in &other.entries {
             match self.entries.iter_mut().find(|own| own.id == entry.id) {
-                Some(own) => own.withdrawn |= entry.withdrawn,
+                Some(own) => later_of(&mut own.withdrawn, &entry.withdrawn),
                 None => self.entries.push(entry.clone()),
             }
         }
@@ -233,5 +257,12 @@ impl Log {
 fn later<K: Ord + Clone, T: Clone>(ours: &mut BTreeMap<K, Noted<T>>, key: &K, theirs: &Noted<T>) {
     if ours.get(key).is_none_or(|own| own.at < theirs.at) {
         ours.insert(key.clone(), theirs.clone());
+    }
+}
+
+/// What was taken out at the same moment as it was put back is out: no page that knows of no time brings it back.
+fn later_of(own: &mut Noted<()>, theirs: &Noted<()>) {
+    if own.at < theirs.at || (own.at == theirs.at && theirs.value.is_some()) {
+        own.clone_from(theirs);
     }
 }

@@ -1,6 +1,9 @@
 //! The log of a build: it only grows, follows its build, and comes back from storage and from a file as it was.
 #![cfg(not(target_arch = "wasm32"))]
 
+#[path = "log/entries.rs"]
+mod entries;
+
 use linkwright::builds::{self, Build, log_from_text, log_to_line, log_to_text};
 use linkwright::document::{Document, Link, Position, Role, Side, Use};
 use linkwright::log::{Entry, EntryKind, Log, Noted, READINGS, Reading, ReadingKind, Spot, bars, reading_row};
@@ -14,6 +17,9 @@ use linkwright::store::{BUILD, ENTRIES, Stamp, import, logs, saved_builds, trash
 const T1: &str = "2026-12-01T08:00:00.000Z";
 const T2: &str = "2026-12-02T08:00:00.000Z";
 const T3: &str = "2026-12-03T08:00:00.000Z";
+
+/// Taken out by a page that wrote down no time.
+const OUT: Noted<()> = Noted { value: Some(()), at: String::new() };
 
 /// A log as the first version that kept one wrote it; it must open for as long as anybody may have one.
 const FIRST: &str = include_str!("log/first.json");
@@ -35,7 +41,7 @@ fn entry(id: &str, at: &str, kind: EntryKind, words: &str) -> Entry {
         code: "code".to_string(),
         readings: [("face-a", Reading::Number(inch(2.625))), ("nut-a", Reading::Pick("yes"))].into(),
         words: words.to_string(),
-        withdrawn: false,
+        withdrawn: Noted::default(),
     }
 }
 
@@ -159,7 +165,7 @@ fn what_two_tabs_wrote_is_joined_in_any_order() {
     two.note(&left, "face-a", None, T3);
     two.tick(&left, "Jam nut tight, 36-1/2 in.", false, T2);
     two.record(entry("four", T2, EntryKind::Note, "From two"));
-    two.entries[0].withdrawn = true;
+    two.entries[0].withdrawn = OUT;
     let (mut there, mut back) = (one.clone(), two.clone());
     there.join(&two);
     back.join(&one);
@@ -218,6 +224,11 @@ fn a_damaged_log_keeps_what_can_be_read_and_says_so() {
     let keys: Vec<&str> = writes.iter().map(|write| write.key.as_str()).collect();
     assert_eq!(keys, ["linkwright.log.b.damaged", "linkwright.log.b"]);
     assert_eq!(writes[0].text, "{ damaged");
+    // Nor is a copy written over by the next.
+    assert_eq!(logs::set_aside("", "{ two"), "{ two");
+    assert_eq!(logs::set_aside("{ one", "{ two"), "{ one\n{ two");
+    assert_eq!(logs::set_aside("{ one\n{ two", "{ two"), "{ one\n{ two");
+    assert!(logs::is_set_aside(&writes[0].key) && !logs::is_set_aside(&writes[1].key));
 }
 
 fn rig() -> Document {
@@ -338,7 +349,7 @@ fn what_was_turned_since_is_summed() {
     assert_eq!(told(&log, T1), "0.063 in shorter in all: turned 2 times.");
     assert_eq!(told(&log, T2), "0.063 in longer in all: turned once.");
     assert_eq!(told(&log, T3), "Nothing, by this log.");
-    log.entries[2].withdrawn = true;
+    log.withdraw("three", true, T3);
     assert_eq!(told(&log, T2), "Nothing, by this log.");
     log.record(Entry {
         readings: [(TURNED_BY, Reading::Number(inch(-0.125)))].into(),
@@ -374,14 +385,14 @@ fn readings_are_read_as_people_type_them() {
 fn a_link_carries_a_log_only_where_it_is_asked_for() {
     let document = Document { links: vec![link(Role::TrackBar, Position::Front, None)], ..Document::default() };
     let (mut log, fragment) = (log(), share::to_fragment(&document));
-    log.record(Entry { withdrawn: true, ..entry("three", T3, EntryKind::Note, "Not to be sent") });
+    log.record(Entry { withdrawn: OUT, ..entry("three", T3, EntryKind::Note, "Not to be sent") });
     let with = share::with_log(&fragment, &log_to_line(&log)).expect("short enough");
     assert!(!with.contains("Not_to_be_sent") && with.contains("Landed_on_a_rock"), "{with}");
     let opened = share::from_fragment(&with);
     assert_eq!((&opened.document, &opened.notices), (&document, &Vec::new()));
     let (read, whole) = log_from_text(&opened.log);
     assert!(whole);
-    log.entries.retain(|entry| !entry.withdrawn);
+    log.entries.retain(|entry| !entry.is_withdrawn());
     assert_eq!(read, log);
 
     // New entries take it in; entries that are open here already keep their own.

@@ -5,6 +5,7 @@ mod card;
 mod fit_it;
 mod guide;
 mod hit;
+mod into_log;
 mod log;
 mod number;
 mod open_hit;
@@ -19,11 +20,12 @@ mod tests;
 mod turn;
 
 use crate::app::entries::LinkPicker;
-use crate::app::fields::StaleNote;
+use crate::app::fields::{Fold, StaleNote};
 use crate::app::session::use_session;
 use leptos::prelude::*;
+use linkwright::present::fit::hit as hit_words;
 use linkwright::present::fit::log::DAMAGED;
-use linkwright::present::fit::{NO_LINK, Place, which_ends};
+use linkwright::present::fit::{AFTER_A_HIT, ENTER_LINK, NO_LINK, NOTHING_JUDGED, Place, which_ends};
 use linkwright::present::words;
 use state::{provide_fitting, use_fitting};
 
@@ -45,7 +47,7 @@ pub(crate) fn Fit() -> impl IntoView {
             <h2 id="fit-title" tabindex="-1">{title}</h2>
             <StaleNote />
             <LinkPicker />
-            <BarPicker />
+            <Show when=move || session.answered.get()><BarPicker /></Show>
             <Ends />
             <Show when=move || !fitting.whole.get()>
                 <p class="stop" id="log-damaged" role="alert">{DAMAGED}</p>
@@ -54,7 +56,7 @@ pub(crate) fn Fit() -> impl IntoView {
         </div>
         <Show
             when=move || session.answered.get()
-            fallback=|| view! { <p class="stop" id="fit-needs">{NO_LINK}</p> }
+            fallback=|| view! { <WithoutLink /> }
         >
             {move || match session.fit_place.get() {
                 None => view! { <Places /> }.into_any(),
@@ -66,7 +68,36 @@ pub(crate) fn Fit() -> impl IntoView {
                 Some(Place::Spares) => view! { <spares::Spares /> }.into_any(),
             }}
             <log::LogSection />
+            <Show when=move || session.fit_place.get().is_some()>
+                <p class="on-screen">
+                    <button type="button" class="quiet back" id="fit-back" on:click=move |_| fitting.open(None)>
+                        "All of Fit"
+                    </button>
+                </p>
+            </Show>
         </Show>
+    }
+}
+
+/// Before there is a link: the way to it, and what needs no numbers.
+#[component]
+fn WithoutLink() -> impl IntoView {
+    let session = use_session();
+    let enter = move |_| session.open_link(session.link.get_untracked());
+    let look = |(label, help): (&'static str, &'static str)| {
+        view! { <li><b>{label}</b>" "<span class="help">{help}</span></li> }
+    };
+    view! {
+        <p class="stop" id="fit-needs">{NO_LINK}</p>
+        <p class="on-screen"><button type="button" id="fit-enter" on:click=enter>{ENTER_LINK}</button></p>
+        <Fold summary=AFTER_A_HIT id="fit-looks">
+            <p>{hit_words::HELP}</p>
+            <ul>{hit_words::looks().map(look).collect_view()}</ul>
+            <p><b>{NOTHING_JUDGED}</b></p>
+            <p class="help">{hit_words::CAUTION}</p>
+        </Fold>
+        <broken::Broken />
+        <guide::GuideWithoutLink />
     }
 }
 

@@ -17,6 +17,7 @@ mod way_back;
 
 pub(crate) use answers::after_paint;
 pub(crate) use builds::Saving;
+use logs::Unkept;
 pub(crate) use navigation::check_id;
 pub(crate) use slow::{Question, use_slow};
 pub(crate) use view::View;
@@ -29,7 +30,6 @@ use linkwright::engine;
 use linkwright::engine::sentence::Phrase;
 use linkwright::inputs::drafts::{Draft, Drafts};
 use linkwright::inputs::{self, At};
-use linkwright::present::drawing::Layout;
 use linkwright::present::fit::Place;
 use linkwright::present::words;
 use linkwright::quantity::{Kind, System};
@@ -93,6 +93,8 @@ pub(crate) struct Session {
     pub(crate) log_changed: RwSignal<u32>,
     /// What another tab has open, if that is something else.
     pub(crate) other_tab: RwSignal<Option<StoredEntries>>,
+    /// A log that the browser did not keep, if there is one.
+    pub(crate) unkept_log: RwSignal<Option<Unkept>>,
     /// Why the browser refuses to store anything, if it does.
     pub(crate) refused: RwSignal<Option<Refused>>,
     /// The ids of the checks whose working is open.
@@ -202,6 +204,7 @@ impl Session {
             other_tab: RwSignal::new(None),
             shop_changed: RwSignal::new(0),
             log_changed: RwSignal::new(0),
+            unkept_log: RwSignal::new(None),
             refused: RwSignal::new(None),
             open_checks: RwSignal::new(Vec::new()),
             open_sections: RwSignal::new(None),
@@ -269,16 +272,6 @@ impl Session {
     pub(crate) fn place_untracked(self) -> At {
         let link = self.link.get_untracked();
         self.document.with_untracked(|document| At::of_link(document, link))
-    }
-
-    /// How drawings are laid out: for a wide screen and for paper, or for a phone.
-    pub(crate) fn layout(self) -> Layout {
-        if self.wide.get() || self.printing.get() { Layout::Wide } else { Layout::Narrow }
-    }
-
-    /// Whether a drawing in this layout is wanted: the screen shows it, or paper may want it.
-    pub(crate) fn shows(self, layout: Layout) -> bool {
-        self.printing.get() || self.wide.get() == (layout == Layout::Wide)
     }
 
     /// Whether nothing was entered yet.

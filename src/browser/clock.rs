@@ -16,10 +16,29 @@ pub(crate) fn spoken_time(iso: &str) -> String {
     if date.get_time().is_nan() {
         return String::new();
     }
+    format!("{}, {}", day_of(&date), hour_of(&date))
+}
+
+/// The time of day alone: `10:11 PM`; empty when it is none.
+pub(crate) fn hour(iso: &str) -> String {
+    let date = js_sys::Date::new(&JsValue::from_str(iso));
+    if date.get_time().is_nan() { String::new() } else { hour_of(&date) }
+}
+
+/// Whether a time is of today, where the reader is.
+pub(crate) fn is_today(iso: &str) -> bool {
+    day_of(&js_sys::Date::new(&JsValue::from_str(iso))) == day_of(&js_sys::Date::new_0())
+}
+
+fn day_of(date: &js_sys::Date) -> String {
     let month = MONTHS.get(date.get_month() as usize).copied().unwrap_or_default();
+    format!("{month} {}, {}", date.get_date(), date.get_full_year())
+}
+
+fn hour_of(date: &js_sys::Date) -> String {
     let (hours, half) = (date.get_hours(), if date.get_hours() < 12 { "AM" } else { "PM" });
     let hours = if hours % 12 == 0 { 12 } else { hours % 12 };
-    format!("{month} {}, {}, {hours}:{:02} {half}", date.get_date(), date.get_full_year(), date.get_minutes())
+    format!("{hours}:{:02} {half}", date.get_minutes())
 }
 
 /// A name for something new: the time and enough of chance that even a thousand in one tick differ.

@@ -75,3 +75,16 @@ pub(crate) fn forget_everything() {
         let _ = storage.clear();
     }
 }
+
+/// Fills what the browser gives to the page, but for a few letters.
+#[cfg(test)]
+pub(crate) fn fill() {
+    let Some(storage) = all_tabs() else { return };
+    let mut size = 4 << 20;
+    while size > 16 {
+        let key = format!("filler-{}", storage.length().unwrap_or(0));
+        if storage.set_item(&key, &"x".repeat(size)).is_err() {
+            size /= 2;
+        }
+    }
+}

@@ -45,8 +45,11 @@ fn entry_of(entry: &Entry) -> Value {
         "id": entry.id, "bar": entry.spot.id(), "at": entry.at, "what": entry.kind.id(), "code": entry.code,
         "readings": readings, "words": entry.words,
     });
-    if let (Some(table), true) = (table.as_object_mut(), entry.withdrawn) {
-        table.insert("withdrawn".to_string(), json!(true));
+    if let (Some(table), true) = (table.as_object_mut(), entry.withdrawn != Noted::default()) {
+        table.insert("withdrawn".to_string(), json!(entry.is_withdrawn()));
+        if !entry.withdrawn.at.is_empty() {
+            table.insert("withdrawn_at".to_string(), json!(entry.withdrawn.at));
+        }
     }
     table
 }
@@ -79,9 +82,13 @@ pub(super) fn read(table: &Value) -> (Log, bool) {
 
 /// The time in a table. The later of two holds, so it must begin with a day that compares with others.
 fn time_in(table: &Value) -> Option<String> {
+    time_of(table, "at")
+}
+
+fn time_of(table: &Value, name: &str) -> Option<String> {
     let day =
         |text: &&str| text.get(..10).is_some_and(|day| day.bytes().all(|byte| byte.is_ascii_digit() || byte == b'-'));
-    table.get("at").and_then(Value::as_str).filter(|text| is_time(text)).filter(day).map(str::to_string)
+    table.get(name).and_then(Value::as_str).filter(|text| is_time(text)).filter(day).map(str::to_string)
 }
 
 fn bar_from(table: &Value, whole: &mut bool) -> BarState {
@@ -134,7 +141,11 @@ fn entry_from(table: &Value) -> Option<(Entry, bool)> {
         code: one_line(words("code"), 60),
         readings,
         words: one_line(words("words"), LONGEST_WORDS),
-        withdrawn: table.get("withdrawn").and_then(Value::as_bool).unwrap_or_default(),
+        // The first logs tell no time: any later word holds.
+        withdrawn: Noted {
+            value: table.get("withdrawn").and_then(Value::as_bool).unwrap_or_default().then_some(()),
+            at: time_of(table, "withdrawn_at").unwrap_or_default(),
+        },
     };
     Some((entry, all))
 }

@@ -15,6 +15,7 @@ pub mod spares;
 pub mod standing;
 pub mod turn;
 
+use crate::present::words::hand_mark;
 use crate::report::LinkGeometry;
 
 /// One of the places of the view.
@@ -78,13 +79,27 @@ impl Place {
 /// Which end is A.
 pub fn which_ends(link: &LinkGeometry) -> String {
     let [a, b] = [link.ends[0].hand.words(), link.ends[1].hand.words()];
+    let marks = [0, 1].map(|end| hand_mark(link.ends[end].hand));
     if link.adjustment.opposite_hands {
-        format!("End A is the {a} one, end B the {b} one.")
+        format!(
+            "End A has the {a} thread ({}), end B the {b} thread ({}). Not the side of the rig.",
+            marks[0], marks[1]
+        )
     } else {
-        format!("Both ends are {a}. Mark one of them A with paint, and keep to it.")
+        format!("Both ends have a {a} thread ({}). Mark one of them A with paint, and keep to it.", marks[0])
     }
 }
 
 /// Said where there is no link yet.
 pub const NO_LINK: &str =
     "Enter the link first: length, weight and use in the Size view. Then all of this has its numbers.";
+
+/// The button that leads to its entries.
+pub const ENTER_LINK: &str = "Enter the link";
+
+/// On the fold of the looks after a hit, where there is no link yet.
+pub const AFTER_A_HIT: &str = "After a hit: what to look at";
+
+/// Said under those looks.
+pub const NOTHING_JUDGED: &str =
+    "Without the link nothing here is judged. If you find any one of these, do not drive on it before it is.";

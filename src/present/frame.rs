@@ -30,3 +30,15 @@ pub fn not_stored(why: Refused) -> String {
         "{why} You can go on: your entries are in the address above. To keep them, copy the link, or export a file from Saved."
     )
 }
+
+/// What was put into the log is not stored, and no address holds it.
+pub const fn log_not_stored(why: Refused) -> &'static str {
+    match why {
+        Refused::Blocked => {
+            "This browser keeps nothing for this page, as in a private window. What you put into the log is on this page only: under Fit, export the build as a file now."
+        }
+        Refused::Full => {
+            "The space this browser gives to the page is full. What you put into the log is on this page only: under Fit, export the build as a file now."
+        }
+    }
+}

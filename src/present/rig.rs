@@ -111,7 +111,8 @@ fn links_to_make(count: usize) -> String {
 /// How many entries the links to make are, where some of them are entered together.
 pub fn entries_line(whole: &WholeRig) -> Option<String> {
     let (entries, pieces) = (whole.links.len(), whole.rig.pieces);
-    (entries < pieces).then(|| format!("{entries} entries for {pieces} links: links that are alike are entered once."))
+    let said = if entries == 1 { "1 entry".to_string() } else { format!("{entries} entries") };
+    (entries < pieces).then(|| format!("{said} for {pieces} links: links that are alike are entered once."))
 }
 
 /// `1 link`, `13 links`.

@@ -161,6 +161,11 @@ impl Change {
     }
 }
 
+/// Said of a link that was removed while something stood in the log of its bars.
+pub fn log_stays(sentence: &str, entries: &str) -> String {
+    format!("{sentence} Its log ({entries}) stays.")
+}
+
 impl Changed {
     /// Whether there is something to undo.
     pub fn did_something(&self) -> bool {

@@ -21,6 +21,11 @@ pub const LOG: &str = "linkwright.log.";
 /// Ends the key of a log that could not be read whole, as it was found.
 const DAMAGED: &str = ".damaged";
 
+/// Whether a record is such a copy.
+pub fn is_set_aside(key: &str) -> bool {
+    key.starts_with(LOG) && key.ends_with(DAMAGED)
+}
+
 /// The key of a log.
 pub fn key(id: &str) -> String {
     format!("{LOG}{id}")
@@ -34,6 +39,15 @@ pub fn id(origin: &Origin) -> &str {
 /// Under what a log that could not be read whole is kept as it was found.
 pub fn damaged_id(id: &str) -> String {
     format!("{id}{DAMAGED}")
+}
+
+/// What to keep as the copy of what was found damaged; what was set aside before stays beside it.
+pub fn set_aside(before: &str, now: &str) -> String {
+    match before {
+        "" => now.to_string(),
+        before if before.contains(now) => before.to_string(),
+        before => format!("{before}\n{now}"),
+    }
 }
 
 /// What stands in a record, and what sets it aside where a part of it could not be read.
@@ -66,11 +80,18 @@ pub fn follow(before: &Origin, now: &Origin, of: impl Fn(&str) -> String) -> Vec
     if !before.is_same(now) || from == to {
         return Vec::new();
     }
-    let (log, _) = read(from, &of(from));
-    if log.is_empty() {
+    let (log, damaged) = read(from, &of(from));
+    if log.is_empty() && damaged.is_none() {
         return Vec::new();
     }
     let mut writes = keep(to, &log, &of(to)).1;
+    // What could not be read of it is not lost with the record that it stood in.
+    if let Some(copy) = damaged {
+        let aside = key(&damaged_id(to));
+        let before = writes.iter().find(|write| write.key == aside).map(|write| write.text.clone());
+        writes.retain(|write| write.key != aside);
+        writes.insert(0, Write { text: set_aside(&before.unwrap_or_default(), &copy.text), key: aside });
+    }
     if before.build.is_none() {
         writes.push(write(from, String::new()));
     }

@@ -51,7 +51,9 @@ pub(crate) async fn a_log_stays_with_its_build(page: &Page) {
     page.click("#fit-log > summary").await;
     page.wait_text("#fit-log", |text| text.contains("2 entries") && text.contains("before the trip")).await;
     page.click("#fit-log li:first-child button").await;
-    page.wait_text("#fit-log", |text| text.contains("1 entry") && !text.contains("before the trip")).await;
+    page.wait_text("#fit-log", |text| text.contains("1 entry") && text.contains("Taken out.")).await;
+    page.click("#fit-log li:first-child button").await;
+    page.wait_text("#fit-log", |text| text.contains("2 entries") && !text.contains("Undo")).await;
 }
 
 /// Two tabs write into one log, and neither takes anything from the other.

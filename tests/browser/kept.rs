@@ -275,7 +275,7 @@ pub(crate) async fn old_bookmarks_and_old_names_are_known(page: &Page) {
     page.wait_text("#eye-to-eye", |text| text == "38 in").await;
     page.open_saved().await;
     page.wait_text("#save-state", |text| text.contains("Version 1 of “Mine”")).await;
-    assert_eq!(page.title().await, "Mine: Linkwright");
+    assert_eq!(page.title().await, "Saved, Mine: Linkwright");
 
     page.enter("in-name", "Other").await;
     page.press(Key::Tab).await;

@@ -9,7 +9,7 @@ use linkwright::engine::fitting::recheck::Occasion;
 use linkwright::engine::fitting::torque_card::{Adapter, crow_foot};
 use linkwright::engine::formula::Line;
 use linkwright::engine::formulas::fastening;
-use linkwright::log::{Entry, EntryKind, Log, Reading, Spot, reading_row};
+use linkwright::log::{Entry, EntryKind, Log, Noted, Reading, Spot, reading_row};
 use linkwright::present::drawing::{Anchor, Drawing, Mark, guide as drawn};
 use linkwright::present::fit::calendar::Bar;
 use linkwright::present::fit::fit_it::{crow_foot_setting, how_far, rows, torque};
@@ -231,7 +231,7 @@ fn entry(at: &str, kind: EntryKind, occasion: Option<&'static str>) -> Entry {
         code: String::new(),
         readings: occasion.map(|id| (KIND, Reading::Pick(id))).into_iter().collect(),
         words: String::new(),
-        withdrawn: false,
+        withdrawn: Noted::default(),
     }
 }
 
@@ -250,7 +250,8 @@ fn the_log_tells_what_is_due() {
     log.record(entry("2027-05-02T08:00:00.000Z", EntryKind::Rechecked, Some("half-year")));
     assert_eq!(due(&log, "2027-05-03T00:00:00Z"), ["Not due", "Due", "Not due"]);
     // What was taken out of the log was not done.
-    log.entries.iter_mut().for_each(|entry| entry.withdrawn = true);
+    let ids: Vec<String> = log.entries.iter().map(|entry| entry.id.clone()).collect();
+    ids.iter().for_each(|id| log.withdraw(id, true, NOW));
     assert_eq!(due(&log, "2027-05-03T00:00:00Z"), ["Not judged", "Due", "Not judged"]);
 }
 

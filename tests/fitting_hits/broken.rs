@@ -71,7 +71,7 @@ fn every_look_is_drawn() {
 fn what_would_have_caught_it_leads_there() {
     let answer = answer(&tube());
     for look in broken::looks() {
-        let told = broken::told(look.id, &answer).expect("told");
+        let told = broken::told(look.id, Some(&answer)).expect("told");
         for (words, leads) in &told.caught_by {
             assert!(!words.is_empty());
             if let Leads::Check(id) = leads {
@@ -79,15 +79,25 @@ fn what_would_have_caught_it_leads_there() {
             }
         }
     }
-    let told = broken::told("shank-broken", &answer).expect("told");
+    let told = broken::told("shank-broken", Some(&answer)).expect("told");
     assert!(
         told.caught_by
             .contains(&("Check: Rod-end shank bending at the jam nut".to_string(), Leads::Check("shank-bending"))),
         "{:?}",
         told.caught_by
     );
-    assert!(told.stops && broken::told("no-such-look", &answer).is_none());
+    assert!(told.stops && broken::told("no-such-look", Some(&answer)).is_none());
     // A tube has no wrench flats.
-    let flats = broken::told("cracked-flats", &answer).expect("told");
+    let flats = broken::told("cracked-flats", Some(&answer)).expect("told");
     assert_eq!(flats.caught_by[0].1, Leads::Nowhere);
+}
+
+/// What is in somebody's hand is told without a link too; no check is named as if it had been made.
+#[test]
+fn a_look_is_told_before_any_link_is_entered() {
+    for look in broken::looks() {
+        let told = broken::told(look.id, None).expect("told");
+        assert!(!told.happened.is_empty() && !told.change.is_empty());
+        assert!(told.caught_by.iter().all(|(_, leads)| !matches!(leads, broken::Leads::Check(_))), "{}", look.id);
+    }
 }

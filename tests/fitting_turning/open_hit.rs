@@ -6,7 +6,9 @@ use linkwright::document::{Document, Hand};
 use linkwright::engine::fitting::borrowed::{BorrowedLink, BorrowedRodEnd};
 use linkwright::engine::fitting::recheck::Occasion;
 use linkwright::engine::whole_rig;
-use linkwright::log::{DRIVE_ON, Entry, EntryKind, HIT_VERDICT, LIMP, Log, Reading, STOP, Spot, bars, reading_row};
+use linkwright::log::{
+    DRIVE_ON, Entry, EntryKind, HIT_VERDICT, LIMP, Log, Noted, Reading, STOP, Spot, bars, reading_row,
+};
 use linkwright::present::drawing::Layout;
 use linkwright::present::fit::card::blocks;
 use linkwright::present::fit::fit_it::how_far;
@@ -30,7 +32,7 @@ fn entry(spot: &Spot, at: &str, kind: EntryKind, verdict: Option<&'static str>) 
         code: String::new(),
         readings: verdict.map(|verdict| (HIT_VERDICT, Reading::Pick(verdict))).into_iter().collect(),
         words: String::new(),
-        withdrawn: false,
+        withdrawn: Noted::default(),
     }
 }
 

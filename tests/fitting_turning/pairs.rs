@@ -8,7 +8,7 @@ use linkwright::engine::fitting::Standing;
 use linkwright::engine::fitting::as_fitted::Readings;
 use linkwright::engine::fitting::moves::{Slopes, Through, Wanted, move_by};
 use linkwright::engine::fitting::turn::{Place, Turned, Wish, hold_back, turn, turn_bars};
-use linkwright::log::{Entry, EntryKind, Log, Reading, Spot, bars};
+use linkwright::log::{Entry, EntryKind, Log, Noted, Reading, Spot, bars};
 use linkwright::present::fit::log::TURNED_BY;
 use linkwright::present::fit::safe::ROWS;
 use linkwright::present::fit::turn::{Ask, Asked, Known, TurnAnswer, answer};
@@ -113,7 +113,7 @@ fn the_page_names_both_bars_and_writes_an_entry_for_each() {
         code: String::new(),
         readings: [(TURNED_BY, Reading::Number(link.change))].into(),
         words: link.log.clone(),
-        withdrawn: false,
+        withdrawn: Noted::default(),
     };
     log.record_turns(told.links.iter().enumerate().map(entry).collect(), &ROWS, now);
     for (spot, _) in &of_build {

@@ -1,6 +1,6 @@
 //! What stands around every view, as whole sentences.
 
-use linkwright::present::frame::{earlier_entries, not_stored, other_tab};
+use linkwright::present::frame::{earlier_entries, log_not_stored, not_stored, other_tab};
 use linkwright::present::sending::handed_on;
 use linkwright::present::waiting::Part;
 use linkwright::store::Refused;
@@ -19,6 +19,10 @@ fn the_notices_are_whole_sentences() {
     ];
     for (sentence, wanted) in cases {
         assert_eq!(sentence, wanted);
+    }
+    for why in [Refused::Blocked, Refused::Full] {
+        let says = log_not_stored(why);
+        assert!(!says.contains("address") && says.ends_with("export the build as a file now."), "{says}");
     }
     assert!(not_stored(Refused::Full).starts_with("The space this browser gives to the page is full"));
 }

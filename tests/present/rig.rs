@@ -188,6 +188,11 @@ fn random_rigs_show_every_link_once_and_no_broken_number() {
 fn entries_are_counted_apart_from_the_links_to_make() {
     let line = rig::entries_line(&whole(&eight()));
     assert_eq!(line.as_deref(), Some("8 entries for 12 links: links that are alike are entered once."));
+    let mut pair = eight();
+    pair.links.retain(|link| link.seated() == Side::Both);
+    pair.links.truncate(1);
+    let line = rig::entries_line(&whole(&pair));
+    assert_eq!(line.as_deref(), Some("1 entry for 2 links: links that are alike are entered once."));
     let mut alone = eight();
     alone.links.retain(|link| link.seated() == Side::Middle);
     assert!(!alone.links.is_empty());
@@ -204,4 +209,30 @@ fn links_are_picked_by_the_numbers_that_they_have_in_the_list() {
         assert!(rig::numbered(&document, index).starts_with(title.as_str()), "{title}");
     }
     assert_eq!([true, false].map(rig::back_label), ["All entered: back to the rig", "Back to the rig"]);
+}
+
+/// What holds for every link of the pocket card stands above them once; what speaks of one link stays with it.
+#[test]
+fn the_pocket_card_says_once_what_holds_for_every_link() {
+    use linkwright::log::Log;
+    use linkwright::present::fit::card::{PROVISIONAL, blocks, said_once};
+    let whole = whole(&eight());
+    let before = blocks(&whole.document, &whole.links, &Log::default(), System::Inch);
+    assert!(before.iter().all(|block| block.stops.iter().any(|stop| stop == PROVISIONAL)));
+    let mut after = before.clone();
+    let common = said_once(&mut after);
+    assert_eq!(common.iter().filter(|words| *words == PROVISIONAL).count(), 1);
+    for (before, after) in before.iter().zip(&after) {
+        let stays: Vec<&String> = before.stops.iter().filter(|stop| *stop != PROVISIONAL).collect();
+        assert_eq!(after.stops.iter().collect::<Vec<_>>(), stays, "{}", before.title);
+        assert!(after.turning == before.turning || common.contains(&before.turning), "{}", before.title);
+        assert!(after.lengths.contains("One turn: ") || !before.turning.starts_with("Look"), "{}", after.lengths);
+    }
+    // One link alone keeps all that it says, and where one differs nothing is taken from the others.
+    let mut alone = before[..1].to_vec();
+    assert!(said_once(&mut alone).is_empty() && alone == before[..1]);
+    let mut mixed = before;
+    mixed[1].stops.clear();
+    assert!(!said_once(&mut mixed).contains(&PROVISIONAL.to_string()));
+    assert!(mixed[0].stops.iter().any(|stop| stop == PROVISIONAL));
 }

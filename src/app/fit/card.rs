@@ -5,7 +5,7 @@ use crate::app::fields::PaperPart;
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
 use leptos::prelude::*;
-use linkwright::present::fit::card::{CardBlock, HELP, RULES, TITLE, blocks};
+use linkwright::present::fit::card::{CardBlock, HELP, RULES, TITLE, blocks, said_once};
 use linkwright::present::words::rig_title;
 
 /// The button, and what it prints.
@@ -28,13 +28,14 @@ pub(super) fn PocketCard() -> impl IntoView {
 fn Card() -> impl IntoView {
     let (session, fitting) = (use_session(), use_fitting());
     let system = session.units.get_untracked();
-    let (name, blocks) = session.document.with_untracked(|document| {
+    let (name, mut blocks) = session.document.with_untracked(|document| {
         let blocks = session
             .rig
             .with_untracked(|whole| fitting.log.with_untracked(|log| blocks(document, &whole.links, log, system)));
         (rig_title(document, system), blocks)
     });
-    let unverified = session.origin.with_untracked(|origin| origin.unverified.clone());
+    // The notice of a received link is printed above every paper.
+    let common = said_once(&mut blocks);
     let block = |block: CardBlock| {
         let [a, b] = block.ends;
         view! {
@@ -42,7 +43,7 @@ fn Card() -> impl IntoView {
                 <h3>{block.title}</h3>
                 {block.stops.into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view()}
                 <p><b>{block.lengths}</b></p>
-                <p>{block.turning}</p>
+                {(!block.turning.is_empty()).then(|| view! { <p>{block.turning}</p> })}
                 <p>{a}</p>
                 <p>{b}</p>
             </section>
@@ -52,7 +53,7 @@ fn Card() -> impl IntoView {
         <article class="pocket-card">
             <p class="sheet-name">{TITLE}": "{name}</p>
             <PrintedLine />
-            {unverified.into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view()}
+            {common.into_iter().map(|words| view! { <p class="of-all"><b>{words}</b></p> }).collect_view()}
             <ul class="rules">{RULES.map(|rule| view! { <li>{rule}</li> }).collect_view()}</ul>
             <div class="card-links">{blocks.into_iter().map(block).collect_view()}</div>
         </article>

@@ -1,9 +1,11 @@
 //! Fit it, step by step.
 
 use super::guide::Guide;
+use super::into_log::IntoLog;
 use super::own_rod_end::EnterOwnRodEnds;
 use super::reading::ReadingField;
-use super::state::use_fitting;
+use super::state::{Draft, use_fitting};
+use crate::app::fields::stands_in_sight;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
 use crate::app::session::use_session;
@@ -34,14 +36,14 @@ pub(super) fn FitIt() -> impl IntoView {
         let keys: Vec<String> = steps.with_untracked(|steps| steps.iter().map(|step| step.key.clone()).collect());
         fitting.tick(&keys, false);
     };
-    let into_log = move |_| {
-        if let Some(words) = progress.with_untracked(|progress| progress.as_ref().and_then(|it| it.log.clone())) {
-            fitting.record(EntryKind::Fitted, words, &[]);
-        }
+    let draft = move || {
+        let words = progress.with(|progress| progress.as_ref().and_then(|it| it.log.clone()))?;
+        Some(Draft::of_words(EntryKind::Fitted, words))
     };
     let last = move || fitting.last(EntryKind::Fitted).map(|at| clock::spoken_time(&at));
     let complete = move || progress.with(|progress| progress.as_ref().is_some_and(|it| it.log.is_some()));
     let each = move |(index, row): (usize, StepRow)| view! { <OneStep index row /> };
+    stands_in_sight(move || progress.with(|progress| progress.as_ref().map(|it| (it.mark, it.word))));
     view! {
         <div id="fit-progress" aria-live="polite">
             {move || progress.get().map(|progress| view! { <HowFar progress /> })}
@@ -49,10 +51,8 @@ pub(super) fn FitIt() -> impl IntoView {
         <p class="help on-screen">{TICKS}</p>
         <ol class="steps fit-steps">{move || steps.get().into_iter().enumerate().map(each).collect_view()}</ol>
         <EnterOwnRodEnds />
+        <Show when=complete><IntoLog id="fit-log-it" draft=Signal::derive(draft) /></Show>
         <div class="buttons on-screen">
-            <Show when=complete>
-                <button type="button" id="fit-log-it" on:click=into_log>"Put into the log"</button>
-            </Show>
             <button type="button" class="quiet" id="fit-clear" on:click=clear>"Clear the ticks"</button>
         </div>
         {move || last().map(|time| view! { <p id="fit-last">"In the log as fitted: "{time}"."</p> })}

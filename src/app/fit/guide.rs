@@ -23,6 +23,25 @@ pub(super) fn Guide() -> impl IntoView {
     }
 }
 
+/// Before there is a link: how to measure, without fields, for nothing would be judged.
+#[component]
+pub(super) fn GuideWithoutLink() -> impl IntoView {
+    let topic = |topic: Topic| {
+        view! {
+            <Fold summary=topic.title().to_string() id=topic.id()>
+                <ul class="fit-lines">{topic.how().iter().map(|words| view! { <li>{*words}</li> }).collect_view()}</ul>
+                <Pictures topic />
+            </Fold>
+        }
+    };
+    view! {
+        <section class="guide">
+            <h3>{TITLE}</h3>
+            {Topic::ALL.map(topic).into_iter().collect_view()}
+        </section>
+    }
+}
+
 /// One thing to measure: how, what was read, and what that makes it.
 #[component]
 pub(super) fn TopicFold(

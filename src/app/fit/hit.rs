@@ -1,12 +1,15 @@
 //! After a hit: drive on, limp home, or stop.
 
 use super::broken::Broken;
+use super::into_log::IntoLog;
 use super::reading::ReadingField;
 use super::state::use_fitting;
 use crate::app::drawings::DrawingView;
+use crate::app::fields::stands_in_sight;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
 use crate::app::session::use_session;
+use crate::browser::page::focus_soon;
 use leptos::prelude::*;
 use linkwright::engine::fitting::hit::bowed_bar;
 use linkwright::log::{EntryKind, HIT_VERDICT, Reading, reading_row};
@@ -43,17 +46,18 @@ pub(super) fn AfterAHit() -> impl IntoView {
                 fitting.note(row.id, row.pick(pick));
             }
         }
+        // The button is gone now.
+        focus_soon("hit-verdict".to_string());
     };
-    let into_log = move |_| {
-        if let Some((words, mark)) = told.with_untracked(|told| told.as_ref().map(|told| (told.log.clone(), told.mark)))
-        {
-            let verdict = (HIT_VERDICT, Reading::Pick(hit_verdict(mark)));
-            fitting.record_with(EntryKind::Hit, words, &ROWS, Some(verdict));
-        }
+    let draft = move || {
+        let (words, mark) = told.with(|told| told.as_ref().map(|told| (told.log.clone(), told.mark)))?;
+        let draft = fitting.draft(EntryKind::Hit, words, &ROWS);
+        Some(draft.with(HIT_VERDICT, Reading::Pick(hit_verdict(mark))))
     };
     // The depth is asked for where there is a dent.
     let depth = move |id: &'static str| {
         (id == "hit-dent").then(|| {
+            stands_in_sight(move || told.with(|told| told.as_ref().map(|told| (told.mark, told.word))));
             view! {
                 <Show when=move || fitting.yes("hit-dent") == Some(true)>
                     <ReadingField of="hit-dent-depth" />
@@ -64,7 +68,8 @@ pub(super) fn AfterAHit() -> impl IntoView {
     let look = move |id: &'static str| view! { <ReadingField of=id />{depth(id)} };
     let drawing = Memo::new(|_| string());
     view! {
-        <div id="hit-verdict" aria-live="polite">{move || told.get().map(|told| view! { <Whole told /> })}</div>
+        <h3 class="unseen">"Verdict"</h3>
+        <div id="hit-verdict" tabindex="-1" aria-live="polite">{move || told.get().map(|told| view! { <Whole told /> })}</div>
         <p class="help">{HELP}</p>
         <Show
             when=move || !bent_by_design.get()
@@ -83,8 +88,9 @@ pub(super) fn AfterAHit() -> impl IntoView {
                 <p class="help">{ALL_CLEAN_HELP}</p>
             </div>
         </Show>
+        <h3>"What to look at"</h3>
         <div class="looks">{PICKED.map(look).into_iter().collect_view()}</div>
-        <p class="on-screen"><button type="button" id="hit-log" on:click=into_log>"Put into the log"</button></p>
+        <IntoLog id="hit-log" draft=Signal::derive(draft) />
         <p class="help">{CAUTION}</p>
         <Show when=move || lines.with(|lines| !lines.is_empty())>
             <Fold summary="What each look came to" id="hit-looks"><ul class="fit-lines">{looks}</ul></Fold>

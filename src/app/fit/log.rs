@@ -1,7 +1,8 @@
 //! The log of the bar that is looked at.
 
-use super::state::use_fitting;
-use crate::app::fields::Fold;
+use super::into_log::{ExportUnkept, IntoLog};
+use super::state::{Draft, use_fitting};
+use crate::app::fields::{Fold, say_again};
 use crate::app::session::use_session;
 use crate::browser::{address, clipboard, clock};
 use leptos::prelude::*;
@@ -9,22 +10,22 @@ use leptos::task::spawn_local;
 use linkwright::log::{EntryKind, Log};
 use linkwright::present::fit::log::{
     COPIED_WITH_LOG, COPY_WITH_LOG, HELP, LogLine, NO_LINK_OF_A_FILE, NO_LINK_WITH_LOG, NOT_COPIED, NOTHING,
-    OF_ANOTHER, SINCE, TITLE, lines, turned_since,
+    OF_ANOTHER, PUT_BACK, SINCE, TAKE_OUT, TAKEN_OUT, TITLE, UNDO, entries_of, lines, not_kept, turned_since,
 };
 
 /// The section.
 #[component]
 pub(super) fn LogSection() -> impl IntoView {
     let (session, fitting) = (use_session(), use_fitting());
+    // What was just taken out stays in its place, so that it can be put back there.
+    let just_out = RwSignal::new(Vec::<String>::new());
     let lines = Memo::new(move |_| {
         let Some(spot) = fitting.spot() else { return Vec::new() };
-        fitting.log.with(|log| fitting.code.with(|code| lines(log, &spot, code, session.units.get())))
+        let just_out = just_out.read();
+        fitting.log.with(|log| fitting.codes.with(|codes| lines(log, &spot, codes, &just_out, session.units.get())))
     });
-    let summary = move || match lines.with(Vec::len) {
-        0 => TITLE.to_string(),
-        1 => format!("{TITLE}: 1 entry"),
-        count => format!("{TITLE}: {count} entries"),
-    };
+    let entries = Memo::new(move |_| fitting.log.with(|log| entries_of(log, &[fitting.spot()?])));
+    let summary = move || entries.get().map_or(TITLE.to_string(), |entries| format!("{TITLE}: {entries}"));
     let since = RwSignal::new(String::new());
     let turned = move || {
         let spot = fitting.spot();
@@ -40,12 +41,9 @@ pub(super) fn LogSection() -> impl IntoView {
         lines.get().into_iter().map(time).collect_view()
     };
     let note = RwSignal::new(String::new());
-    let add = move |_| {
-        let words = note.get_untracked();
-        if !words.trim().is_empty() {
-            fitting.record(EntryKind::Note, words, &[]);
-            note.set(String::new());
-        }
+    let draft = move || {
+        let words = note.get();
+        (!words.trim().is_empty()).then(|| Draft::of_words(EntryKind::Note, words))
     };
     let sent = RwSignal::new(String::new());
     // The view may be gone by the time the browser has answered.
@@ -61,28 +59,29 @@ pub(super) fn LogSection() -> impl IntoView {
             say(if clipboard::copy(&link).await { COPIED_WITH_LOG } else { NOT_COPIED });
         });
     };
-    let line = move |line: LogLine| {
-        let id = line.id;
-        view! {
-            <li>
-                <p><b>{line.title}</b>" "<small>{clock::spoken_time(&line.at)}</small></p>
-                <p>{line.words}</p>
-                {line.of_another.then(|| view! { <p class="help">{OF_ANOTHER}</p> })}
-                <button type="button" class="quiet on-screen" on:click=move |_| fitting.withdraw(&id)>
-                    "Take it out"
-                </button>
-            </li>
-        }
-    };
+    let done = RwSignal::new(String::new());
+    let on_out = Callback::new(move |(id, out): (String, bool)| {
+        just_out.update(|ids| ids.push(id.clone()));
+        let words = match fitting.withdraw(&id, out) {
+            Err(why) => not_kept(why),
+            Ok(()) if out => TAKEN_OUT,
+            Ok(()) => PUT_BACK,
+        };
+        say_again(done, words.to_string());
+    });
     view! {
         <Fold summary=Signal::derive(summary) id="fit-log">
             <p class="help">{HELP}</p>
-            <Show when=move || !fitting.kept.get()>
-                <p class="stop">"This browser has no room for the log. Export the build as a file before you close the page."</p>
-            </Show>
+            {move || fitting.kept.get().err().map(|why| view! { <p class="stop">{not_kept(why)}</p> })}
+            <ExportUnkept />
             <Show when=move || lines.with(Vec::is_empty)><p>{NOTHING}</p></Show>
-            <ol class="log">{move || lines.get().into_iter().map(line).collect_view()}</ol>
-            <Show when=move || !lines.with(Vec::is_empty)>
+            <ol class="log">
+                <For each=move || lines.get() key=LogLine::clone let(line)>
+                    <OneEntry line on_out />
+                </For>
+            </ol>
+            <p class="done" id="log-done" role="status">{done}</p>
+            <Show when=move || entries.with(Option::is_some)>
                 <div class="field on-screen">
                     <label for="log-since">{SINCE}</label>
                     <select id="log-since" on:change:target=move |event| since.set(event.target().value())>
@@ -104,7 +103,12 @@ pub(super) fn LogSection() -> impl IntoView {
                         on:input:target=move |event| note.set(event.target().value())
                     />
                 </div>
-                <button type="button" id="add-note" on:click=add>"Put into the log"</button>
+                <IntoLog
+                    id="add-note"
+                    draft=Signal::derive(draft)
+                    nothing="Write the note first."
+                    on_done=Callback::new(move |()| note.set(String::new()))
+                />
             </div>
             <Show when=move || !fitting.log.with(Log::is_empty)>
                 <div class="on-screen">
@@ -113,5 +117,38 @@ pub(super) fn LogSection() -> impl IntoView {
                 </div>
             </Show>
         </Fold>
+    }
+}
+
+/// One entry, and the button that takes it out and puts it back.
+#[component]
+fn OneEntry(
+    /// What it says.
+    line: LogLine,
+    /// Takes out what has this id, or puts it back.
+    on_out: Callback<(String, bool)>,
+) -> impl IntoView {
+    let fitting = use_fitting();
+    let LogLine { id, at, title, words, of_another } = line;
+    let is_out = {
+        let id = id.clone();
+        Memo::new(move |_| {
+            fitting.log.with(|log| log.entries.iter().any(|entry| entry.id == id && entry.is_withdrawn()))
+        })
+    };
+    let about = format!(": {title}, {}", clock::spoken_time(&at));
+    let press = move |_| on_out.run((id.clone(), !is_out.get_untracked()));
+    view! {
+        <li class:taken-out=move || is_out.get()>
+            <p><b>{title}</b>" "<small>{clock::spoken_time(&at)}</small></p>
+            <p class="log-words">{words}</p>
+            {of_another.then(|| view! { <p class="help">{OF_ANOTHER}</p> })}
+            <p class="log-out on-screen">
+                <Show when=move || is_out.get()><b>{TAKEN_OUT}" "</b></Show>
+                <button type="button" class="quiet" on:click=press>
+                    {move || if is_out.get() { UNDO } else { TAKE_OUT }}<span class="unseen">{about}</span>
+                </button>
+            </p>
+        </li>
     }
 }

@@ -40,7 +40,11 @@ pub(super) fn NumberField(
         wrong.set(take.run(text.clone()).err());
         typing.set(wrong.read_untracked().is_some().then_some(text));
     };
-    let help_id = format!("help-{id}");
+    let (help_id, error_id) = (format!("help-{id}"), format!("error-{id}"));
+    let described = {
+        let (help_id, error_id) = (help_id.clone(), error_id.clone());
+        move || if wrong.read().is_some() { format!("{error_id} {help_id}") } else { help_id.clone() }
+    };
     view! {
         <div class="field" class:wrong=move || wrong.read().is_some()>
             <label for=id.clone()>{label}</label>
@@ -53,14 +57,17 @@ pub(super) fn NumberField(
                     enterkeyhint="done"
                     inputmode="decimal"
                     aria-invalid=move || wrong.read().is_some().to_string()
-                    aria-describedby=help_id.clone()
+                    aria-describedby=described
                     prop:value=move || typing.get().unwrap_or_else(|| shown.get())
                     on:input:target=move |event| on_input(event.target().value())
                     on:change:target=move |event| on_change(event.target().value())
                 />
                 <span class="unit" aria-hidden="true">{move || unit_name(kind, session.units.get())}</span>
             </div>
-            {move || wrong.get().map(|words| view! { <p class="error" role="alert">{words}</p> })}
+            {move || {
+                let id = error_id.clone();
+                wrong.get().map(|words| view! { <p class="error" role="alert" id=id>{words}</p> })
+            }}
             <p class="help" id=help_id>{help}</p>
         </div>
     }

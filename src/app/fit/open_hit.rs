@@ -1,6 +1,6 @@
 //! A hit that the log holds against a bar: above every place until the damaged part is replaced.
 
-use super::state::use_fitting;
+use super::state::{Draft, use_fitting};
 use crate::browser::clock;
 use leptos::prelude::*;
 use linkwright::log::EntryKind;
@@ -14,7 +14,10 @@ pub(super) fn OpenHit() -> impl IntoView {
         let spot = fitting.spot()?;
         fitting.log.with(|log| log.open_hit(&spot).map(|entry| open_hit(entry, &clock::spoken_time(&entry.at))))
     });
-    let replaced = move |_| fitting.record(EntryKind::Replaced, String::new(), &[]);
+    // Where the browser refuses, a notice says so.
+    let replaced = move |_| {
+        let _ = fitting.record(&Draft::of_words(EntryKind::Replaced, String::new()));
+    };
     move || {
         says.get().map(|words| {
             view! {

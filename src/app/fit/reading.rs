@@ -6,6 +6,7 @@ use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::log::{ReadingKind, ReadingRow, reading_row};
 use linkwright::present::fit::reading;
+use linkwright::present::fit::recheck::KIND;
 use linkwright::quantity::Kind;
 
 /// The field of a reading, by the id of its row.
@@ -65,11 +66,12 @@ fn PickReading(row: &'static ReadingRow, picks: &'static [(&'static str, &'stati
         }
     };
     // A finger that slipped can take it back.
+    // Which recheck it is has no answer to clear.
     let clear = move || {
-        fitting.picked(row.id).map(|_| {
+        fitting.picked(row.id).filter(|_| row.id != KIND).map(|_| {
             view! {
                 <button type="button" class="quiet" on:click=move |_| fitting.note(row.id, None)>
-                    "Not checked"<span class="unseen">": "{row.label}</span>
+                    "Clear this answer"<span class="unseen">": "{row.label}</span>
                 </button>
             }
         })

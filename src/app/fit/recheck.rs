@@ -1,17 +1,20 @@
 //! Recheck: what to look at, and when.
 
+use super::into_log::IntoLog;
 use super::reading::ReadingField;
 use super::state::use_fitting;
+use crate::app::fields::stands_in_sight;
 use crate::app::fields::{PaperPart, VerdictMark};
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
 use crate::browser::{clock, files};
 use leptos::prelude::*;
 use linkwright::engine::fitting::recheck::Occasion;
-use linkwright::log::EntryKind;
+use linkwright::log::{EntryKind, Reading};
 use linkwright::present::fit::calendar::{Bar, MIME_TYPE};
 use linkwright::present::fit::recheck::{
-    CALENDAR, DueRow, KIND, Last, LookRow, Outcome, calendar_file, due_rows, last, look_rows, occasion, sum_up,
+    CALENDAR, DATE_AND_NAME, DueRow, KIND, Last, LookRow, Outcome, TICK_FIRST, calendar_file, due_rows, last,
+    look_rows, occasion, sum_up,
 };
 use linkwright::present::words::sheet_name;
 
@@ -36,16 +39,17 @@ pub(super) fn Recheck() -> impl IntoView {
         let keys: Vec<String> = looks.with_untracked(|looks| looks.iter().map(|look| look.key.clone()).collect());
         fitting.tick(&keys, false);
     };
-    let into_log = move |_| {
-        if let Some(outcome) = outcome.get_untracked() {
-            fitting.record(outcome.kind, outcome.says, &[KIND]);
-            clear();
-        }
+    let any_tick = move || looks.with(|looks| looks.iter().any(|look| fitting.ticked(&look.key).is_some()));
+    let draft = move || {
+        let outcome = outcome.get().filter(|_| any_tick())?;
+        let draft = fitting.draft(outcome.kind, outcome.says, &[]);
+        Some(draft.with(KIND, Reading::Pick(chosen.get())))
     };
     let last_time = move || fitting.last(EntryKind::Rechecked).map(|at| clock::spoken_time(&at));
     let due = move || known.with(|known| due_rows(known, &clock::now(), fitting.hit.get(), session.units.get()));
     let due_row = |row| view! { <DueLine row /> };
     let look = move |(index, row): (usize, LookRow)| view! { <OneLook index row /> };
+    stands_in_sight(move || outcome.with(|outcome| outcome.as_ref().map(|outcome| (outcome.mark, outcome.word))));
     view! {
         <section id="recheck-due">
             <h3>"What is due"</h3>
@@ -57,8 +61,13 @@ pub(super) fn Recheck() -> impl IntoView {
             {move || outcome.get().map(|outcome| view! { <Sum outcome /> })}
         </div>
         <ol class="steps fit-steps">{move || looks.get().into_iter().enumerate().map(look).collect_view()}</ol>
+        <IntoLog
+            id="recheck-log"
+            draft=Signal::derive(draft)
+            nothing=TICK_FIRST
+            on_done=Callback::new(move |()| clear())
+        />
         <div class="buttons on-screen">
-            <button type="button" id="recheck-log" on:click=into_log>"Put into the log"</button>
             <button type="button" class="quiet" on:click=move |_| clear()>"Clear the ticks"</button>
         </div>
         {move || last_time().map(|time| view! { <p id="recheck-last">"In the log as rechecked: "{time}"."</p> })}
@@ -152,7 +161,7 @@ fn CalendarButton(
     }
 }
 
-/// The list on paper, with room for three outings. A printed sheet does not change any more: nothing is tracked.
+/// The list on paper. A printed sheet does not change any more: nothing is tracked.
 #[component]
 fn Sheet() -> impl IntoView {
     let (session, fitting) = (use_session(), use_fitting());
@@ -162,10 +171,13 @@ fn Sheet() -> impl IntoView {
         answer.as_deref().map(|answer| look_rows(answer, occasion, system)).unwrap_or_default()
     });
     let name = session.document.with_untracked(|document| sheet_name(document, session.link.get_untracked()));
-    let row = |row: LookRow| {
+    // A pair is looked at bar by bar.
+    let boxes: &'static [&'static str] = if fitting.bars.with_untracked(Vec::len) > 1 { &["L", "R"] } else { &[""] };
+    let row = move |row: LookRow| {
+        let one = |side: &&'static str| view! { <span class="side">{*side}<span class="box"></span></span> };
         view! {
             <li>
-                <span class="box" aria-hidden="true"></span>
+                <span class="sides" aria-hidden="true">{boxes.iter().map(one).collect_view()}</span>
                 <p><b>{row.words}</b>" "{row.limit}" "<small>{row.source}</small></p>
             </li>
         }
@@ -175,6 +187,7 @@ fn Sheet() -> impl IntoView {
         <article class="recheck-sheet">
             <p class="sheet-name">"Recheck: "{name}</p>
             <PrintedLine />
+            <p class="signed">{DATE_AND_NAME}</p>
             <h3>{occasion.label()}</h3>
             <ol class="ticked">{rows.into_iter().map(row).collect_view()}</ol>
             {also.into_iter().collect_view()}

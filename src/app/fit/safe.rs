@@ -1,18 +1,20 @@
 //! Is it still safe? The check of a link as it is fitted.
 
+use super::into_log::IntoLog;
 use super::own_rod_end::EnterOwnRodEnds;
 use super::reading::ReadingField;
 use super::state::use_fitting;
 use crate::app::drawings::DrawingView;
+use crate::app::fields::stands_in_sight;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
 use crate::app::session::use_session;
+use crate::browser::page;
 use leptos::prelude::*;
 use linkwright::log::{EntryKind, reading_row};
 use linkwright::present::drawing::Layout;
 use linkwright::present::fit::safe::{
-    BOTH_TIGHT, Checked, ENDS, EYE_TO_EYE, EndLines, HELP, INTO_LOG, Line, NOT_CHECKED_HERE, NUTS, ROWS, checked,
-    readings,
+    BOTH_TIGHT, Checked, ENDS, EYE_TO_EYE, EndLines, HELP, Line, NOT_CHECKED_HERE, NUTS, ROWS, checked, readings,
 };
 use linkwright::report::Verdict;
 
@@ -34,6 +36,7 @@ pub(super) fn Safe() -> impl IntoView {
         Memo::new(move |_| check.with(|check| check.as_ref().map(|check| check.working.clone())).unwrap_or_default());
     let end = move |index: usize| {
         let lines = move || check.with(|check| check.as_ref().map(|check| check.ends[index].clone()));
+        stands_in_sight(move || check.with(|check| check.as_ref().map(|check| (check.mark, check.word))));
         view! {
             <section class="fit-end" aria-label=if index == 0 { "End A" } else { "End B" }>
                 <h3>{move || lines().map(|lines| lines.title)}</h3>
@@ -47,14 +50,16 @@ pub(super) fn Safe() -> impl IntoView {
         for row in NUTS.into_iter().filter_map(reading_row) {
             fitting.note(row.id, row.pick("yes"));
         }
+        // The button is gone now.
+        page::focus_soon("safe-verdict".to_string());
     };
-    let into_log = move |_| {
-        if let Some(words) = check.with_untracked(|check| check.as_ref().map(|check| check.log.clone())) {
-            fitting.record(EntryKind::Checked, words, &ROWS);
-        }
+    let draft = move || {
+        let words = check.with(|check| check.as_ref().map(|check| check.log.clone()))?;
+        Some(fitting.draft(EntryKind::Checked, words, &ROWS))
     };
     view! {
-        <div id="safe-verdict" aria-live="polite">{verdict}</div>
+        <h3 class="unseen">"Verdict"</h3>
+        <div id="safe-verdict" tabindex="-1" aria-live="polite">{verdict}</div>
         <Show when=move || drawing.with(|drawing| !drawing.is_empty())>
             <div class="drawing fit-drawing"><DrawingView drawing /></div>
         </Show>
@@ -66,7 +71,7 @@ pub(super) fn Safe() -> impl IntoView {
         </Show>
         <div class="fit-ends">{end(0)}{end(1)}</div>
         <ReadingField of=EYE_TO_EYE />
-        <p class="on-screen"><button type="button" id="safe-log" on:click=into_log>{INTO_LOG}</button></p>
+        <IntoLog id="safe-log" draft=Signal::derive(draft) />
         <Fold summary="How these numbers came out" id="safe-working"><WorkingLines steps=working /></Fold>
     }
 }

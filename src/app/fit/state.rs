@@ -3,12 +3,35 @@
 use crate::app::session::{Session, use_session};
 use crate::browser::clock;
 use leptos::prelude::*;
-use linkwright::engine::shop::code::code_of_link;
-use linkwright::log::{self, Entry, EntryKind, Log, Reading, Spot, reading_row};
+use linkwright::engine::shop::code::{code_of_link, code_of_made};
+use linkwright::log::{self, Entry, EntryKind, Log, Noted, Reading, Spot, reading_row};
 use linkwright::present::fit::Place;
 use linkwright::present::fit::log::TURNED_BY;
 use linkwright::present::fit::safe::ROWS;
 use linkwright::present::fit::turn::LinkTurn;
+use linkwright::store::Refused;
+use std::collections::BTreeMap;
+
+/// What can be put into the log of the bar that is looked at.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) struct Draft {
+    kind: EntryKind,
+    words: String,
+    readings: BTreeMap<&'static str, Reading>,
+}
+
+impl Draft {
+    /// Words alone.
+    pub(super) fn of_words(kind: EntryKind, words: String) -> Self {
+        Self { kind, words, readings: BTreeMap::new() }
+    }
+
+    /// With one more reading, which stands in no field.
+    pub(super) fn with(mut self, id: &'static str, reading: Reading) -> Self {
+        self.readings.insert(id, reading);
+        self
+    }
+}
 
 /// The state of the view, for all its components.
 #[derive(Clone, Copy)]
@@ -22,10 +45,11 @@ pub(super) struct Fitting {
     pub(super) chosen: RwSignal<usize>,
     /// Whether a hit is open against the bar that is looked at: nothing is good then.
     pub(super) hit: Memo<bool>,
-    /// The code of the link as it is.
-    pub(super) code: Memo<String>,
-    /// Whether the browser keeps the log.
-    pub(super) kept: RwSignal<bool>,
+    /// The codes of the link as it is: of what is made, which every entry is marked by, and of the order, which entries
+    /// were marked by before.
+    pub(super) codes: Memo<[String; 2]>,
+    /// Whether the browser keeps the log, and why not.
+    pub(super) kept: RwSignal<Result<(), Refused>>,
     /// Whether all of what was kept could be read.
     pub(super) whole: RwSignal<bool>,
 }
@@ -38,11 +62,13 @@ pub(super) fn use_fitting() -> Fitting {
 /// Provides it: reads the log, and follows what other tabs write and what else is opened.
 pub(super) fn provide_fitting() -> Fitting {
     let session = use_session();
-    let code = Memo::new(move |_| {
-        let code = session.answer.get().map(|answer| {
-            session.document.with(|document| code_of_link(document, session.link.get(), &answer)).written()
+    let codes = Memo::new(move |_| {
+        let codes = session.answer.get().map(|answer| {
+            let link = session.link.get();
+            let codes = |document: &_| [code_of_made(document, link, &answer), code_of_link(document, link, &answer)];
+            session.document.with(codes).map(|code| code.written())
         });
-        code.unwrap_or_default()
+        codes.unwrap_or_default()
     });
     let (log, chosen) = (RwSignal::new(Log::default()), RwSignal::new(0));
     let bars = Memo::new(move |_| session.document.with(|document| log::bars(document, session.link.get())));
@@ -50,8 +76,9 @@ pub(super) fn provide_fitting() -> Fitting {
         let spot = spot_of(bars, chosen);
         spot.is_some_and(|spot| log.with(|log| log.open_hit(&spot).is_some()))
     });
-    let fitting =
-        Fitting { session, log, bars, chosen, hit, code, kept: RwSignal::new(true), whole: RwSignal::new(true) };
+    let kept = session.unkept_log.with_untracked(|unkept| unkept.as_ref().map_or(Ok(()), |unkept| Err(unkept.why)));
+    let (kept, whole) = (RwSignal::new(kept), RwSignal::new(true));
+    let fitting = Fitting { session, log, bars, chosen, hit, codes, kept, whole };
     Effect::new(move |_| {
         session.log_changed.track();
         session.origin.track();
@@ -101,7 +128,8 @@ impl Fitting {
     /// Notes a reading, or takes it back.
     pub(super) fn note(self, id: &'static str, value: Option<Reading>) {
         if let Some(spot) = self.spot_now() {
-            self.change(|log| log.note(&spot, id, value, &clock::now()));
+            // The head of the view says where the browser refuses.
+            let _ = self.change(|log| log.note(&spot, id, value, &clock::now()));
         }
     }
 
@@ -115,7 +143,7 @@ impl Fitting {
     pub(super) fn tick(self, keys: &[String], ticked: bool) {
         if let Some(spot) = self.spot_now() {
             let now = clock::now();
-            self.change(|log| keys.iter().for_each(|key| log.tick(&spot, key, ticked, &now)));
+            let _ = self.change(|log| keys.iter().for_each(|key| log.tick(&spot, key, ticked, &now)));
         }
     }
 
@@ -125,74 +153,83 @@ impl Fitting {
         self.log.with(|log| log.last(&spot, kind))
     }
 
-    /// Puts something into the log of the bar, with the readings of these rows as they stand.
-    pub(super) fn record(self, kind: EntryKind, words: String, readings: &[&str]) {
-        self.record_with(kind, words, readings, None);
+    /// What can be put into the log of the bar, with the readings of these rows as they stand.
+    pub(super) fn draft(self, kind: EntryKind, words: String, readings: &[&str]) -> Draft {
+        let rows = readings.iter().filter_map(|id| reading_row(id));
+        let readings = rows.filter_map(|row| Some((row.id, self.reading(row.id)?))).collect();
+        Draft { kind, words, readings }
     }
 
-    /// The same with one more reading, which stands in no field.
-    pub(super) fn record_with(
-        self,
-        kind: EntryKind,
-        words: String,
-        readings: &[&str],
-        more: Option<(&'static str, Reading)>,
-    ) {
-        let Some(spot) = self.spot_now() else { return };
-        let rows = readings.iter().filter_map(|id| reading_row(id));
-        let readings = self.log.with_untracked(|log| {
-            rows.filter_map(|row| Some((row.id, log.reading(&spot, row.id)?))).chain(more).collect()
-        });
-        let (id, at, code) = (clock::fresh_id(), clock::now(), self.code.get_untracked());
-        self.change(|log| log.record(Entry { id, spot, at, kind, code, readings, words, withdrawn: false }));
+    fn entry(self, draft: &Draft, spot: Spot, [code, _]: [String; 2]) -> Entry {
+        let Draft { kind, words, readings } = draft.clone();
+        let (id, at) = (clock::fresh_id(), clock::now());
+        Entry { id, spot, at, kind, code, readings, words, withdrawn: Noted::default() }
+    }
+
+    /// Puts something into the log of the bar.
+    pub(super) fn record(self, draft: &Draft) -> Result<(), Refused> {
+        let Some(spot) = self.spot_now() else { return Ok(()) };
+        let entry = self.entry(draft, spot, self.codes.get_untracked());
+        self.change(|log| log.record(entry))
+    }
+
+    /// When the same was put into the log of the bar today, with nothing else since.
+    pub(super) fn has_newest(self, draft: &Draft) -> Option<String> {
+        let entry = self.entry(draft, self.spot()?, self.codes.get());
+        let at = self.log.with(|log| log.has_newest(&entry).map(|newest| newest.at.clone()))?;
+        clock::is_today(&at).then_some(at)
     }
 
     /// Writes a turn into the log of each bar that was turned, and takes back what was read on it: it is not true any more,
     /// and a nut that was loosened has to be checked.
-    pub(super) fn record_turns(self, turned: &[LinkTurn]) {
+    pub(super) fn record_turns(self, turned: &[LinkTurn]) -> Result<(), Refused> {
         let now = clock::now();
         let entry = |turn: &LinkTurn| {
             let (link, spot) = (turn.link?, turn.spot.clone()?);
             let readings = [(TURNED_BY, Reading::Number(turn.change))].into();
             let (id, at, code) = (clock::fresh_id(), now.clone(), self.code_of(link));
             let (kind, words) = (EntryKind::Turned, turn.log.clone());
-            Some(Entry { id, spot, at, kind, code, readings, words, withdrawn: false })
+            Some(Entry { id, spot, at, kind, code, readings, words, withdrawn: Noted::default() })
         };
         let entries: Vec<Entry> = turned.iter().filter_map(entry).collect();
-        self.change(|log| log.record_turns(entries, &ROWS, &now));
+        self.change(|log| log.record_turns(entries, &ROWS, &now))
     }
 
     /// The code of a link of the build as it is; nothing where it has no answer.
     fn code_of(self, link: usize) -> String {
         if link == self.session.link.get_untracked() {
-            return self.code.get_untracked();
+            let [code, _] = self.codes.get_untracked();
+            return code;
         }
         let code = self.session.rig.with_untracked(|whole| {
             let answer = whole.links.get(link)?.answer()?;
-            Some(code_of_link(&whole.document, link, answer).written())
+            Some(code_of_made(&whole.document, link, answer).written())
         });
         code.unwrap_or_default()
     }
 
-    /// Takes an entry of the log back.
-    pub(super) fn withdraw(self, id: &str) {
-        self.change(|log| {
-            log.entries.iter_mut().filter(|entry| entry.id == id).for_each(|entry| entry.withdrawn = true)
-        });
+    /// Takes an entry out of the log, or puts it back.
+    pub(super) fn withdraw(self, id: &str, out: bool) -> Result<(), Refused> {
+        self.change(|log| log.withdraw(id, out, &clock::now()))
+    }
+
+    /// Tries again to keep what the browser refused.
+    pub(super) fn keep_again(self) -> Result<(), Refused> {
+        self.change(|_| ())
     }
 
     /// Changes the log and keeps it.
-    fn change(self, change: impl FnOnce(&mut Log)) {
+    fn change(self, change: impl FnOnce(&mut Log)) -> Result<(), Refused> {
         let mut log = self.log.get_untracked();
         change(&mut log);
         let (log, kept) = self.session.keep_log(&log);
-        self.kept.set(kept.is_ok());
+        self.kept.set(kept);
         self.log.set(log);
+        kept
     }
 
     /// Turns to a place of the view, or back to its six buttons.
     pub(super) fn open(self, place: Option<Place>) {
-        self.session.fit_place.set(place);
-        crate::browser::page::show_soon(if place.is_some() { "fit-title" } else { "answer" }.to_string());
+        self.session.open_place(place);
     }
 }

@@ -1,10 +1,14 @@
 //! Readings on the rig by themselves, in a browser.
 
+use super::Fit;
 use super::log::LogSection;
 use super::number::NumberField;
 use super::reading::ReadingField;
-use super::state::{provide_fitting, use_fitting};
+use super::safe::Safe;
+use super::state::{Draft, provide_fitting, use_fitting};
 use crate::app::mounted::{EXAMPLE, Mounted};
+use crate::app::session::View;
+use crate::browser::storage;
 use leptos::prelude::*;
 use linkwright::log::EntryKind;
 use linkwright::quantity::{Kind, System, inch};
@@ -32,6 +36,8 @@ async fn a_reading_is_noted_while_it_is_typed_and_refused_once_it_is_left() {
     assert_eq!((mounted.text("#noted").as_str(), mounted.count(".error")), ("none", 0));
     mounted.enter("#in-face-a", "900").await;
     assert_eq!((mounted.count(".error[role=alert]"), mounted.value("#in-face-a").as_str()), (1, "900"));
+    assert_eq!(mounted.attribute("#in-face-a", "aria-describedby"), "error-in-face-a help-in-face-a");
+    assert_eq!(mounted.count("#error-in-face-a"), 1);
     mounted.enter("#in-face-a", "66.675 mm").await;
     assert_eq!((mounted.count(".error"), mounted.text("#noted")), (0, format!("{:.6}", inch(2.625))));
     mounted.session.switch_units(System::Metric);
@@ -45,8 +51,29 @@ async fn a_pick_can_be_taken_back() {
     assert_eq!((mounted.count("input:checked"), mounted.count("fieldset button")), (0, 0));
     mounted.click("#in-nut-a-yes").await;
     assert_eq!(mounted.count("#in-nut-a-yes:checked"), 1);
+    assert!(mounted.text("fieldset button").starts_with("Clear this answer"));
     mounted.click("fieldset button").await;
     assert_eq!(mounted.count("input:checked"), 0);
+}
+
+#[wasm_bindgen_test]
+async fn both_nuts_are_answered_at_once_and_the_verdict_has_the_focus() {
+    let mounted = Mounted::with(EXAMPLE, the_check).await;
+    mounted.click("#both-tight").await;
+    mounted.settle().await;
+    assert_eq!((mounted.count("#both-tight"), mounted.count("#in-nut-a-yes:checked")), (0, 1));
+    assert_eq!(mounted.count("#safe-verdict:focus"), 1);
+}
+
+#[wasm_bindgen_test]
+async fn which_recheck_it_is_has_no_answer_to_clear() {
+    let kind = || {
+        provide_fitting();
+        view! { <ReadingField of="recheck-kind" /> }.into_any()
+    };
+    let mounted = Mounted::with(EXAMPLE, kind).await;
+    mounted.click("#in-recheck-kind-half-year").await;
+    assert_eq!((mounted.count("input:checked"), mounted.count("button")), (1, 0));
 }
 
 #[wasm_bindgen_test]
@@ -74,7 +101,9 @@ async fn the_log_tells_what_was_done() {
     let log = || {
         provide_fitting();
         let fitting = use_fitting();
-        let turned = move |_| fitting.record(EntryKind::Turned, "Two turns longer".to_string(), &[]);
+        let turned = move |_| {
+            let _ = fitting.record(&Draft::of_words(EntryKind::Turned, "Two turns longer".to_string()));
+        };
         view! {
             <button type="button" id="turned" on:click=turned></button>
             <LogSection />
@@ -88,6 +117,72 @@ async fn the_log_tells_what_was_done() {
     assert_eq!(mounted.text("#fit-log > summary"), "Log: 1 entry");
     assert!(mounted.text(".log li").contains("Two turns longer"));
     assert_eq!(mounted.count("#copy-with-log"), 1);
+    // One press takes it out, and the same button puts it back.
     mounted.click(".log li button").await;
-    assert_eq!((mounted.count(".log li"), mounted.text("#fit-log > summary").as_str()), (0, "Log"));
+    assert_eq!(mounted.text("#fit-log > summary"), "Log");
+    assert!(mounted.text(".log li button").starts_with("Undo"));
+    mounted.settle().await;
+    mounted.settle().await;
+    assert_eq!(mounted.text("#log-done"), "Taken out.");
+    mounted.click(".log li button").await;
+    assert_eq!(mounted.text("#fit-log > summary"), "Log: 1 entry");
+    assert!(mounted.text(".log li button").starts_with("Take it out"));
+}
+
+fn the_check() -> AnyView {
+    provide_fitting();
+    view! {
+        <Safe />
+        <LogSection />
+    }
+    .into_any()
+}
+
+#[wasm_bindgen_test]
+async fn the_same_readings_go_into_the_log_once() {
+    let mounted = Mounted::with(EXAMPLE, the_check).await;
+    mounted.click("#in-nut-a-yes").await;
+    mounted.click("#safe-log").await;
+    assert!(mounted.text("#safe-log + .done").starts_with("In the log, "), "{}", mounted.text("#safe-log + .done"));
+    assert_eq!(mounted.attribute("#safe-log", "aria-disabled"), "true");
+    mounted.click("#safe-log").await;
+    assert!(mounted.text("#safe-log + .done").starts_with("Already in the log, "));
+    assert_eq!(mounted.text("#fit-log > summary"), "Log: 1 entry");
+    mounted.click("#in-nut-b-yes").await;
+    assert_eq!(mounted.text("#safe-log + .done"), "", "something changed");
+    mounted.click("#safe-log").await;
+    assert_eq!(mounted.text("#fit-log > summary"), "Log: 2 entries");
+}
+
+#[wasm_bindgen_test]
+async fn a_full_browser_is_told_at_the_button() {
+    let mounted = Mounted::with(EXAMPLE, the_check).await;
+    mounted.click("#in-nut-a-yes").await;
+    storage::fill();
+    mounted.click("#safe-log").await;
+    let says = mounted.text("#safe-log + .done");
+    storage::forget_everything();
+    assert_eq!(says, "Not kept: this browser is full. Export the build as a file now.");
+    assert!(mounted.session.unkept_log.with_untracked(Option::is_some));
+    assert!(mounted.count(".export-unkept") > 0);
+    // Once there is room, the next press keeps it.
+    mounted.click("#safe-log").await;
+    assert!(mounted.text("#safe-log + .done").starts_with("Already in the log, "));
+    assert_eq!((mounted.count(".export-unkept"), mounted.text("#fit-log > summary").as_str()), (0, "Log: 1 entry"));
+    assert!(mounted.session.unkept_log.with_untracked(Option::is_none));
+}
+
+#[wasm_bindgen_test]
+async fn without_a_link_fit_leads_to_it_and_keeps_open_what_needs_none() {
+    let mounted = Mounted::with("", || view! { <Fit /> }.into_any()).await;
+    assert_eq!((mounted.count(".places"), mounted.count("#fit-log"), mounted.count("[name=bar]")), (0, 0, 0));
+    mounted.click("#fit-looks > summary").await;
+    assert!(mounted.text("#fit-looks").contains("do not drive on it"));
+    mounted.click("#broken > summary").await;
+    mounted.click("#broken-shank-broken").await;
+    assert!(mounted.text("#broken-told").contains("What happened"));
+    assert_eq!(mounted.count("#broken-told .verdict"), 0, "nothing is judged");
+    mounted.session.view.set(View::Fit);
+    mounted.click("#fit-enter").await;
+    assert_eq!(mounted.session.view.get_untracked(), View::Size);
 }

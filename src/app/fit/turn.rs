@@ -3,8 +3,10 @@
 mod answer;
 mod wish;
 
+use super::into_log::ExportUnkept;
 use super::reading::ReadingField;
 use super::state::{Fitting, use_fitting};
+use crate::app::fields::stands_in_sight;
 use crate::app::fields::{Fold, InputField};
 use crate::app::session::{Session, use_session};
 use answer::Answers;
@@ -16,7 +18,7 @@ use linkwright::inputs::{self, At, Input};
 use linkwright::log::Spot;
 use linkwright::present::fit::safe::{EYE_TO_EYE, readings};
 use linkwright::present::fit::turn::{
-    Ask, Asked, FRAME_END, IN_LOG, Known, SLOPES, THROUGH, TurnAnswer, answer, asks, usual_through,
+    Ask, Asked, FRAME_END, Known, SLOPES, THROUGH, TurnAnswer, answer, asks, usual_through,
 };
 use wish::WishField;
 
@@ -28,8 +30,8 @@ struct Asking {
     typed: RwSignal<String>,
     other_way: RwSignal<bool>,
     through: RwSignal<Option<Through>>,
-    /// How often it was turned while this place is open.
-    turned: RwSignal<u32>,
+    /// What was said when it was last turned here.
+    turned: RwSignal<Option<String>>,
 }
 
 /// The place.
@@ -42,7 +44,7 @@ pub(super) fn TurnIt() -> impl IntoView {
         typed: RwSignal::new(String::new()),
         other_way: RwSignal::new(false),
         through: RwSignal::new(None),
-        turned: RwSignal::new(0),
+        turned: RwSignal::new(None),
     };
     let offered = Memo::new(move |_| session.document.with(|document| asks(document, session.link.get())));
     // Another link may not have what was asked of this one.
@@ -51,15 +53,15 @@ pub(super) fn TurnIt() -> impl IntoView {
         if offered.with(|asks| asks.contains(&ask)) { ask } else { Ask::Longer }
     });
     let told = Memo::new(move |_| told(session, fitting, asking, ask.get()));
-    let just_turned = move || (asking.turned.get() > 0 && asking.value.read().is_none()).then_some(IN_LOG);
+    let just_turned = move || asking.turned.get().filter(|_| asking.value.read().is_none());
     // A turn that was made is not asked for a second time, and no number passes from one question to another.
     let empty = move || {
         asking.value.set(None);
         asking.typed.set(String::new());
     };
-    let on_turned = Callback::new(move |()| {
+    let on_turned = Callback::new(move |said: String| {
         empty();
-        asking.turned.update(|times| *times += 1);
+        asking.turned.set(Some(said));
     });
     let pick = move |of: Ask| {
         let question = of.question();
@@ -76,6 +78,13 @@ pub(super) fn TurnIt() -> impl IntoView {
             </label>
         }
     };
+    stands_in_sight(move || {
+        let spot = fitting.spot();
+        told.with(|told| {
+            let bars = &told.as_ref()?.links;
+            bars.iter().find(|bar| bar.spot == spot).or(bars.first()).map(|bar| (bar.mark, bar.word))
+        })
+    });
     view! {
         <fieldset class="radios asks on-screen">
             <legend>"What do you want to change?"</legend>
@@ -84,6 +93,7 @@ pub(super) fn TurnIt() -> impl IntoView {
         {move || view! { <Ways asking ask=ask.get() /> }}
         {move || view! { <WishField ask=ask.get() typed=asking.typed value=asking.value /> }}
         <p role="status" class="turn-done">{just_turned}</p>
+        <ExportUnkept />
         <Answers told on_turned />
         {move || view! { <Basis ask=ask.get() /> }}
     }
@@ -142,7 +152,17 @@ fn Ways(asking: Asking, ask: Ask) -> impl IntoView {
     });
     let frame_end = (ask == Ask::Sideways).then(|| view! { <ReadingField of=FRAME_END /> });
     let now = (ask == Ask::Length).then(|| view! { <ReadingField of=EYE_TO_EYE /> });
-    view! { {ways}{through}{frame_end}{now} }
+    // Which way to turn depends on it, so that it is asked in sight.
+    let side = (ask == Ask::Toe).then(|| {
+        let place = move || {
+            session.document.with(|document| {
+                let tie_rod = of_role(document, session.link.get(), Role::TieRod);
+                tie_rod.first().map(|link| At::of_link(document, *link))
+            })
+        };
+        move || place().map(|place| view! { <InputField input=Input::Choice(&inputs::TIE_ROD_SIDE) place /> })
+    });
+    view! { {ways}{through}{frame_end}{side}{now} }
 }
 
 /// What an answer about an axle rests on, to be put right in place.
@@ -163,15 +183,7 @@ fn Basis(ask: Ask) -> impl IntoView {
             }
         }
         Ask::Sideways => const { &[(Input::Number(&inputs::SLOPE), Some(Role::TrackBar))] },
-        Ask::Toe => {
-            const {
-                &[
-                    (Input::Choice(&inputs::TIE_ROD_SIDE), Some(Role::TieRod)),
-                    (Input::Number(&inputs::STEERING_ARM), None),
-                    (Input::Number(&inputs::TIRE), None),
-                ]
-            }
-        }
+        Ask::Toe => const { &[(Input::Number(&inputs::STEERING_ARM), None), (Input::Number(&inputs::TIRE), None)] },
     };
     let slopes = matches!(ask, Ask::Pinion | Ask::Caster | Ask::Forward);
     let place = move |role: Option<Role>| {

@@ -19,6 +19,7 @@ pub(crate) fn Notices() -> impl IntoView {
             <WayBack />
             <OtherTab />
             <StorageRefused />
+            <LogRefused />
         </div>
     }
 }
@@ -93,4 +94,12 @@ fn OtherTab() -> impl IntoView {
 fn StorageRefused() -> impl IntoView {
     let session = use_session();
     move || session.refused.get().map(|refused| view! { <p class="trouble">{frame::not_stored(refused)}</p> })
+}
+
+/// The browser did not keep what was put into the log.
+#[component]
+fn LogRefused() -> impl IntoView {
+    let session = use_session();
+    let why = Memo::new(move |_| session.unkept_log.with(|unkept| unkept.as_ref().map(|unkept| unkept.why)));
+    move || why.get().map(|why| view! { <p class="trouble" id="log-refused">{frame::log_not_stored(why)}</p> })
 }

@@ -4,8 +4,10 @@ use super::link_row::LinkRow;
 use crate::app::session::use_session;
 use crate::browser::page;
 use leptos::prelude::*;
+use linkwright::log::{Spot, bars};
+use linkwright::present::fit::log::entries_of;
 use linkwright::present::rig;
-use linkwright::present::rig_list::{Change, Changed};
+use linkwright::present::rig_list::{Change, Changed, log_stays};
 
 /// What a button of a row did; it is said until something else changes.
 #[derive(Clone, PartialEq)]
@@ -55,7 +57,13 @@ pub(super) fn Links() -> impl IntoView {
         let is_link = |line: &Line| *line == Line::Link(index);
         let rank = lines.with_untracked(|lines| lines.iter().position(is_link).unwrap_or(0));
         let system = session.units.get_untracked();
-        let changed = session.document.with_untracked(|document| change.make(document, index, system));
+        let mut changed = session.document.with_untracked(|document| change.make(document, index, system));
+        if change == Change::Remove {
+            let spots: Vec<Spot> = bars(&changed.before, index).into_iter().map(|(spot, _)| spot).collect();
+            if let Some(entries) = entries_of(&session.kept_log().0, &spots) {
+                changed.sentence = log_stays(&changed.sentence, &entries);
+            }
+        }
         session.rearrange(|document| document.clone_from(&changed.after));
         page::show_soon(if changed.did_something() { "undo-remove" } else { "gone" }.to_string());
         last.set(Some(Done { index, rank, changed }));

@@ -6,7 +6,7 @@ use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::either::Either;
 use leptos::prelude::*;
-use linkwright::engine::shop::code::code_of_link;
+use linkwright::engine::shop::code::{code_of_link, code_of_made};
 use linkwright::log;
 use linkwright::present::answer::STALE;
 use linkwright::present::drawing::{Layout, end, link};
@@ -88,15 +88,16 @@ fn LogOfLink(
 ) -> impl IntoView {
     let session = use_session();
     let ((log, _), system) = (session.kept_log(), session.units.get_untracked());
-    let (bars, code) = session
-        .document
-        .with_untracked(|document| (log::bars(document, index), code_of_link(document, index, &answer).written()));
+    let (bars, codes) = session.document.with_untracked(|document| {
+        let codes = [code_of_made(document, index, &answer), code_of_link(document, index, &answer)];
+        (log::bars(document, index), codes.map(|code| code.written()))
+    });
     let line = |line: LogLine| {
         let of_another = line.of_another.then_some(OF_ANOTHER);
         view! { <li><b>{line.title}</b>", "{clock::spoken_time(&line.at)}". "{line.words}" "{of_another}</li> }
     };
     let bar = move |(spot, title)| {
-        let lines = lines(&log, &spot, &code, system);
+        let lines = lines(&log, &spot, &codes, &[], system);
         (!lines.is_empty()).then(|| {
             view! {
                 <section class="part-of">

@@ -132,7 +132,7 @@ impl Session {
     /// Why the browser refused it.
     pub(crate) fn carry_out(self, writes: &[Write]) -> Result<(), Refused> {
         let write = |write: &Write| {
-            let written = storage::set(&write.key, &write.text);
+            let written = written(write);
             if write.is_optional() { Ok(()) } else { written }
         };
         let written = writes.iter().try_for_each(write);
@@ -187,4 +187,13 @@ impl Session {
     pub(crate) fn link_for_others(self) -> Option<String> {
         self.link_with(Sent::default())
     }
+}
+
+/// Writes a text. A copy of what was found damaged goes beside the one that was set aside before.
+pub(super) fn written(write: &Write) -> Result<(), Refused> {
+    if !logs::is_set_aside(&write.key) || write.text.is_empty() {
+        return storage::set(&write.key, &write.text);
+    }
+    let before = storage::get(&write.key).unwrap_or_default();
+    storage::set(&write.key, &logs::set_aside(&before, &write.text))
 }

@@ -4,6 +4,7 @@ use super::{Session, View};
 use crate::browser::page;
 use leptos::prelude::*;
 use linkwright::inputs::{self, Group};
+use linkwright::present::fit::Place;
 use linkwright::report::LinkReport;
 use std::time::Duration;
 
@@ -27,6 +28,17 @@ impl Session {
         // Until the view is here, its placeholder.
         page::show_soon("answer".to_string());
         self.wanted_place.set_value(Some((view, id)));
+    }
+
+    /// Turns to a place of the Fit view, or back to its buttons: to that of the place that was open.
+    pub(crate) fn open_place(self, place: Option<Place>) {
+        let before = self.fit_place.get_untracked();
+        self.fit_place.set(place);
+        page::show_soon(match (place, before) {
+            (Some(_), _) => "fit-title".to_string(),
+            (None, Some(before)) => format!("fit-{}", before.id()),
+            (None, None) => "answer".to_string(),
+        });
     }
 
     /// Turns to the Size view with a group of the form unfolded, and to one of its fields.

@@ -3,6 +3,7 @@
 use super::Session;
 use crate::browser::{page, window};
 use leptos::prelude::*;
+use linkwright::present::drawing::Layout;
 use std::time::Duration;
 
 /// Long enough for the page to be rendered for printing.
@@ -12,6 +13,16 @@ const READY: Duration = Duration::from_millis(50);
 const NO_PRINTER: Duration = Duration::from_secs(1);
 
 impl Session {
+    /// How drawings are laid out: for a wide screen and for paper, or for a phone.
+    pub(crate) fn layout(self) -> Layout {
+        if self.wide.get() || self.printing.get() { Layout::Wide } else { Layout::Narrow }
+    }
+
+    /// Whether a drawing in this layout is wanted: the screen shows it, or paper may want it.
+    pub(crate) fn shows(self, layout: Layout) -> bool {
+        self.printing.get() || self.wide.get() == (layout == Layout::Wide)
+    }
+
     /// Follows the browser's own print command.
     pub(super) fn watch_printing(self) {
         window::on("beforeprint", move |_| {

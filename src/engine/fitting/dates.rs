@@ -52,6 +52,13 @@ impl Day {
         format!("{:04}-{:02}-{:02}", self.year, self.month, self.day)
     }
 
+    /// As the page says it: `Dec 1, 2026`.
+    pub fn spoken(self) -> String {
+        const MONTHS: [&str; 12] = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+        let month = MONTHS.get(usize::from(self.month).wrapping_sub(1)).copied().unwrap_or_default();
+        format!("{month} {}, {}", self.day, self.year)
+    }
+
     /// So many months later; where that month is shorter, its last day.
     #[must_use]
     pub fn months_later(self, months: u16) -> Self {

@@ -256,7 +256,7 @@ fn toed(document: &Document, index: usize, toe: f64, sheet: &mut Sheet) -> Resul
     };
     if document.links.get(rod).is_none_or(|link| link.tie_rod_side.is_none()) {
         return Err(said![
-            "Say first whether the tie rod runs ahead of the axle or behind it: the way to turn depends on it. It is asked under “Measured on the rig”."
+            "Say first whether the tie rod runs ahead of the axle or behind it: the way to turn depends on it. It is asked above."
         ]);
     }
     let ahead = inputs::TIE_ROD_SIDE.value(document, at) != Some("behind");

@@ -123,10 +123,10 @@ fn first_drive(last: LastTimes, today: &str) -> Due {
     }
     let what = if last.turned > last.fitted { "Turned on " } else { "Fitted on " };
     if last.rechecked > Some(at) {
-        let says = said![(what), (day.iso()), " and looked at since."];
+        let says = said![(what), (day.spoken()), " and looked at since."];
         return Due { occasion, standing: Standing::Good, on: None, says };
     }
-    let says = said![(what), (day.iso()), " and not looked at since: due after the first drive."];
+    let says = said![(what), (day.spoken()), " and not looked at since: due after the first drive."];
     Due { occasion, standing: Standing::Watch, on: Some(day), says }
 }
 
@@ -149,10 +149,10 @@ fn half_year(last: LastTimes, today: &str) -> Due {
     let on = day.months_later(HALF_YEAR);
     if today >= on {
         let words = if today == on { "Due today, " } else { "Overdue since " };
-        let says = said![(words), (on.iso()), ": both jam nuts were last tightened on ", (day.iso()), "."];
+        let says = said![(words), (on.spoken()), ": both jam nuts were last tightened on ", (day.spoken()), "."];
         return Due { occasion, standing: Standing::Watch, on: Some(on), says };
     }
-    let says = said!["Due on ", (on.iso()), ": both jam nuts were last tightened on ", (day.iso()), "."];
+    let says = said!["Due on ", (on.spoken()), ": both jam nuts were last tightened on ", (day.spoken()), "."];
     Due { occasion, standing: Standing::Good, on: Some(on), says }
 }
 

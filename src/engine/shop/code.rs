@@ -192,6 +192,12 @@ pub fn code_of_link(document: &Document, link: usize, answer: &Answer) -> Code {
     of_links(document, vec![bytes_of_link(document, link, answer)])
 }
 
+/// The code of what is made for one link: bar, ends and finish, without its count, its side and the rest of the rig. A
+/// bar's log is marked by it.
+pub fn code_of_made(document: &Document, link: usize, answer: &Answer) -> Code {
+    Code::of_bytes(&made::bytes_of_made(document, link, answer))
+}
+
 /// The code of the whole order, every link in it; nothing while one of them cannot be made yet. Of a rig with one link
 /// it is that link's code.
 pub fn code_of_rig(document: &Document, reports: &[LinkReport]) -> Option<Code> {

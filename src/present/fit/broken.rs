@@ -67,11 +67,12 @@ fn drawing(row: &Failure) -> Drawing {
 }
 
 /// What a look tells. A check leads to where it stands only where this link has it.
-pub fn told(id: &str, answer: &Answer) -> Option<Told> {
+pub fn told(id: &str, answer: Option<&Answer>) -> Option<Told> {
     let row = find(id)?;
     let caught = |catch: &Catch| match *catch {
         Catch::Check(id) => {
             let title = check_title(id).unwrap_or_default();
+            let Some(answer) = answer else { return (format!("Check: {title}"), Leads::Nowhere) };
             if answer.findings.iter().any(|finding| finding.id == id) {
                 (format!("Check: {title}"), Leads::Check(id))
             } else {

@@ -24,6 +24,10 @@ pub const RULES: [&str; 5] = [
     "A bent, cracked or gouged link is replaced. Makers’ ratings, local rules and a licensed engineer take precedence.",
 ];
 
+/// Said where a published series stands in for the rod ends.
+pub const PROVISIONAL: &str =
+    "The rod ends were not measured: these stops stand on a published series. Measure before you trust them.";
+
 /// What the card says of a link.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct CardBlock {
@@ -59,6 +63,26 @@ pub fn blocks(document: &Document, reports: &[LinkReport], log: &Log, system: Sy
     reports.iter().enumerate().map(block).collect()
 }
 
+/// What every link of the card says alike, taken out of the blocks: it is said once above them.
+pub fn said_once(blocks: &mut [CardBlock]) -> Vec<String> {
+    let [first, rest @ ..] = &*blocks else { return Vec::new() };
+    if rest.is_empty() {
+        return Vec::new();
+    }
+    // What speaks of “this link” stays with it.
+    let everywhere = |block: &CardBlock| block.stops.iter().any(|stop| stop == PROVISIONAL);
+    let stops: Vec<String> = blocks.iter().all(everywhere).then(|| PROVISIONAL.to_string()).into_iter().collect();
+    let turning = Some(first.turning.clone()).filter(|turning| !turning.is_empty());
+    let turning = turning.filter(|turning| rest.iter().all(|block| block.turning == *turning));
+    for block in blocks {
+        block.stops.retain(|stop| !stops.contains(stop));
+        if turning.is_some() {
+            block.turning.clear();
+        }
+    }
+    stops.into_iter().chain(turning).collect()
+}
+
 /// What stands first at a link while a hit is open against one of its bars.
 fn hit_line(bar: &str, entry: &Entry) -> String {
     if entry.hit_verdict() == Some(STOP) {
@@ -73,15 +97,14 @@ fn of_link(title: String, link: &CardLink, system: System) -> CardBlock {
     let lengths =
         format!("Eye to eye {}. Shortest {}, longest {}.", long(link.length), long(link.shortest), long(link.longest));
     let per_turn = show(link.per_turn, Kind::FineLength, system);
+    let lengths = if link.turning.is_some() { format!("{lengths} One turn: {per_turn}.") } else { lengths };
     let turning = match link.turning {
-        Some(turning) => format!("{turning} One turn: {per_turn}."),
+        Some(turning) => turning.to_string(),
         None => "Both ends have the same hand: turning the bar does not change its length, and one end can unscrew without anybody noticing. Unbolt one eye, leave the other nut tight, and turn that eye half a turn at a time.".to_string(),
     };
     let ends = [0, 1].map(|end| end_line(end, &link.ends[end], system));
     let fails = link.fails.then_some("A part of this link fails. Do not fit it.");
-    let provisional = link.provisional.then_some(
-        "The rod ends were not measured: these stops stand on a published series. Measure before you trust them.",
-    );
+    let provisional = link.provisional.then_some(PROVISIONAL);
     let never_bent = link.never_bent.then_some("Bent: do not drive it, not even home.");
     let stops = [fails, provisional, never_bent].into_iter().flatten().map(str::to_string).collect();
     CardBlock { title, lengths, turning, ends, stops }

@@ -3,6 +3,7 @@
 use super::standing::mark;
 use crate::engine::fitting::Standing;
 use crate::engine::fitting::hit::{self, AfterHit, BowedBar, Found, Gouge, HitReadings, Look};
+use crate::log::reading_row;
 use crate::present::words::say;
 use crate::present::working::{self, Step};
 use crate::quantity::{Kind, System, fit, show};
@@ -40,6 +41,11 @@ pub const PICKED: [&str; 11] = [
     "hit-mount",
     "hit-play",
 ];
+
+/// Each look with how it is done, where nothing is answered.
+pub fn looks() -> impl Iterator<Item = (&'static str, &'static str)> {
+    PICKED.into_iter().filter_map(reading_row).map(|row| (row.label, row.help))
+}
 
 /// What the looks are for, above them.
 pub const HELP: &str =

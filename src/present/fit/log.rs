@@ -1,9 +1,11 @@
 //! The log of a bar, in lines.
 
 use super::reading::shown;
-use crate::log::{DRIVE_ON, Entry, EntryKind, LIMP, Log, NOT_JUDGED, STOP, Spot, reading_row};
+use super::recheck::KIND;
+use crate::log::{DRIVE_ON, Entry, EntryKind, HIT_VERDICT, LIMP, Log, NOT_JUDGED, Reading, STOP, Spot, reading_row};
 use crate::quantity::{Kind, System, show};
 use crate::report::Verdict;
+use crate::store::Refused;
 
 /// The title of the section.
 pub const TITLE: &str = "Log";
@@ -30,13 +32,64 @@ pub const NO_LINK_WITH_LOG: &str =
 pub const NO_LINK_OF_A_FILE: &str = "This page is a file on this device, and no link to it opens elsewhere. Export the build as a file under “Saved”: it carries the log.";
 
 /// Said where a part of what was kept could not be read.
-pub const DAMAGED: &str = "A part of the log of this build could not be read. It stays in this browser as it was found; check this link as if nothing had been written down.";
+pub const DAMAGED: &str =
+    "This log cannot be read whole; a copy of it is kept. Check this link as if nothing had been written down.";
+
+/// Once something is in the log, with the time of day.
+pub fn in_log(hour: &str) -> String {
+    format!("In the log, {hour}.")
+}
+
+/// Where the same stands there already, with its time of day.
+pub fn already_in(hour: &str) -> String {
+    format!("Already in the log, {hour}.")
+}
+
+/// Where the browser does not keep it.
+pub const fn not_kept(why: Refused) -> &'static str {
+    match why {
+        Refused::Full => "Not kept: this browser is full. Export the build as a file now.",
+        Refused::Blocked => {
+            "Not kept: this browser keeps nothing for this page, as in a private window. Export the build as a file now."
+        }
+    }
+}
+
+/// The button that exports what is open with its log.
+pub const EXPORT: &str = "Export the build as a file";
+
+/// Once it is exported.
+pub fn exported(name: &str) -> String {
+    format!("The build with its log is in your downloads: {name}.")
+}
+
+/// Where the browser takes no file.
+pub const FILE_NOT_WRITTEN: &str = "This browser did not take the file. Copy a link with the log instead.";
+
+/// The buttons of an entry.
+pub const TAKE_OUT: &str = "Take it out";
+/// Puts it back.
+pub const UNDO: &str = "Undo";
+/// What is said after either.
+pub const TAKEN_OUT: &str = "Taken out.";
+/// What is said once it is back.
+pub const PUT_BACK: &str = "Back in the log.";
+
+/// `3 entries`, of the bars that a link stands for; nothing where there are none.
+pub fn entries_of(log: &Log, spots: &[Spot]) -> Option<String> {
+    let count: usize = spots.iter().map(|spot| log.of_bar(spot).count()).sum();
+    match count {
+        0 => None,
+        1 => Some("1 entry".to_string()),
+        count => Some(format!("{count} entries")),
+    }
+}
 
 /// Said while nothing was written down.
 pub const NOTHING: &str = "Nothing yet. What you check, turn and fit can be put in here.";
 
-/// Said of an entry from before the link was changed.
-pub const OF_ANOTHER: &str = "The link was a different one then.";
+/// Said of an entry from before another bar or rod end was entered.
+pub const OF_ANOTHER: &str = "From an earlier link at this place.";
 
 /// The row of what a turn changed the length by.
 pub const TURNED_BY: &str = "turned-by";
@@ -91,7 +144,7 @@ pub const fn hit_verdict(mark: Verdict) -> &'static str {
 }
 
 /// A line of the log.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Hash)]
 pub struct LogLine {
     /// The id of the entry.
     pub id: String,
@@ -101,26 +154,61 @@ pub struct LogLine {
     pub title: &'static str,
     /// What was said and read.
     pub words: String,
-    /// Whether the link was a different one then.
+    /// Whether another bar or other rod ends were made then.
     pub of_another: bool,
 }
 
-/// The lines of a bar, the newest first. `code` is that of the link as it is.
-pub fn lines(log: &Log, spot: &Spot, code: &str, system: System) -> Vec<LogLine> {
-    log.of_bar(spot).map(|entry| line(entry, code, system)).collect()
+/// The lines of a bar, the newest first, with those that were taken out just now. `codes` are those of the link as it is:
+/// of what is made, and of its order, by which entries were marked before.
+pub fn lines(log: &Log, spot: &Spot, codes: &[String; 2], just_out: &[String], system: System) -> Vec<LogLine> {
+    let of_bar = log.entries.iter().rev().filter(|entry| entry.spot == *spot);
+    let shown = of_bar.filter(|entry| !entry.is_withdrawn() || just_out.contains(&entry.id));
+    shown.map(|entry| line(entry, codes, system)).collect()
 }
 
-fn line(entry: &Entry, code: &str, system: System) -> LogLine {
-    let readings = entry.readings.iter().filter_map(|(id, reading)| {
-        let row = reading_row(id)?;
-        Some(format!("{}: {}", row.label, shown(row, Some(*reading), system)))
-    });
-    let words = Some(entry.words.clone()).filter(|words| !words.is_empty());
+fn line(entry: &Entry, codes: &[String; 2], system: System) -> LogLine {
+    let said = entry.words.trim();
+    let readings = entry.readings.iter().filter_map(|(id, reading)| short(id, *reading, said, system));
+    let words = Some(said.to_string()).filter(|words| !words.is_empty());
+    let of_recheck = entry.readings.contains_key(KIND);
     LogLine {
         id: entry.id.clone(),
         at: entry.at.clone(),
-        title: entry.kind.label(),
+        title: if of_recheck { EntryKind::Rechecked.label() } else { entry.kind.label() },
         words: words.into_iter().chain(readings).collect::<Vec<_>>().join(" · "),
-        of_another: !entry.code.is_empty() && entry.code != code,
+        of_another: !entry.code.is_empty() && !codes.contains(&entry.code),
     }
+}
+
+/// A reading in a few words; nothing where the sentence of the entry says it, or where a look found nothing.
+fn short(id: &str, reading: Reading, said: &str, system: System) -> Option<String> {
+    let row = reading_row(id)?;
+    let value = shown(row, Some(reading), system);
+    if [HIT_VERDICT, TURNED_BY, "hit-dent"].contains(&id) || (!said.is_empty() && says(said, &value)) {
+        return None;
+    }
+    let tight = |end: &str| format!("{end} nut {}", if reading.picked() == Some("yes") { "tight" } else { "loose" });
+    Some(match id {
+        "nut-a" => tight("A"),
+        "nut-b" => tight("B"),
+        "face-a" => format!("A {value} to the bar"),
+        "face-b" => format!("B {value} to the bar"),
+        "threads-a" => format!("A {value}"),
+        "threads-b" => format!("B {value}"),
+        "eye-to-eye" => format!("eye to eye {value}"),
+        KIND => value,
+        _ if matches!(reading.picked(), Some("no" | "none")) => return None,
+        _ if reading.picked() == Some("yes") => row.label.trim_end_matches('?').to_string(),
+        _ => format!("{}: {value}", row.label.trim_end_matches('?')),
+    })
+}
+
+/// Whether a sentence holds a value as a word of its own: `3 threads` is not in `13 threads`.
+fn says(said: &str, value: &str) -> bool {
+    let apart = |letter: Option<char>| letter.is_none_or(|letter| !letter.is_alphanumeric() && letter != '.');
+    said.match_indices(value).any(|(at, _)| {
+        let (before, after) = (&said[..at], &said[at + value.len()..]);
+        let before = before.chars().next_back();
+        apart(before) && apart(after.chars().next().filter(|letter| *letter != '.'))
+    })
 }

@@ -14,6 +14,12 @@ use crate::report::{Answer, Verdict};
 /// The id of the reading that tells which recheck it is.
 pub const KIND: &str = "recheck-kind";
 
+/// What is filled in by hand on the printed list.
+pub const DATE_AND_NAME: &str = "Date ____________________   Name ________________________________";
+
+/// Said where somebody wants to put a recheck into the log that nothing was ticked of.
+pub const TICK_FIRST: &str = "Tick what you looked at first.";
+
 /// The occasion of an id; before an outing while nothing is picked.
 pub fn occasion(id: Option<&str>) -> Occasion {
     Occasion::ALL.into_iter().find(|occasion| id == Some(occasion.id())).unwrap_or(Occasion::Outing)

@@ -182,8 +182,7 @@ pub const TURNED_HELP: &str =
     "This goes into the log of each bar above, and their readings are taken back: read both ends again.";
 
 /// Said once it is in the log.
-pub const IN_LOG: &str =
-    "It is in the log. Now read both ends of each bar again under “Is it still safe?”, and check all its nuts.";
+pub const READ_AGAIN: &str = "Now read both ends of each bar again under “Is it still safe?”, and check all its nuts.";
 
 /// Above the three sentences about hands.
 pub const WHY_OPPOSITE: &str = "Why one end is left-hand";

@@ -1,12 +1,16 @@
 //! The answer: what to turn in large letters, the steps, what shows afterwards, and why.
 
+use super::super::into_log::kept_words;
 use super::super::own_rod_end::EnterRodEnds;
 use super::super::state::use_fitting;
 use crate::app::fields::{Fold, VerdictMark};
 use crate::app::formula::WorkingLines;
+use crate::app::session::use_session;
 use leptos::prelude::*;
 use linkwright::engine::fitting::turn;
-use linkwright::present::fit::turn::{COULD, LinkTurn, TURNED, TURNED_ALL, TURNED_HELP, TurnAnswer, WHY_OPPOSITE};
+use linkwright::present::fit::turn::{
+    COULD, LinkTurn, READ_AGAIN, TURNED, TURNED_ALL, TURNED_HELP, TurnAnswer, WHY_OPPOSITE,
+};
 
 /// The answer, bar by bar.
 #[component]
@@ -14,7 +18,7 @@ pub(super) fn Answers(
     /// The answer; none before a number was entered.
     told: Memo<Option<TurnAnswer>>,
     /// What happens once it was turned.
-    on_turned: Callback<()>,
+    on_turned: Callback<String>,
 ) -> impl IntoView {
     let list = |class: &'static str, lines: Vec<String>| {
         (!lines.is_empty())
@@ -39,9 +43,15 @@ pub(super) fn Answers(
             </Show>
         })
     };
+    let session = use_session();
+    let by_the_bar = move || {
+        session.answer.with(|answer| answer.as_ref().is_some_and(|answer| answer.link.adjustment.opposite_hands))
+    };
     view! {
         <div id="turn-answer" aria-live="polite">{shown}</div>
-        <Fold summary=WHY_OPPOSITE id="why-opposite"><p>{turn::WHY_OPPOSITE}</p></Fold>
+        <Show when=by_the_bar>
+            <Fold summary=WHY_OPPOSITE id="why-opposite"><p>{turn::WHY_OPPOSITE}</p></Fold>
+        </Show>
     }
 }
 
@@ -51,13 +61,14 @@ fn IntoLog(
     /// The bars that are turned.
     turned: Vec<LinkTurn>,
     /// What happens once they were.
-    on_turned: Callback<()>,
+    on_turned: Callback<String>,
 ) -> impl IntoView {
     let fitting = use_fitting();
     let title = if turned.len() > 1 { TURNED_ALL } else { TURNED };
     let record = move |_| {
-        fitting.record_turns(&turned);
-        on_turned.run(());
+        let kept = fitting.record_turns(&turned);
+        let words = kept_words(kept);
+        on_turned.run(if kept.is_ok() { format!("{words} {READ_AGAIN}") } else { words });
     };
     view! {
         <p class="on-screen"><button type="button" id="turn-log" on:click=record>{title}</button></p>

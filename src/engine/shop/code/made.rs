@@ -106,6 +106,15 @@ pub fn bytes_of_link(document: &Document, link: usize, answer: &Answer) -> Vec<u
     bytes.0
 }
 
+/// The bytes of what one link is made of, whatever side it sits on and however many there are.
+pub(super) fn bytes_of_made(document: &Document, link: usize, answer: &Answer) -> Vec<u8> {
+    let mut bytes = Bytes::default();
+    bytes.text(FINISH.value(document, At::of_link(document, link)).unwrap_or_default());
+    bytes.bar(&answer.link);
+    answer.link.ends.iter().for_each(|end| bytes.end(end));
+    bytes.0
+}
+
 /// The bytes of an order: what was entered for the rig and its axles, then the bytes of its links.
 pub(super) fn whole(document: &Document, links: &[Vec<u8>]) -> Vec<u8> {
     let mut bytes = Bytes::default();
