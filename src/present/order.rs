@@ -5,6 +5,7 @@ pub mod confirmation;
 pub mod history;
 pub mod lists;
 pub mod message;
+mod mounts;
 pub mod needed;
 pub mod quote;
 pub mod read_back;

@@ -1,9 +1,10 @@
 //! The confirmation: a text that asks for a yes, how far the order is, and what has changed since the yes.
 
+use super::mounts;
 use super::needed::failing;
 use super::read_back::{picked, since_first_said, whose};
 use crate::differences::{Change, Difference, differences};
-use crate::document::{Document, Order, Stage};
+use crate::document::{Document, Order, Stage, day_in_words};
 use crate::engine::shop::code::{self, Code};
 use crate::inputs::{At, FINISH, MEASURED_ON};
 use crate::present::text::DISCLAIMER;
@@ -20,7 +21,7 @@ const ASKS: &str =
 const DOES_NOT_ASK: &str = "Do not answer yes to this order: it fails as entered.";
 
 /// Said above what may be sent along.
-pub const GOES_ALONG: &str = "The link carries what is made and how many. Tick what else goes along; prices never do.";
+pub const GOES_ALONG: &str = "The link carries what is made and how many; the text also the day it is wanted. Tick what else goes along; prices never do.";
 
 /// How a yes is taken and given, and where it is kept.
 pub const HOW_A_YES_GOES: &str = "Read everything back, then record the yes: it is kept with the build on this device, with the time and the code, and never in a link. To answer somebody else’s order, send the code back with your yes.";
@@ -41,6 +42,8 @@ pub fn text(
     }
     let order = share::sent(document, what).order;
     lines.extend(Some(order.reference).filter(|text| !text.is_empty()).map(|text| format!("Your reference: {text}")));
+    let wanted = day_in_words(&document.order.wanted);
+    lines.extend(Some(wanted).filter(|day| !day.is_empty()).map(|day| format!("Wanted by: {day}")));
     for (link, report) in reports.iter().enumerate() {
         match report {
             LinkReport::Answer(answer) => lines.extend(link_lines(document, link, answer)),
@@ -86,6 +89,10 @@ fn link_lines(document: &Document, link: usize, answer: &Answer) -> Vec<String> 
         let whose = whose(document, At { end, ..place });
         lines.push(format!("End {}: {}, {} thread; {whose}", letter(end), thread(made.thread), made.hand.words()));
     }
+    let says = |value, kind| mounts::written(value, kind, Units::Both);
+    lines.extend(mounts::one_hand(made));
+    lines.extend(mounts::readings(document, place, made, &says));
+    lines.extend(mounts::said(document, place, &says));
     lines.push(format!("Finish: {}", lower(finish)));
     lines.push(format!("Calculation: {}", lower(answer.word())));
     lines
