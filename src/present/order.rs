@@ -7,6 +7,7 @@ pub mod lists;
 pub mod message;
 mod mounts;
 pub mod needed;
+pub mod not_taken;
 pub mod quote;
 pub mod read_back;
 pub mod spoken;

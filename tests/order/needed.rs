@@ -5,8 +5,10 @@ use crate::links::{answer, sized};
 use linkwright::document::{Document, Finish, Hand, MeasuredOn, ORDER_TEXTS, OWN_ROD_END, Spacers, SuppliedBy};
 use linkwright::engine::report_on;
 use linkwright::engine::shop::code::code_of_rig;
-use linkwright::inputs::{At, CHOICES, HAND, NUMBERS, POSITION, ROLE};
+use linkwright::inputs::drafts::{Drafts, Typed};
+use linkwright::inputs::{At, CHOICES, HAND, LENGTH, NUMBERS, POSITION, QUANTITY, ROLE};
 use linkwright::present::order::needed::{Row, State, rows, still_needed};
+use linkwright::present::order::not_taken::sentence;
 use linkwright::quantity::{System, inch};
 use linkwright::share::{from_fragment, to_fragment};
 
@@ -16,7 +18,7 @@ fn asked(document: &Document) -> Vec<Row> {
 
 /// What the head of the order says.
 fn counted(document: &Document) -> String {
-    still_needed(document, &[report_on(document, 0)], System::Inch)
+    still_needed(document, &[report_on(document, 0)], 0, System::Inch)
 }
 
 fn row<'a>(rows: &'a [Row], question: &str) -> &'a Row {
@@ -224,4 +226,23 @@ fn every_question_can_be_answered() {
             }
         }
     }
+}
+
+/// What was typed and not taken holds the order back, and is told beside what the order is for.
+#[test]
+fn a_refused_entry_is_still_needed() {
+    let mut document = complete();
+    let mut drafts = Drafts::default();
+    let place = At::default();
+    for (input, typed, told) in [
+        (&QUANTITY, "5000", "How many to make: 5000 was not taken; this order is for 2."),
+        (&LENGTH, "200", "Mount to mount: 200 was not taken; this order is for 38 in."),
+    ] {
+        let at = (input, place);
+        drafts.type_into(&mut document, System::Inch, at, typed.to_string(), Typed::Whole);
+        let refused = drafts.refused(&document, System::Inch);
+        assert_eq!(sentence(&document, refused.last().expect("refused")), told);
+    }
+    let count = drafts.refused(&document, System::Inch).len();
+    assert_eq!(still_needed(&document, &[report_on(&document, 0)], count, System::Inch), "2 still needed");
 }

@@ -1,5 +1,6 @@
 //! How far the order is, and the customer's yes.
 
+use super::not_taken::use_held_back;
 use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::prelude::*;
@@ -19,7 +20,7 @@ pub(super) fn Stages(
     obstacles: Memo<Vec<String>>,
 ) -> impl IntoView {
     let session = use_session();
-    let who = session.order_person;
+    let (who, held_back) = (session.order_person, use_held_back());
     let rows =
         Memo::new(move |_| session.document.with(|document| stages(&document.order, code.get(), clock::spoken_time)));
     // A yes is somebody's, and to what was read back; another takes its place only once the first is taken back.
@@ -99,7 +100,7 @@ pub(super) fn Stages(
                 <button
                     type="button"
                     id="stage-read-back"
-                    disabled=move || confirmed.get() || code.with(Option::is_none)
+                    disabled=move || confirmed.get() || held_back.get() || code.with(Option::is_none)
                     on:click=read_back
                 >
                     "Read back, all right"
