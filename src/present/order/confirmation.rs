@@ -2,11 +2,11 @@
 
 use super::mounts;
 use super::needed::failing;
-use super::read_back::{picked, since_first_said, whose};
+use super::read_back::{picked, since_first_said, title, whose};
 use crate::differences::{Change, Difference, differences};
 use crate::document::{Document, Order, Stage, day_in_words};
 use crate::engine::shop::code::{self, Code};
-use crate::inputs::{At, FINISH, MEASURED_ON};
+use crate::inputs::{At, FINISH, LENGTH, MEASURED_ON};
 use crate::present::text::DISCLAIMER;
 use crate::present::words::{Units, headline, length, letter, lower, thread, titled};
 use crate::quantity::System;
@@ -128,6 +128,36 @@ pub fn stages(order: &Order, code: Option<Code>, spoken: impl Fn(&str) -> String
     let reached = |stage| stage <= order.stage && (stage != Stage::ReadBack || is_read_back(order, code));
     let row = |stage| StageRow { stage, label: label(stage), reached: reached(stage), now: stage == order.stage };
     Stage::ALL.map(row).to_vec()
+}
+
+/// On the button that reads back what changed since the yes.
+pub const READ_BACK_AGAIN: &str = "Read back again (takes the old yes back)";
+
+/// What was cut to an order that has changed since, a sentence for each link; nothing while it is not cut.
+pub fn already_cut(document: &Document, system: System) -> Vec<String> {
+    if document.order.stage != Stage::Cut {
+        return Vec::new();
+    }
+    let old = share::from_fragment(&document.order.yes.snapshot).document;
+    let lengths = (0..old.links.len()).filter_map(|link| Some((link, LENGTH.value(&old, At::of_link(&old, link))?)));
+    let sentence = |(link, value): (usize, f64)| {
+        let (title, value) = (lower(&title(&old, link)), length(value, system));
+        format!("Already cut to the old order: {title}, {value} mount to mount. Settle it with the customer.")
+    };
+    lengths.map(sentence).collect()
+}
+
+/// Why a bar must not be sawn yet though the order has its yes, a sentence for each link; nothing where every rod end was
+/// measured.
+pub fn not_yet_to_saw(document: &Document, reports: &[LinkReport]) -> Vec<String> {
+    let open = |report: &LinkReport| report.answer().is_some_and(|answer| answer.link.provisional);
+    let links = reports.iter().enumerate().filter(|(_, report)| open(report));
+    links
+        .map(|(link, _)| {
+            let title = title(document, link);
+            format!("{title}: provisional length. Measure the rod ends before the bar is sawn; a yes until then is to mount to mount.")
+        })
+        .collect()
 }
 
 /// Whether what is made now is what was read back.
