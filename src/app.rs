@@ -169,9 +169,8 @@ fn SummaryLine() -> impl IntoView {
     let link = move || {
         let stale = session.answered.get() && session.is_stale_for_good();
         let (link, system) = (session.link.get(), session.units.get());
-        session
-            .report
-            .with(|report| session.document.with(|document| summary::line(report, document, link, system, stale)))
+        let says = if session.view.get() == View::Make { summary::line_to_make } else { summary::line };
+        session.report.with(|report| session.document.with(|document| says(report, document, link, system, stale)))
     };
     let line = move || match (session.view.get(), waiting.get()) {
         (View::Order | View::Make | View::Fit | View::Rig | View::Saved, Some(waiting)) => waiting.to_string(),

@@ -154,6 +154,10 @@ pub struct Link {
     pub role: Role,
     /// At which axle.
     pub position: Position,
+    /// Whether somebody said that it is a lower link, which it is taken as otherwise.
+    pub role_said: bool,
+    /// Whether somebody said that it is at the front axle, where it is taken to be otherwise.
+    pub position_said: bool,
     /// Where across the rig.
     pub seat: Option<Side>,
     /// Pieces to make of it.

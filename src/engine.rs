@@ -234,11 +234,11 @@ fn link_report(document: &Document, index: usize) -> LinkReport {
     LinkReport::Answer(Arc::new(answer))
 }
 
-/// The end whose rod end is taken to be like the other's, since only that one was picked.
+/// The end whose rod end is taken to be like the other's, since only that one was picked. Nothing is like a measured one.
 fn copied_end(given: &Values) -> Option<usize> {
-    match [given.chosen_joint(0).is_some(), given.chosen_joint(1).is_some()] {
-        [true, false] => Some(1),
-        [false, true] => Some(0),
+    match [given.chosen_joint(0), given.chosen_joint(1)] {
+        [Some(a), None] if a.id != OWN_ROD_END => Some(1),
+        [None, Some(b)] if b.id != OWN_ROD_END => Some(0),
         _ => None,
     }
 }
@@ -321,7 +321,11 @@ fn decided(given: &Values, search: &sizing::Search) -> Option<(Section, [RodEndS
         [None, None] if given.number(&inputs::OUTSIDE_DIAMETER).is_some() => {
             sizing::joint_for(given, section).unwrap_or(base.joints)
         }
-        [a, b] => [a.or(b).unwrap_or(base.joints[0]), b.or(a).unwrap_or(base.joints[1])],
+        [a, b] => {
+            // A pick from the table stands for both ends; a measured rod end is that one alone.
+            let [like_a, like_b] = [a, b].map(|joint| joint.filter(|joint| joint.id != OWN_ROD_END));
+            [a.or(like_b).unwrap_or(base.joints[0]), b.or(like_a).unwrap_or(base.joints[1])]
+        }
     };
     Some((section, joints))
 }

@@ -77,6 +77,23 @@ fn first_line(text: &str, start: &csv::Position) -> u64 {
         + rest.bytes().take_while(|byte| matches!(byte, b'\r' | b'\n')).filter(|byte| *byte == b'\n').count() as u64
 }
 
+/// The line of a quotation mark that opens a cell and is never closed: it would swallow every row below it.
+fn never_closed(text: &str, delimiter: u8) -> Option<usize> {
+    let (mut line, mut begins, mut opened) = (1, true, None);
+    let mut bytes = text.bytes().peekable();
+    while let Some(byte) = bytes.next() {
+        match (byte, opened) {
+            (b'"', None) if begins => opened = Some(line),
+            // Two of them stand for one within a cell.
+            (b'"', Some(_)) if bytes.next_if_eq(&b'"').is_none() => opened = None,
+            _ => {}
+        }
+        begins = opened.is_none() && (byte == delimiter || matches!(byte, b'\n' | b'\r'));
+        line += usize::from(byte == b'\n');
+    }
+    opened
+}
+
 /// Reads a file; semicolons and tabs separate cells as well as commas, whichever the first line has most of.
 ///
 /// # Errors
@@ -89,6 +106,9 @@ pub fn read(text: &str) -> Result<Vec<Row>, String> {
     let first = text.lines().next().unwrap_or_default();
     let count = |separator: &u8| first.bytes().filter(|byte| byte == separator).count();
     let delimiter = [b',', b';', b'\t'].into_iter().rev().max_by_key(count).unwrap_or(b',');
+    if let Some(line) = never_closed(text, delimiter) {
+        return Err(format!("Line {line}: a quotation mark is never closed. Nothing from this file was used."));
+    }
     let mut reader =
         ReaderBuilder::new().has_headers(false).flexible(true).delimiter(delimiter).from_reader(text.as_bytes());
     let mut rows = Vec::new();

@@ -345,7 +345,7 @@ fn half_a_link_cannot_be_made() {
     assert_eq!((opened.notices.len(), opened.document.links[0].quantity), (1, None), "{:?}", opened.notices);
     let refused = QUANTITY.read("2.5", System::Inch).expect_err("two and a half");
     let sentence = QUANTITY.sentence(&refused, System::Inch);
-    assert_eq!(sentence, "I read 2.5. How many to make must be a whole number between 1 and 20.");
+    assert_eq!(sentence, "I read 2.5. How many to make must be a whole number between 1 and 200.");
     let close = QUANTITY.sentence(&QUANTITY.read("2.001", System::Inch).expect_err("nearly two"), System::Inch);
     assert!(close.starts_with("I read 2.001."), "{close}");
 }

@@ -54,3 +54,15 @@ fn a_file_too_long_says_so() {
     let why = read(&"x".repeat(2_000_001)).expect_err("too many letters");
     assert!(why.contains("too long"), "{why}");
 }
+
+#[test]
+fn a_quotation_mark_that_is_never_closed_is_told_by_its_line() {
+    let told = "Line 2: a quotation mark is never closed. Nothing from this file was used.";
+    for text in ["Name,Bore\n\"left,1\nright,2\n", "Name;Bore\r\n1;\"left\r\nright;2\r\n", "Name,Bore\n\"a\"\"b,1\n"] {
+        assert_eq!(read(text), Err(told.to_string()), "{text}");
+    }
+    // An inch mark within a cell, a mark written twice and a line break in quotes are no mistakes.
+    for text in ["Name,Bore\n1-1/4\",1\n", "Name,Bore\n\"1-1/4\"\"\",1\n", "Name,Bore\n\"left\nend\",1\n\"\",2\n"] {
+        assert!(read(text).is_ok(), "{text}");
+    }
+}

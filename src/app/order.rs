@@ -4,6 +4,7 @@ mod code;
 mod confirmation;
 mod lengths;
 mod lists;
+mod not_taken;
 mod offers;
 mod questions;
 mod quote;
@@ -53,12 +54,21 @@ pub(crate) fn Order() -> impl IntoView {
         let system = session.units.get();
         session.document.with(|document| session.rig.with(|whole| of(document, &whole.links, system)))
     };
-    let obstacles = Memo::new(move |_| of_order(needed::obstacles));
+    let not_taken = not_taken::provide_not_taken(session);
+    let obstacles = Memo::new(move |_| {
+        let mut obstacles = not_taken.get();
+        obstacles.extend(of_order(needed::obstacles));
+        obstacles
+    });
     let failing = Memo::new(move |_| of_order(|document, reports, _| needed::failing(document, reports)));
+    let refused = move || not_taken.get().into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view();
     let stops = move || failing.get().into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view();
     let lacking = Memo::new(move |_| {
         let system = session.units.get();
-        session.document.with(|document| session.rig.with(|whole| needed::still_needed(document, &whole.links, system)))
+        let not_taken = not_taken.with(Vec::len);
+        session
+            .document
+            .with(|document| session.rig.with(|whole| needed::still_needed(document, &whole.links, not_taken, system)))
     });
     let title = move || session.document.with(|document| words::titled(document, session.link.get()));
     view! {
@@ -66,6 +76,7 @@ pub(crate) fn Order() -> impl IntoView {
             <p class="kicker">{title}</p>
             <h2 id="order-title" aria-live="polite">{lacking}</h2>
             <StaleNote />
+            <div id="order-not-taken" role="status">{refused}</div>
             <ChangedSinceYes changed />
             <div id="order-fails">{stops}</div>
             <LinkPicker />

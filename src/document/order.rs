@@ -73,6 +73,12 @@ impl Order {
         self.note(Happened::YesTakenBack, [by, at, &code]);
     }
 
+    /// Notes that what changed since the yes was read back: the yes was to something else, so it is taken back with it.
+    pub fn read_back_again(&mut self, by: &str, at: &str, code: &str) {
+        self.take_back_yes(by, at);
+        self.read_back_to(by, at, code);
+    }
+
     /// What was done with it, the oldest first; the yes of an older version, which kept nothing else, stands last.
     pub fn steps(&self) -> Vec<Step> {
         let mut steps = self.history.steps();

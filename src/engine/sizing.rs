@@ -11,7 +11,7 @@ use super::loads;
 use super::sentence::{Said, said};
 use super::tables::materials::Form;
 use super::tables::{practice, rod_ends, stock, threads};
-use crate::document::{Role, Stock};
+use crate::document::{OWN_ROD_END, Role, Stock};
 use crate::inputs;
 use crate::quantity::{self, exceeds};
 use crate::report::{Candidate, Fitted, Sizing, Trade, Verdict};
@@ -152,9 +152,22 @@ fn joints(given: &Values) -> Vec<[RodEndSpec; 2]> {
     table.sort_by(|a, b| a.thread.major.total_cmp(&b.thread.major));
     match chosen {
         [Some(a), Some(b)] => vec![[a, b]],
+        [Some(one), None] if one.id == OWN_ROD_END => beside_own(&table, one, |other| [one, other]),
+        [None, Some(one)] if one.id == OWN_ROD_END => beside_own(&table, one, |other| [other, one]),
         [Some(one), None] | [None, Some(one)] => vec![[one, one]],
         [None, None] => table.into_iter().map(|joint| [joint, joint]).collect(),
     }
+}
+
+/// The pairs of one measured rod end with the table's of its thread, or with all where the table has none of it: a
+/// reading says nothing of the rod end at the other end.
+fn beside_own(
+    table: &[RodEndSpec],
+    own: RodEndSpec,
+    pair: impl Fn(RodEndSpec) -> [RodEndSpec; 2],
+) -> Vec<[RodEndSpec; 2]> {
+    let alike = table.iter().copied().filter(|joint| joint.thread.id == own.thread.id).map(&pair).collect::<Vec<_>>();
+    if alike.is_empty() { table.iter().copied().map(pair).collect() } else { alike }
 }
 
 fn try_one(given: &Values, section: Section, joints: [RodEndSpec; 2], asked: Asked) -> Option<SizedCandidate> {

@@ -171,15 +171,15 @@ pub static ROLE: Choice = Choice {
     group: Group::First,
     options: role_options,
     get: |document, place| {
-        let role = document.links.get(place.link)?.role;
-        if role == Role::default() { None } else { id_of(&ROLES, &role) }
+        let link = document.links.get(place.link)?;
+        if link.role == Role::default() && !link.role_said { None } else { id_of(&ROLES, &link.role) }
     },
     set: |document, place, id| match (
         id.map_or(Some(Role::default()), |id| of_id(&ROLES, id)),
         link_of(document, place),
     ) {
         (Some(role), Some(link)) => {
-            link.role = role;
+            (link.role, link.role_said) = (role, id.is_some() && role == Role::default());
             true
         }
         _ => false,
@@ -196,15 +196,19 @@ pub static POSITION: Choice = Choice {
     group: Group::Side,
     options: || POSITIONS.map(|(_, option)| option).to_vec(),
     get: |document, place| {
-        let position = document.links.get(place.link)?.position;
-        if position == Position::default() { None } else { id_of(&POSITIONS, &position) }
+        let link = document.links.get(place.link)?;
+        if link.position == Position::default() && !link.position_said {
+            None
+        } else {
+            id_of(&POSITIONS, &link.position)
+        }
     },
     set: |document, place, id| match (
         id.map_or(Some(Position::default()), |id| of_id(&POSITIONS, id)),
         link_of(document, place),
     ) {
         (Some(position), Some(link)) => {
-            link.position = position;
+            (link.position, link.position_said) = (position, id.is_some() && position == Position::default());
             true
         }
         _ => false,

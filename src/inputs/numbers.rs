@@ -181,7 +181,7 @@ numbers! {
     WEIGHT "weight" "Rig weight, loaded", First, Rig.weight: Weight lbf(500.0) => lbf(20000.0), Asked |_, _| None,
         "As driven: people, fuel, spare and gear included.";
 
-    QUANTITY "quantity" "How many to make", Side, Link.quantity: Count 1.0 => 20.0, Follows |document, place| document.links.get(place.link).map(|link| if link.seated() == Side::Both { 2.0 } else { 1.0 }),
+    QUANTITY "quantity" "How many to make", Side, Link.quantity: Count 1.0 => 200.0, Follows |document, place| document.links.get(place.link).map(|link| if link.seated() == Side::Both { 2.0 } else { 1.0 }),
         "Two for a pair. Count a spare here if you want one made.";
     OUTSIDE_DIAMETER "od" "Outside diameter", Bar, Link.outside_diameter: FineLength inch(0.5) => inch(4.0), Follows |_, _| None,
         "Outside diameter of the bar or tube. Empty takes the recommended size.";

@@ -4,7 +4,7 @@ use super::words::{IMPOSSIBLE, length, rig_title, still_needed, stock, threads};
 use crate::document::Document;
 use crate::inputs;
 use crate::quantity::System;
-use crate::report::LinkReport;
+use crate::report::{LinkReport, Verdict};
 
 /// The title of the page while nothing is entered.
 const NAME: &str = "Linkwright: size a suspension link and see why";
@@ -49,6 +49,17 @@ pub fn line(report: &LinkReport, document: &Document, link: usize, system: Syste
         _ => line,
     };
     if stale { format!("From your last good entry: {line}") } else { line }
+}
+
+/// The same where it is made: a bar whose rod ends nobody measured is not sawn, whatever its size passes.
+pub fn line_to_make(report: &LinkReport, document: &Document, link: usize, system: System, stale: bool) -> String {
+    match report {
+        LinkReport::Answer(answer) if answer.link.provisional && answer.verdict != Verdict::Fails => {
+            let title = document.links.get(link).map(|link| format!("{}: ", link.title())).unwrap_or_default();
+            format!("{title}do not saw yet, measure the rod ends. {} is provisional.", length(answer.link.cut, system))
+        }
+        _ => line(report, document, link, system, stale),
+    }
 }
 
 /// Whether one of the first entries is missing, so that the page says what to measure.

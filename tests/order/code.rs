@@ -41,7 +41,16 @@ fn change(document: &mut Document, dice: &mut Dice) -> bool {
         (choice.set)(document, places[dice.next(places.len())], Some(options[dice.next(options.len())].id));
     }
     // What is said as it would be taken anyway changes nothing that is made.
-    let usual = ["quantity=2&", "hand.a=rh&", "hand.b=lh&", "finish=as-turned&", "seat=both&", "skim=0in&"];
+    let usual = [
+        "quantity=2&",
+        "hand.a=rh&",
+        "hand.b=lh&",
+        "finish=as-turned&",
+        "seat=both&",
+        "skim=0in&",
+        "role=lower&",
+        "axle=front&",
+    ];
     let says_the_usual = usual.iter().any(|part| to_fragment(document).contains(part));
     *document != before && !says_the_usual
 }
@@ -49,7 +58,16 @@ fn change(document: &mut Document, dice: &mut Dice) -> bool {
 #[test]
 fn what_is_said_as_it_would_be_taken_changes_nothing() {
     let known = code(&hard());
-    for said in ["quantity=2", "hand.a=rh", "hand.b=lh", "finish=as-turned", "seat=both", "skim=0in"] {
+    for said in [
+        "quantity=2",
+        "hand.a=rh",
+        "hand.b=lh",
+        "finish=as-turned",
+        "seat=both",
+        "skim=0in",
+        "role=lower",
+        "axle=front",
+    ] {
         let fragment = to_fragment(&hard());
         let (body, _) = fragment.rsplit_once("&crc=").expect("a check");
         assert_eq!(code(&from_fragment(&format!("{body}&{said}")).document), known, "{said}");

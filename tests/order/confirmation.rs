@@ -4,7 +4,9 @@ use crate::links::{hard, sized};
 use linkwright::document::{Document, Hand, Happened, History, Order, Stage, SuppliedBy};
 use linkwright::engine::report;
 use linkwright::engine::shop::code::{code_of_rig, yes};
-use linkwright::present::order::confirmation::{changed_since_yes, stages, text};
+use linkwright::present::order::confirmation::{
+    already_cut, changed_since_yes, is_read_back, not_yet_to_saw, stages, text,
+};
 use linkwright::present::order::message::short_text;
 use linkwright::present::order::needed::obstacles;
 use linkwright::quantity::{System, inch};
@@ -216,4 +218,24 @@ fn a_failing_order_asks_for_no_yes() {
     let short = short_text(&document, 0, answer, code.expect("a code"), System::Inch);
     assert!(short.contains("Do not answer yes.") && !short.contains("All right?"), "{short}");
     assert!(obstacles(&document, &reports, System::Inch).iter().any(|words| words.contains("fails as entered")));
+}
+
+#[test]
+fn what_changed_after_the_yes_is_read_back_in_one_step() {
+    let mut document = confirmed();
+    document.links[0].length = Some(inch(38.25));
+    assert_eq!(already_cut(&document, System::Inch), Vec::<String>::new(), "nothing is cut");
+    let code = code_of_rig(&document, &report(&document).links);
+    document.order.read_back_again("The customer", "2026-12-01T08:00:00.000Z", &code.expect("a code").written());
+    assert!(!document.order.yes.is_given() && document.order.stage == Stage::ReadBack);
+    assert!(is_read_back(&document.order, code) && changed(&document).is_none());
+    // Once it is cut, what it was cut to is told.
+    let mut document = confirmed();
+    document.order.stage = Stage::Cut;
+    document.links[0].length = Some(inch(40.0));
+    let told = "Already cut to the old order: front lower links, 38 in mount to mount. Settle it with the customer.";
+    assert_eq!(already_cut(&document, System::Inch), [told]);
+    // Table rod ends: no bar may be sawn.
+    let waits = not_yet_to_saw(&document, &report(&document).links);
+    assert!(waits.len() == 1 && waits[0].starts_with("Front lower links: provisional length."), "{waits:?}");
 }

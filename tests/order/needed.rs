@@ -1,12 +1,16 @@
 //! What an order still needs.
 
 use crate::dice::Dice;
-use crate::links::sized;
+use crate::links::{answer, sized};
 use linkwright::document::{Document, Finish, Hand, MeasuredOn, ORDER_TEXTS, OWN_ROD_END, Spacers, SuppliedBy};
 use linkwright::engine::report_on;
-use linkwright::inputs::{CHOICES, NUMBERS};
+use linkwright::engine::shop::code::code_of_rig;
+use linkwright::inputs::drafts::{Drafts, Typed};
+use linkwright::inputs::{At, CHOICES, HAND, LENGTH, NUMBERS, POSITION, QUANTITY, ROLE};
 use linkwright::present::order::needed::{Row, State, rows, still_needed};
+use linkwright::present::order::not_taken::sentence;
 use linkwright::quantity::{System, inch};
+use linkwright::share::{from_fragment, to_fragment};
 
 fn asked(document: &Document) -> Vec<Row> {
     rows(document, 0, &report_on(document, 0), System::Inch)
@@ -14,7 +18,7 @@ fn asked(document: &Document) -> Vec<Row> {
 
 /// What the head of the order says.
 fn counted(document: &Document) -> String {
-    still_needed(document, &[report_on(document, 0)], System::Inch)
+    still_needed(document, &[report_on(document, 0)], 0, System::Inch)
 }
 
 fn row<'a>(rows: &'a [Row], question: &str) -> &'a Row {
@@ -131,6 +135,56 @@ fn a_customers_rod_end_must_be_measured() {
     assert_eq!(state(&rows, "hand, at end B").0, State::Missing, "both ends of one hand are the costliest mistake");
 }
 
+/// An answer that is as usual is an answer: it is kept, it travels, and it makes no other bar.
+#[test]
+fn the_usual_can_be_said() {
+    let mut document = complete();
+    let taken = rows(&Document::default(), 0, &report_on(&Document::default(), 0), System::Inch);
+    assert_eq!(state(&taken, "Which link").0, State::ByDefault);
+    document.links[0].seat = None;
+    let before = code_of_rig(&document, &[report_on(&document, 0)]);
+    let at_b = At { end: 1, ..At::default() };
+    for (choice, place, id) in
+        [(&ROLE, At::default(), "lower"), (&POSITION, At::default(), "front"), (&HAND, at_b, "lh")]
+    {
+        assert!((choice.set)(&mut document, place, Some(id)));
+        assert_eq!((choice.get)(&document, place), Some(id));
+    }
+    assert_eq!(state(&asked(&document), "Which link").0, State::Said);
+    assert_eq!(from_fragment(&to_fragment(&document)).document, document);
+    assert_eq!(code_of_rig(&document, &[report_on(&document, 0)]), before);
+    (ROLE.set)(&mut document, At::default(), None);
+    (POSITION.set)(&mut document, At::default(), None);
+    assert_eq!(state(&asked(&document), "Which link").0, State::ByDefault);
+}
+
+/// A measured rod end says nothing of the one at the other end.
+#[test]
+fn ours_is_not_taken_from_the_customers() {
+    let mut document = complete();
+    let link = &mut document.links[0];
+    link.ends[0].rod_end = None;
+    link.ends[1].supplied_by = Some(SuppliedBy::Customer);
+    link.ends[1].rod_end = Some(OWN_ROD_END);
+    link.ends[1].own_thread = Some("1-1/4-12");
+    let readings = (Some(inch(3.9)), Some(inch(2.4)), Some(inch(1.0)));
+    (link.ends[1].own_eye_to_end, link.ends[1].own_thread_length, link.ends[1].own_bore) = readings;
+    let made = answer(&document).link;
+    assert!(made.provisional, "nobody measured the end at A");
+    assert_ne!(made.ends[0].rod_end_id, OWN_ROD_END);
+    assert_eq!(made.ends[0].thread.id, "1-1/4-12", "a table row of the same thread");
+    assert!((made.ends[0].eye_to_end - inch(3.9)).abs() > 1e-4);
+    // What was picked for A stays.
+    document.links[0].ends[0].rod_end = Some("wide-16");
+    assert_eq!(answer(&document).link.ends[0].rod_end_id, "wide-16");
+    // Both measured: final.
+    let measured = document.links[0].ends[1].clone();
+    let end = &mut document.links[0].ends[0];
+    (end.rod_end, end.own_thread) = (measured.rod_end, measured.own_thread);
+    (end.own_eye_to_end, end.own_thread_length, end.own_bore) = readings;
+    assert!(!answer(&document).link.provisional);
+}
+
 #[test]
 fn not_known_is_still_needed() {
     let mut document = complete();
@@ -172,4 +226,23 @@ fn every_question_can_be_answered() {
             }
         }
     }
+}
+
+/// What was typed and not taken holds the order back, and is told beside what the order is for.
+#[test]
+fn a_refused_entry_is_still_needed() {
+    let mut document = complete();
+    let mut drafts = Drafts::default();
+    let place = At::default();
+    for (input, typed, told) in [
+        (&QUANTITY, "5000", "How many to make: 5000 was not taken; this order is for 2."),
+        (&LENGTH, "200", "Mount to mount: 200 was not taken; this order is for 38 in."),
+    ] {
+        let at = (input, place);
+        drafts.type_into(&mut document, System::Inch, at, typed.to_string(), Typed::Whole);
+        let refused = drafts.refused(&document, System::Inch);
+        assert_eq!(sentence(&document, refused.last().expect("refused")), told);
+    }
+    let count = drafts.refused(&document, System::Inch).len();
+    assert_eq!(still_needed(&document, &[report_on(&document, 0)], count, System::Inch), "2 still needed");
 }

@@ -2,18 +2,20 @@
 
 use crate::dice::{self, Dice};
 use crate::links::sized;
-use linkwright::document::{Document, Hand, MeasuredOn, Position, Role, SuppliedBy, Use};
+use linkwright::document::{Document, Hand, MeasuredOn, OWN_ROD_END, Position, Role, SuppliedBy, Use};
 use linkwright::engine::report;
 use linkwright::engine::shop::code::{code_of_link, code_of_rig};
+use linkwright::present::order::confirmation::text;
 use linkwright::present::order::message::{SHORTEST_TEXT, messages, short_text};
-use linkwright::present::order::read_back::{script, sections, since_first_said};
+use linkwright::present::order::read_back::{link_lines, script, sections, since_first_said};
 use linkwright::present::words::{hand_mark, length, pieces};
 use linkwright::quantity::{System, inch, lbf};
-use linkwright::share::snapshot;
+use linkwright::share::{Sent, snapshot};
 
 /// A link as it may be asked for.
 fn asked() -> Document {
     let mut document = sized(2.0, "wide-16", "wide-14");
+    (document.rig.weight, document.rig.usage) = (Some(lbf(2000.0)), Some(Use::Easy));
     document.links[0].length = Some(inch(36.5));
     document.links[0].measured_on = Some(MeasuredOn::Rig);
     document.links[0].ends[0].supplied_by = Some(SuppliedBy::Shop);
@@ -29,7 +31,7 @@ fn read(document: &Document, system: System) -> Vec<String> {
 fn a_script_says_every_number_in_words_and_figures() {
     let lines = read(&asked(), System::Inch);
     for line in [
-        "For a rig of 4,100 lb, driven hard.",
+        "For a rig of 2,000 lb, easy trails.",
         "Front lower links: two pieces.",
         "Mount to mount on the rig: thirty-six and a half, that is 36.500 inches, hole center to hole center; measured on the rig at ride height.",
         "Eye to eye of the finished link, as set: thirty-six and a half, that is 36.500 inches, eye center to eye center.",
@@ -41,6 +43,7 @@ fn a_script_says_every_number_in_words_and_figures() {
     ] {
         assert!(lines.iter().any(|other| other == line), "{line}\n{lines:#?}");
     }
+    assert!(!lines.iter().any(|line| line.contains("under Rod ends")), "an instruction for the page: {lines:#?}");
     let metric = read(&asked(), System::Metric);
     let line = "Mount to mount on the rig: nine hundred twenty-seven point one millimeters, that is 927.1 mm, hole center to hole center; measured on the rig at ride height.";
     assert!(metric.iter().any(|other| other == line), "{metric:#?}");
@@ -109,7 +112,14 @@ fn a_link_that_fails_is_not_read_back_as_if_it_passed() {
     document.links[0].outside_diameter = Some(inch(1.0));
     document.links[0].ends.iter_mut().for_each(|end| end.rod_end = Some("wide-08"));
     let lines = read(&document, System::Inch);
-    assert!(lines.iter().any(|line| line.starts_with("Calculation: Fails")), "{lines:#?}");
+    let fails = "This link fails as entered. I cannot take the order.";
+    assert_eq!(lines.last().map(String::as_str), Some(fails), "{lines:#?}");
+    assert!(!lines.iter().any(|line| line.contains("right?") || line.contains("order code")), "{lines:#?}");
+    // Of several links the others are still heard, and nobody is asked for a yes.
+    document.links.push(asked().links[0].clone());
+    let lines = read(&document, System::Inch);
+    assert!(lines.iter().any(|line| line == fails) && !lines.iter().any(|line| line.contains("right?")), "{lines:#?}");
+    assert_eq!(lines.last().map(String::as_str), Some("I cannot take the order."));
 }
 
 #[test]
@@ -199,4 +209,43 @@ fn a_short_text_fits_a_message_and_has_all_that_must_be_right() {
             }
         }
     });
+}
+
+/// What the customer measured and what goes into the mounts stands in everything that they are asked to agree to.
+#[test]
+fn readings_bolts_and_spacers_are_told_everywhere() {
+    let mut document = asked();
+    let link = &mut document.links[0];
+    (link.spacer, link.gap) = (Some(inch(0.25)), Some(inch(0.125)));
+    link.ends[0].bolt_diameter = Some(inch(0.875));
+    link.ends[0].hand = Some(Hand::Right);
+    let end = &mut link.ends[1];
+    (end.rod_end, end.own_thread, end.hand) = (Some(OWN_ROD_END), Some("1-1/4-12"), Some(Hand::Right));
+    (end.own_eye_to_end, end.own_thread_length, end.own_bore) = (Some(inch(3.9)), Some(inch(2.4)), Some(inch(1.0)));
+    (end.supplied_by, document.order.wanted) = (Some(SuppliedBy::Customer), "2026-12-24".to_string());
+    let reports = report(&document).links;
+    let answer = reports[0].answer().expect("an answer");
+    let code = code_of_link(&document, 0, answer);
+    let message = short_text(&document, 0, answer, code, System::Inch);
+    let confirmation = text(&document, &reports, Some(code), Sent::default(), "", None);
+    let hands = "BOTH ENDS RIGHT-HAND: turning the bar does not change its length.";
+    for part in [
+        "Your rod end at B: 3.900 in eye center to shank end, 2.400 in of thread, 1 in bore.",
+        "Bolt 7/8 in at A.",
+        "Spacer 1/4 in and gap 1/8 in on each side.",
+        hands,
+    ] {
+        assert!(message.contains(part), "{part}: {message}");
+    }
+    assert!(message.ends_with("All right? Answer yes.") || message.ends_with("Do not answer yes."), "{message}");
+    for part in
+        ["Your rod end at B: 3.900 in (99.06 mm) eye center to shank end", "Bolt 7/8 in", "Spacer 1/4 in", hands]
+    {
+        assert!(confirmation.contains(part), "{part}: {confirmation}");
+    }
+    assert!(confirmation.contains("\nWanted by: December 24, 2026\n"), "{confirmation}");
+    let lines = link_lines(&document, 0, answer, System::Inch);
+    let spoken = "Your rod end at B: three point nine, that is 3.900 inches eye center to shank end, two point four, that is 2.400 inches of thread, one, that is 1.000 inches bore.";
+    assert!(lines.iter().any(|line| line == spoken), "{lines:#?}");
+    assert!(lines.iter().any(|line| line == "Bolt seven eighths, that is 0.875 inches at A."), "{lines:#?}");
 }

@@ -36,6 +36,9 @@ pub(crate) fn CopyButton(
     /// The button's class.
     #[prop(optional)]
     class: &'static str,
+    /// Whether nothing may be copied now.
+    #[prop(optional, into)]
+    disabled: Signal<bool>,
 ) -> impl IntoView {
     let said = RwSignal::new(String::new());
     let copy = move |_| {
@@ -46,7 +49,7 @@ pub(crate) fn CopyButton(
         });
     };
     view! {
-        <button type="button" class=class on:click=copy>{label}</button>
+        <button type="button" class=class disabled=move || disabled.get() on:click=copy>{label}</button>
         <span role="status">{move || said.get()}</span>
     }
 }

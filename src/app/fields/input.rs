@@ -12,11 +12,14 @@ pub(crate) fn InputField(
     input: Input,
     /// Where it is.
     place: At,
+    /// Whether it answers a question of the order.
+    #[prop(optional)]
+    answers: bool,
 ) -> impl IntoView {
     let session = use_session();
     let shown = Memo::new(move |_| session.document.with(|document| applies(input.id(), document, place)));
     let field = move || match input {
-        Input::Choice(choice) => view! { <ChoiceField choice place /> }.into_any(),
+        Input::Choice(choice) => view! { <ChoiceField choice place answers /> }.into_any(),
         Input::Number(input) => view! { <NumberField input place /> }.into_any(),
     };
     view! { <Show when=move || shown.get()>{field()}</Show> }

@@ -109,7 +109,7 @@ pub(crate) fn NumberField(
             {fractions}
             {complaint}
             {question}
-            <p class="help" id=help_id>{input.help}" "{move || shown.with(|shown| shown.default.clone())}</p>
+            <p class="help" id=help_id hidden=numbered && place.link != 0>{input.help}" "{move || shown.with(|shown| shown.default.clone())}</p>
             <Show when=can_reset>
                 <button
                     type="button"

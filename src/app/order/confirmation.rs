@@ -1,5 +1,6 @@
 //! The text that asks for a yes, with the link that opens the same numbers.
 
+use super::not_taken::use_held_back;
 use crate::app::fields::CopyButton;
 use crate::app::session::use_session;
 use crate::browser::{clipboard, clock};
@@ -16,6 +17,7 @@ pub(super) fn Confirmation(
     code: Memo<Option<Code>>,
 ) -> impl IntoView {
     let session = use_session();
+    let held_back = use_held_back();
     let what = RwSignal::new(Sent::default());
     let link = move || session.link_with(what.get());
     let written = Memo::new(move |_| {
@@ -50,10 +52,10 @@ pub(super) fn Confirmation(
             </div>
             <pre id="confirmation-text">{move || written.get()}</pre>
             <div class="buttons">
-                <CopyButton label="Copy the text" text=whole done="Copied: text, code and link." />
-                <CopyButton label="Copy the link alone" text=link_alone done="The link is on your clipboard." />
+                <CopyButton label="Copy the text" text=whole done="Copied: text, code and link." disabled=held_back />
+                <CopyButton label="Copy the link alone" text=link_alone done="The link is on your clipboard." disabled=held_back />
                 {clipboard::can_share()
-                    .then(|| view! { <button type="button" on:click=on_share>"Share"</button> })}
+                    .then(|| view! { <button type="button" disabled=move || held_back.get() on:click=on_share>"Share"</button> })}
             </div>
         </section>
     }

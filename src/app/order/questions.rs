@@ -57,7 +57,7 @@ fn Question(
             return view! { <NameField /> }.into_any();
         }
         match (Input::find(id), ORDER_TEXTS.iter().find(|text| text.id == id)) {
-            (Some(input), _) => view! { <InputField input place /> }.into_any(),
+            (Some(input), _) => view! { <InputField input place answers=true /> }.into_any(),
             (None, Some(text)) => view! { <OrderField text /> }.into_any(),
             (None, None) => ().into_any(),
         }

@@ -1,5 +1,6 @@
 //! What the order costs, from the shop's own price book.
 
+use super::not_taken::use_held_back;
 use crate::app::fields::{CopyButton, PaperPart};
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
@@ -19,6 +20,7 @@ pub(super) fn QuoteSection(
     code: Memo<Option<Code>>,
 ) -> impl IntoView {
     let session = use_session();
+    let held_back = use_held_back();
     let has_prices = Memo::new(move |_| shop.lists.with(|lists| !lists.prices.rows.is_empty()));
     let quoted = Memo::new(move |_| {
         session.document.with(|document| {
@@ -45,8 +47,8 @@ pub(super) fn QuoteSection(
         view! {
             <QuoteRows table=shown.get() />
             <div class="buttons">
-                <CopyButton label="Copy the quote" text=as_text done="Copied." />
-                <button type="button" id="print-quote" on:click=move |_| session.print_part("quote")>
+                <CopyButton label="Copy the quote" text=as_text done="Copied." disabled=held_back />
+                <button type="button" id="print-quote" disabled=move || held_back.get() on:click=move |_| session.print_part("quote")>
                     "Print the quote"
                 </button>
             </div>

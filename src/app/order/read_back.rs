@@ -1,5 +1,6 @@
 //! What is read back to the customer, and the same short enough for a message.
 
+use super::not_taken::use_held_back;
 use crate::app::fields::CopyButton;
 use crate::app::session::use_session;
 use leptos::prelude::*;
@@ -17,6 +18,7 @@ pub(super) fn ReadBack(
     code: Memo<Option<Code>>,
 ) -> impl IntoView {
     let session = use_session();
+    let held_back = use_held_back();
     let told = move |document: &Document, whole: &WholeRig| {
         read_back::sections(document, &whole.links, code.get(), session.units.get())
     };
@@ -54,7 +56,7 @@ pub(super) fn ReadBack(
                 <button type="button" id="note-first" on:click=note_first>
                     {move || if noted() { "Replace what was first said" } else { "Note this as first said" }}
                 </button>
-                <CopyButton label="Copy the script" text=full done="Copied." />
+                <CopyButton label="Copy the script" text=full done="Copied." disabled=held_back />
             </div>
             <p class="help">{FIRST_SAID}</p>
             <h4>"As a short message"</h4>
@@ -73,6 +75,7 @@ fn OneMessage(
     message: Message,
 ) -> impl IntoView {
     let Message { heading, text } = message;
+    let held_back = use_held_back();
     let Some(text) = text else {
         return view! { <h5>{heading}</h5> <p>{NO_MESSAGE}</p> }.into_any();
     };
@@ -84,7 +87,7 @@ fn OneMessage(
         <h5>{heading}</h5>
         <pre id=id>{text}</pre>
         <p class="help">{letters}</p>
-        <div class="buttons"><CopyButton label="Copy the message" text=copy done="Copied." /></div>
+        <div class="buttons"><CopyButton label="Copy the message" text=copy done="Copied." disabled=held_back /></div>
     }
     .into_any()
 }

@@ -1,11 +1,14 @@
 //! How far the order is, and the customer's yes.
 
+use super::not_taken::use_held_back;
 use crate::app::session::use_session;
 use crate::browser::clock;
 use leptos::prelude::*;
-use linkwright::document::LONGEST_REFERENCE;
+use linkwright::document::{LONGEST_REFERENCE, Stage};
 use linkwright::engine::shop::code::{self, Code};
-use linkwright::present::order::confirmation::{HOW_A_YES_GOES, StageRow, is_read_back, stages};
+use linkwright::present::order::confirmation::{
+    HOW_A_YES_GOES, READ_BACK_AGAIN, StageRow, already_cut, is_read_back, not_yet_to_saw, stages,
+};
 use linkwright::present::order::history::{HistoryRow, TITLE, WHOSE_NAME, history};
 
 /// The section.
@@ -19,7 +22,7 @@ pub(super) fn Stages(
     obstacles: Memo<Vec<String>>,
 ) -> impl IntoView {
     let session = use_session();
-    let who = session.order_person;
+    let (who, held_back) = (session.order_person, use_held_back());
     let rows =
         Memo::new(move |_| session.document.with(|document| stages(&document.order, code.get(), clock::spoken_time)));
     // A yes is somebody's, and to what was read back; another takes its place only once the first is taken back.
@@ -35,6 +38,19 @@ pub(super) fn Stages(
         move || changed.with(|lines| lines.first().cloned()).map(|words| view! { <p class="stop">{words}</p> });
     let in_the_way = move || obstacles.get().into_iter().map(|words| view! { <li>{words}</li> }).collect_view();
     let confirmed = Memo::new(move |_| session.document.with(|document| document.order.yes.is_given()));
+    let is_cut = Memo::new(move |_| session.document.with(|document| document.order.stage == Stage::Cut));
+    // What changed since the yes is read back anew, unless it is cut.
+    let again = move || confirmed.get() && !is_cut.get() && changed.with(|lines| !lines.is_empty());
+    let provisional = Memo::new(move |_| {
+        session.document.with(|document| session.rig.with(|whole| not_yet_to_saw(document, &whole.links)))
+    });
+    let already = move || {
+        let cut = changed.with(|lines| !lines.is_empty());
+        let lines = session.document.with(|document| already_cut(document, session.units.get()));
+        let lines = lines.into_iter().filter(move |_| cut);
+        lines.map(|words| view! { <p class="stop">{words}</p> }).collect_view()
+    };
+    let not_yet = move || provisional.get().into_iter().map(|words| view! { <li>{words}</li> }).collect_view();
     let code_now = move || untrack(|| code.get()).map(Code::written).unwrap_or_default();
     let asked = move |_| {
         session.settle();
@@ -42,7 +58,14 @@ pub(super) fn Stages(
     };
     let read_back = move |_| {
         session.settle();
-        session.edit(|document| document.order.read_back_to(&who.read_untracked(), &clock::now(), &code_now()));
+        session.edit(|document| {
+            let (by, at, code) = (who.read_untracked(), clock::now(), code_now());
+            if document.order.yes.is_given() {
+                document.order.read_back_again(&by, &at, &code);
+            } else {
+                document.order.read_back_to(&by, &at, &code);
+            }
+        });
     };
     let record = move |_| {
         session.settle();
@@ -99,10 +122,10 @@ pub(super) fn Stages(
                 <button
                     type="button"
                     id="stage-read-back"
-                    disabled=move || confirmed.get() || code.with(Option::is_none)
+                    disabled=move || (confirmed.get() && !again()) || held_back.get() || code.with(Option::is_none)
                     on:click=read_back
                 >
-                    "Read back, all right"
+                    {move || if again() { READ_BACK_AGAIN } else { "Read back, all right" }}
                 </button>
                 <button type="button" id="record-yes" disabled=move || !may_confirm.get() on:click=record>
                     "Record the yes"
@@ -111,7 +134,7 @@ pub(super) fn Stages(
                     <button
                         type="button"
                         id="stage-cut"
-                        disabled=move || changed.with(|lines| !lines.is_empty())
+                        disabled=move || changed.with(|lines| !lines.is_empty()) || provisional.with(|lines| !lines.is_empty())
                         on:click=cut
                     >
                         "It is cut"
@@ -120,6 +143,8 @@ pub(super) fn Stages(
                 </Show>
             </div>
             {no_longer}
+            <div id="already-cut">{already}</div>
+            <ul class="remarks" id="provisional-lengths">{not_yet}</ul>
             <ul class="remarks" id="obstacles">{in_the_way}</ul>
             <Show when=move || done.with(|done| !done.is_empty())>
                 <h4>{TITLE}</h4>

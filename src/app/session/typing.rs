@@ -86,6 +86,12 @@ impl Session {
         set_timeout(look, pause);
     }
 
+    /// Every entry that stands and was not taken, of whichever link: an order is of all of them.
+    pub(crate) fn not_taken(self) -> Vec<Draft> {
+        let system = self.units.get();
+        self.drafts.with(|drafts| self.document.with(|document| drafts.refused(document, system)))
+    }
+
     /// Whether an entry stands that was not taken, so that the answer rests on the one before it.
     pub(crate) fn is_stale(self) -> bool {
         self.refused_drafts.with(|drafts| !drafts.is_empty())

@@ -1,11 +1,12 @@
 //! The confirmation: a text that asks for a yes, how far the order is, and what has changed since the yes.
 
+use super::mounts;
 use super::needed::failing;
-use super::read_back::{picked, since_first_said, whose};
+use super::read_back::{picked, since_first_said, title, whose};
 use crate::differences::{Change, Difference, differences};
-use crate::document::{Document, Order, Stage};
+use crate::document::{Document, Order, Stage, day_in_words};
 use crate::engine::shop::code::{self, Code};
-use crate::inputs::{At, FINISH, MEASURED_ON};
+use crate::inputs::{At, FINISH, LENGTH, MEASURED_ON};
 use crate::present::text::DISCLAIMER;
 use crate::present::words::{Units, headline, length, letter, lower, thread, titled};
 use crate::quantity::System;
@@ -20,7 +21,7 @@ const ASKS: &str =
 const DOES_NOT_ASK: &str = "Do not answer yes to this order: it fails as entered.";
 
 /// Said above what may be sent along.
-pub const GOES_ALONG: &str = "The link carries what is made and how many. Tick what else goes along; prices never do.";
+pub const GOES_ALONG: &str = "The link carries what is made and how many; the text also the day it is wanted. Tick what else goes along; prices never do.";
 
 /// How a yes is taken and given, and where it is kept.
 pub const HOW_A_YES_GOES: &str = "Read everything back, then record the yes: it is kept with the build on this device, with the time and the code, and never in a link. To answer somebody else’s order, send the code back with your yes.";
@@ -41,6 +42,8 @@ pub fn text(
     }
     let order = share::sent(document, what).order;
     lines.extend(Some(order.reference).filter(|text| !text.is_empty()).map(|text| format!("Your reference: {text}")));
+    let wanted = day_in_words(&document.order.wanted);
+    lines.extend(Some(wanted).filter(|day| !day.is_empty()).map(|day| format!("Wanted by: {day}")));
     for (link, report) in reports.iter().enumerate() {
         match report {
             LinkReport::Answer(answer) => lines.extend(link_lines(document, link, answer)),
@@ -86,6 +89,10 @@ fn link_lines(document: &Document, link: usize, answer: &Answer) -> Vec<String> 
         let whose = whose(document, At { end, ..place });
         lines.push(format!("End {}: {}, {} thread; {whose}", letter(end), thread(made.thread), made.hand.words()));
     }
+    let says = |value, kind| mounts::written(value, kind, Units::Both);
+    lines.extend(mounts::one_hand(made));
+    lines.extend(mounts::readings(document, place, made, &says));
+    lines.extend(mounts::said(document, place, &says));
     lines.push(format!("Finish: {}", lower(finish)));
     lines.push(format!("Calculation: {}", lower(answer.word())));
     lines
@@ -121,6 +128,36 @@ pub fn stages(order: &Order, code: Option<Code>, spoken: impl Fn(&str) -> String
     let reached = |stage| stage <= order.stage && (stage != Stage::ReadBack || is_read_back(order, code));
     let row = |stage| StageRow { stage, label: label(stage), reached: reached(stage), now: stage == order.stage };
     Stage::ALL.map(row).to_vec()
+}
+
+/// On the button that reads back what changed since the yes.
+pub const READ_BACK_AGAIN: &str = "Read back again (takes the old yes back)";
+
+/// What was cut to an order that has changed since, a sentence for each link; nothing while it is not cut.
+pub fn already_cut(document: &Document, system: System) -> Vec<String> {
+    if document.order.stage != Stage::Cut {
+        return Vec::new();
+    }
+    let old = share::from_fragment(&document.order.yes.snapshot).document;
+    let lengths = (0..old.links.len()).filter_map(|link| Some((link, LENGTH.value(&old, At::of_link(&old, link))?)));
+    let sentence = |(link, value): (usize, f64)| {
+        let (title, value) = (lower(&title(&old, link)), length(value, system));
+        format!("Already cut to the old order: {title}, {value} mount to mount. Settle it with the customer.")
+    };
+    lengths.map(sentence).collect()
+}
+
+/// Why a bar must not be sawn yet though the order has its yes, a sentence for each link; nothing where every rod end was
+/// measured.
+pub fn not_yet_to_saw(document: &Document, reports: &[LinkReport]) -> Vec<String> {
+    let open = |report: &LinkReport| report.answer().is_some_and(|answer| answer.link.provisional);
+    let links = reports.iter().enumerate().filter(|(_, report)| open(report));
+    links
+        .map(|(link, _)| {
+            let title = title(document, link);
+            format!("{title}: provisional length. Measure the rod ends before the bar is sawn; a yes until then is to mount to mount.")
+        })
+        .collect()
 }
 
 /// Whether what is made now is what was read back.

@@ -1,5 +1,6 @@
 //! One link as a message short enough for every phone, with everything that must be right.
 
+use super::mounts;
 use super::read_back::{heading, picked, title};
 use crate::document::Document;
 use crate::engine::shop::code::{Code, code_of_link};
@@ -8,8 +9,8 @@ use crate::present::words::{self, hand_mark, length, letter, lower, metal};
 use crate::quantity::System;
 use crate::report::{Answer, LinkReport, Verdict};
 
-/// As many letters as a short message takes.
-pub const SHORTEST_TEXT: usize = 480;
+/// As many letters as a short message takes: four parts of 153, as networks join them (GSM 03.40, from memory).
+pub const SHORTEST_TEXT: usize = 612;
 
 /// Said above the messages of several links.
 pub const ONE_EACH: &str = "One message for each link. Each has the code of its own link; the order has another.";
@@ -66,22 +67,26 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
     });
     let finish = picked(&FINISH, document, place).unwrap_or_default();
     let may = [
+        mounts::one_hand(made),
         Some(format!("Calculation: {}.", lower(answer.word()))),
         made.provisional.then_some(provisional),
         Some(format!("Rod ends: {}, {}.", whose[0], whose[1])),
-        Some(format!("{} {}, {}.", words::stock(made, system), metal(made), lower(finish))),
-        Some(
-            if answer.verdict == Verdict::Fails { "Do not answer yes." } else { "All right? Answer yes." }.to_string(),
-        ),
     ];
+    let says = |value, kind| mounts::written(value, kind, system.into());
+    let made_of = format!("{} {}, {}.", words::stock(made, system), metal(made), lower(finish));
+    let may = may.into_iter().flatten().chain(mounts::readings(document, place, made, &says));
+    let may = may.chain(mounts::said(document, place, &says)).chain([made_of]);
+    let asks = if answer.verdict == Verdict::Fails { "Do not answer yes." } else { "All right? Answer yes." };
     let mut text = must.join(" ");
-    // Whatever else fits, the most important first.
-    for sentence in may.into_iter().flatten() {
-        if text.chars().count() + 1 + sentence.chars().count() <= SHORTEST_TEXT {
+    // Whatever else fits, the most important first; the question always does.
+    for sentence in may {
+        if text.chars().count() + sentence.chars().count() + asks.len() + 2 <= SHORTEST_TEXT {
             text.push(' ');
             text.push_str(&sentence);
         }
     }
+    text.push(' ');
+    text.push_str(asks);
     plain(&text)
 }
 

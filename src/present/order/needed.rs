@@ -134,17 +134,18 @@ pub fn missing(rows: &[Row]) -> usize {
     rows.iter().filter(|row| row.state == State::Missing).count()
 }
 
-/// The same in words: `3 still needed`. Of several links each that lacks something is named.
-pub fn still_needed(document: &Document, reports: &[LinkReport], system: System) -> String {
+/// The same in words: `3 still needed`. Of several links each that lacks something is named. Each of the entries that
+/// were `not_taken` is needed as well.
+pub fn still_needed(document: &Document, reports: &[LinkReport], not_taken: usize, system: System) -> String {
     let lacking = |(link, report): (usize, &LinkReport)| {
         let count = missing(&rows(document, link, report, system));
         (count > 0).then_some((link, count))
     };
     let lacking: Vec<(usize, usize)> = reports.iter().enumerate().filter_map(lacking).collect();
-    let count: usize = lacking.iter().map(|(_, count)| count).sum();
+    let count: usize = lacking.iter().map(|(_, count)| count).sum::<usize>() + not_taken;
     match (count, document.links.len()) {
         (0, _) => "Nothing is missing.".to_string(),
-        (count, 1) => format!("{count} still needed"),
+        (count, _) if document.links.len() == 1 || lacking.is_empty() => format!("{count} still needed"),
         (count, _) => {
             let numbers: Vec<String> = lacking.iter().map(|(link, _)| (link + 1).to_string()).collect();
             format!("{count} still needed, of links {}", numbers.join(", "))

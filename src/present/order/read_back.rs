@@ -1,7 +1,8 @@
 //! What is read back before an order is taken: every number in words and in figures, and what differs from what was
 //! first said.
 
-use super::spoken;
+use super::needed::failing;
+use super::{mounts, spoken};
 use crate::differences::{Change, Difference, differences};
 use crate::document::{Document, SuppliedBy, day_in_words};
 use crate::engine::shop::code::Code;
@@ -9,11 +10,17 @@ use crate::inputs::{At, Choice, FINISH, MEASURED_ON, pieces_of};
 use crate::present::verdict::weakest;
 use crate::present::words::{self, Units, in_units, job, length, letter, lower, metal};
 use crate::quantity::System;
-use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport};
+use crate::report::{Answer, EndGeometry, LinkGeometry, LinkReport, Verdict};
 use crate::share;
 
 /// Said beneath the script.
 pub const FIRST_SAID: &str = "What differs from what was first said is read back as well.";
+
+/// All that is read aloud of a link that fails.
+const FAILS: &str = "This link fails as entered. I cannot take the order.";
+
+/// What tells the reader of the page where to enter something, and nobody on the phone.
+const FOR_THE_PAGE: &str = ": say so under Rod ends";
 
 /// A part of what is read back.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -30,10 +37,18 @@ pub fn sections(document: &Document, reports: &[LinkReport], code: Option<Code>,
     let mut sections = vec![section("Rig", vec![for_what(document, system)])];
     for (link, report) in reports.iter().enumerate() {
         let lines = match report {
+            LinkReport::Answer(answer) if answer.verdict == Verdict::Fails => vec![FAILS.to_string()],
             LinkReport::Answer(answer) => link_lines(document, link, answer, system),
             _ => vec![format!("{}: this link cannot be made from what is entered so far.", title(document, link))],
         };
         sections.push(Section { heading: heading(document, link), lines });
+    }
+    // Nobody is asked to agree to what cannot be made.
+    if !failing(document, reports).is_empty() {
+        if document.links.len() > 1 {
+            sections.push(section("Order", vec!["I cannot take the order.".to_string()]));
+        }
+        return sections;
     }
     let mut lines = of_order(document);
     lines.extend(since_first_said(document, system));
@@ -93,6 +108,9 @@ pub fn link_lines(document: &Document, link: usize, answer: &Answer, system: Sys
     for (end, made) in made.ends.iter().enumerate() {
         lines.push(end_line(document, At { end, ..place }, made));
     }
+    let says = |value, _| spoken::length(value, system);
+    lines.extend(mounts::readings(document, place, made, &says));
+    lines.extend(mounts::said(document, place, &says));
     if made.ends[0].hand == made.ends[1].hand {
         let hand = made.ends[0].hand.words();
         lines.push(format!(
@@ -104,7 +122,7 @@ pub fn link_lines(document: &Document, link: usize, answer: &Answer, system: Sys
     lines.push(format!("Made of {size} {}, {}.", metal(made), lower(finish)));
     lines.push(across(made, system));
     // Read back for a yes, so what the calculation says of it must be heard too.
-    let (word, says) = (answer.word(), weakest(answer, system));
+    let (word, says) = (answer.word(), weakest(answer, system).replace(FOR_THE_PAGE, ""));
     lines.push(format!("Calculation: {}", if says.starts_with(word) { says } else { format!("{word}. {says}") }));
     lines
 }

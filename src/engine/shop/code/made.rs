@@ -1,7 +1,7 @@
 //! What is made as bytes that are the same wherever they are written: the entries, then what follows from them.
 
 use crate::document::{Document, Hand};
-use crate::inputs::{At, CHOICES, FINISH, HAND, NUMBERS, QUANTITY, SEAT, SKIM, Scope};
+use crate::inputs::{At, CHOICES, FINISH, HAND, NUMBERS, POSITION, QUANTITY, ROLE, SEAT, SKIM, Scope};
 use crate::report::{Answer, EndGeometry, LinkGeometry};
 
 /// Lengths that follow are told apart by the micrometer: no shop measures less, and a later version that rounds a last
@@ -9,7 +9,7 @@ use crate::report::{Answer, EndGeometry, LinkGeometry};
 const STEPS_PER_METER: f64 = 1e6;
 
 /// Inputs that are asked for on the phone and make the same whether they are said or taken.
-const SAID_OR_TAKEN: [&str; 5] = [QUANTITY.id, SKIM.id, FINISH.id, HAND.id, SEAT.id];
+const SAID_OR_TAKEN: [&str; 7] = [QUANTITY.id, SKIM.id, FINISH.id, HAND.id, ROLE.id, POSITION.id, SEAT.id];
 
 /// Bytes in which no two different lists of values look alike: each value stands after its length.
 #[derive(Default)]

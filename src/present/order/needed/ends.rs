@@ -92,7 +92,7 @@ pub(super) fn thread(document: &Document, place: At, report: &LinkReport) -> Row
         (false, true, true) => (known, State::Said),
         (false, true, false) => (format!("{known}: the hand was not asked."), State::ByDefault),
         (false, false, true) => (format!("{known}: the thread was not asked."), State::ByDefault),
-        (false, false, false) => (taken(&known), State::ByDefault),
+        (false, false, false) => (taken(&words::lower(&known)), State::ByDefault),
     };
     let thread_input = if own { OWN_THREAD.id } else { ROD_END.id };
     asked(question, known, &[thread_input, HAND.id], place)
