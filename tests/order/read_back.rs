@@ -86,7 +86,7 @@ fn every_link_of_a_rig_has_a_message_of_its_own() {
     let reports = report(&document).links;
     let told = messages(&document, &reports, System::Inch);
     assert_eq!(told.len(), 3);
-    let lengths = ["Mount to mount 36-1/2 in.", "Mount to mount 24-1/4 in."];
+    let lengths = ["Mount to mount and eye to eye 36-1/2 in.", "Mount to mount and eye to eye 24-1/4 in."];
     for (link, length) in lengths.into_iter().enumerate() {
         let text = told[link].text.as_deref().expect("a message");
         let code = code_of_link(&document, link, reports[link].answer().expect("an answer")).written();
@@ -160,7 +160,7 @@ fn a_short_text_reads_like_this() {
     let (written, bar) = (code.written(), length(reports[0].answer().expect("an answer").link.bar, System::Inch));
     assert!(
         text.starts_with(&format!(
-            "Order {written}: front lower links, 2 pieces. Mount to mount 36-1/2 in. Eye to eye 36-1/2 in. Bar {bar} face to face. A: 1-1/4-12 RH. B: 7/8-14 LH."
+            "Order {written}: front lower links, 2 pieces. Mount to mount and eye to eye 36-1/2 in. Bar {bar} face to face. A: 1-1/4-12 RH. B: 7/8-14 LH."
         )),
         "{text}"
     );
@@ -198,8 +198,7 @@ fn a_short_text_fits_a_message_and_has_all_that_must_be_right() {
                 );
                 let must = [
                     code.written(),
-                    format!("Mount to mount {given}."),
-                    format!("Eye to eye {given}."),
+                    format!("Mount to mount and eye to eye {given}."),
                     format!("Bar {bar} face to face."),
                     pieces(count),
                 ];

@@ -9,8 +9,11 @@ use crate::present::words::{self, hand_mark, length, letter, lower, metal};
 use crate::quantity::System;
 use crate::report::{Answer, LinkReport, Verdict};
 
-/// As many letters as a short message takes: four parts of 153, as networks join them (GSM 03.40, from memory).
-pub const SHORTEST_TEXT: usize = 612;
+/// As many letters as a short message takes: no more than networks join without cutting (common practice, no source).
+pub const SHORTEST_TEXT: usize = 480;
+
+/// Said where something that must be right found no room.
+const REST: &str = "Rest: see the confirmation.";
 
 /// Said above the messages of several links.
 pub const ONE_EACH: &str = "One message for each link. Each has the code of its own link; the order has another.";
@@ -49,8 +52,7 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
     let called = if document.links.len() > 1 { "Link code" } else { "Order" };
     let must = [
         format!("{called} {}: {}, {count}.", code.written(), lower(&title(document, link))),
-        format!("Mount to mount {given}."),
-        format!("Eye to eye {given}."),
+        format!("Mount to mount and eye to eye {given}."),
         format!("Bar {bar} face to face."),
         format!("A: {} {}.", a.thread.id, hand_mark(a.hand)),
         format!("B: {} {}.", b.thread.id, hand_mark(b.hand)),
@@ -66,28 +68,30 @@ pub fn short_text(document: &Document, link: usize, answer: &Answer, code: Code,
         format!("{} {words}", letter(end))
     });
     let finish = picked(&FINISH, document, place).unwrap_or_default();
-    let may = [
-        mounts::one_hand(made),
-        Some(format!("Calculation: {}.", lower(answer.word()))),
+    let says = |value, kind| mounts::written(value, kind, system.into());
+    let after = [
         made.provisional.then_some(provisional),
         Some(format!("Rod ends: {}, {}.", whose[0], whose[1])),
+        Some(format!("Calculation: {}.", lower(answer.word()))),
+        Some(format!("{} {}, {}.", words::stock(made, system), metal(made), lower(finish))),
     ];
-    let says = |value, kind| mounts::written(value, kind, system.into());
-    let made_of = format!("{} {}, {}.", words::stock(made, system), metal(made), lower(finish));
-    let may = may.into_iter().flatten().chain(mounts::readings(document, place, made, &says));
-    let may = may.chain(mounts::said(document, place, &says)).chain([made_of]);
+    let may = mounts::one_hand(made).into_iter().chain(mounts::readings(document, place, made, &says));
+    let may = may.chain(mounts::said(document, place, &says)).chain(after.into_iter().flatten());
+    let may: Vec<String> = may.collect();
     let asks = if answer.verdict == Verdict::Fails { "Do not answer yes." } else { "All right? Answer yes." };
+    let all = [&must[..], &may, &[asks.to_string()]].concat().join(" ");
+    if all.chars().count() <= SHORTEST_TEXT {
+        return plain(&all);
+    }
     let mut text = must.join(" ");
     // Whatever else fits, the most important first; the question always does.
     for sentence in may {
-        if text.chars().count() + sentence.chars().count() + asks.len() + 2 <= SHORTEST_TEXT {
+        if text.chars().count() + sentence.chars().count() + REST.len() + asks.len() + 3 <= SHORTEST_TEXT {
             text.push(' ');
             text.push_str(&sentence);
         }
     }
-    text.push(' ');
-    text.push_str(asks);
-    plain(&text)
+    plain(&[&text, REST, asks].join(" "))
 }
 
 /// How long a message is.
