@@ -1,7 +1,7 @@
 //! Under the rig: the six places, the log, and the card.
 
 use crate::make::{KEEP_DIALOG, close_dialog, open_whole_axle, pages};
-use crate::page::{PHONE, Page};
+use crate::page::{DESK, PHONE, Page};
 use crate::size::EXAMPLE;
 use serde_json::json;
 
@@ -44,6 +44,15 @@ pub(crate) async fn the_card_is_one_page(page: &Page) {
     }
     close_dialog(page).await;
     page.wait_count(".pocket-card", 0).await;
+    one_page_each(page, links).await;
+    // As many as a rig has, of a link that adds a notice.
+    page.open(DESK, EIGHT).await;
+    page.click("#view-fit").await;
+    page.script(KEEP_DIALOG, vec![]).await;
+    one_page_each(page, 8).await;
+}
+
+async fn one_page_each(page: &Page, links: usize) {
     // A printed page closes the dialog.
     for size in [[8.5, 11.0], [8.27, 11.69]] {
         page.click("#print-card").await;
@@ -53,6 +62,9 @@ pub(crate) async fn the_card_is_one_page(page: &Page) {
         page.wait_count(".pocket-card", 0).await;
     }
 }
+
+/// A rig with every kind of link.
+const EIGHT: &str = "3&links=8&length=38in&2.length=36in&3.length=33.5in&4.length=48in&5.length=40in&6.length=12in&7.length=40.25in&8.length=34.5in&weight=4100lb&2.role=upper&3.role=track-bar&4.role=tie-rod&5.role=drag-link&6.role=sway-link&8.role=upper&7.axle=rear&8.axle=rear&use=hard";
 
 /// A rear lower link, 38 in, with rod ends that were measured: 2.594 in from eye to face as set.
 pub(crate) const MEASURED: &str = "3&length=38in&weight=4100lb&own-f.a=4.6in&own-f.b=4.6in&own-t.a=2.85in&own-t.b=2.85in&own-bore.a=1in&own-bore.b=1in&own-ball.a=1.375in&own-ball.b=1.375in&own-head.a=2.775in&own-head.b=2.775in&own-head-thick.a=1.015in&own-head-thick.b=1.015in&rear.lower-height=17in&rear.upper-height=26in&use=hard&axle=rear&rod-end.a=mine&rod-end.b=mine&shank-steel.a=alloy&shank-steel.b=alloy&own-thread.a=1-1/4-12&own-thread.b=1-1/4-12&crc=bbd61ae8";

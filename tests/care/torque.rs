@@ -83,7 +83,7 @@ fn a_bolt_without_a_published_torque_is_not_judged() {
         a.bolt
     };
     match bolt(&document) {
-        BoltToTighten::Published { torque, says, source } => {
+        BoltToTighten::Published { torque, says, source, .. } => {
             assert!((torque / LBF_FT - 315.0).abs() < 0.1 && spoken(&says, System::Inch).contains("Grade 8"));
             assert!(source.words().contains("read in a copy"), "{}", source.words());
         }

@@ -46,6 +46,7 @@ fn Card() -> impl IntoView {
                 {(!block.turning.is_empty()).then(|| view! { <p>{block.turning}</p> })}
                 <p>{a}</p>
                 <p>{b}</p>
+                {block.more.into_iter().map(|words| view! { <p>{words}</p> }).collect_view()}
             </section>
         }
     };

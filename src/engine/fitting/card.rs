@@ -1,6 +1,7 @@
 //! What fits on a card for the pocket: of each link how far it may go, which way lengthens, and its torque.
 
-use crate::document::{Hand, Role};
+use super::torque_card::{self, BoltToTighten};
+use crate::document::{Document, Hand, Role};
 use crate::engine::formula::Sheet;
 use crate::engine::tables::jam_torque::{self, TorqueRange};
 use crate::engine::tables::threads::Thread;
@@ -27,6 +28,8 @@ pub struct CardLink {
     pub never_bent: bool,
     /// Whether a part of it fails, so that it must not be fitted.
     pub fails: bool,
+    /// Diameter and torque of the bolt through each eye; none where no torque is published for it, or it is not known.
+    pub bolts: [Option<(f64, f64)>; 2],
     /// End A and end B.
     pub ends: [CardEnd; 2],
 }
@@ -50,8 +53,13 @@ pub struct CardEnd {
     pub eye_to_face: f64,
 }
 
-/// The card's part for one link.
-pub fn card_link(answer: &Answer) -> CardLink {
+/// The card's part for one link of a document.
+pub fn card_link(document: &Document, index: usize, answer: &Answer) -> CardLink {
+    let bolt = |bolt: &BoltToTighten| match bolt {
+        BoltToTighten::Published { torque, diameter, .. } => Some((*diameter, *torque)),
+        BoltToTighten::NotJudged(_) => None,
+    };
+    let bolts = torque_card::card(document, index, answer).map(|ends| ends.each_ref().map(|end| bolt(&end.bolt)));
     let link = &answer.link;
     let ends = link.ends.each_ref().map(|end| CardEnd {
         thread: end.thread,
@@ -73,6 +81,7 @@ pub fn card_link(answer: &Answer) -> CardLink {
         provisional: link.provisional,
         never_bent: answer.role.steers() || answer.role == Role::TrackBar,
         fails: answer.verdict == Verdict::Fails,
+        bolts: bolts.unwrap_or_default(),
         ends,
     }
 }

@@ -43,6 +43,8 @@ pub enum BoltToTighten {
     Published {
         /// The torque.
         torque: f64,
+        /// Its diameter.
+        diameter: f64,
         /// Which bolt, with the state of the thread that the torque is for.
         says: Said,
         /// Where it stands.
@@ -129,7 +131,7 @@ fn bolt(given: &Values, index: usize, end: &EndGeometry, sheet: &mut Sheet) -> B
     let torque = sheet.look_up("Torque of the bolt", row.torque, Kind::Torque, size.label, row.cite);
     let series = bolt.series.words();
     let says = said![(bolt.diameter, Trade), " bolt, ", (grade(bolt.grade)), ", ", (series), "; ", (row.on), "."];
-    BoltToTighten::Published { torque, says, source: row.cite }
+    BoltToTighten::Published { torque, diameter: bolt.diameter, says, source: row.cite }
 }
 
 /// How an adapter sits on its wrench.

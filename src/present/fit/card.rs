@@ -1,12 +1,14 @@
 //! The pocket card: every link of the rig on one page.
 
+use super::log::turned_since;
+use super::which_ends;
 use crate::document::Document;
 use crate::engine::fitting::card::{CardEnd, CardLink, card_link};
 use crate::engine::fitting::hands::nut_tightens;
 use crate::engine::fitting::{quarters, quarters_below, threads};
-use crate::log::{Entry, Log, STOP};
+use crate::log::{self, Entry, EntryKind, Log, STOP, Spot};
 use crate::present::words::{self, hand_mark, letter};
-use crate::quantity::{Kind, System, fit, show};
+use crate::quantity::{Kind, System, fit, plain, show};
 use crate::report::LinkReport;
 
 /// Its name on paper.
@@ -18,7 +20,7 @@ pub const HELP: &str = "One page for the glove box: stops, torque and which way 
 /// What holds for every link.
 pub const RULES: [&str; 5] = [
     "One right-hand and one left-hand end: loosen both jam nuts first, and tighten both last, with the bar held so that it cannot turn, anti-seize on the shanks.",
-    "A left-hand nut loosens clockwise, seen from its own eye; a right-hand nut counterclockwise.",
+    "Each nut as seen from its own eye: a left-hand nut tightens counterclockwise and loosens clockwise, a right-hand nut the other way round.",
     "Never wind an end out past its stop. Too short at the stop: order a longer bar.",
     "Both links of a pair alike. Both eyes square to their brackets. A new line of paint across each nut and bar.",
     "A bent, cracked or gouged link is replaced. Makers’ ratings, local rules and a licensed engineer take precedence.",
@@ -39,6 +41,8 @@ pub struct CardBlock {
     pub turning: String,
     /// A line for each end.
     pub ends: [String; 2],
+    /// The bolts through the eyes, and what the log says was turned on each bar.
+    pub more: Vec<String>,
     /// What keeps it from being fitted or trusted as it stands.
     pub stops: Vec<String>,
 }
@@ -49,12 +53,18 @@ pub fn blocks(document: &Document, reports: &[LinkReport], log: &Log, system: Sy
         let title = words::titled(document, link);
         let hits = log.open_hits(document, link).map(|(bar, entry)| hit_line(&bar, entry));
         let block = match report.answer() {
-            Some(answer) => of_link(title, &card_link(answer), system),
+            Some(answer) => {
+                let ends = which_ends(&answer.link);
+                let mut block = of_link(title, &ends, &card_link(document, link, answer), system);
+                block.more.extend(turns(document, link, log, system));
+                block
+            }
             None => CardBlock {
                 title,
                 lengths: String::new(),
                 turning: String::new(),
                 ends: [String::new(), String::new()],
+                more: Vec::new(),
                 stops: vec!["No answer yet: its entries are not complete.".to_string()],
             },
         };
@@ -92,14 +102,34 @@ fn hit_line(bar: &str, entry: &Entry) -> String {
     }
 }
 
-fn of_link(title: String, link: &CardLink, system: System) -> CardBlock {
+/// What was turned on each bar since it was made as it is, by the log.
+fn turns(document: &Document, link: usize, log: &Log, system: System) -> Vec<String> {
+    let turned = |spot: &Spot| log.of_bar(spot).any(|entry| entry.kind == EntryKind::Turned);
+    let bars = log::bars(document, link).into_iter().filter(|(spot, _)| turned(spot));
+    bars.map(|(spot, bar)| format!("{bar}, by the log: {}", turned_since(log, &spot, "", system))).collect()
+}
+
+/// The bolts in one line.
+fn bolts(bolts: [Option<(f64, f64)>; 2], system: System) -> String {
+    let one =
+        |(diameter, torque)| format!("{}, {}", words::trade(diameter, system), show(torque, Kind::Torque, system));
+    match bolts.map(|bolt| bolt.map(one)) {
+        [Some(a), Some(b)] if a == b => format!("Bolts {a}, clean and dry thread."),
+        [a, b] => {
+            let told = [a, b].map(|bolt| bolt.unwrap_or("ask its maker for the torque".to_string()));
+            format!("Bolt at A: {}. Bolt at B: {}. Clean and dry thread.", told[0], told[1])
+        }
+    }
+}
+
+fn of_link(title: String, which: &str, link: &CardLink, system: System) -> CardBlock {
     let long = |value: f64| words::length(value, system);
     let lengths =
         format!("Eye to eye {}. Shortest {}, longest {}.", long(link.length), long(link.shortest), long(link.longest));
     let per_turn = show(link.per_turn, Kind::FineLength, system);
     let lengths = if link.turning.is_some() { format!("{lengths} One turn: {per_turn}.") } else { lengths };
     let turning = match link.turning {
-        Some(turning) => turning.to_string(),
+        Some(turning) => format!("{which} {turning}"),
         None => "Both ends have the same hand: turning the bar does not change its length, and one end can unscrew without anybody noticing. Unbolt one eye, leave the other nut tight, and turn that eye half a turn at a time.".to_string(),
     };
     let ends = [0, 1].map(|end| end_line(end, &link.ends[end], system));
@@ -107,14 +137,15 @@ fn of_link(title: String, link: &CardLink, system: System) -> CardBlock {
     let provisional = link.provisional.then_some(PROVISIONAL);
     let never_bent = link.never_bent.then_some("Bent: do not drive it, not even home.");
     let stops = [fails, provisional, never_bent].into_iter().flatten().map(str::to_string).collect();
-    CardBlock { title, lengths, turning, ends, stops }
+    CardBlock { title, lengths, turning, ends, more: vec![bolts(link.bolts, system)], stops }
 }
 
 fn end_line(at: usize, end: &CardEnd, system: System) -> String {
     let tightens = nut_tightens(end.hand).words();
-    let [least, most] = [end.torque.least, end.torque.most].map(|torque| show(torque, Kind::Torque, system));
+    let least = plain(end.torque.least, Kind::Torque, system);
+    let most = show(end.torque.most, Kind::Torque, system);
     format!(
-        "{} {} {}: {} showing, at most {}; eye center to bar face {}. Jam nut, {} wrench: tighten {tightens} seen from this eye, {least} to {most}.",
+        "{} {} {}: {} showing, at most {}; eye center to bar face {}. Jam nut, {} wrench: tighten {tightens}, {least} to {most}.",
         letter(at),
         words::thread(end.thread),
         hand_mark(end.hand),

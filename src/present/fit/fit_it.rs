@@ -134,7 +134,7 @@ pub fn torque(document: &Document, index: usize, answer: &Answer, system: System
 
 fn torque_row(at: usize, end: &EndTorque, system: System) -> TorqueRow {
     let (bolt, bolt_says, bolt_source) = match &end.bolt {
-        BoltToTighten::Published { torque, says, source } => {
+        BoltToTighten::Published { torque, says, source, .. } => {
             (Some(show(*torque, Kind::Torque, system)), say(says, system), Some(source.sentence()))
         }
         BoltToTighten::NotJudged(says) => (None, say(says, system), None),
