@@ -7,6 +7,7 @@ mod entries;
 use linkwright::builds::{self, Build, log_from_text, log_to_line, log_to_text};
 use linkwright::document::{Document, Link, Position, Role, Side, Use};
 use linkwright::log::{Entry, EntryKind, Log, Noted, READINGS, Reading, ReadingKind, Spot, bars, reading_row};
+use linkwright::present::fit::log::is_turned_unread;
 use linkwright::quantity::{System, inch, lbf};
 use linkwright::share;
 use linkwright::store::opening::{self, AddressChange};
@@ -423,4 +424,18 @@ fn a_link_carries_a_log_only_where_it_is_asked_for() {
     // A log of years goes into a file.
     (0..100).for_each(|number| log.record(entry(&format!("id{number}"), T3, EntryKind::Note, "One more")));
     assert_eq!(share::with_log(&fragment, &log_to_line(&log)), None);
+}
+
+/// A turn makes what was read before it old, until something is read again.
+#[test]
+fn a_turn_asks_for_new_readings() {
+    let left = spot("front-lower-left");
+    let mut log = Log::default();
+    log.note(&left, "face-a", Some(Reading::Number(inch(2.625))), T1);
+    assert!(!is_turned_unread(&log, &left));
+    log.record(entry("turn", T2, EntryKind::Turned, "Two turns longer"));
+    assert!(is_turned_unread(&log, &left));
+    assert!(!is_turned_unread(&log, &spot("front-lower-right")), "its mate was not turned");
+    log.note(&left, "threads-b", Some(Reading::Number(1.5)), T3);
+    assert!(!is_turned_unread(&log, &left));
 }

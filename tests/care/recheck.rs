@@ -90,6 +90,9 @@ fn what_is_due_follows_from_the_log() {
         assert!(found == standing && says.starts_with(words), "{today}: {says}");
         assert_eq!(on.as_deref(), Some("2026-12-01"));
     }
+    // Who turned a bar has not said that its nuts are tight.
+    let only_turned = LastTimes { turned: Some("2026-12-01T10:00:00Z"), ..LastTimes::default() };
+    assert_eq!(at(only_turned, "2026-12-02", Occasion::HalfYear).0, Standing::NotJudged);
     let done = LastTimes { half_year: Some("2026-12-02T00:00:00Z"), ..looked };
     assert_eq!(at(done, "2026-12-03", Occasion::HalfYear).1.as_deref(), Some("2027-06-02"));
     assert_eq!(at(done, "2026-12-03", Occasion::Outing).0, Standing::Watch, "before every outing");

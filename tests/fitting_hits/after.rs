@@ -28,6 +28,7 @@ fn clean() -> HitReadings {
         nut_loose: Some(false),
         mount_damaged: Some(false),
         play: Some(false),
+        unreadable: false,
     }
 }
 
@@ -110,7 +111,7 @@ fn what_is_missing_is_named() {
 fn dangerous_situations_stop() {
     let bent = HitReadings { bow: Some(inch(0.0625)), ..clean() };
     let rolled = HitReadings { bow: None, bend_seen: Some(true), ..clean() };
-    let cases: [(&str, Document, HitReadings, &str); 21] = [
+    let cases: [(&str, Document, HitReadings, &str); 22] = [
         ("bent tie rod", tie_rod(), bent, "not even home"),
         ("tie rod that rolls uneven", tie_rod(), rolled, "however small the bend"),
         ("bent drag link", drag_link(), bent, "tow it with the steered wheels off the ground"),
@@ -121,6 +122,7 @@ fn dangerous_situations_stop() {
         ("7075 with a sharp gouge", solid(), HitReadings { gouge: Some(Gouge::Sharp), ..clean() }, "A sharp gouge"),
         ("tie rod with a sharp gouge", tie_rod(), HitReadings { gouge: Some(Gouge::Sharp), ..clean() }, "backs up"),
         ("loose jam nut", tube(), HitReadings { nut_loose: Some(true), ..clean() }, "tighten the nut before it moves"),
+        ("turned eye", tube(), HitReadings { eye_turned: Some(true), ..clean() }, "then answer this again"),
         ("torn bracket", tube(), HitReadings { mount_damaged: Some(true), ..clean() }, "no longer holds the link"),
         ("crack", tube(), HitReadings { crack: Some(true), ..clean() }, "A crack"),
         ("kink", tube(), HitReadings { kink: Some(true), ..clean() }, "A kink"),
@@ -143,6 +145,26 @@ fn dangerous_situations_stop() {
     }
 }
 
+/// What a wrench puts right asks for no spare; together with damage it does not take its place.
+#[test]
+fn a_loose_nut_is_tightened_and_a_bent_link_is_not() {
+    let loose = judged(&tube(), &HitReadings { nut_loose: Some(true), eye_turned: Some(true), ..clean() });
+    assert!(words(&loose).contains("tighten both jam nuts") && !words(&loose).contains("spare"), "{}", words(&loose));
+    let cracked = judged(&tube(), &HitReadings { nut_loose: Some(true), crack: Some(true), ..clean() });
+    assert!(words(&cracked).contains("Fit a spare") && !words(&cracked).contains("answer this again"));
+}
+
+/// What stands in a field and cannot be read is never taken for nothing.
+#[test]
+fn an_unreadable_entry_is_not_judged() {
+    for document in [tube(), solid(), tie_rod(), track_bar()] {
+        assert_eq!(judged(&document, &clean()).standing, Standing::Good);
+        let after = judged(&document, &HitReadings { unreadable: true, ..clean() });
+        assert_eq!(after.standing, Standing::NotJudged, "{}", words(&after));
+        assert!(words(&after).contains("cannot be read: type it again"), "{}", words(&after));
+    }
+}
+
 /// What limps home, with its limits said in numbers.
 #[test]
 fn a_small_bow_in_a_steel_tube_limps_home() {
@@ -158,7 +180,6 @@ fn a_small_bow_in_a_steel_tube_limps_home() {
     assert!(!after.working.is_empty());
     for (readings, says) in [
         (HitReadings { play: Some(true), ..clean() }, "before the next drive"),
-        (HitReadings { eye_turned: Some(true), ..clean() }, "square the eyes"),
         (HitReadings { gouge: Some(Gouge::Sharp), ..clean() }, "File its edges"),
         (HitReadings { dent: Some(inch(0.05)), ..clean() }, "taken for small"),
     ] {
@@ -237,6 +258,7 @@ fn random(dice: &mut Dice) -> HitReadings {
         nut_loose: maybe(dice),
         mount_damaged: maybe(dice),
         play: maybe(dice),
+        unreadable: false,
     }
 }
 

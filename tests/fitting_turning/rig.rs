@@ -53,6 +53,7 @@ pub(crate) fn read(link: &LinkGeometry, threads: [f64; 2]) -> Readings {
         visible: threads.map(Some),
         eye_to_eye: Some(link.bar + face[0] + face[1]),
         nut_tight: [Some(true); 2],
+        unreadable: false,
     }
 }
 

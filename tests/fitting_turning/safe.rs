@@ -221,6 +221,14 @@ fn dangers() -> Vec<Danger> {
             &["Ruler and count disagree at end B by 0.208 in", "2-1/2 threads", "Measure again"],
         ),
         danger(
+            "a field that cannot be read",
+            &made,
+            Readings { unreadable: true, ..good },
+            Standing::NotJudged,
+            2,
+            &["A reading cannot be read: type it again"],
+        ),
+        danger(
             "another bar",
             &made,
             Readings { eye_to_eye: good.eye_to_eye.map(|length| length + inch(0.5)), ..good },

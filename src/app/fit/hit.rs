@@ -11,7 +11,7 @@ use crate::app::formula::WorkingLines;
 use crate::app::session::use_session;
 use crate::browser::page::focus_soon;
 use leptos::prelude::*;
-use linkwright::engine::fitting::hit::bowed_bar;
+use linkwright::engine::fitting::hit::{HitReadings, bowed_bar};
 use linkwright::log::{EntryKind, HIT_VERDICT, Reading, reading_row};
 use linkwright::present::drawing::string::string;
 use linkwright::present::fit::hit::{
@@ -28,6 +28,7 @@ pub(super) fn AfterAHit() -> impl IntoView {
     let bar = Memo::new(move |_| session.document.with(|document| bowed_bar(document, session.link.get())));
     let told = Memo::new(move |_| {
         let readings = readings(|id| fitting.number(id), |id| fitting.picked(id));
+        let readings = HitReadings { unreadable: fitting.is_unread(&ROWS), ..readings };
         let system = session.units.get();
         bar.with(|bar| session.answer.with(|answer| Some(page(answer.as_deref()?, bar.as_ref(), &readings, system))))
     });
@@ -36,10 +37,7 @@ pub(super) fn AfterAHit() -> impl IntoView {
     let lines = Memo::new(move |_| told.with(|told| told.as_ref().map(|told| told.lines.clone())).unwrap_or_default());
     let looks = move || lines.get().into_iter().map(|line| view! { <OneLine line /> }).collect_view();
     let bent_by_design = Memo::new(move |_| bar.with(|bar| bar.is_some_and(|bar| bar.offset > 0.0)));
-    let open = move || {
-        let string = fitting.number("hit-bow").is_some() && !bent_by_design.get();
-        none_of(|id| fitting.picked(id), string)
-    };
+    let open = move || none_of(|id| fitting.picked(id), !bent_by_design.get());
     let all_clean = move |_| {
         for (id, pick) in untrack(open) {
             if let Some(row) = reading_row(id) {

@@ -15,8 +15,16 @@ pub(super) fn ReadingField(
     /// The id.
     of: &'static str,
 ) -> impl IntoView {
+    let fitting = use_fitting();
+    // What is half typed belongs to one bar, and goes when another is looked at.
+    let number = move |row, kind| {
+        move || {
+            fitting.chosen.track();
+            view! { <NumberReading row kind /> }
+        }
+    };
     reading_row(of).map(|row| match row.holds {
-        ReadingKind::Number { kind, .. } => view! { <NumberReading row kind /> }.into_any(),
+        ReadingKind::Number { kind, .. } => number(row, kind).into_any(),
         ReadingKind::Pick(picks) => view! { <PickReading row picks /> }.into_any(),
     })
 }
@@ -28,11 +36,18 @@ fn NumberReading(row: &'static ReadingRow, kind: Kind) -> impl IntoView {
         let read = reading::read(row, &text, session.units.get_untracked());
         let value = read.as_ref().ok().copied().flatten();
         // Nothing is judged by what stood there before an entry that cannot be read.
+        fitting.note_unread(row.id, read.is_err());
         if value != untrack(|| fitting.reading(row.id)) {
             fitting.note(row.id, value);
         }
         read.map(|_| ())
     };
+    // What is typed goes with its field.
+    on_cleanup(move || {
+        if !fitting.is_gone() {
+            fitting.note_unread(row.id, false);
+        }
+    });
     let shown = move || reading::typed(row, fitting.reading(row.id), session.units.get());
     view! {
         <NumberField

@@ -11,6 +11,7 @@ use crate::app::formula::WorkingLines;
 use crate::app::session::use_session;
 use crate::browser::page;
 use leptos::prelude::*;
+use linkwright::engine::fitting::as_fitted::Readings;
 use linkwright::log::{EntryKind, reading_row};
 use linkwright::present::drawing::Layout;
 use linkwright::present::fit::safe::{
@@ -24,6 +25,7 @@ pub(super) fn Safe() -> impl IntoView {
     let (session, fitting) = (use_session(), use_fitting());
     let check = Memo::new(move |_| {
         let readings = readings(|id| fitting.number(id), |id| fitting.yes(id));
+        let readings = Readings { unreadable: fitting.is_unread(&ROWS), ..readings };
         let layout = if session.wide.get() { Layout::Wide } else { Layout::Narrow };
         session
             .answer

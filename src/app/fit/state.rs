@@ -6,6 +6,7 @@ use leptos::prelude::*;
 use linkwright::engine::shop::code::{code_of_link, code_of_made};
 use linkwright::log::{self, Entry, EntryKind, Log, Noted, Reading, Spot, reading_row};
 use linkwright::present::fit::Place;
+use linkwright::present::fit::hit::found_damage;
 use linkwright::present::fit::log::TURNED_BY;
 use linkwright::present::fit::safe::ROWS;
 use linkwright::present::fit::turn::LinkTurn;
@@ -45,6 +46,8 @@ pub(super) struct Fitting {
     pub(super) chosen: RwSignal<usize>,
     /// Whether a hit is open against the bar that is looked at: nothing is good then.
     pub(super) hit: Memo<bool>,
+    /// The ids of the rows in whose fields something stands that cannot be read.
+    unread: RwSignal<Vec<&'static str>>,
     /// The codes of the link as it is: of what is made, which every entry is marked by, and of the order, which entries
     /// were marked by before.
     pub(super) codes: Memo<[String; 2]>,
@@ -73,12 +76,18 @@ pub(super) fn provide_fitting() -> Fitting {
     let (log, chosen) = (RwSignal::new(Log::default()), RwSignal::new(0));
     let bars = Memo::new(move |_| session.document.with(|document| log::bars(document, session.link.get())));
     let hit = Memo::new(move |_| {
-        let spot = spot_of(bars, chosen);
-        spot.is_some_and(|spot| log.with(|log| log.open_hit(&spot).is_some()))
+        let Some(spot) = spot_of(bars, chosen) else { return false };
+        log.with(|log| {
+            let reading = |id: &str| log.reading(&spot, id);
+            let number = |id: &str| reading(id).and_then(Reading::number);
+            let picked = |id: &str| reading(id).and_then(Reading::picked);
+            log.open_hit(&spot).is_some() || found_damage(number, picked)
+        })
     });
     let kept = session.unkept_log.with_untracked(|unkept| unkept.as_ref().map_or(Ok(()), |unkept| Err(unkept.why)));
     let (kept, whole) = (RwSignal::new(kept), RwSignal::new(true));
-    let fitting = Fitting { session, log, bars, chosen, hit, codes, kept, whole };
+    let unread = RwSignal::new(Vec::new());
+    let fitting = Fitting { session, log, bars, chosen, hit, unread, codes, kept, whole };
     Effect::new(move |_| {
         session.log_changed.track();
         session.origin.track();
@@ -102,6 +111,26 @@ impl Fitting {
 
     fn spot_now(self) -> Option<Spot> {
         untrack(|| self.spot())
+    }
+
+    /// Notes whether what stands in the field of a row can be read.
+    pub(super) fn note_unread(self, id: &'static str, is_unread: bool) {
+        if self.unread.with_untracked(|unread| unread.contains(&id)) != is_unread {
+            self.unread.update(|unread| {
+                unread.retain(|other| *other != id);
+                unread.extend(is_unread.then_some(id));
+            });
+        }
+    }
+
+    /// Whether the view was left.
+    pub(super) fn is_gone(self) -> bool {
+        self.unread.is_disposed()
+    }
+
+    /// Whether something stands in a field of these rows that cannot be read.
+    pub(super) fn is_unread(self, ids: &[&str]) -> bool {
+        self.unread.with(|unread| unread.iter().any(|id| ids.contains(id)))
     }
 
     /// What stands under the id of a row.

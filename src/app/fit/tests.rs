@@ -1,6 +1,7 @@
 //! Readings on the rig by themselves, in a browser.
 
 use super::Fit;
+use super::hit::AfterAHit;
 use super::log::LogSection;
 use super::number::NumberField;
 use super::reading::ReadingField;
@@ -185,4 +186,25 @@ async fn without_a_link_fit_leads_to_it_and_keeps_open_what_needs_none() {
     mounted.session.view.set(View::Fit);
     mounted.click("#fit-enter").await;
     assert_eq!(mounted.session.view.get_untracked(), View::Size);
+}
+
+fn after_a_hit() -> AnyView {
+    provide_fitting();
+    view! { <AfterAHit /> }.into_any()
+}
+
+#[wasm_bindgen_test]
+async fn nothing_drives_on_by_a_gap_that_cannot_be_read_or_was_not_measured() {
+    let mounted = Mounted::with(EXAMPLE, after_a_hit).await;
+    mounted.click("#hit-all-clean").await;
+    assert!(mounted.text("#hit-verdict").contains("Not judged"), "{}", mounted.text("#hit-verdict"));
+    for hostile in ["50", "-1", "abc", "1/"] {
+        mounted.enter("#in-hit-bow", hostile).await;
+        let told = mounted.text("#hit-verdict");
+        assert!(told.contains("Not judged") && told.contains("type it again"), "{hostile}: {told}");
+    }
+    mounted.enter("#in-hit-bow", "0").await;
+    assert!(mounted.text("#hit-verdict").contains("Drive on"), "{}", mounted.text("#hit-verdict"));
+    mounted.click("#in-hit-crack-yes").await;
+    assert!(mounted.text("#hit-verdict").contains("Stop"));
 }

@@ -16,6 +16,7 @@ use linkwright::engine::fitting::as_fitted::Readings;
 use linkwright::engine::fitting::moves::{Slopes, Through, of_role};
 use linkwright::inputs::{self, At, Input};
 use linkwright::log::Spot;
+use linkwright::present::fit::log::{TURNED_UNREAD, is_turned_unread};
 use linkwright::present::fit::safe::{EYE_TO_EYE, readings};
 use linkwright::present::fit::turn::{
     Ask, Asked, FRAME_END, Known, SLOPES, THROUGH, TurnAnswer, answer, asks, usual_through,
@@ -54,6 +55,7 @@ pub(super) fn TurnIt() -> impl IntoView {
     });
     let told = Memo::new(move |_| told(session, fitting, asking, ask.get()));
     let just_turned = move || asking.turned.get().filter(|_| asking.value.read().is_none());
+    let turned_unread = move || fitting.spot().is_some_and(|spot| fitting.log.with(|log| is_turned_unread(log, &spot)));
     // A turn that was made is not asked for a second time, and no number passes from one question to another.
     let empty = move || {
         asking.value.set(None);
@@ -94,6 +96,7 @@ pub(super) fn TurnIt() -> impl IntoView {
         {move || view! { <WishField ask=ask.get() typed=asking.typed value=asking.value /> }}
         <p role="status" class="turn-done">{just_turned}</p>
         <ExportUnkept />
+        <Show when=turned_unread><p class="stop" id="turned-unread">{TURNED_UNREAD}</p></Show>
         <Answers told on_turned />
         {move || view! { <Basis ask=ask.get() /> }}
     }

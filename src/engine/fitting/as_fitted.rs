@@ -38,6 +38,8 @@ pub struct Readings {
     pub eye_to_eye: Option<f64>,
     /// Whether each jam nut is tight.
     pub nut_tight: [Option<bool>; 2],
+    /// Whether something stands in a field that cannot be read.
+    pub unreadable: bool,
 }
 
 impl Readings {

@@ -75,6 +75,8 @@ pub struct HitReadings {
     pub mount_damaged: Option<bool>,
     /// Whether a joint knocks.
     pub play: Option<bool>,
+    /// Whether something stands in a field that cannot be read.
+    pub unreadable: bool,
 }
 
 /// What one look came to.
@@ -151,14 +153,21 @@ pub fn after_hit(answer: &Answer, bar: Option<&BowedBar>, readings: &HitReadings
         }
     }
     found.extend(hit.fails_undamaged());
+    if readings.unreadable {
+        let says = said!["A reading cannot be read: type it again."];
+        found.push(Found { look: Look::Reading, standing: Standing::NotJudged, says, source: CHOICE });
+    }
     found.sort_by_key(|found| std::cmp::Reverse(found.standing));
     let worst = found.iter().map(|found| found.standing).max().unwrap_or(Standing::NotJudged);
     let open = !missing.is_empty() || found.iter().any(|found| found.standing == Standing::NotJudged);
     // A limp home is only spoken of once everything that would forbid it was looked at.
     let standing = if worst != Standing::Stop && open { Standing::NotJudged } else { worst };
+    // What a wrench puts right is no reason to throw the link away.
+    let mut stops = found.iter().filter(|found| found.standing == Standing::Stop);
+    let tightened = standing == Standing::Stop && stops.all(|found| matches!(found.look, Look::Nut | Look::Eye));
     AfterHit {
         standing,
-        next: hit.next(standing),
+        next: if tightened { tighten() } else { hit.next(standing) },
         limits: if standing == Standing::Watch { hit.limits(left.as_ref()) } else { Vec::new() },
         found,
         missing,
@@ -166,6 +175,13 @@ pub fn after_hit(answer: &Answer, bar: Option<&BowedBar>, readings: &HitReadings
         left,
         working: sheet.lines,
     }
+}
+
+/// What to do where nothing but a nut or an eye keeps it from being driven.
+fn tighten() -> Said {
+    said![
+        "Do not drive it like this. Square the eyes, read both ends under “Is it still safe?”, tighten both jam nuts, then answer this again."
+    ]
 }
 
 /// A bow that was measured.
@@ -317,13 +333,13 @@ impl Hit<'_> {
     fn next(&self, standing: Standing) -> Said {
         match (standing, self.answer.role) {
             (Standing::Good, role) if inputs::has_no_second_path(role) => said![
-                "Nothing was found by what you looked at. Wrench on both jam nuts, and look at bolts, brackets and welds: they are not in this list. Drive on slowly at first. If the steering pulls or the wheel sits off center, stop: something else is bent."
+                "Nothing was found by what you looked at. Drive on slowly at first. If the steering pulls or the wheel sits off center, stop: something else is bent."
             ],
             (Standing::Good, _) if self.least_gap().is_some() => said![
                 "Measure that gap again at the next stop and after the run: if it grows, the bar is bent. A crack can show later too."
             ],
             (Standing::Good, _) => said![
-                "Nothing was found by what you looked at. Wrench on both jam nuts, and look at bolts, brackets and welds: they are not in this list. Look again at the next stop and after the run: a crack can show later."
+                "Nothing was found by what you looked at. Look again at the next stop and after the run: a crack can show later."
             ],
             (Standing::NotJudged, _) => {
                 said!["Do not drive it before everything is looked at. Unchecked is not OK."]

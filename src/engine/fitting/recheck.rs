@@ -136,8 +136,8 @@ pub const HALF_YEAR: u16 = 6;
 fn half_year(last: LastTimes, today: &str) -> Due {
     let occasion = Occasion::HalfYear;
     let open = |says| Due { occasion, standing: Standing::NotJudged, on: None, says };
-    let set = later(last.fitted, last.turned);
-    let Some(at) = later(set, last.half_year) else {
+    // A turn alone says nothing of how tight the nuts are.
+    let Some(at) = later(last.fitted, last.half_year) else {
         return open(said!["Not judged: the log has no date of fitting and no half-year recheck. Do it now."]);
     };
     let Some((day, today)) = Day::of_iso(at).zip(Day::of_iso(today)) else {

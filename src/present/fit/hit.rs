@@ -2,11 +2,11 @@
 
 use super::standing::mark;
 use crate::engine::fitting::Standing;
-use crate::engine::fitting::hit::{self, AfterHit, BowedBar, Found, Gouge, HitReadings, Look};
+use crate::engine::fitting::hit::{self, AfterHit, BowedBar, Found, Gouge, HitReadings, LEAST_SEEN, Look};
 use crate::log::reading_row;
 use crate::present::words::say;
 use crate::present::working::{self, Step};
-use crate::quantity::{Kind, System, fit, show};
+use crate::quantity::{Kind, System, exceeds, fit, show};
 use crate::report::{Answer, Verdict};
 
 /// Every row of readings, for what goes into the log.
@@ -55,7 +55,7 @@ pub const HELP: &str =
 pub const ALL_CLEAN: &str = "Everything else checked, nothing found";
 
 /// What it stands for, under it.
-pub const ALL_CLEAN_HELP: &str = "Bend, kink, crack, gouge, dent, shanks, heads, eyes, jam nuts, bolts, brackets, welds, play. Answers only what is still open.";
+pub const ALL_CLEAN_HELP: &str = "Kink, crack, gouge, dent, shanks, heads, eyes, jam nuts, bolts, brackets, welds, play. Answers only what is still open.";
 
 /// How to stretch a string.
 pub const STRING: &str = "Stretch a string from face to face of the bar, along the hollow side. Measure the deepest gap to the bar. Turn a quarter and do it again; the deeper gap counts.";
@@ -136,11 +136,18 @@ pub fn readings(number: impl Fn(&str) -> Option<f64>, picked: impl Fn(&str) -> O
         nut_loose: yes("hit-nut"),
         mount_damaged: yes("hit-mount"),
         play: yes("hit-play"),
+        unreadable: false,
     }
 }
 
-/// The pick that says “none” of a look, for all looks that are still open. Whether a bend shows is only asked where no
-/// string was stretched.
+/// Whether an answer that stands, in the log or not, says that something is damaged.
+pub fn found_damage(number: impl Fn(&str) -> Option<f64>, picked: impl Fn(&str) -> Option<&'static str>) -> bool {
+    let bad = |id: &str| picked(id).is_some_and(|picked| picked == "yes" || picked == "sharp");
+    PICKED.into_iter().any(bad) || number("hit-bow").is_some_and(|gap| exceeds(gap, LEAST_SEEN))
+}
+
+/// The pick that says “none” of a look, for all looks that are still open. Whether a bend shows is answered by the string
+/// where one can be stretched, never by the way.
 pub fn none_of(picked: impl Fn(&str) -> Option<&'static str>, string: bool) -> Vec<(&'static str, &'static str)> {
     let open = PICKED.into_iter().filter(|id| picked(id).is_none() && !(string && *id == "hit-bend"));
     open.map(|id| (id, if id == "hit-gouge" { "none" } else { "no" })).collect()

@@ -115,6 +115,17 @@ pub fn turned_since(log: &Log, spot: &Spot, since: &str, system: System) -> Stri
     }
 }
 
+/// Said in Turn it while nothing was read since the last turn.
+pub const TURNED_UNREAD: &str = "Turned since the last reading. Read both ends first, under “Is it still safe?”: until then these numbers count from the length of this build, not from where the bar is.";
+
+/// Whether a bar was turned, by the log, after what stands of its readings was read.
+pub fn is_turned_unread(log: &Log, spot: &Spot) -> bool {
+    let turned = log.last(spot, EntryKind::Turned);
+    let read = |id: &str| log.bars.get(spot)?.readings.get(id).filter(|noted| noted.value.is_some());
+    let last = ["face-a", "face-b", "threads-a", "threads-b", "eye-to-eye"].into_iter().filter_map(read);
+    turned.is_some_and(|turned| last.map(|noted| noted.at.as_str()).max().is_none_or(|read| read < turned.as_str()))
+}
+
 /// What stands above every place of a bar that was hit, until it is replaced.
 pub fn open_hit(entry: &Entry, time: &str) -> String {
     if entry.hit_verdict() == Some(STOP) {

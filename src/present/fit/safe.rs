@@ -100,6 +100,7 @@ pub fn readings(number: impl Fn(&str) -> Option<f64>, yes: impl Fn(&str) -> Opti
         visible: [number("threads-a"), number("threads-b")],
         eye_to_eye: number(EYE_TO_EYE),
         nut_tight: [yes("nut-a"), yes("nut-b")],
+        unreadable: false,
     }
 }
 

@@ -66,7 +66,7 @@ pub fn list(document: &Document, reports: &[LinkReport], hit: &dyn Fn(usize) -> 
         .then(|| format!("{} of the rig’s links without an answer: nothing is listed for them.", spares.open));
     let bolts = spares.parts.iter().any(|spare| matches!(spare.part, Part::Bolt { .. }));
     List {
-        bars: spares.bars.iter().map(|bar| in_words(document, bar, hit, system)).collect(),
+        bars: spares.bars.iter().map(|bar| in_words(document, reports, bar, hit, system)).collect(),
         parts: spares.parts.iter().map(row).collect(),
         notes: open
             .into_iter()
@@ -76,12 +76,23 @@ pub fn list(document: &Document, reports: &[LinkReport], hit: &dyn Fn(usize) -> 
     }
 }
 
-fn in_words(document: &Document, bar: &SpareBar, hit: &dyn Fn(usize) -> bool, system: System) -> Bar {
+fn in_words(
+    document: &Document,
+    reports: &[LinkReport],
+    bar: &SpareBar,
+    hit: &dyn Fn(usize) -> bool,
+    system: System,
+) -> Bar {
+    let unmeasured =
+        |link: usize| reports.get(link).and_then(LinkReport::answer).is_none_or(|answer| answer.link.provisional);
     let ends = bar.ends.map(|(of, hand)| format!("{} {}", thread(of), hand_mark(hand)));
     let link = |place: &spares::StandsIn| {
         let title = lower(&words::titled(document, place.link));
         let (wanted, shortest) = (length(place.wanted, system), length(place.shortest, system));
-        if place.fits {
+        if place.fits && unmeasured(place.link) {
+            let says = format!("Rod ends not measured: by a published series it reaches {wanted} for the {title}.");
+            (Verdict::Unanswered, "Not judged", says)
+        } else if place.fits {
             let (mark, word) = unless_hit(Verdict::Passes, "Fits", hit(place.link));
             (mark, word, format!("Reaches {wanted} eye to eye for the {title}."))
         } else {

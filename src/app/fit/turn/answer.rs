@@ -104,11 +104,11 @@ fn OneLink(told: LinkTurn) -> impl IntoView {
     view! {
         <section class="turn-link">
             <h3>{title}</h3>
+            <p class="judged"><VerdictMark verdict=mark word /></p>
             {large.map(|words| view! { <p class="turn-large">{words}</p> })}
             {nuts.map(|words| view! { <p class="fit-reason">{words}</p> })}
             {instead.map(|words| view! { <p class="stop">{words}</p> })}
             {gives.map(|words| view! { <p><b>{words}</b></p> })}
-            <p><VerdictMark verdict=mark word /></p>
             <ul class="fit-lines">{lines(open)}</ul>
             <EnterRodEnds ends=Signal::stored(unmeasured) />
             {(!cautions.is_empty()).then(|| view! { <ul class="cautions">{lines(cautions)}</ul> })}

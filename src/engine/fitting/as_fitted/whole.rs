@@ -26,6 +26,9 @@ pub(super) fn whole(link: &LinkGeometry, readings: &Readings, ends: [EndAsFitted
             ": assumptions. Jam nuts are taken as thick as their standard allows."
         ]
     });
+    if readings.unreadable {
+        add(Standing::NotJudged, About::Reading, said!["A reading cannot be read: type it again."]);
+    }
     if !link.adjustment.opposite_hands {
         add(
             Standing::Watch,

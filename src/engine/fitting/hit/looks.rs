@@ -39,6 +39,8 @@ pub enum Look {
     Mount,
     /// For play.
     Play,
+    /// At a reading that cannot be read; no look, it follows from what stands in its field.
+    Reading,
     /// Whether it was strong enough to begin with; no look, it follows from the answer.
     Size,
 }
@@ -73,6 +75,7 @@ impl Look {
             Self::Nut => "loose jam nuts",
             Self::Mount => "damaged bolts, brackets or welds",
             Self::Play => "play",
+            Self::Reading => "a reading",
             Self::Size => "its size",
         }
     }
@@ -107,7 +110,7 @@ impl Hit<'_> {
             Look::Play => self.play(readings.play?),
             Look::Gouge => self.gouge(readings.gouge?),
             Look::Dent => return self.dent(readings.dent.filter(|depth| depth.is_finite() && *depth >= 0.0)?),
-            Look::Bend | Look::Size => return None,
+            Look::Bend | Look::Reading | Look::Size => return None,
         };
         Some(Found { look, standing, says, source })
     }
@@ -131,10 +134,8 @@ impl Hit<'_> {
             );
         }
         (
-            Standing::Watch,
-            said![
-                "An eye sits out of square: the bar has turned on its threads. Read both ends under “Is it still safe?”, square the eyes and tighten both jam nuts before you move."
-            ],
+            Standing::Stop,
+            said!["An eye sits out of square: the bar has turned on its threads, so a jam nut let go."],
             RULE,
         )
     }
