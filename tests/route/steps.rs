@@ -43,7 +43,7 @@ fn one_end_by_hand() {
     }
     let says = said(drill);
     assert!(says.contains("11/16 in (0.6875 in, 17.463 mm): 77 % of full thread"), "{says}");
-    assert!(says.contains("0.682 in to 0.696 in (2B)"), "{says}");
+    assert!(says.contains("0.6820 in to 0.6960 in (17.323 mm to 17.678 mm), class 2B."), "{says}");
     // 12 · 200 / (π · 0.6875) and 12 · 300 / (π · 0.6875).
     let [least, most] = rpm(drill);
     assert!((least - 1111.2).abs() < 0.05 && (most - 1666.8).abs() < 0.05, "{least} {most}");
@@ -54,6 +54,31 @@ fn one_end_by_hand() {
     // 12 · 40 / (π · 0.75), and no faster than 300 rpm.
     let [least, most] = rpm(tap);
     assert!((least - 203.7).abs() < 0.05 && (most - 300.0).abs() < 1e-9, "{least} {most}");
+}
+
+/// A hole that measures what is printed is within its limits, in both units.
+#[test]
+fn hole_limits_are_rounded_inward() {
+    for rod_end in ["wide-12", "wide-14", "wide-16", "mine"] {
+        let mut document = sized(2.0, rod_end, rod_end);
+        if rod_end == "mine" {
+            for end in &mut document.links[0].ends {
+                (end.own_thread, end.own_bore) = (Some("M24x2"), Some(inch(0.75)));
+                (end.own_eye_to_end, end.own_thread_length) = (Some(inch(4.0)), Some(inch(2.5)));
+            }
+        }
+        let (answer, route) = made(&document);
+        let says = said(step(&route, Operation::TapDrill, Some(0)));
+        let limits = says.split("must measure ").nth(1).expect("limits").split("), class").next().expect("limits");
+        let numbers: Vec<f64> =
+            limits.split(|c: char| !c.is_ascii_digit() && c != '.').filter_map(|number| number.parse().ok()).collect();
+        let [least, most] = answer.link.ends[0].hole;
+        let told = [numbers[0] * 0.0254, numbers[1] * 0.0254, numbers[2] / 1e3, numbers[3] / 1e3];
+        for (told, step) in [(&told[..2], 0.0254e-4), (&told[2..], 1e-6)] {
+            let within = told[0] > least - 1e-9 && told[1] < most + 1e-9;
+            assert!(within && told[0] < least + step && told[1] > most - step, "{rod_end}: {says}");
+        }
+    }
 }
 
 /// Blind holes in aluminum take the short chamfer, those in steel the longer one, and through holes the spiral point; the

@@ -52,6 +52,9 @@ fn a_plan_says_how_many_bars_and_whether_fewer_would_do() {
     let told = rows(&cut_plan(&demand(&[(40.0, 1)]), &[bar(12.0), remnant], &saw), System::Inch);
     assert_eq!(told.summary, "1 remnant of 4 ft; no new bar is needed");
     assert_eq!((told.bars[0].bar.as_str(), told.bars[0].left.as_str()), ("remnant of 4 ft, rack 2", "7-5/8 in, scrap"));
+    // No new bar is taken, so none is weighed.
+    assert!(told.sentences.iter().any(|line| line.starts_with("The blanks weigh ")), "{:?}", told.sentences);
+    assert!(!told.sentences.iter().any(|line| line.contains("New bars")), "{:?}", told.sentences);
     let assumed = rows(&cut_plan(&demand(&[(40.0, 1)]), &[bar(12.0)], &Saw::ASSUMED), System::Inch).saw;
     assert!(assumed.ends_with("Assumed: common practice, no source."), "{assumed}");
     assert!(!told.saw.contains("Assumed"), "a saw that was entered");

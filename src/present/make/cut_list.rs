@@ -50,7 +50,9 @@ pub fn cut_list(plans: &[CutPlan]) -> String {
     let mut rows: Vec<Vec<String>> = vec![CUT_LIST.map(String::from).to_vec()];
     for plan in plans {
         let metal = vec![short(plan.material).to_string()];
-        let sizes = [both(plan.outside_diameter), both(plan.wall)].concat();
+        // Solid bar has no wall.
+        let wall = if plan.wall > 0.0 { both(plan.wall) } else { NOTHING };
+        let sizes = [both(plan.outside_diameter), wall].concat();
         let mut of = |bar: Vec<String>, blank: Vec<String>, left: Vec<String>| {
             rows.push(row([metal.clone(), sizes.clone(), bar, blank, left]));
         };

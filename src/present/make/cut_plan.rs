@@ -210,12 +210,12 @@ fn sentences(plan: &CutPlan, units: Units) -> Vec<String> {
     let largest = plan.bars.iter().map(|bar| bar.left).fold(0.0, f64::max);
     if plan.proven {
         told.push(format!(
-            "The largest piece left is {}; no plan of as few bars leaves a larger one.",
+            "The largest piece left is {}; of plans that use as little bar, none leaves a larger one.",
             length(largest, units)
         ));
     } else if plan.not_cut.is_empty() {
         told.push(format!(
-            "The largest piece left is {}; a plan of as few bars that leaves a larger one is not ruled out.",
+            "The largest piece left is {}; a plan that uses as little bar and leaves a larger one is not ruled out.",
             length(largest, units)
         ));
     }
@@ -230,7 +230,10 @@ fn sentences(plan: &CutPlan, units: Units) -> Vec<String> {
         Units::In(system) => value(force, Kind::Weight, system),
         Units::Both => crate::present::words::both(force, Kind::Weight),
     };
-    told.push(format!("New bars weigh {}, the blanks {}.", weight(totals.weight_bought), weight(totals.weight_cut)));
+    told.push(match totals.new_bars {
+        0 => format!("The blanks weigh {}.", weight(totals.weight_cut)),
+        _ => format!("New bars weigh {}, the blanks {}.", weight(totals.weight_bought), weight(totals.weight_cut)),
+    });
     match totals.cost {
         _ if totals.new_bars == 0 => {}
         Some(cost) => told.push(format!("New bars cost {cost}.")),

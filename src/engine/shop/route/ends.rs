@@ -58,18 +58,29 @@ pub(super) fn drill_diameter(made: &EndGeometry) -> f64 {
     drills::tap_drill(made.thread).map_or((made.hole[0] + made.hole[1]) / 2.0, |listed| listed.drill.diameter)
 }
 
+/// Limits in a unit, rounded to a step of it into the tolerance: a hole measured at what is printed is never out of it.
+fn inward([least, most]: [f64; 2], (unit, step): (f64, f64)) -> [f64; 2] {
+    // A limit that is printed exactly stays what it is.
+    let whole = |value: f64, round: fn(f64) -> f64, slack: f64| round(value / unit / step + slack) * step;
+    [whole(least, f64::ceil, -1e-6), whole(most, f64::floor, 1e-6)]
+}
+
 /// Drilling for the tap. A hole `through` an insert has no point to reckon with.
 pub(super) fn tap_drill(shop: &Shop, end: usize, made: &EndGeometry, depth: f64, through: bool) -> Step {
     let mut sheet = Sheet::recording();
     let step = shop.step(Operation::TapDrill, Some(end), "Tap drill", &DRILL_MINUTES);
-    let [least, most] = made.hole;
+    let [in_inches, in_millimeters] = [(INCH, 1e-4), (mm(1.0), 1e-3)].map(|unit| inward(made.hole, unit));
     let Some(listed) = drills::tap_drill(made.thread) else {
         let say = said![
             "Drill so that the hole measures ",
-            (least, FineLength),
+            (in_inches[0], InInches),
             " to ",
-            (most, FineLength),
-            "; no drill is listed for this thread."
+            (in_inches[1], InInches),
+            " (",
+            (in_millimeters[0], InMillimeters),
+            " to ",
+            (in_millimeters[1], InMillimeters),
+            "); no drill is listed for this thread."
         ];
         return step.say(say).warn(Some(said!["No tap drill is listed for this thread: settle it before drilling."]));
     };
@@ -92,12 +103,16 @@ pub(super) fn tap_drill(shop: &Shop, end: usize, made: &EndGeometry, depth: f64,
             "): ",
             (percent, Percent),
             " of full thread. The hole must measure ",
-            (least, FineLength),
+            (in_inches[0], InInches),
             " to ",
-            (most, FineLength),
+            (in_inches[1], InInches),
             " (",
+            (in_millimeters[0], InMillimeters),
+            " to ",
+            (in_millimeters[1], InMillimeters),
+            "), class ",
             (class_of_hole(made)),
-            ")."
+            "."
         ])
         .figure("Tap drill", Value::Words(listed.drill.label.to_string()))
         .figure("Across, inches", Value::One(across / INCH, Kind::InInches))
