@@ -127,6 +127,8 @@ pub struct AsFitted {
     pub bar: Option<f64>,
     /// The bar to order where this one is too short or too long.
     pub order: Option<OrderBar>,
+    /// Eye to eye of the build, where the bar is wound beyond it and reaches it: no other bar is needed for that.
+    pub back_to: Option<f64>,
     /// How the numbers came out.
     pub working: Vec<Line>,
 }

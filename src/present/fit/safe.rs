@@ -122,6 +122,13 @@ pub fn checked(answer: &Answer, readings: &Readings, hit: bool, system: System, 
     let order = judged.order.map(|order| {
         format!("For {} eye to eye: order a bar of {}.", fit(order.length, system), length(order.bar, system))
     });
+    let back = judged.back_to.map(|back| {
+        format!(
+            "Set both ends alike and turn the bar back to {} eye to eye: it is not too short for that.",
+            fit(back, system)
+        )
+    });
+    let order = back.or(order);
     let log = format!(
         "{word}. {}",
         [0, 1]

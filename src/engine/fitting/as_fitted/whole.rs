@@ -71,7 +71,14 @@ pub(super) fn whole(link: &LinkGeometry, readings: &Readings, ends: [EndAsFitted
         ];
         add(Standing::Watch, About::Stop, says);
     }
-    let order = length.and_then(|length| order(link, &ends, length, &mut add, &mut sheet));
+    let contradicted = |remark: &Remark| remark.standing == Standing::NotJudged && remark.about == About::Reading;
+    // No bar is named by readings that cannot be true together, nor by an end that is not in the bar at all.
+    let trusted = !readings.unreadable
+        && bar.is_none_or(|bar| !exceeds((bar - link.bar).abs(), TAPES * TAPE))
+        && !ends.iter().flat_map(|end| &end.remarks).any(contradicted);
+    let wanted = length.filter(|_| trusted).and_then(|length| order(link, &ends, length, &mut add, &mut sheet));
+    let order = wanted.map(|(order, _)| order);
+    let back_to = wanted.filter(|(_, reaches)| *reaches).map(|_| link.length);
     let whole = settle(&mut remarks);
     let standing = ends.iter().map(|end| end.standing).fold(whole, Standing::max);
     let unjudged =
@@ -84,7 +91,7 @@ pub(super) fn whole(link: &LinkGeometry, readings: &Readings, ends: [EndAsFitted
     let standing = if out_of_range.is_some() { standing.max(Standing::NotJudged) } else { standing };
     let working: Vec<Line> = std::mem::take(&mut sheet.lines);
     let unjudged = unjudged || out_of_range.is_some();
-    AsFitted { standing, unjudged, ends, remarks, length, stops, bar, order, working }
+    AsFitted { standing, unjudged, ends, remarks, length, stops, bar, order, back_to, working }
 }
 
 /// What brings both ends to the same count again without changing the length.
@@ -143,14 +150,15 @@ fn stops(link: &LinkGeometry, ends: &[EndAsFitted; 2], length: f64) -> Option<[f
     Some([length - turns(inward) * per_turn, length + turns(out) * per_turn])
 }
 
-/// Whether the bar itself is too short or too long for the length it is set to: then evening the ends does not help.
+/// Whether the bar itself is too short or too long for the length it is set to: then evening the ends does not help. With
+/// whether it reaches the length of the build.
 fn order(
     link: &LinkGeometry,
     ends: &[EndAsFitted; 2],
     length: f64,
     add: &mut impl FnMut(Standing, About, Said),
     sheet: &mut Sheet,
-) -> Option<OrderBar> {
+) -> Option<(OrderBar, bool)> {
     let (a, b) = ends[0].inserted.zip(ends[1].inserted)?;
     let in_bar = a + b;
     let [least, most] = [
@@ -167,18 +175,21 @@ fn order(
     match bar_for(link, length, sheet) {
         Ok(order) => {
             // What is wrong with the ends stands with the ends; this is what helps.
-            let mut says = too(word, &order);
+            let says = too(word, &order);
             // The same bar may reach the length that the build has.
             let in_bar_there = in_bar + length - link.length;
             if !exceeds(least, in_bar_there) && !exceeds(in_bar_there, most) {
-                says.extend(said![
-                    " It does reach the ",
+                let mut back = said![
+                    "This bar reaches the ",
                     (link.length, Length),
-                    " of this build: if that is what you want, set both ends alike and turn it back."
-                ]);
+                    " of this build: set both ends alike and turn it back. If you want the length it has now: "
+                ];
+                back.extend(says);
+                add(Standing::Watch, About::Bar, back);
+                return Some((order, true));
             }
             add(Standing::Watch, About::Bar, says);
-            Some(order)
+            Some((order, false))
         }
         Err(why) => {
             add(Standing::Watch, About::Bar, why);
