@@ -1,10 +1,9 @@
 //! What the order costs, from the shop's own price book.
 
-use super::not_taken::use_held_back;
 use crate::app::fields::{CopyButton, PaperPart};
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
-use crate::app::shop::Shop;
+use crate::app::shop::{Shop, use_held_back};
 use leptos::prelude::*;
 use linkwright::engine::shop::code::Code;
 use linkwright::engine::shop::quote;
