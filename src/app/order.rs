@@ -94,7 +94,7 @@ pub(crate) fn Order() -> impl IntoView {
                 <confirmation::Confirmation code />
             </div>
         </div>
-        <quote::QuoteSection shop code />
+        <quote::QuoteSection shop code changed />
         <lists::ShopLists shop />
     }
 }
