@@ -11,12 +11,14 @@ mod record;
 mod route;
 mod sheets;
 mod stops;
+#[cfg(test)]
+mod tests;
 mod which_builds;
 
 use crate::app::entries::LinkPicker;
 use crate::app::fields::StaleNote;
 use crate::app::session::use_session;
-use crate::app::shop::{ChangedSinceYes, Shop, use_changed};
+use crate::app::shop::{ChangedSinceYes, Shop, provide_not_taken, use_changed};
 use crate::browser::page;
 use cut_plan::{CutPlanSection, Planned};
 use leptos::prelude::*;
@@ -41,7 +43,9 @@ pub(crate) fn Make() -> impl IntoView {
     let (shop, machines) = (Shop::open(session), Machines::open(session));
     let planned = Planned::new();
     let changed = use_changed(None);
-    stops::provide_stops(session, changed);
+    let not_taken = provide_not_taken(session);
+    stops::provide_stops(session, changed, not_taken);
+    let refused = move || not_taken.get().into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view();
     let kicker = move || session.document.with(|document| words::titled(document, session.link.get()));
     let jump = |(label, id)| {
         view! { <button type="button" class="quiet" on:click=move |_| page::show(id)>{label}</button> }
@@ -51,6 +55,7 @@ pub(crate) fn Make() -> impl IntoView {
             <p class="kicker">{kicker}</p>
             <head::Head />
             <StaleNote />
+            <div id="make-not-taken" role="status">{refused}</div>
             <ChangedSinceYes changed />
             <LinkPicker />
             <nav class="jumps on-screen" aria-label="On this page">{JUMPS.map(jump).collect_view()}</nav>

@@ -4,7 +4,6 @@ mod code;
 mod confirmation;
 mod lengths;
 mod lists;
-mod not_taken;
 mod offers;
 mod questions;
 mod quote;
@@ -14,7 +13,7 @@ mod stages;
 use crate::app::entries::LinkPicker;
 use crate::app::fields::StaleNote;
 use crate::app::session::use_session;
-use crate::app::shop::{ChangedSinceYes, Shop, use_changed};
+use crate::app::shop::{ChangedSinceYes, Shop, provide_not_taken, use_changed};
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine::shop::code::code_of_rig;
@@ -54,7 +53,7 @@ pub(crate) fn Order() -> impl IntoView {
         let system = session.units.get();
         session.document.with(|document| session.rig.with(|whole| of(document, &whole.links, system)))
     };
-    let not_taken = not_taken::provide_not_taken(session);
+    let not_taken = provide_not_taken(session);
     let obstacles = Memo::new(move |_| {
         let mut obstacles = not_taken.get();
         obstacles.extend(of_order(needed::obstacles));
@@ -95,7 +94,7 @@ pub(crate) fn Order() -> impl IntoView {
                 <confirmation::Confirmation code />
             </div>
         </div>
-        <quote::QuoteSection shop code />
+        <quote::QuoteSection shop code changed />
         <lists::ShopLists shop />
     }
 }

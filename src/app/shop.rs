@@ -1,11 +1,14 @@
-//! What the Order and the Make view share: the shop's own lists on this device, and what changed since the yes.
+//! What the Order and the Make view share: the shop's own lists on this device, what changed since the yes,
+//! and entries that were not taken.
 
 mod changed;
 mod machine;
+mod not_taken;
 mod rows;
 
 pub(crate) use changed::{ChangedSinceYes, use_changed};
 pub(crate) use machine::use_machine;
+pub(crate) use not_taken::{provide_not_taken, use_held_back};
 
 use crate::app::session::Session;
 use crate::browser::storage;

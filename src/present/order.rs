@@ -2,6 +2,7 @@
 
 pub mod code;
 pub mod confirmation;
+pub mod customer;
 pub mod history;
 pub mod lists;
 pub mod message;

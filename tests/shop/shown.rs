@@ -7,6 +7,7 @@ use linkwright::engine::shop::quote::quote;
 use linkwright::engine::shop::route::Machine;
 use linkwright::engine::shop::route::machine::{SAW_GRIP, SAW_KERF, SAW_TRIM};
 use linkwright::engine::shop::stock::{Held, Needed, Wanted, offers, take};
+use linkwright::present::order::customer::{customer_quote, text as as_text};
 use linkwright::present::order::{lists as shown, quote as quoted};
 use linkwright::quantity::{System, inch, mm};
 use linkwright::shop::{Kind, Lists, add_row, demo, rows};
@@ -129,21 +130,32 @@ fn a_quote_as_text() {
     let mut lists = demo::lists();
     lists.prices.rows.retain(|entry| !["Demo bolt", "Demo lock nut", "Demo tax"].contains(&entry.row.name.as_str()));
     let reports = report(&document).links;
-    let text = quoted::text(&quote(&document, &reports, &lists), &document, System::Inch).join("\n");
+    let quote = quote(&document, &reports, &lists);
+    let text = as_text(&customer_quote(&document, &reports, &quote, &[], System::Inch)).join("\n");
     for part in [
         "Front lower links, Demo 7075 bar, any size: 26.454 lb at 11.50 per lb = 304.22",
         "Front lower links, Demo saw cut: 2 at 4.00 each = 8.00",
         "Front lower links, Demo, 1-1/4 shank, left-hand: 2 at 64.00 each = 128.00",
         "Demo order: 1 at 12.00 each = 12.00",
-        "Total: 803.20\nThe total is without bolts and lock nuts, for which the price book has no price.",
-        "Shipping is charged on 38.4 lb: the bars, and the parts whose weight your lists give. Not weighed: jam nuts, bolts, lock nuts and packing.",
-        "The price book has no tax, so none is added.",
+        "Total: 803.20\nThe total is without bolts and lock nuts.\nShipping is charged on 38.4 lb.\nNo tax is added.",
         "Lead time: 5 working days.",
         quoted::ROUNDING,
     ] {
         assert!(text.contains(part), "{part}\nis not in\n{text}");
     }
     assert!(!text.contains('$') && !text.contains('€'), "no currency");
+    // What only the shop should know stands on its screen alone.
+    let table = quoted::table(&quote, &document, System::Inch);
+    let on_screen =
+        [table.lacking, table.weighed].into_iter().flatten().chain(table.remarks).collect::<Vec<_>>().join("\n");
+    for hint in [
+        "The total is without bolts and lock nuts, for which the price book has no price.",
+        "Shipping is charged on 38.4 lb: the bars, and the parts whose weight your lists give. Not weighed: jam nuts, bolts, lock nuts and packing.",
+        "The price book has no tax, so none is added.",
+    ] {
+        assert!(on_screen.contains(hint) && !text.contains(hint), "{hint}\n{on_screen}");
+    }
+    assert!(!text.contains("price book") && !text.contains("list of stock"), "{text}");
 }
 
 #[test]
@@ -169,6 +181,44 @@ fn what_is_missing_for_some_links_names_them() {
         "{table:?}"
     );
     assert!(table.remarks.iter().any(|line| line == "One entry has no answer yet and is not in this quote."));
-    let none = quoted::text(&linkwright::engine::shop::quote::Quote::default(), &document, System::Inch);
-    assert_eq!(none, [quoted::NOTHING]);
+    assert_eq!(table.total_label, "Total (2 links are not in this quote)");
+    let none = customer_quote(&document, &[], &linkwright::engine::shop::quote::Quote::default(), &[], System::Inch);
+    assert_eq!(as_text(&none), [quoted::NOTHING]);
+}
+
+/// A customer's paper says what is made, by which day, with which bolts; and what keeps it from being made.
+#[test]
+fn a_quote_says_what_it_is_for() {
+    let mut document = take(&hard(), 0, &offers(&hard(), 0, &demo::lists(), &Saw::ASSUMED).offers[0]);
+    document.order.reference = "Job 41".to_string();
+    document.order.wanted = "2026-12-24".to_string();
+    document.links[0].spacer = Some(inch(0.25));
+    let lists = demo::lists();
+    let quoted = |document: &linkwright::document::Document, changed: &[String]| {
+        let reports = report(document).links;
+        customer_quote(document, &reports, &quote(document, &reports, &lists), changed, System::Inch)
+    };
+    let said = quoted(&document, &[]);
+    let text = as_text(&said).join("\n");
+    for part in [
+        "Your reference: Job 41",
+        "Wanted by: ",
+        "Front lower links, 2 pieces",
+        "2-1/4 in",
+        "1-1/4-12",
+        "RH at A and LH at B",
+        "38 in",
+    ] {
+        assert!(text.contains(part), "{part}\nis not in\n{text}");
+    }
+    let named = |what: &str| said.table.rows.iter().find(|row| row.what.starts_with(what)).map(|row| row.what.as_str());
+    assert_eq!(named("Demo bolt"), Some("Demo bolt, 1 in"));
+    assert_eq!(named("Demo lock nut"), Some("Demo lock nut, 1 in"));
+    assert_eq!((said.stops.len(), said.table.total_label.as_str()), (0, "Total"));
+    // A bar too thin for the job.
+    document.links[0].outside_diameter = Some(inch(1.75));
+    let stops = quoted(&document, &["Changed since the yes.".to_string(), "Length".to_string()]).stops;
+    assert_eq!(stops.len(), 2, "{stops:?}");
+    assert_eq!(stops[0], "Changed since the yes.");
+    assert!(stops[1].starts_with("Front lower links, 2 pieces: it fails as entered."), "{stops:?}");
 }

@@ -11,7 +11,7 @@ use crate::app::drawings::DrawingView;
 use crate::app::fields::{Fold, PaperPart};
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
-use crate::app::shop::Shop;
+use crate::app::shop::{Shop, use_held_back};
 use leptos::prelude::*;
 use linkwright::engine::shop::cut_plan::CutPlan;
 use linkwright::engine::shop::route::machine::SAW;
@@ -33,6 +33,7 @@ pub(super) fn CutPlanSection(
     planned: Planned,
 ) -> impl IntoView {
     let session = use_session();
+    let held_back = use_held_back();
     let plan = move |_| planned.plan(session, shop, machines);
     let current = Memo::new(move |_| planned.is_current(session, shop, machines));
     let said = move || match (planned.found.with(Option::is_some), current.get()) {
@@ -66,12 +67,12 @@ pub(super) fn CutPlanSection(
                     <button
                         type="button"
                         id="put-remnants"
-                        disabled=move || planned.found.with(|found| found.as_ref().is_none_or(|it| it.taken.is_some()))
+                        disabled=move || held_back.get() || planned.found.with(|found| found.as_ref().is_none_or(|it| it.taken.is_some()))
                         on:click=put
                     >
                         "It is cut: put the remnants into the list"
                     </button>
-                    <button type="button" id="print-cuts" on:click=move |_| session.print_part("cut-plan")>
+                    <button type="button" id="print-cuts" disabled=move || held_back.get() on:click=move |_| session.print_part("cut-plan")>
                         "Print the cut plan"
                     </button>
                 </div>

@@ -4,7 +4,7 @@ use super::cut_plan::Planned;
 use super::machines::Machines;
 use crate::app::fields::say_again;
 use crate::app::session::use_session;
-use crate::app::shop::Shop;
+use crate::app::shop::{Shop, use_held_back};
 use crate::browser::files;
 use leptos::prelude::*;
 use linkwright::present::make::cut_list::{cut_list, parts_list};
@@ -24,6 +24,7 @@ pub(super) fn Files(
     planned: Planned,
 ) -> impl IntoView {
     let session = use_session();
+    let held_back = use_held_back();
     let said = RwSignal::new(String::new());
     let hand_over = move |name: String, text: String| {
         let done = files::download(&name, &text);
@@ -61,11 +62,11 @@ pub(super) fn Files(
         <section class="part-of on-screen" id="files" tabindex="-1">
             <h3>"Files"</h3>
             <div class="buttons">
-                <button type="button" id="file-dxf" disabled=move || !session.answered.get() on:click=drawing>
+                <button type="button" id="file-dxf" disabled=move || !session.answered.get() || held_back.get() on:click=drawing>
                     "Drawing of this bar (DXF)"
                 </button>
-                <button type="button" id="file-cuts" on:click=sawn>"Cut list (CSV)"</button>
-                <button type="button" id="file-parts" on:click=bought>"Parts list (CSV)"</button>
+                <button type="button" id="file-cuts" disabled=move || held_back.get() on:click=sawn>"Cut list (CSV)"</button>
+                <button type="button" id="file-parts" disabled=move || held_back.get() on:click=bought>"Parts list (CSV)"</button>
             </div>
             <p class="done" role="status">{move || said.get()}</p>
             <p class="help">

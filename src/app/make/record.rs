@@ -6,6 +6,7 @@ use super::stops::StopLines;
 use crate::app::fields::PaperPart;
 use crate::app::sending::PrintedLine;
 use crate::app::session::{Session, use_session};
+use crate::app::shop::use_held_back;
 use leptos::prelude::*;
 use linkwright::document::{Holds, MOST_PIECES, Piece, PieceField};
 use linkwright::engine::shop::as_built::is_held_back;
@@ -39,6 +40,7 @@ pub(super) fn RecordSection(
         })
         .unwrap_or_default()
     });
+    let not_taken = use_held_back();
     let pick = move |piece: usize| {
         let chosen = move || (current.get() == piece).to_string();
         view! {
@@ -67,7 +69,7 @@ pub(super) fn RecordSection(
             </Show>
             <div class="record">{fields}</div>
             <div class="buttons">
-                <button type="button" id="print-record" on:click=move |_| session.print_part("record")>
+                <button type="button" id="print-record" disabled=move || not_taken.get() on:click=move |_| session.print_part("record")>
                     "Print the certificate of work"
                 </button>
             </div>

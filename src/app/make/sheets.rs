@@ -6,6 +6,7 @@ use crate::app::drawings::DrawingView;
 use crate::app::fields::PaperPart;
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
+use crate::app::shop::use_held_back;
 use leptos::prelude::*;
 use linkwright::engine::shop::route::route;
 use linkwright::present::answer::STALE;
@@ -22,6 +23,7 @@ pub(super) fn PrintSection(
     machines: Machines,
 ) -> impl IntoView {
     let session = use_session();
+    let held_back = use_held_back();
     let several = move || session.document.with(|document| document.links.len() > 1);
     let one = move |(index, answer)| view! { <RouteSheet machines index answer /> };
     view! {
@@ -29,11 +31,11 @@ pub(super) fn PrintSection(
             <h3>"On paper"</h3>
             <p>"One page a link, with boxes to tick, room to write, and a code that opens the same numbers."</p>
             <div class="buttons">
-                <button type="button" id="print-route" on:click=move |_| session.print_part("route-sheet")>
+                <button type="button" id="print-route" disabled=move || held_back.get() on:click=move |_| session.print_part("route-sheet")>
                     "Print this route sheet"
                 </button>
                 <Show when=several>
-                    <button type="button" id="print-routes" on:click=move |_| session.print_part("route-sheets")>
+                    <button type="button" id="print-routes" disabled=move || held_back.get() on:click=move |_| session.print_part("route-sheets")>
                         "Print every route sheet"
                     </button>
                 </Show>

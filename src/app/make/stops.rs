@@ -8,12 +8,12 @@ use linkwright::present::order::needed::failing;
 #[derive(Clone, Copy)]
 pub(super) struct Stops(Memo<Vec<String>>);
 
-/// Provides them: what has changed since the yes, and which links fail.
-pub(super) fn provide_stops(session: Session, changed: Memo<Vec<String>>) {
+/// Provides them: entries that were not taken, what has changed since the yes, and which links fail.
+pub(super) fn provide_stops(session: Session, changed: Memo<Vec<String>>, not_taken: Memo<Vec<String>>) {
     provide_context(Stops(Memo::new(move |_| {
         let first = changed.with(|lines| lines.first().cloned());
         let fails = session.document.with(|document| session.rig.with(|whole| failing(document, &whole.links)));
-        first.into_iter().chain(fails).collect()
+        not_taken.get().into_iter().chain(first).chain(fails).collect()
     })));
 }
 

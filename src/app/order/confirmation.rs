@@ -1,8 +1,8 @@
 //! The text that asks for a yes, with the link that opens the same numbers.
 
-use super::not_taken::use_held_back;
 use crate::app::fields::CopyButton;
 use crate::app::session::use_session;
+use crate::app::shop::use_held_back;
 use crate::browser::{clipboard, clock};
 use leptos::prelude::*;
 use leptos::task::spawn_local;

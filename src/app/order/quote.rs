@@ -1,14 +1,14 @@
 //! What the order costs, from the shop's own price book.
 
-use super::not_taken::use_held_back;
 use crate::app::fields::{CopyButton, PaperPart};
 use crate::app::sending::PrintedLine;
 use crate::app::session::use_session;
-use crate::app::shop::Shop;
+use crate::app::shop::{Shop, use_held_back};
 use leptos::prelude::*;
 use linkwright::engine::shop::code::Code;
 use linkwright::engine::shop::quote;
-use linkwright::present::order::quote::{NO_PRICES, NOTHING, QuoteTable, table, text};
+use linkwright::present::order::customer::{CustomerQuote, customer_quote, text};
+use linkwright::present::order::quote::{NO_PRICES, NOTHING, QuoteRow, QuoteTable, table};
 use linkwright::present::words::rig_title;
 
 /// The section.
@@ -18,6 +18,8 @@ pub(super) fn QuoteSection(
     shop: Shop,
     /// The code of the order, if it has one.
     code: Memo<Option<Code>>,
+    /// What has changed since the yes, a line each.
+    changed: Memo<Vec<String>>,
 ) -> impl IntoView {
     let session = use_session();
     let held_back = use_held_back();
@@ -31,12 +33,18 @@ pub(super) fn QuoteSection(
         let system = session.units.get();
         session.document.with(|document| quoted.with(|quoted| table(quoted, document, system)))
     });
-    let as_text = Callback::new(move |()| {
-        let system = session.units.get_untracked();
-        let lines =
-            session.document.with_untracked(|document| quoted.with_untracked(|quoted| text(quoted, document, system)));
-        lines.join("\n")
-    });
+    // Customers get no hints for the shop: neither in what is copied nor on paper.
+    let for_customer = move || {
+        let system = session.units.get();
+        changed.with(|changed| {
+            session.document.with(|document| {
+                session
+                    .rig
+                    .with(|whole| quoted.with(|quoted| customer_quote(document, &whole.links, quoted, changed, system)))
+            })
+        })
+    };
+    let as_text = Callback::new(move |()| text(&untrack(for_customer)).join("\n"));
     let inside = move || {
         if !has_prices.get() {
             return view! { <p>{NO_PRICES}</p> }.into_any();
@@ -65,8 +73,28 @@ pub(super) fn QuoteSection(
         <PaperPart name="quote">
             <p class="sheet-name">"Quote: "{title}{of_code}</p>
             <PrintedLine />
-            {move || view! { <QuoteRows table=shown.get() /> }}
+            {move || view! { <OnPaper quote=for_customer() /> }}
         </PaperPart>
+    }
+}
+
+/// What the customer gets.
+#[component]
+fn OnPaper(
+    /// The quote.
+    quote: CustomerQuote,
+) -> impl IntoView {
+    let line = |words: String| view! { <p>{words}</p> };
+    let link = |lines: Vec<String>| {
+        let mut lines = lines.into_iter();
+        let title = lines.next().map(|title| view! { <h4>{title}</h4> });
+        view! { {title} {lines.map(line).collect_view()} }
+    };
+    view! {
+        {quote.said.into_iter().map(line).collect_view()}
+        {quote.stops.into_iter().map(|words| view! { <p class="stop">{words}</p> }).collect_view()}
+        {quote.links.into_iter().map(link).collect_view()}
+        <QuoteRows table=quote.table />
     }
 }
 
@@ -76,7 +104,7 @@ fn QuoteRows(
     /// The quote as it is shown.
     table: QuoteTable,
 ) -> impl IntoView {
-    let row = |row: linkwright::present::order::quote::QuoteRow| {
+    let row = |row: QuoteRow| {
         view! {
             <tr>
                 <th scope="row">{row.what}<small>{row.link}</small></th>
@@ -108,13 +136,13 @@ fn QuoteRows(
                 {before_tax.map(|amount| sum("Before tax".to_string(), amount))}
                 {table.tax.map(|tax| sum(format!("{}, {}", tax.what, tax.how), tax.amount))}
                 <tr class="total">
-                    <th scope="row" colspan="2">"Total"</th>
+                    <th scope="row" colspan="2">{table.total_label}</th>
                     <td class="amount" id="quote-total">{table.total}</td>
                 </tr>
             </tfoot>
         </table>
         {table.lacking.map(|words| view! { <p class="lacking">{words}</p> })}
-        <p>{table.weighed}</p>
+        {table.weighed.map(|words| view! { <p>{words}</p> })}
         <ul class="remarks">{table.remarks.into_iter().map(|remark| view! { <li>{remark}</li> }).collect_view()}</ul>
     }
 }

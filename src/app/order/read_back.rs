@@ -1,8 +1,8 @@
 //! What is read back to the customer, and the same short enough for a message.
 
-use super::not_taken::use_held_back;
 use crate::app::fields::CopyButton;
 use crate::app::session::use_session;
+use crate::app::shop::use_held_back;
 use leptos::prelude::*;
 use linkwright::document::Document;
 use linkwright::engine::shop::code::Code;

@@ -1,7 +1,7 @@
 //! How far the order is, and the customer's yes.
 
-use super::not_taken::use_held_back;
 use crate::app::session::use_session;
+use crate::app::shop::use_held_back;
 use crate::browser::clock;
 use leptos::prelude::*;
 use linkwright::document::{LONGEST_REFERENCE, Stage};

@@ -49,7 +49,8 @@ pub struct LabelSize {
 }
 
 /// Said where a label would send out a part that must not leave.
-pub const NOT_PRINTED: &str = "No label is printed while a link fails or the order has changed since its yes.";
+pub const NOT_PRINTED: &str =
+    "No label is printed while an entry was not taken, a link fails or the order has changed since its yes.";
 
 /// Said beneath the button that prints them.
 pub const HELP: &str = "In the print dialog pick the label printer, no margins, no scaling.";

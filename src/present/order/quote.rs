@@ -1,8 +1,9 @@
-//! A quote as rows and as text. There is no currency in it: the shop knows its own.
+//! A quote as rows, with what the shop should know of it. There is no currency in it: the shop knows its own.
 
 use crate::document::{Document, Link};
 use crate::engine::shop::quote::{How, Item, Line, Quote, Unweighed};
-use crate::present::words::{length, lower, sheet_name, value};
+use crate::inputs::pieces_of;
+use crate::present::words::{length, lower, trade, value};
 use crate::quantity::{Kind, System};
 use crate::report::Part;
 use crate::shop::prices::{Charge, label_of};
@@ -38,12 +39,14 @@ pub struct QuoteTable {
     pub subtotal: String,
     /// Tax, and how it comes to its amount; none where the price book has none.
     pub tax: Option<QuoteRow>,
+    /// What stands before the sum: it says what is not in it.
+    pub total_label: String,
     /// The sum.
     pub total: String,
     /// What the sum is without, to stand right beneath it; none where everything has a price.
     pub lacking: Option<String>,
     /// What shipping is charged on, to stand beneath that.
-    pub weighed: String,
+    pub weighed: Option<String>,
     /// What else the reader should know: tax, lead time, rounding.
     pub remarks: Vec<String>,
 }
@@ -51,40 +54,24 @@ pub struct QuoteTable {
 /// A quote in the reader's units.
 pub fn table(quote: &Quote, document: &Document, system: System) -> QuoteTable {
     QuoteTable {
-        rows: quote.lines.iter().filter(|line| !is_tax(line)).map(|line| row(line, document)).collect(),
+        rows: quote.lines.iter().filter(|line| !is_tax(line)).map(|line| row(line, document, system)).collect(),
         subtotal: quote.subtotal.to_string(),
-        tax: quote.lines.iter().find(|line| is_tax(line)).map(|line| row(line, document)),
+        tax: quote.lines.iter().find(|line| is_tax(line)).map(|line| row(line, document, system)),
+        total_label: total_label(quote, document),
         total: quote.total.to_string(),
         lacking: lacking(quote, document),
-        weighed: weighed(quote, system),
+        weighed: Some(weighed(quote, system)),
         remarks: remarks(quote, system),
     }
 }
 
-/// The same as lines of text, to send or to print.
-pub fn text(quote: &Quote, document: &Document, system: System) -> Vec<String> {
-    if quote.links == 0 {
-        return vec![NOTHING.to_string()];
+/// The total's label: it says how many links the sum is without.
+fn total_label(quote: &Quote, document: &Document) -> String {
+    match quote.unanswered.iter().map(|link| pieces_of(document, *link)).sum() {
+        0_usize => "Total".to_string(),
+        1 => "Total (1 link is not in this quote)".to_string(),
+        open => format!("Total ({open} links are not in this quote)"),
     }
-    let table = table(quote, document, system);
-    let mut lines = vec!["Quote".to_string()];
-    let answered = (0..document.links.len()).filter(|link| !quote.unanswered.contains(link));
-    lines.extend(answered.map(|link| sheet_name(document, link)));
-    lines.push(String::new());
-    for row in &table.rows {
-        let link = if row.link.is_empty() { String::new() } else { format!("{}, ", row.link) };
-        lines.push(format!("{link}{}: {} = {}", row.what, row.how, row.amount));
-    }
-    lines.push(String::new());
-    if let Some(tax) = &table.tax {
-        lines.push(format!("Before tax: {}", table.subtotal));
-        lines.push(format!("{}, {}: {}", tax.what, tax.how, tax.amount));
-    }
-    lines.push(format!("Total: {}", table.total));
-    lines.extend(table.lacking);
-    lines.push(table.weighed);
-    lines.extend(table.remarks);
-    lines
 }
 
 /// Tax stands below the other lines.
@@ -92,7 +79,7 @@ const fn is_tax(line: &Line) -> bool {
     matches!(line.item.charge, Charge::Tax | Charge::TaxWithShipping)
 }
 
-fn row(line: &Line, document: &Document) -> QuoteRow {
+fn row(line: &Line, document: &Document, system: System) -> QuoteRow {
     let link = line.item.link.and_then(|link| document.links.get(link)).map(Link::title).unwrap_or_default();
     let how = match line.how {
         How::Rate { quantity, per, rate } => match label_of(per) {
@@ -109,6 +96,12 @@ fn row(line: &Line, document: &Document) -> QuoteRow {
     let what = match &line.item.part {
         Some(Part::RodEnd { hand, .. } | Part::JamNut { hand, .. } | Part::Insert { hand, .. }) => {
             format!("{what}, {}", hand.words())
+        }
+        Some(Part::Bolt { bolt: Some(bolt), .. } | Part::LockNut { bolt: Some(bolt), .. }) => {
+            format!("{what}, {}", trade(bolt.diameter, system))
+        }
+        Some(Part::Spacer { bore: Some(bore), long, .. }) => {
+            format!("{what}, for a {} bolt, {} long", trade(*bore, system), length(*long, system))
         }
         _ => what.to_string(),
     };
