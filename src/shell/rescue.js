@@ -39,7 +39,11 @@ var rescue = (function () {
     return it;
   }
 
-  function again() { location.reload(); }
+  // Not to the view in which the page stopped: its name stands in the browser's history.
+  function again() {
+    history.replaceState(null, '');
+    location.reload();
+  }
 
   // The entries are set aside where the empty form offers them back; taking them away first makes room for that.
   // Those that another tab left last stay: this tab's own are what it stopped with.

@@ -85,7 +85,7 @@ pub(crate) async fn a_link_can_carry_the_log(page: &Page) {
     let hold = "navigator.clipboard.writeText = async text => { window.copied = text }";
     page.script(hold, vec![]).await;
     page.click("#copy-with-log").await;
-    page.wait_text("#fit-log .done", |text| text.contains("on your clipboard")).await;
+    page.wait_text("#log-sent", |text| text.contains("on your clipboard")).await;
     let link = page.script("return window.copied", vec![]).await.as_str().expect("a link").to_string();
     let fragment = link.split_once('#').expect("a fragment").1.to_string();
     assert!(fragment.contains("Friday") && !page.fragment().await.contains("Friday"));

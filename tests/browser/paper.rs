@@ -60,7 +60,7 @@ pub(crate) async fn the_quote_on_paper(page: &Page) {
     page.click("#fill-demo").await;
     let total = page.wait_text("#quote-total", |text| !text.is_empty()).await;
     let code = page.text("#order-code").await;
-    let paper = printed(page, "#print-quote", 3).await;
+    let paper = printed(page, "#print-quote", 4).await;
     says(
         &paper,
         &[

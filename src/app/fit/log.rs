@@ -113,7 +113,7 @@ pub(super) fn LogSection() -> impl IntoView {
             <Show when=move || !fitting.log.with(Log::is_empty)>
                 <div class="on-screen">
                     <button type="button" id="copy-with-log" on:click=send>{COPY_WITH_LOG}</button>
-                    <p class="done" role="status">{sent}</p>
+                    <p class="done" id="log-sent" role="status">{sent}</p>
                 </div>
             </Show>
         </Fold>

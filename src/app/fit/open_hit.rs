@@ -3,7 +3,8 @@
 use super::state::{Draft, use_fitting};
 use crate::browser::clock;
 use leptos::prelude::*;
-use linkwright::log::EntryKind;
+use linkwright::log::{EntryKind, reading_row};
+use linkwright::present::fit::hit::ROWS;
 use linkwright::present::fit::log::{REPLACED, open_hit};
 
 /// What is said; nothing where no hit is open.
@@ -17,6 +18,8 @@ pub(super) fn OpenHit() -> impl IntoView {
     // Where the browser refuses, a notice says so.
     let replaced = move |_| {
         let _ = fitting.record(&Draft::of_words(EntryKind::Replaced, String::new()));
+        // What was answered was about the part that is gone.
+        ROWS.into_iter().filter_map(reading_row).for_each(|row| fitting.note(row.id, None));
     };
     move || {
         says.get().map(|words| {
