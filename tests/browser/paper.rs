@@ -26,11 +26,11 @@ const CUT_OFF: &str = r"
     return [...part.querySelectorAll('*')].filter(out).map(element => `${element.tagName}.${element.className}: ${element.textContent.slice(0, 40)}`);
 ";
 
-/// Prints the part behind a button on each paper, which must take so many pages; gives its words.
-async fn printed(page: &Page, button: &str, wanted: i64) -> String {
+/// Prints the part behind a button on each paper, which must take so many pages of each; gives its words.
+async fn printed(page: &Page, button: &str, wanted: [i64; 2]) -> String {
     page.script(KEEP_DIALOG, vec![]).await;
     let mut words = String::new();
-    for (name, [width, height]) in PAPERS {
+    for ((name, [width, height]), wanted) in PAPERS.into_iter().zip(wanted) {
         page.click(button).await;
         words = page.wait_text(".paper-part", |text| !text.is_empty()).await;
         page.look_with(Screen { width: ((width - 2.0 * MARGIN) * 96.0) as u32, ..DESK }).await;
@@ -60,7 +60,7 @@ pub(crate) async fn the_quote_on_paper(page: &Page) {
     page.click("#fill-demo").await;
     let total = page.wait_text("#quote-total", |text| !text.is_empty()).await;
     let code = page.text("#order-code").await;
-    let paper = printed(page, "#print-quote", 4).await;
+    let paper = printed(page, "#print-quote", [4, 3]).await;
     says(
         &paper,
         &[
@@ -85,7 +85,7 @@ pub(crate) async fn the_cut_plan_on_paper(page: &Page) {
     page.click("#plan-cuts").await;
     page.wait_text("#cut-plans", |text| text.contains("Saw")).await;
     let titles = page.texts("#cut-plans .one-plan h4").await;
-    let paper = printed(page, "#print-cuts", 2).await;
+    let paper = printed(page, "#print-cuts", [2; 2]).await;
     says(&paper, &["Cut plan: ", "Bars", "Left", "(", "mm)", "front lower links", "front tie rod", "kerf", "Printed "]);
     assert!(!titles.is_empty());
     for title in titles {
@@ -104,7 +104,7 @@ pub(crate) async fn the_certificate_on_paper(page: &Page) {
     page.press(Key::Tab).await;
     page.wait_text("#held-back", |text| text.contains("Keep this piece in the shop")).await;
     let code = page.text("#make-code").await;
-    let paper = printed(page, "#print-record", 2).await;
+    let paper = printed(page, "#print-record", [2; 2]).await;
     says(
         &paper,
         &[
@@ -135,7 +135,7 @@ pub(crate) async fn a_welded_tube_is_one_page(page: &Page) {
         page.wait_text("#route-steps", |text| text.contains("Weld, end A")).await;
         let head = page.text("#route").await;
         assert_eq!(head.contains("flange of the bungs is assumed"), kind.is_some(), "on the screen too: {head}");
-        let paper = printed(page, "#print-route", 1).await;
+        let paper = printed(page, "#print-route", [1; 2]).await;
         says(&paper, &["Fit and prepare, end A", "Tap after welding", "beside the weld the answer counts"]);
         for (is_so, words) in [
             (kind.is_none(), "Slip the insert in flush"),
